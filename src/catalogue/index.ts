@@ -1,0 +1,24 @@
+import { distance } from './rows/distance';
+import { exposure } from './rows/exposure';
+import { light } from './rows/light';
+import { loss } from './rows/loss';
+import { motion } from './rows/motion';
+import { pops } from './rows/pops';
+import { stops } from './rows/stops';
+import type { AnyRow } from './types';
+
+/** What stands before the dot in every formula. */
+export const NAMESPACE = 'SWEEP';
+
+/** Every function, in the order shown to people. */
+export const CATALOGUE: readonly AnyRow[] = [
+  ...stops,
+  ...light,
+  ...exposure,
+  ...loss,
+  ...distance,
+  ...pops,
+  ...motion,
+];
+
+export const rowOf = (id: string): AnyRow | undefined => CATALOGUE.find((row) => row.id === id);

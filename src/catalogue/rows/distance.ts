@@ -1,0 +1,134 @@
+import { fallOff } from '../../exposure/distance/fallOff';
+import { powerForDistance, powerForReading } from '../../exposure/distance/power';
+import { distanceForReading, readingForPower } from '../../exposure/distance/reading';
+import { ABOVE_ZERO, POPS } from '../../exposure/core/range';
+import { Q } from '../quantities';
+import { define, maybe, one, withDefault } from '../types';
+import { height, least, loss, most, step, width } from './shared';
+
+const above = { range: ABOVE_ZERO };
+const TENTHS_AND_STOPS =
+  'Heads are set in tenths and whole stops: give the step to have the answer rounded to a setting.';
+const HOT_CENTRE =
+  'A front with a hot centre falls off faster than an even one. Measure from the front, not from the tube.';
+
+export const distance = [
+  define({
+    id: 'POWERFORDISTANCE',
+    family: 'distance',
+    gives: 'Energy for the same reading with the light at another distance.',
+    args: [
+      one('power', 'Energy now', Q.energy, above),
+      one('distance', 'Distance now, from the front of the light', Q.distance, above),
+      one('newDistance', 'Distance then', Q.distance, above),
+      withDefault('stops', 'Stops more, or less, than now', Q.stops, 0),
+      step,
+      least,
+      most,
+      width,
+      height,
+    ],
+    result: Q.energy,
+    answers: 'one',
+    formula:
+      'power · 2^(fall-off + stops), rounded to the step, counted down from most (from power where there is no most)',
+    run: powerForDistance,
+    sources: ['inverse-square', 'configuration-factors', 'common-practice'],
+    examples: [
+      { cells: [400, 1.5, 2.1], gives: 784 },
+      { cells: [400, 1.5, 2.1, 0, 0.1, 25, 800], gives: 800 },
+    ],
+    notes: `${TENTHS_AND_STOPS} Beyond least or most it is #N/A and says by how much. ${HOT_CENTRE}`,
+    words: ['move the light', 'inverse square', 'Ws', 'joules'],
+  }),
+  define({
+    id: 'POWERFORREADING',
+    family: 'distance',
+    gives: 'Energy that brings a reading to a target.',
+    args: [
+      one('power', 'Energy at which it was read', Q.energy, above),
+      one('reading', 'Reading', Q.aperture, above),
+      one('target', 'Reading wanted', Q.aperture, above),
+      step,
+      least,
+      most,
+      loss,
+    ],
+    result: Q.energy,
+    answers: 'one',
+    formula:
+      'power · (target / reading)² · 2^loss, rounded to the step, counted down from most (from power where there is no most)',
+    run: powerForReading,
+    sources: ['adding-light', 'common-practice'],
+    examples: [{ cells: [100, 8, 11], gives: 200 }],
+    notes: `${TENTHS_AND_STOPS} Beyond least or most it is #N/A and says by how much.`,
+    words: ['set power', 'Ws', 'joules', 'tenths'],
+  }),
+  define({
+    id: 'READINGFORPOWER',
+    family: 'distance',
+    gives: 'Reading after a change of power, place or number of pops.',
+    args: [
+      one('reading', 'Reading now', Q.aperture, above),
+      one('power', 'Energy now', Q.energy, above),
+      one('newPower', 'Energy then', Q.energy, above),
+      maybe('distance', 'Distance now', Q.distance, above),
+      maybe('newDistance', 'Distance then', Q.distance, above),
+      withDefault('pops', 'Number of pops then', Q.pops, 1, { range: POPS }),
+      loss,
+    ],
+    result: Q.aperture,
+    answers: 'one',
+    formula: 'N · √(pops · newPower / power) · (distance / newDistance) · 2^(−loss / 2)',
+    run: readingForPower,
+    sources: ['adding-light', 'inverse-square'],
+    examples: [
+      { cells: [8, 100, 200], gives: 11.313708498984761 },
+      { cells: [8, 100, 100, 1, 2], gives: 4 },
+    ],
+    words: ['predict', 'Ws', 'joules'],
+  }),
+  define({
+    id: 'DISTANCEFORREADING',
+    family: 'distance',
+    gives: 'Where to stand a light so that it reads the target, its power untouched.',
+    args: [
+      one('distance', 'Distance now, from the front of the light', Q.distance, above),
+      one('reading', 'Reading now', Q.aperture, above),
+      one('target', 'Reading wanted', Q.aperture, above),
+      width,
+    ],
+    result: Q.distance,
+    answers: 'one',
+    formula: 'distance · reading / target; round front: √((distance² + r²) · (reading / target)² − r²)',
+    run: distanceForReading,
+    sources: ['inverse-square', 'configuration-factors'],
+    examples: [{ cells: [1.5, 8, 16], gives: 0.75 }],
+    notes: `Where even contact is too little light it is #N/A. ${HOT_CENTRE}`,
+    words: ['move the light', 'inverse square', 'placement'],
+  }),
+  define({
+    id: 'FALLOFF',
+    family: 'distance',
+    gives: 'Stops lost from a near to a far distance.',
+    args: [
+      one('near', 'Near distance, from the front of the light', Q.distance, above),
+      one('far', 'Far distance, from the front of the light', Q.distance, above),
+      width,
+      height,
+    ],
+    result: Q.stops,
+    answers: 'one',
+    formula:
+      'no size: 2 · log2(far / near); width: round even front, light ∝ 1 / (d² + r²); width and height: rectangle, four corner configuration factors',
+    run: fallOff,
+    sources: ['inverse-square', 'configuration-factors'],
+    examples: [
+      { cells: [1, 2], gives: 2 },
+      { cells: [0.8, 1.1], gives: 0.918863237275 },
+      { cells: [0.8, 1.1, 1, 1.4], gives: 0.601214135896 },
+    ],
+    notes: HOT_CENTRE,
+    words: ['inverse square', 'softbox', 'depth of light'],
+  }),
+];

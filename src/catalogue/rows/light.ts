@@ -1,0 +1,184 @@
+import { EVENNESS_SCALES, lightEvenness } from '../../exposure/light/lightEvenness';
+import { lightMinus } from '../../exposure/light/lightMinus';
+import { lightRatio, RATIO_BASES } from '../../exposure/light/lightRatio';
+import { lightShare } from '../../exposure/light/lightShare';
+import { lightSum } from '../../exposure/light/lightSum';
+import { lightTargets } from '../../exposure/light/lightTargets';
+import { lightMean, lightRepeat, lightSpread } from '../../exposure/light/repeats';
+import { ABOVE_ZERO } from '../../exposure/core/range';
+import { Q } from '../quantities';
+import { choice, define, list, one, rest } from '../types';
+
+const above = { range: ABOVE_ZERO };
+const ONE_AT_A_TIME = 'Meter each light alone: where heads cannot be fired alone, switch the others off.';
+const repeated = list('readings', 'Readings of the same light, at least one', Q.aperture, {
+  ...above,
+  exactTogether: true,
+});
+const AS_DECIMALS =
+  'One number that is no mark makes every plain number of the list exact: a list read to decimals.';
+
+export const light = [
+  define({
+    id: 'LIGHTSUM',
+    family: 'light',
+    gives: 'Reading of all lights together.',
+    args: [rest('readings', 'Reading of each light alone: cells, ranges or both', Q.aperture, above)],
+    result: Q.aperture,
+    answers: 'one',
+    formula: '√(N₁² + N₂² + …)',
+    run: lightSum,
+    sources: ['adding-light', 'navy-photography'],
+    examples: [
+      { cells: [8, 8], gives: 11.313708498984761 },
+      { cells: [[16, 11, 8]], gives: 21.166010488516726 },
+    ],
+    caution: ONE_AT_A_TIME,
+    words: ['add', 'combine', 'together', 'several heads'],
+  }),
+  define({
+    id: 'LIGHTMINUS',
+    family: 'light',
+    gives: 'Reading that is left once a part of the light is taken away.',
+    args: [
+      one('total', 'Reading of all the light', Q.aperture, above),
+      one('part', 'Reading of the part alone: ambient, or one head', Q.aperture, above),
+    ],
+    result: Q.aperture,
+    answers: 'one',
+    formula: '√(total² − part²)',
+    run: lightMinus,
+    sources: ['adding-light'],
+    examples: [{ cells: ['f/11', 'f/8'], gives: 8 }],
+    notes: 'A part of as much as the total, or more, is #N/A.',
+    words: ['subtract', 'ambient', 'without'],
+  }),
+  define({
+    id: 'LIGHTSHARE',
+    family: 'light',
+    gives: "Each light's share of the whole exposure.",
+    args: [list('readings', 'Reading of each light alone', Q.aperture, above)],
+    result: Q.share,
+    answers: 'list',
+    formula: 'N² / (N₁² + N₂² + …)',
+    run: lightShare,
+    sources: ['adding-light'],
+    examples: [{ cells: [[16, 11, 8]], gives: [4 / 7, 2 / 7, 1 / 7] }],
+    caution: ONE_AT_A_TIME,
+    words: ['percentage', 'contribution'],
+  }),
+  define({
+    id: 'LIGHTRATIO',
+    family: 'light',
+    gives: 'The x of an x:1 lighting ratio.',
+    args: [
+      one('key', 'Reading of the key light alone', Q.aperture, above),
+      one('fill', 'Reading of the fill light alone', Q.aperture, above),
+      choice(
+        'basis',
+        'sum: key and fill together against the fill; each: one reading against the other',
+        RATIO_BASES,
+      ),
+    ],
+    result: Q.ratio,
+    answers: 'one',
+    formula: 'sum: (key² + fill²) / fill²; each: key² / fill²',
+    run: lightRatio,
+    sources: ['army-lighting', 'common-practice'],
+    examples: [
+      { cells: [11, 8], gives: 3, source: 'army-lighting' },
+      { cells: [11, 5.6, 'each'], gives: 4 },
+    ],
+    notes:
+      'Two conventions are in use. sum, the default, is for key and fill metered alone, the fill reaching both sides. each is also for readings of the lit and the shadow side with all lights on.',
+    words: ['contrast', 'key', 'fill'],
+  }),
+  define({
+    id: 'LIGHTTARGETS',
+    family: 'light',
+    gives: 'What each light must read alone so that together they read the total.',
+    args: [
+      one('total', 'Reading wanted of all together', Q.aperture, above),
+      list(
+        'stopsFromKey',
+        'Stops of each light from the key light: 0 for the key, -1 for a stop less',
+        Q.stops,
+      ),
+    ],
+    result: Q.aperture,
+    answers: 'list',
+    formula: 'total · √(2^s / (2^s₁ + 2^s₂ + …))',
+    run: lightTargets,
+    sources: ['adding-light'],
+    examples: [{ cells: [11, [0, 0]], gives: [8, 8] }],
+    words: ['balance', 'plan the set', 'fill'],
+  }),
+  define({
+    id: 'LIGHTSPREAD',
+    family: 'light',
+    gives: 'Range of repeated readings, in stops.',
+    args: [repeated],
+    result: Q.stops,
+    answers: 'one',
+    formula: '2 · log2(highest / lowest)',
+    run: lightSpread,
+    sources: ['geometric-mean'],
+    examples: [{ cells: [[8, 11, 8]], gives: 1 }],
+    notes: AS_DECIMALS,
+    words: ['repeatability', 'consistency', 'variation'],
+  }),
+  define({
+    id: 'LIGHTMEAN',
+    family: 'light',
+    gives: 'Mean of repeated readings, taken in stops, as a reading.',
+    args: [repeated],
+    result: Q.aperture,
+    answers: 'one',
+    formula: '2^(mean of log2 N)',
+    run: lightMean,
+    sources: ['geometric-mean'],
+    examples: [{ cells: [[8, 16]], gives: 11.313708498984761 }],
+    notes: AS_DECIMALS,
+    words: ['average', 'repeatability'],
+  }),
+  define({
+    id: 'LIGHTREPEAT',
+    family: 'light',
+    gives: 'Repeatability: sample standard deviation of repeated readings, in stops.',
+    args: [repeated],
+    result: Q.stops,
+    answers: 'one',
+    formula: 'standard deviation (n − 1) of 2 · log2 N',
+    run: lightRepeat,
+    sources: ['geometric-mean'],
+    examples: [{ cells: [[8, 8, 11]], gives: 0.57735026919 }],
+    notes: `${AS_DECIMALS} One reading has no deviation (#N/A).`,
+    words: ['standard deviation', 'consistency', 'pop to pop'],
+  }),
+  define({
+    id: 'LIGHTEVENNESS',
+    family: 'light',
+    gives: 'Unevenness of the light over a flat original, in percent.',
+    args: [
+      list(
+        'values',
+        'Readings over the field, at least one',
+        { by: 'scale', of: { aperture: Q.aperture, lux: Q.lux, raw: Q.raw } },
+        above,
+      ),
+      choice('scale', 'f-numbers, lux, or raw values of a linear file', EVENNESS_SCALES),
+    ],
+    result: Q.percent,
+    answers: 'one',
+    formula: '100 · (most − least) / most of the light; the light goes with the square of an f-number',
+    run: lightEvenness,
+    sources: ['evenness'],
+    examples: [
+      { cells: [[100, 95, 98], 'lux'], gives: 5 },
+      { cells: [[8, 11]], gives: 50 },
+    ],
+    notes:
+      'A meter read to a tenth of a stop steps by 7.2 %: it cannot show a limit of 5 %. Use lux or raw values for that.',
+    words: ['copy work', 'uniformity', 'flat art'],
+  }),
+];

@@ -1,0 +1,106 @@
+import { bellowsLoss, magnificationLoss } from '../../exposure/loss/bellowsLoss';
+import { FILTER_KINDS, filterLoss } from '../../exposure/loss/filterLoss';
+import { meterTarget } from '../../exposure/loss/meterTarget';
+import { ABOVE_ZERO, NOT_NEGATIVE } from '../../exposure/core/range';
+import { Q } from '../quantities';
+import { choice, define, one } from '../types';
+import { draw, focal, pupil } from './shared';
+
+const above = { range: ABOVE_ZERO };
+
+export const loss = [
+  define({
+    id: 'BELLOWSLOSS',
+    family: 'loss',
+    gives: 'Stops lost at a bellows draw.',
+    args: [
+      one('focal', 'Focal length', Q.lensLength, above),
+      one(
+        'draw',
+        'From the rear principal point to the sensor; the lens board for near-symmetrical lenses',
+        Q.lensLength,
+        above,
+      ),
+      pupil,
+    ],
+    result: Q.stops,
+    answers: 'one',
+    formula: 'm = draw / focal − 1; 2 · log2(1 + m / pupil)',
+    run: bellowsLoss,
+    sources: ['army-closeup', 'pupil-magnification'],
+    examples: [
+      { cells: [150, 300], gives: 2 },
+      { cells: ['6 in', '12 in'], gives: 2, source: 'army-closeup' },
+    ],
+    notes:
+      'A camera that meters through the lens has counted this already. A draw shorter than the focal length is #NUM!.',
+    words: ['bellows', 'extension', 'close-up', 'macro', 'bellows factor'],
+  }),
+  define({
+    id: 'MAGNIFICATIONLOSS',
+    family: 'loss',
+    gives: 'Stops lost at a magnification.',
+    args: [
+      one('magnification', 'Image size over object size', Q.magnification, { range: NOT_NEGATIVE }),
+      pupil,
+    ],
+    result: Q.stops,
+    answers: 'one',
+    formula: '2 · log2(1 + m / pupil)',
+    run: magnificationLoss,
+    sources: ['closeup-table', 'pupil-magnification'],
+    examples: [
+      { cells: ['1:1'], gives: 2, source: 'closeup-table' },
+      { cells: ['infinity'], gives: 0 },
+    ],
+    notes: 'Life size costs two stops.',
+    words: ['bellows', 'close-up', 'macro', 'life size'],
+  }),
+  define({
+    id: 'FILTERLOSS',
+    family: 'loss',
+    gives: 'Stops that a filter takes.',
+    args: [
+      one('value', 'What the filter says: a factor, a density or a transmission', {
+        by: 'kind',
+        of: { factor: Q.filterFactor, density: Q.filterDensity, transmission: Q.filterTransmission },
+      }),
+      choice('kind', 'What the value is', FILTER_KINDS),
+    ],
+    result: Q.stops,
+    answers: 'one',
+    formula: 'factor: log2(value); density: value / log10(2); transmission: −log2(value)',
+    run: filterLoss,
+    sources: ['filter-table', 'density-definition'],
+    examples: [
+      { cells: [8], gives: 3, source: 'filter-table' },
+      { cells: [0.9, 'density'], gives: 2.989735285399, source: 'filter-table' },
+      { cells: ['ND 0.9'], gives: 2.989735285399, source: 'filter-table' },
+      { cells: ['50%', 'transmission'], gives: 1 },
+    ],
+    notes: 'The texts ND8 (a factor) and ND 0.9 (a density) say themselves what they are.',
+    words: ['ND', 'neutral density', 'filter factor', 'polariser', 'gel'],
+  }),
+  define({
+    id: 'METERTARGET',
+    family: 'loss',
+    gives: 'What the meter must read for a lens setting.',
+    args: [
+      one('aperture', 'Lens setting', Q.aperture, above),
+      one('loss', 'Stops lost to filters and the like', Q.stops),
+      focal,
+      draw,
+      pupil,
+    ],
+    result: Q.aperture,
+    answers: 'one',
+    formula: 'N · 2^((loss + bellows loss) / 2)',
+    run: meterTarget,
+    sources: ['pupil-magnification', 'adding-light'],
+    examples: [
+      { cells: [22, 1], gives: 32 },
+      { cells: [22, 0, 150, 300], gives: 45.254833995939045 },
+    ],
+    words: ['bellows', 'compensation', 'incident meter'],
+  }),
+];

@@ -1,0 +1,163 @@
+import { CREEP_LIMIT, creepTime } from '../../exposure/pops/creepTime';
+import { popsForTarget, popsMiss, popsReading, TOLERANCE } from '../../exposure/pops/pops';
+import { popsBuild } from '../../exposure/pops/popsBuild';
+import { POPS_TIME_BASES, popsTime } from '../../exposure/pops/popsTime';
+import { ABOVE_ZERO, NOT_NEGATIVE, POPS } from '../../exposure/core/range';
+import { Q } from '../quantities';
+import { choice, define, list, maybe, one, withDefault } from '../types';
+import { draw, focal, loss, pupil } from './shared';
+
+const above = { range: ABOVE_ZERO };
+const popCount = one('pops', 'Number of pops', Q.pops, { range: POPS });
+const reading = one('reading', 'Reading of one pop', Q.aperture, above);
+const target = one('target', 'Lens setting to reach', Q.aperture, above);
+const DARK =
+  'Between pops the shutter stays open: darken the room, switch modelling light off, and let nothing move.';
+const FLASHES =
+  'Repeated flashes can harm photosensitive people: warn everybody present. Keep to the number of flashes in a row that the maker allows, or the head overheats.';
+const DOUBLING = 'Each doubling of the pops adds one stop.';
+
+export const pops = [
+  define({
+    id: 'POPSFORTARGET',
+    family: 'pops',
+    gives: 'Fewest pops that reach an aperture.',
+    args: [
+      reading,
+      target,
+      loss,
+      withDefault(
+        'tolerance',
+        'Stops that may be missing, half of what a meter shows unless given; none for not any',
+        Q.stopsStep,
+        TOLERANCE,
+        {
+          range: NOT_NEGATIVE,
+        },
+      ),
+      focal,
+      draw,
+      pupil,
+    ],
+    result: Q.pops,
+    answers: 'one',
+    formula: 'smallest whole n with log2 n ≥ 2 · log2(target / reading) + loss + bellows loss − tolerance',
+    run: popsForTarget,
+    sources: ['adding-light', 'navy-photography', 'common-practice'],
+    examples: [
+      { cells: [16, 32], gives: 4 },
+      { cells: [16, 45, 1], gives: 16 },
+      { cells: [16, 45, 1, 0.1], gives: 15 },
+    ],
+    notes: DOUBLING,
+    caution: `${DARK} ${FLASHES}`,
+    words: ['multiple pops', 'multi-pop', 'bellows', 'small aperture', 'how many'],
+  }),
+  define({
+    id: 'POPSREADING',
+    family: 'pops',
+    gives: 'Reading at the film after a number of pops.',
+    args: [reading, popCount, loss, focal, draw, pupil],
+    result: Q.aperture,
+    answers: 'one',
+    formula: 'N · √n · 2^(−(loss + bellows loss) / 2)',
+    run: popsReading,
+    sources: ['adding-light'],
+    examples: [{ cells: [16, 4], gives: 32 }],
+    notes: DOUBLING,
+    caution: FLASHES,
+    words: ['multiple pops', 'build up'],
+  }),
+  define({
+    id: 'POPSMISS',
+    family: 'pops',
+    gives: 'Stops by which a number of pops misses the target: over (+) or under (−).',
+    args: [reading, target, popCount, loss, focal, draw, pupil],
+    result: Q.stops,
+    answers: 'one',
+    formula: 'log2 n − (2 · log2(target / reading) + loss + bellows loss)',
+    run: popsMiss,
+    sources: ['adding-light'],
+    examples: [{ cells: [16, 45, 8], gives: 0 }],
+    words: ['error', 'over', 'under', 'multiple pops'],
+  }),
+  define({
+    id: 'POPSTIME',
+    family: 'pops',
+    gives: 'Seconds that a number of pops takes.',
+    args: [
+      popCount,
+      one('recycle', 'From a pop to ready', Q.duration, above),
+      withDefault('pause', 'Wait after ready', Q.wait, 0, { range: NOT_NEGATIVE }),
+      choice(
+        'basis',
+        'ready: until the next frame can start; open: while the shutter stands open',
+        POPS_TIME_BASES,
+      ),
+    ],
+    result: Q.duration,
+    answers: 'one',
+    formula: 'ready: n · (recycle + pause); open: (n − 1) · (recycle + pause)',
+    run: popsTime,
+    sources: ['common-practice'],
+    examples: [
+      { cells: [16, 2, 0.5], gives: 40 },
+      { cells: [16, 2, 0.5, 'open'], gives: 37.5 },
+    ],
+    caution: FLASHES,
+    words: ['recycle', 'duration', 'how long'],
+  }),
+  define({
+    id: 'POPSBUILD',
+    family: 'pops',
+    gives: 'Reading of heads with their own numbers of pops, and of the ambient light that creeps in.',
+    args: [
+      list('readings', 'Reading of one pop of each head', Q.aperture, above),
+      list('pops', 'Number of pops of each head, or one number for all; blank counts as 1', Q.pops, {
+        range: POPS,
+        blankMember: 1,
+      }),
+      maybe('ambient', 'Reading of the ambient light alone', Q.aperture, above),
+      maybe('ambientTime', 'Shutter time at which the ambient was read', Q.shutterTime, above),
+      maybe('openTime', 'Time the shutter stands open', Q.duration, above),
+      loss,
+    ],
+    result: Q.aperture,
+    answers: 'one',
+    formula: '√(n₁·N₁² + n₂·N₂² + … + ambient² · openTime / ambientTime) · 2^(−loss / 2)',
+    run: popsBuild,
+    sources: ['adding-light'],
+    examples: [
+      {
+        cells: [
+          [16, 11],
+          [2, 4],
+        ],
+        gives: 32,
+      },
+      { cells: [[32], [1], 4, '1/60', 2], gives: 55.42562584220407 },
+    ],
+    caution: `${DARK} ${FLASHES}`,
+    words: ['ambient', 'several heads', 'build up'],
+  }),
+  define({
+    id: 'CREEPTIME',
+    family: 'pops',
+    gives: 'Longest time the shutter may stand open before ambient light shows.',
+    args: [
+      one('flash', 'Reading of all the flash', Q.aperture, above),
+      one('ambient', 'Reading of the ambient light alone', Q.aperture, above),
+      one('ambientTime', 'Shutter time at which the ambient was read', Q.shutterTime, above),
+      withDefault('limit', 'Stops that ambient may add', Q.stopsStep, CREEP_LIMIT, above),
+    ],
+    result: Q.duration,
+    answers: 'one',
+    formula: 'ambientTime · (flash / ambient)² · (2^limit − 1)',
+    run: creepTime,
+    sources: ['adding-light'],
+    examples: [{ cells: [32, 4, '1/60', 0.1], gives: 0.07177346253629313 }],
+    caution:
+      'A shutter shorter than the flash loses light; a speed above the camera’s sync speed is theoretical with a focal-plane shutter.',
+    words: ['ambient', 'bulb', 'darkened room'],
+  }),
+];

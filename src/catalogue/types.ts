@@ -1,0 +1,182 @@
+import { ANY, type Range } from '../exposure/core/range';
+import type { Result } from '../exposure/core/result';
+import type { Quantity } from './quantities';
+import type { SourceKey } from './sources';
+
+/** One of a few words. */
+export interface Choice {
+  readonly choices: readonly string[];
+}
+
+/** TRUE or FALSE. */
+export interface Truth {
+  readonly truth: true;
+}
+
+/** A quantity that another argument decides: by its word, or by whether it is given. */
+export type Chosen =
+  | { readonly by: string; readonly of: Readonly<Record<string, Quantity>> }
+  | { readonly given: string; readonly yes: Quantity; readonly no: Quantity };
+
+export type Kind = Quantity | Choice | Truth | Chosen;
+
+/** How many cells an argument takes: one (a range then spills), a list, or a list over all further arguments. */
+export type Takes = 'one' | 'list' | 'rest';
+
+export interface Arg<T = unknown> {
+  readonly name: string;
+  readonly about: string;
+  readonly kind: Kind;
+  readonly takes: Takes;
+  readonly optional: boolean;
+  /** Value of an argument that is blank or left out; without one the function is told that it is not there. */
+  readonly fallback?: T;
+  /** For a list beside another: what a blank member counts as. Without it, the member must be there. */
+  readonly blankMember?: number;
+  readonly range: Range;
+  /** One bare number that is no mark makes every bare number of the list exact: a list read to decimals. */
+  readonly exactTogether?: true;
+}
+
+/** An example: cells as they are typed, and what the function gives. A list is a column. */
+export interface Example {
+  readonly cells: readonly ExampleCell[];
+  readonly gives: number | string | readonly (number | string)[];
+  readonly source?: SourceKey;
+}
+export type ExampleCell = number | string | boolean | null | readonly (number | string | null)[];
+
+export type Outcome = number | string | readonly number[];
+
+/** One function as its users meet it. The compiler checks `args` against `run`. */
+export interface Row<A extends readonly unknown[] = readonly unknown[]> {
+  /** The name after the dot. It never changes once released; new arguments come last and optional. */
+  readonly id: string;
+  readonly family: Family;
+  /** What it gives, in one line. */
+  readonly gives: string;
+  readonly args: { readonly [K in keyof A]: Arg<A[K]> };
+  readonly result: Quantity;
+  /** `one` answer; or a `list` in the shape of the row's first list. */
+  readonly answers: 'one' | 'list';
+  /** The formula in words and signs. */
+  readonly formula: string;
+  readonly run: (...args: A) => Result<Outcome>;
+  readonly sources: readonly SourceKey[];
+  readonly examples: readonly Example[];
+  /** Conventions, limits, traps. */
+  readonly notes?: string;
+  /** What can go wrong on the set, or hurt somebody. */
+  readonly caution?: string;
+  /** Words of the trade that lead here, beyond those in the texts above. */
+  readonly words?: readonly string[];
+}
+// oxlint-disable-next-line no-explicit-any -- a table of functions with differing arguments has to forget them
+export type AnyRow = Row<any>;
+
+export type Family = 'stops' | 'light' | 'exposure' | 'loss' | 'distance' | 'pops' | 'motion';
+
+/** Headings of the families, in the order shown to people. */
+export const FAMILIES: Readonly<Record<Family, string>> = {
+  stops: 'Stops and marks',
+  light: 'Adding light',
+  exposure: 'Exposure',
+  loss: 'Light lost on the way',
+  distance: 'Distance and power',
+  pops: 'Building exposure with pops',
+  motion: 'Freezing motion',
+};
+
+type More = { readonly range?: Range };
+type TextKind<T extends string> = { readonly choices: readonly T[] };
+
+/** A required argument of one cell. */
+export const one = (name: string, about: string, kind: Quantity | Chosen, more: More = {}): Arg<number> => ({
+  name,
+  about,
+  kind,
+  takes: 'one',
+  optional: false,
+  range: ANY,
+  ...more,
+});
+
+/** An optional argument with a default. */
+export const withDefault = (
+  name: string,
+  about: string,
+  kind: Quantity | Chosen,
+  fallback: number,
+  more: More = {},
+): Arg<number> => ({
+  ...one(name, about, kind, more),
+  optional: true,
+  fallback,
+});
+
+/** An optional argument that may simply not be there. */
+export const maybe = (
+  name: string,
+  about: string,
+  kind: Quantity | Chosen,
+  more: More = {},
+): Arg<number | undefined> => ({
+  ...one(name, about, kind, more),
+  optional: true,
+});
+
+/** An optional word out of a few; the first of them is the default. */
+export const choice = <T extends string>(name: string, about: string, choices: readonly T[]): Arg<T> => ({
+  name,
+  about,
+  kind: { choices } as TextKind<T>,
+  takes: 'one',
+  optional: true,
+  fallback: choices[0] as T,
+  range: ANY,
+});
+
+/** An optional TRUE or FALSE; FALSE where it is left out. */
+export const flag = (name: string, about: string): Arg<boolean> => ({
+  name,
+  about,
+  kind: { truth: true },
+  takes: 'one',
+  optional: true,
+  fallback: false,
+  range: ANY,
+});
+
+/** A range of cells. Lists of one function pair up by position; positions where the first is blank are left out. */
+export const list = (
+  name: string,
+  about: string,
+  kind: Quantity | Chosen,
+  more: More & { readonly blankMember?: number; readonly exactTogether?: true } = {},
+): Arg<readonly number[]> => ({ name, about, kind, takes: 'list', optional: false, range: ANY, ...more });
+
+/** Any number of further cells and ranges. */
+export const rest = (
+  name: string,
+  about: string,
+  kind: Quantity,
+  more: More = {},
+): Arg<readonly number[]> => ({
+  ...list(name, about, kind, more),
+  takes: 'rest',
+});
+
+export const define = <A extends readonly unknown[]>(row: Row<A>): Row<A> => row;
+
+export const isChoice = (kind: Kind): kind is Choice => 'choices' in kind;
+export const isTruth = (kind: Kind): kind is Truth => 'truth' in kind;
+export const isChosen = (kind: Kind): kind is Chosen => 'by' in kind || 'given' in kind;
+/** Every quantity an argument may turn out to be. */
+export const quantitiesOf = (kind: Kind): readonly Quantity[] =>
+  isChoice(kind) || isTruth(kind)
+    ? []
+    : isChosen(kind)
+      ? 'by' in kind
+        ? Object.values(kind.of)
+        : [kind.no, kind.yes]
+      : [kind];

@@ -1,0 +1,74 @@
+import { rangeText } from '../exposure/core/range';
+import { NAMESPACE } from './index';
+import {
+  type AnyRow,
+  type Arg,
+  type Example,
+  type ExampleCell,
+  isChoice,
+  isTruth,
+  quantitiesOf,
+} from './types';
+
+/** How a cell of this argument is read: 11, f/11, f/8 2/3. Where another argument decides, by its words. */
+export function formsText(arg: Arg): string {
+  const { kind } = arg;
+  if (isChoice(kind)) return kind.choices.map((c) => `"${c}"`).join(', ');
+  if (isTruth(kind)) return 'TRUE or FALSE';
+  if (isChosen(kind) && 'by' in kind && Object.keys(kind.of).length > 2)
+    return Object.entries(kind.of)
+      .map(([word, quantity]) => `for ${word}: ${quantity.forms.slice(0, 4).join(', ')}`)
+      .join('; ');
+  return [...new Set(quantitiesOf(kind).flatMap((q) => q.forms))].join(', ');
+}
+
+/** What stands in for an argument that is left out. */
+export function fallbackText(arg: Arg): string {
+  if (!arg.optional) return '';
+  const { fallback } = arg;
+  if (fallback === undefined) return 'Optional.';
+  const said = typeof fallback === 'boolean' ? String(fallback).toUpperCase() : String(fallback);
+  const unit = isChoice(arg.kind) || isTruth(arg.kind) ? '' : unitOf(arg);
+  return `Left out: ${said}${unit ? ` ${unit}` : ''}.`;
+}
+
+/** The unit of an argument; empty where it has none or another argument decides. */
+export function unitOf(arg: Arg): string {
+  const units = new Set(quantitiesOf(arg.kind).map((q) => q.unit));
+  return units.size === 1 ? ([...units][0] as string) : '';
+}
+
+/** An argument in one line: what it is, its unit and range, how a cell is read, what stands in for it. */
+export function argumentHelp(arg: Arg): string {
+  const measure = [unitOf(arg), rangeText(arg.range)].filter(Boolean).join(', ');
+  const parts = [
+    `${arg.about}${measure ? ` (${measure})` : ''}.`,
+    `Write ${formsText(arg)}.`,
+    fallbackText(arg),
+  ];
+  return parts.filter(Boolean).join(' ');
+}
+
+const literal = (cell: number | string | boolean | null): string =>
+  cell === null
+    ? ''
+    : typeof cell === 'string'
+      ? `"${cell.replace(/"/g, '""')}"`
+      : typeof cell === 'boolean'
+        ? String(cell).toUpperCase()
+        : String(cell);
+const cellText = (cell: ExampleCell): string =>
+  Array.isArray(cell) ? `{${cell.map(literal).join(';')}}` : literal(cell as number);
+
+export const functionName = (row: AnyRow): string => `${NAMESPACE}.${row.id}`;
+
+/** An example as it is typed: =SWEEP.STOPDIFF(8,11). */
+export const exampleFormula = (row: AnyRow, example: Example): string =>
+  `=${functionName(row)}(${example.cells.map(cellText).join(',')})`;
+
+/** What a function gives, with its unit: "a number of stops in stops" is said as "stops". */
+export const resultText = (row: AnyRow): string => row.result.unit || row.result.title;
+
+/** The call as shown in lists: POPSFORTARGET(reading, target, [loss], …). */
+export const signature = (row: AnyRow): string =>
+  `${row.id}(${(row.args as readonly Arg[]).map((a) => (a.optional ? `[${a.name}]` : a.takes === 'rest' ? `${a.name}…` : a.name)).join(', ')})`;

@@ -1,0 +1,202 @@
+import type { AnyRow, Arg, Outcome } from '../catalogue/types';
+import { isChosen } from '../catalogue/types';
+import type { Quantity } from '../catalogue/quantities';
+import { isFail, type Result } from '../exposure/core/result';
+import { chosenQuantity, dependsOn, type Read, readArgument } from './argument';
+import { type CellError, cellError, fromFail, isCellError } from './errors';
+import { type Grid, isSingle, toGrid } from './grid';
+import { type Lists, readLists } from './lists';
+import { BLANK } from './quantity';
+
+/** What a call gives for one cell. An empty text stands for a blank row. */
+export type AnswerCell = number | string | boolean | CellError;
+/** One cell, or rows of cells that spill. */
+export type Answer = AnswerCell | AnswerCell[][];
+
+const OUTSIDE_SHAPE = cellError('#N/A', 'The ranges differ in size: there is no cell here in one of them.');
+
+/** "STOPDIFF takes 2 or 3 values, not 4." */
+function countFail(row: AnyRow, given: number): CellError {
+  const most = row.args.length;
+  const least = (row.args as readonly Arg[]).filter((a) => !a.optional).length;
+  const takes =
+    least === most ? `${most}` : most === least + 1 ? `${least} or ${most}` : `${least} to ${most}`;
+  return cellError('#VALUE!', `${row.id} takes ${takes} ${most === 1 ? 'value' : 'values'}, not ${given}.`);
+}
+
+/** The quantity to read an argument as, where it does not depend on another, or depends on one whose value is known. */
+function quantityOf(arg: Arg, other: Read): Quantity | undefined {
+  if (isChosen(arg.kind)) return chosenQuantity(arg.kind, other);
+  return arg.kind as Quantity;
+}
+
+/** Reads the arguments of a row in the order in which they decide about each other. */
+class Reader {
+  private readonly args: readonly Arg[];
+  /** For each argument the index of the one that decides its quantity. */
+  private readonly deciders: readonly (number | undefined)[];
+  private readonly order: readonly number[];
+  private readonly fixed: (Read | CellError | undefined)[] = [];
+  private readonly isFixed: boolean[] = [];
+  private readonly grids: readonly (readonly Grid[])[];
+
+  constructor(row: AnyRow, grids: readonly (readonly Grid[])[]) {
+    this.grids = grids;
+    this.args = row.args as readonly Arg[];
+    this.deciders = this.args.map((arg) => {
+      const name = dependsOn(arg);
+      return name === undefined ? undefined : this.args.findIndex((a) => a.name === name);
+    });
+    const indices = [...this.args.keys()].filter((i) => this.args[i]?.takes === 'one');
+    this.order = [
+      ...indices.filter((i) => this.deciders[i] === undefined),
+      ...indices.filter((i) => this.deciders[i] !== undefined),
+    ];
+    for (const i of this.order) {
+      const decider = this.deciders[i];
+      this.isFixed[i] = isSingle(this.grid(i)) && (decider === undefined || this.isFixed[decider] === true);
+      if (this.isFixed[i])
+        this.fixed[i] = this.read(
+          i,
+          this.grid(i).at(0, 0),
+          decider === undefined ? undefined : this.fixed[decider],
+        );
+    }
+  }
+
+  grid(index: number): Grid {
+    return this.grids[index]?.[0] as Grid;
+  }
+
+  /** The quantity of a list, which a single other argument may decide. */
+  listQuantity(index: number): Quantity | undefined {
+    const decider = this.deciders[index];
+    const other = decider === undefined ? undefined : this.fixed[decider];
+    return quantityOf(this.args[index] as Arg, isCellError(other) ? undefined : other);
+  }
+
+  /** A refusal or error among the arguments that are one cell: it is the answer for all. */
+  firstFault(): CellError | undefined {
+    for (const [i, arg] of this.args.entries()) {
+      if (!this.isFixed[i]) continue;
+      const value = this.fixed[i];
+      if (isCellError(value)) return value;
+      if (isFail(value)) return fromFail(value);
+      if (value === BLANK)
+        return cellError('#VALUE!', `${arg.name} is blank: ${arg.about.replace(/\.$/, '')} is needed.`);
+    }
+    return undefined;
+  }
+
+  private read(index: number, cell: unknown, other: Read | CellError): Read | CellError {
+    if (isCellError(cell)) return cell;
+    const arg = this.args[index] as Arg;
+    return readArgument(cell, arg, quantityOf(arg, isCellError(other) ? undefined : other));
+  }
+
+  /** Fills `values` for one cell of the answer; or says what that cell is instead. */
+  readInto(values: unknown[], row: number, column: number): AnswerCell | undefined {
+    for (const i of this.order) {
+      if (this.isFixed[i]) {
+        values[i] = this.fixed[i];
+        continue;
+      }
+      const grid = this.grid(i);
+      const r = grid.rows === 1 ? 0 : row;
+      const c = grid.columns === 1 ? 0 : column;
+      if (r >= grid.rows || c >= grid.columns) return OUTSIDE_SHAPE;
+      const decider = this.deciders[i];
+      values[i] = this.read(i, grid.at(r, c), decider === undefined ? undefined : (values[decider] as Read));
+    }
+    let blank = false;
+    for (const i of this.order) {
+      const value = values[i];
+      if (value === BLANK) blank = true;
+      else if (typeof value === 'object')
+        return isCellError(value) ? value : isFail(value) ? fromFail(value) : undefined;
+    }
+    return blank ? '' : undefined;
+  }
+}
+
+function cellOf(outcome: Result<Outcome>): AnswerCell {
+  if (typeof outcome === 'number') {
+    if (Number.isFinite(outcome)) return outcome + 0;
+    return cellError(
+      '#NUM!',
+      'The answer is too large or too small for a cell: check the numbers that go in.',
+    );
+  }
+  if (typeof outcome === 'string') return outcome;
+  return isFail(outcome)
+    ? fromFail(outcome)
+    : cellError('#VALUE!', 'The answer is a list where one value was expected.');
+}
+
+/** A list answer in the shape of the list it answers, blanks left blank. */
+function listAnswer(outcome: Result<Outcome>, { shape, places }: Lists): Answer {
+  if (isFail(outcome)) return fromFail(outcome);
+  const values = outcome as readonly number[];
+  const { rows, columns } = shape as Grid;
+  return Array.from({ length: rows }, (_, r) =>
+    Array.from({ length: columns }, (_, c) => {
+      const place = places[r * columns + c] as number;
+      return place < 0 ? '' : cellOf(values[place] as number);
+    }),
+  );
+}
+
+/**
+ * Cells in, cells out: the one path from any host to a function.
+ *
+ * Arguments are read by their quantity. An argument of one cell that is given a range spreads: the answer then has a cell
+ * for each, a column against a row gives the full grid, cells outside a mismatched shape are #N/A, an error cell comes out
+ * in its own place only, and a row whose cell is blank gives an empty text.
+ *
+ * @param row - the function's row in the catalogue.
+ * @param cells - what the host has for each argument: a value, undefined, or rows of values; error values as `CellError`.
+ * @returns values that any cell can hold; refusals as `CellError` with a sentence. Never throws on a cell's content.
+ */
+export function call(row: AnyRow, cells: readonly unknown[]): Answer {
+  const args = row.args as readonly Arg[];
+  const endless = args.some((a) => a.takes === 'rest');
+  if (
+    !endless &&
+    cells.length > args.length &&
+    cells.slice(args.length).some((c) => c !== undefined && c !== null)
+  )
+    return countFail(row, cells.length);
+  const grids = args.map((arg, i) =>
+    arg.takes === 'rest' ? cells.slice(i).map(toGrid) : [toGrid(cells[i])],
+  );
+  const reader = new Reader(row, grids);
+  const fault = reader.firstFault();
+  if (fault !== undefined) return fault;
+  const lists = readLists(row, grids, (i) => reader.listQuantity(i));
+  if (isCellError(lists)) return lists;
+  if (isFail(lists)) return fromFail(lists);
+
+  const values: unknown[] = args.map((arg) => lists.values.get(arg.name));
+  const spread = args.flatMap((arg, i) => (arg.takes === 'one' ? [reader.grid(i)] : []));
+  const rows = spread.reduce((most, g) => Math.max(most, g.rows), 1);
+  const columns = spread.reduce((most, g) => Math.max(most, g.columns), 1);
+  if (rows === 1 && columns === 1) {
+    const instead = reader.readInto(values, 0, 0);
+    if (instead !== undefined) return instead;
+    const outcome = row.run(...values);
+    return row.answers === 'list' ? listAnswer(outcome, lists) : cellOf(outcome);
+  }
+  if (row.answers === 'list') {
+    const many = args.find((arg, i) => arg.takes === 'one' && !isSingle(reader.grid(i)));
+    return cellError(
+      '#VALUE!',
+      `${many?.name} takes one cell here, not a range: the answer is a list already.`,
+    );
+  }
+  return Array.from({ length: rows }, (_, r) =>
+    Array.from({ length: columns }, (_, c) => {
+      const instead = reader.readInto(values, r, c);
+      return instead ?? cellOf(row.run(...values));
+    }),
+  );
+}

@@ -1,0 +1,47 @@
+import { log2Ratio, roundStops } from '../core/numbers';
+import { ABOVE_ZERO, outside } from '../core/range';
+import { answer, fail, type Result } from '../core/result';
+
+/** Share of the half-space above a surface element that a rectangle fills, the element facing one of its corners. */
+function corner(a: number, b: number): number {
+  const p = Math.hypot(1, a);
+  const q = Math.hypot(1, b);
+  return ((a / p) * Math.atan(b / p) + (b / q) * Math.atan(a / q)) / (2 * Math.PI);
+}
+
+/**
+ * Light of a source on its axis, up to a factor that does not depend on the distance.
+ *
+ * Point: 1/d². Round, evenly bright and diffuse: 1/(d² + r²). Rectangular, likewise: the configuration factor of four
+ * corners of half the sides (Howell's catalogue, B-3; Siegel and Howell).
+ */
+function onAxis(distance: number, width: number | undefined, height: number | undefined): number {
+  if (width === undefined) return distance ** -2;
+  if (height === undefined) return 1 / (distance ** 2 + (width / 2) ** 2);
+  return corner(width / 2 / distance, height / 2 / distance);
+}
+
+/**
+ * Stops lost on the way from a near to a far distance, measured from the front of the light.
+ *
+ * No size: a point, 2·log2(far/near). Width alone: a round, evenly lit diffuser. Width and height: a rectangle seen from
+ * its centre. A diffuser with a hot centre falls faster than an even one: nearer to the point.
+ *
+ * @param near - metres (above 0).
+ * @param far - metres (above 0); less than `near` gains light, so that the stops are negative.
+ * @param width - metres (above 0): diameter, or one side.
+ * @param height - metres (above 0): the other side.
+ * @returns stops.
+ */
+export function fallOff(near: number, far: number, width?: number, height?: number): Result<number> {
+  const wrong =
+    outside('near', near, ABOVE_ZERO) ??
+    outside('far', far, ABOVE_ZERO) ??
+    outside('width', width, ABOVE_ZERO) ??
+    outside('height', height, ABOVE_ZERO);
+  if (wrong) return wrong;
+  if (width === undefined && height !== undefined)
+    return fail('unreadable', 'width is missing: a height says nothing without it.');
+  if (width === undefined) return answer(roundStops(2 * log2Ratio(far, near)));
+  return answer(roundStops(log2Ratio(onAxis(near, width, height), onAxis(far, width, height))));
+}

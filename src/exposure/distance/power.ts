@@ -1,0 +1,70 @@
+import { ABOVE_ZERO, ANY, outside } from '../core/range';
+import { isFail, type Result } from '../core/result';
+import { fallOff } from './fallOff';
+import { settle } from './settle';
+
+/**
+ * Energy that gives the same reading, plus some stops, with the light at another distance: P·2^(fall-off + stops).
+ *
+ * @param power - energy now, in Ws (above 0).
+ * @param distance - metres now (above 0).
+ * @param newDistance - metres then (above 0).
+ * @param stops - stops more (or, negative, less) than now.
+ * @param step - stops between two settings of the head; not rounded where none is given.
+ * @param least - least energy of the head, in Ws.
+ * @param most - most energy of the head, in Ws.
+ * @param width - size of the light in metres, as in `fallOff`.
+ * @param height - its other side in metres.
+ * @returns Ws; a `no-answer` refusal beyond the head's range.
+ */
+export function powerForDistance(
+  power: number,
+  distance: number,
+  newDistance: number,
+  stops = 0,
+  step?: number,
+  least?: number,
+  most?: number,
+  width?: number,
+  height?: number,
+): Result<number> {
+  const wrong =
+    outside('power', power, ABOVE_ZERO) ??
+    outside('distance', distance, ABOVE_ZERO) ??
+    outside('newDistance', newDistance, ABOVE_ZERO) ??
+    outside('stops', stops, ANY);
+  if (wrong) return wrong;
+  const lost = fallOff(distance, newDistance, width, height);
+  if (isFail(lost)) return lost;
+  const point = width === undefined ? power * (newDistance / distance) ** 2 : power * 2 ** lost;
+  return settle(point * 2 ** stops, power, { step, least, most });
+}
+
+/**
+ * Energy that brings a reading to a target: P·(target/reading)²·2^loss.
+ *
+ * @param power - energy at which the reading was taken, in Ws (above 0).
+ * @param reading - f-number read (above 0).
+ * @param target - f-number wanted (above 0).
+ * @param step - stops between two settings of the head; not rounded where none is given.
+ * @param least - least energy of the head, in Ws.
+ * @param most - most energy of the head, in Ws.
+ * @param loss - stops lost between meter and film.
+ * @returns Ws; a `no-answer` refusal beyond the head's range.
+ */
+export function powerForReading(
+  power: number,
+  reading: number,
+  target: number,
+  step?: number,
+  least?: number,
+  most?: number,
+  loss = 0,
+): Result<number> {
+  const wrong =
+    outside('power', power, ABOVE_ZERO) ??
+    outside('reading', reading, ABOVE_ZERO) ??
+    outside('target', target, ABOVE_ZERO) ??
+    outside('loss', loss, ANY);
+  return wrong ?? settle(power * (target / reading) ** 2 * 2 ** loss, power, { step, least, most });
+}

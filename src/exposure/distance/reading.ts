@@ -1,0 +1,75 @@
+import { ABOVE_ZERO, ANY, outside, POPS } from '../core/range';
+import { answer, fail, type Result } from '../core/result';
+
+/**
+ * Reading after a change of power, place or number of pops: N·√(n·P₂/P₁)·(d₁/d₂)·2^(−loss/2).
+ *
+ * @param reading - f-number now (above 0).
+ * @param power - energy now, in Ws (above 0).
+ * @param newPower - energy then, in Ws (above 0).
+ * @param distance - metres now, with `newDistance` (above 0).
+ * @param newDistance - metres then.
+ * @param pops - pops then (a whole number from 1 up).
+ * @param loss - stops lost between meter and film.
+ * @returns f-number.
+ */
+export function readingForPower(
+  reading: number,
+  power: number,
+  newPower: number,
+  distance?: number,
+  newDistance?: number,
+  pops = 1,
+  loss = 0,
+): Result<number> {
+  const wrong =
+    outside('reading', reading, ABOVE_ZERO) ??
+    outside('power', power, ABOVE_ZERO) ??
+    outside('newPower', newPower, ABOVE_ZERO) ??
+    outside('distance', distance, ABOVE_ZERO) ??
+    outside('newDistance', newDistance, ABOVE_ZERO) ??
+    outside('pops', pops, POPS) ??
+    outside('loss', loss, ANY);
+  if (wrong) return wrong;
+  if ((distance === undefined) !== (newDistance === undefined)) {
+    const missing = distance === undefined ? 'distance' : 'newDistance';
+    return fail('unreadable', `${missing} is missing: give both distances, or neither.`);
+  }
+  const nearer = distance !== undefined && newDistance !== undefined ? distance / newDistance : 1;
+  return answer(reading * Math.sqrt(pops * (newPower / power)) * nearer * 2 ** (-loss / 2));
+}
+
+/**
+ * Where to stand a light so that it reads the target, its power untouched.
+ *
+ * Point: d·N₁/N₂. Round diffuser of a width: √((d² + r²)(N₁/N₂)² − r²), measured from its front.
+ *
+ * @param distance - metres now (above 0).
+ * @param reading - f-number now (above 0).
+ * @param target - f-number wanted (above 0).
+ * @param width - diameter of the light in metres (above 0).
+ * @returns metres; a `no-answer` refusal where even contact is too little light.
+ */
+export function distanceForReading(
+  distance: number,
+  reading: number,
+  target: number,
+  width?: number,
+): Result<number> {
+  const wrong =
+    outside('distance', distance, ABOVE_ZERO) ??
+    outside('reading', reading, ABOVE_ZERO) ??
+    outside('target', target, ABOVE_ZERO) ??
+    outside('width', width, ABOVE_ZERO);
+  if (wrong) return wrong;
+  if (width === undefined) return answer(distance * (reading / target));
+  const radius = width / 2;
+  const change = (reading / target) ** 2;
+  const square = distance ** 2 * change + radius ** 2 * (change - 1);
+  if (square > 0) return answer(Math.sqrt(square));
+  const contact = reading * Math.hypot(distance / radius, 1);
+  return fail(
+    'no-answer',
+    `target is out of reach: right at the light it would read f/${contact.toPrecision(3)}. It takes more power.`,
+  );
+}

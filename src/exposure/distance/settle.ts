@@ -1,0 +1,51 @@
+import { log2Ratio, roundSteady, roundStops, SLACK, spoken } from '../core/numbers';
+import { ABOVE_ZERO, outside } from '../core/range';
+import { answer, fail, type Fail, type Result } from '../core/result';
+
+/** A head's range and the step it is set in. Energies in Ws, the step in stops; what is left out does not bind. */
+export interface Setting {
+  readonly step?: number | undefined;
+  readonly least?: number | undefined;
+  readonly most?: number | undefined;
+}
+
+const beyond = (stops: number, way: 'more' | 'less', end: string): Fail =>
+  fail('no-answer', `That takes ${spoken(roundStops(stops), 2)} stop ${way} than the head gives at ${end}.`);
+
+/**
+ * The energy that can be set for an energy wanted.
+ *
+ * Steps are counted in stops, down from `most`, or from `anchor` where no most is given; the nearest is taken, a tie
+ * goes to the higher. Down to round(log2(most/least)/step) steps, as the marks of a head end near its least energy.
+ *
+ * @param wanted - energy, exact (above 0).
+ * @param anchor - energy from which steps are counted where there is no `most`.
+ * @returns Ws; a `no-answer` refusal that says by how many stops the energy is out of reach.
+ */
+export function settle(wanted: number, anchor: number, { step, least, most }: Setting): Result<number> {
+  const wrong =
+    outside('step', step, ABOVE_ZERO) ??
+    outside('least', least, ABOVE_ZERO) ??
+    outside('most', most, ABOVE_ZERO);
+  if (wrong) return wrong;
+  if (least !== undefined && most !== undefined && least > most * (1 + SLACK))
+    return fail('domain', `least must not be more than most: ${spoken(least)} is more than ${spoken(most)}.`);
+  const over = most === undefined ? -1 : log2Ratio(wanted, most);
+  const under = least === undefined ? -1 : log2Ratio(least, wanted);
+  if (step === undefined) {
+    if (over > SLACK) return beyond(over, 'more', 'full power');
+    if (under > SLACK) return beyond(under, 'less', 'its least power');
+    return answer(wanted);
+  }
+  const top = most ?? anchor;
+  const down = roundSteady(log2Ratio(wanted, top) / step);
+  const lowest =
+    least === undefined
+      ? -Infinity
+      : most === undefined
+        ? log2Ratio(least, top) / step - SLACK
+        : -roundSteady(log2Ratio(most, least) / step);
+  if (most !== undefined && down > 0) return beyond(over, 'more', 'full power');
+  if (down < lowest) return beyond(under, 'less', 'its least power');
+  return answer(top * 2 ** (down * step));
+}

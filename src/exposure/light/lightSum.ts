@@ -1,0 +1,20 @@
+import { ABOVE_ZERO, outsideAny } from '../core/range';
+import { answer, type Result } from '../core/result';
+
+/** √ΣN², scaled by the largest so that no square overflows. */
+export function rootSumOfSquares(readings: readonly number[]): number {
+  const largest = readings.reduce((a, b) => Math.max(a, b), 0);
+  return largest * Math.sqrt(readings.reduce((sum, n) => sum + (n / largest) ** 2, 0));
+}
+
+/**
+ * The reading of all lights together, from readings taken one light at a time.
+ *
+ * Light adds, and the exposure that a reading stands for goes with the square of its f-number: √ΣN².
+ *
+ * @param readings - exact f-numbers at one film speed (each above 0, at least one).
+ * @returns f-number; f/8 with f/8 is f/11 (11.3137).
+ */
+export function lightSum(readings: readonly number[]): Result<number> {
+  return outsideAny('readings', readings, ABOVE_ZERO) ?? answer(rootSumOfSquares(readings));
+}

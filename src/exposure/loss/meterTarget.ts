@@ -1,0 +1,26 @@
+import { ABOVE_ZERO, ANY, outside } from '../core/range';
+import { answer, isFail, type Result } from '../core/result';
+import { lossWithBellows } from './bellowsLoss';
+
+/**
+ * What the meter must read for a lens setting, so that the light lost on the way is made up: N·2^(loss/2).
+ *
+ * @param aperture - lens setting, exact f-number (above 0).
+ * @param loss - stops lost to filters and the like.
+ * @param focal - focal length in mm, with `draw` for the bellows loss.
+ * @param draw - bellows draw in mm.
+ * @param pupil - pupil magnification.
+ * @returns f-number.
+ */
+export function meterTarget(
+  aperture: number,
+  loss = 0,
+  focal?: number,
+  draw?: number,
+  pupil?: number,
+): Result<number> {
+  const wrong = outside('aperture', aperture, ABOVE_ZERO) ?? outside('loss', loss, ANY);
+  if (wrong) return wrong;
+  const all = lossWithBellows(loss, focal, draw, pupil);
+  return isFail(all) ? all : answer(aperture * 2 ** (all / 2));
+}

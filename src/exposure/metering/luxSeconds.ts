@@ -1,0 +1,40 @@
+import { ABOVE_ZERO, outside } from '../core/range';
+import { answer, type Result } from '../core/result';
+
+/** Incident-light calibration constants of a receptor, in lux seconds: ISO 2720 names both kinds. */
+export const RECEPTORS = { flat: 250, dome: 340 } as const;
+export type Receptor = keyof typeof RECEPTORS;
+
+/**
+ * Luminous exposure at the subject that gives a reading: H = C·N²/S.
+ *
+ * @param aperture - exact f-number (above 0).
+ * @param iso - exact ISO speed (above 0).
+ * @param constant - C in lux seconds (above 0): 250 for a flat receptor, 340 for a domed one.
+ * @returns lux seconds.
+ */
+export function luxSeconds(aperture: number, iso = 100, constant: number = RECEPTORS.flat): Result<number> {
+  const wrong =
+    outside('aperture', aperture, ABOVE_ZERO) ??
+    outside('iso', iso, ABOVE_ZERO) ??
+    outside('constant', constant, ABOVE_ZERO);
+  return wrong ?? answer(((constant * aperture) / iso) * aperture);
+}
+
+/**
+ * The reading that a luminous exposure at the subject gives: N = √(H·S/C), the inverse of `luxSeconds`.
+ *
+ * @param luxseconds - lux seconds (above 0).
+ * @returns f-number.
+ */
+export function apertureForLuxSeconds(
+  luxseconds: number,
+  iso = 100,
+  constant: number = RECEPTORS.flat,
+): Result<number> {
+  const wrong =
+    outside('luxseconds', luxseconds, ABOVE_ZERO) ??
+    outside('iso', iso, ABOVE_ZERO) ??
+    outside('constant', constant, ABOVE_ZERO);
+  return wrong ?? answer(Math.sqrt(luxseconds / constant) * Math.sqrt(iso));
+}

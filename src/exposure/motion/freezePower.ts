@@ -1,0 +1,50 @@
+import { SLACK, spoken } from '../core/numbers';
+import { ABOVE_ZERO, outside, outsideAny } from '../core/range';
+import { answer, fail, type Result } from '../core/result';
+
+/**
+ * Most energy at which a head is short enough, from its table of energies and durations.
+ *
+ * Between two rows the logarithms are interpolated, as durations go with a power of the energy. Some heads get shorter as
+ * they are turned down, others longer: the highest energy anywhere in the table that keeps the limit is taken.
+ * Nothing is guessed beyond the table.
+ *
+ * @param powers - energies in Ws (each above 0, no two alike), in any order.
+ * @param durations - duration in seconds at each of them (each above 0), at the level of the limit.
+ * @param limit - longest duration allowed, in seconds (above 0).
+ * @returns Ws; a `no-answer` refusal where no row is short enough.
+ */
+export function freezePower(
+  powers: readonly number[],
+  durations: readonly number[],
+  limit: number,
+): Result<number> {
+  const wrong =
+    outsideAny('powers', powers, ABOVE_ZERO) ??
+    outsideAny('durations', durations, ABOVE_ZERO) ??
+    outside('limit', limit, ABOVE_ZERO);
+  if (wrong) return wrong;
+  if (durations.length !== powers.length)
+    return fail(
+      'unreadable',
+      `durations must be as many as the powers: ${durations.length} for ${powers.length} powers.`,
+    );
+  const rows = powers
+    .map((power, i) => ({ power, time: durations[i] as number }))
+    .sort((a, b) => b.power - a.power);
+  const fits = (time: number): boolean => time <= limit * (1 + SLACK);
+  for (const [i, row] of rows.entries()) {
+    const above = rows[i - 1];
+    if (above && above.power === row.power)
+      return fail('unreadable', `powers lists ${spoken(row.power)} Ws twice.`);
+    if (!fits(row.time)) continue;
+    if (!above) return answer(row.power);
+    const part = Math.log(limit / row.time) / Math.log(above.time / row.time);
+    return answer(row.power * (above.power / row.power) ** Math.max(0, part));
+  }
+  const shortest = rows.reduce((least, row) => Math.min(least, row.time), Infinity);
+  return fail(
+    'no-answer',
+    `The shortest flash in the table lasts ${spoken(shortest / limit, 3)} times the limit.`,
+  );
+}

@@ -1,0 +1,50 @@
+import { ABOVE_ZERO, ANY, outside, outsideAny, POPS } from '../core/range';
+import { answer, fail, type Result } from '../core/result';
+import { rootSumOfSquares } from '../light/lightSum';
+
+/**
+ * Reading of several heads with their own numbers of pops, and of the ambient light that creeps in meanwhile:
+ * √(Σ nᵢNᵢ² + Nₐ²·T/t)·2^(−loss/2).
+ *
+ * @param readings - f-number of one pop of each head (each above 0).
+ * @param pops - whole pops of each head (from 1 up), as many as there are readings.
+ * @param ambient - f-number that the ambient light reads at `ambientTime` (above 0).
+ * @param ambientTime - seconds at which the ambient was metered (above 0).
+ * @param openTime - seconds that the shutter stands open (above 0).
+ * @param loss - stops lost between meter and film.
+ * @returns f-number.
+ */
+export function popsBuild(
+  readings: readonly number[],
+  pops: readonly number[],
+  ambient?: number,
+  ambientTime?: number,
+  openTime?: number,
+  loss = 0,
+): Result<number> {
+  const wrong =
+    outsideAny('readings', readings, ABOVE_ZERO) ??
+    outsideAny('pops', pops, POPS) ??
+    outside('ambient', ambient, ABOVE_ZERO) ??
+    outside('ambientTime', ambientTime, ABOVE_ZERO) ??
+    outside('openTime', openTime, ABOVE_ZERO) ??
+    outside('loss', loss, ANY);
+  if (wrong) return wrong;
+  if (pops.length !== readings.length)
+    return fail(
+      'unreadable',
+      `pops must be as many as the readings: ${pops.length} for ${readings.length} readings.`,
+    );
+  const light = readings.map((n, i) => n * Math.sqrt(pops[i] as number));
+  if (ambient !== undefined) {
+    if (ambientTime === undefined || openTime === undefined) {
+      const missing = ambientTime === undefined ? 'ambientTime' : 'openTime';
+      return fail(
+        'unreadable',
+        `${missing} is missing: ambient light needs the time it was metered at and the time the shutter is open.`,
+      );
+    }
+    light.push(ambient * Math.sqrt(openTime / ambientTime));
+  }
+  return answer(rootSumOfSquares(light) * 2 ** (-loss / 2));
+}

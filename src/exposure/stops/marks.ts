@@ -1,0 +1,144 @@
+import { roundSteady, SLACK } from '../core/numbers';
+import { type Fail, fail, type Result } from '../core/result';
+import { type Scale, stopsPerDoubling } from './scales';
+
+/** Scales whose rings and displays carry marked, rounded figures. */
+export type MarkedScale = Extract<Scale, 'aperture' | 'time' | 'iso'>;
+export type Division = 'third' | 'half' | 'full';
+export const DIVISIONS: readonly Division[] = ['third', 'half', 'full'];
+
+/** A figure as marked, and the number of divisions from the scale's origin that it stands for. */
+export interface Mark {
+  readonly marked: number;
+  readonly step: number;
+}
+
+const STEPS: Readonly<Record<Division, number>> = { third: 3, half: 2, full: 1 };
+const ORIGIN: Readonly<Record<MarkedScale, number>> = { aperture: 1, time: 1, iso: 100 };
+
+/** The exact value behind a step: 2^(step/2) f-numbers a stop, doublings a stop for times and speeds. */
+const valueAt = (scale: MarkedScale, step: number, perStop: number): number =>
+  ORIGIN[scale] * 2 ** (step / (perStop * stopsPerDoubling(scale)));
+
+const run = (first: number, figures: readonly number[]): Mark[] =>
+  figures.map((marked, i) => ({ marked, step: first + i }));
+const fractions = (...below: readonly number[]): number[] => below.map((n) => 1 / n);
+
+/* prettier-ignore */
+const SERIES: Readonly<Record<MarkedScale, Readonly<Record<'third' | 'half', readonly Mark[]>>>> = {
+  aperture: {
+    third: [{ marked: 0.5, step: -6 }, ...run(-3, [0.7, 0.8, 0.9, 1, 1.1, 1.2, 1.4, 1.6, 1.8, 2, 2.2, 2.5, 2.8, 3.2, 3.5, 4, 4.5, 5, 5.6, 6.3, 7.1, 8, 9, 10, 11, 13, 14,
+      16, 18, 20, 22, 25, 29, 32, 36, 40, 45, 51, 57, 64, 72, 80, 90, 102, 114, 128])],
+    half: [{ marked: 0.5, step: -4 }, ...run(-2, [0.7, 0.8, 1, 1.2, 1.4, 1.7, 2, 2.4, 2.8, 3.3, 4, 4.8, 5.6, 6.7, 8, 9.5, 11, 13, 16, 19, 22, 27, 32, 38, 45, 54, 64, 76, 90, 107, 128])],
+  },
+  time: {
+    third: run(-45, [...fractions(32000, 25000, 20000, 16000, 12800, 10000, 8000, 6400, 5000, 4000, 3200, 2500, 2000, 1600, 1250, 1000, 800, 640, 500, 400, 320, 250, 200, 160, 125, 100, 80,
+      60, 50, 40, 30, 25, 20, 15, 13, 10, 8, 6, 5, 4), 0.3, 0.4, 0.5, 0.6, 0.8, 1, 1.3, 1.6, 2, 2.5, 3.2, 4, 5, 6, 8, 10, 13, 15, 20, 25, 30]),
+    half: run(-26, [...fractions(8000, 6000, 4000, 3000, 2000, 1500, 1000, 750, 500, 350, 250, 180, 125, 90, 60, 45, 30, 20, 15, 10, 8, 6, 4, 3, 2), 0.7, 1, 1.5, 2, 3, 4, 6, 8, 10, 15, 20, 30]),
+  },
+  iso: {
+    third: run(-15, [3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 64, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1000, 1250, 1600, 2000, 2500, 3200, 4000, 5000, 6400, 8000,
+      10000, 12800, 16000, 20000, 25600, 32000, 40000, 51200, 64000, 80000, 102400]),
+    half: run(-2, [50, 70, 100, 140, 200, 280, 400, 560, 800, 1100, 1600, 2200, 3200, 4500, 6400, 9000, 12800]),
+  },
+};
+
+/** Other figures that displays use for a third-stop mark; they are read, never written. */
+/* prettier-ignore */
+const ALIASES: Readonly<Record<MarkedScale, readonly Mark[]>> = {
+  aperture: [],
+  time: [{ marked: 1 / 3, step: -5 }, { marked: 1 / 2.5, step: -4 }, { marked: 1 / 1.6, step: -2 }, { marked: 1 / 1.3, step: -1 }],
+  iso: [{ marked: 12500, step: 21 }, { marked: 25000, step: 24 }, { marked: 50000, step: 27 }, { marked: 100000, step: 30 }],
+};
+
+/** The marks of a scale at a division, in rising order. Full stops are every third of the third-stop series. */
+export function marks(scale: MarkedScale, division: Division): readonly Mark[] {
+  if (division === 'half') return SERIES[scale].half;
+  if (division === 'third') return SERIES[scale].third;
+  return SERIES[scale].third
+    .filter((m) => m.step % 3 === 0)
+    .map((m) => ({ marked: m.marked, step: m.step / 3 }));
+}
+
+/** Marked figures beside their exact values, sorted, for a search by halves. */
+interface Ladder {
+  readonly marked: Float64Array;
+  readonly exact: Float64Array;
+}
+
+function ladder(scale: MarkedScale, entries: readonly (readonly [Mark, number])[]): Ladder {
+  const rows = entries
+    .map(([mark, perStop]) => [mark.marked, valueAt(scale, mark.step, perStop)] as const)
+    .sort((a, b) => a[0] - b[0]);
+  return { marked: Float64Array.from(rows, (r) => r[0]), exact: Float64Array.from(rows, (r) => r[1]) };
+}
+
+function ladderFor(scale: MarkedScale): { both: Ladder; half: Ladder } {
+  const third = [...SERIES[scale].third, ...ALIASES[scale]];
+  const taken = (m: Mark): boolean => third.some((t) => Math.abs(t.marked / m.marked - 1) <= SLACK);
+  const half = SERIES[scale].half.map((m) => [m, STEPS.half] as const);
+  return {
+    both: ladder(scale, [...third.map((m) => [m, STEPS.third] as const), ...half.filter(([m]) => !taken(m))]),
+    half: ladder(scale, half),
+  };
+}
+
+const LADDERS: Readonly<Record<MarkedScale, { both: Ladder; half: Ladder }>> = {
+  aperture: ladderFor('aperture'),
+  time: ladderFor('time'),
+  iso: ladderFor('iso'),
+};
+
+function search({ marked, exact }: Ladder, value: number): number | undefined {
+  let low = 0;
+  let high = marked.length - 1;
+  while (low <= high) {
+    const middle = (low + high) >> 1;
+    const mark = marked[middle] as number;
+    if (Math.abs(value - mark) <= SLACK * mark) return exact[middle];
+    if (mark < value) low = middle + 1;
+    else high = middle - 1;
+  }
+  return undefined;
+}
+
+/**
+ * The exact value behind a marked figure: f/11 is 2^(7/2), 1/60 s is 1/64 s, ISO 125 is 100·2^(1/3).
+ * A figure of the third-stop series goes first, then one of the half-stop series; undefined where it is no mark.
+ */
+export const exactMark = (scale: MarkedScale, value: number): number | undefined =>
+  search(LADDERS[scale].both, value);
+
+/** The same from the half-stop series alone, for the figures that the two series share (f/13, f/1.2). */
+export const exactHalfMark = (scale: MarkedScale, value: number): number | undefined =>
+  search(LADDERS[scale].half, value);
+
+/**
+ * The mark nearest to an exact value, nearest in stops and not in number; a tie goes to the higher.
+ *
+ * @param value - exact f-number, time in seconds or ISO speed (above 0).
+ * @returns the mark, or a `no-answer` refusal beyond the ends of the series.
+ */
+export function nearestMark(scale: MarkedScale, value: number, division: Division): Result<Mark> {
+  const steps = Math.log2(value / ORIGIN[scale]) * STEPS[division] * stopsPerDoubling(scale);
+  const step = roundSteady(steps);
+  return marks(scale, division).find((m) => m.step === step) ?? beyond(scale, division);
+}
+
+function beyond(scale: MarkedScale, division: Division): Fail {
+  const all = marks(scale, division);
+  const ends = [all[0], all[all.length - 1]].map((m) => markText(scale, (m as Mark).marked));
+  return fail(
+    'no-answer',
+    `There is no ${division}-stop mark there: the marks run from ${ends[0]} to ${ends[1]}.`,
+  );
+}
+
+/** A marked figure as it is written: f/11, 1/125 s, 2 s, ISO 400. */
+export function markText(scale: MarkedScale, marked: number): string {
+  if (scale === 'aperture') return `f/${marked}`;
+  if (scale === 'iso') return `ISO ${marked}`;
+  return marked < 0.3 || marked === 0.5 || Math.abs(marked - 1 / 3) < SLACK
+    ? `1/${Math.round(1 / marked)} s`
+    : `${marked} s`;
+}

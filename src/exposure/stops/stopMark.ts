@@ -1,0 +1,22 @@
+import { ABOVE_ZERO, outside } from '../core/range';
+import { isFail, type Result } from '../core/result';
+import { type Division, type MarkedScale, nearestMark } from './marks';
+
+/**
+ * The mark nearest to a value, as it is marked on a ring or a display.
+ *
+ * Nearest in stops, not in number: 11.99 lies nearer to f/13 (12.70) than to f/11 (11.31). A tie goes to the higher.
+ *
+ * @param value - exact f-number, time in seconds or ISO speed (above 0).
+ * @returns the marked figure (13, 0.008, 125); a `no-answer` refusal beyond the series.
+ */
+export function stopMark(
+  value: number,
+  scale: MarkedScale = 'aperture',
+  division: Division = 'third',
+): Result<number> {
+  const wrong = outside('value', value, ABOVE_ZERO);
+  if (wrong) return wrong;
+  const mark = nearestMark(scale, value, division);
+  return isFail(mark) ? mark : mark.marked;
+}

@@ -1,0 +1,17 @@
+import { ABOVE_ZERO, outside, type Range } from '../core/range';
+import { answer, type Result } from '../core/result';
+
+/** The small figure beside a meter's full stop. */
+export const TENTHS: Range = { least: 0, below: 10, hint: 'Ten tenths are the next full stop.' };
+
+/**
+ * The exact f-number of a reading given as a meter shows it: an aperture and tenths of a stop above it.
+ *
+ * @param aperture - exact f-number (above 0).
+ * @param tenths - tenths of a stop (0 up to, not including, 10).
+ * @returns aperture·2^(tenths/20).
+ */
+export function withTenths(aperture: number, tenths = 0): Result<number> {
+  const wrong = outside('aperture', aperture, ABOVE_ZERO) ?? outside('tenths', tenths, TENTHS);
+  return wrong ?? answer(aperture * 2 ** (tenths / 20));
+}

@@ -1,0 +1,18 @@
+import { resolve } from 'node:path';
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  root: resolve(import.meta.dirname, '..'),
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'], testTimeout: 30_000 },
+      },
+      {
+        extends: true,
+        test: { name: 'browser', include: ['tests/browser/**/*.test.ts'], fileParallelism: false, testTimeout: 90_000, hookTimeout: 90_000 },
+      },
+    ],
+  },
+});
