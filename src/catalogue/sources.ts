@@ -120,6 +120,150 @@ export const SOURCES = define({
   kinematics: { kind: 'derived', title: 'Derived: smear is speed times time times magnification' },
   'exponential-decay': { kind: 'derived', title: 'Derived from an exponential decay of the light' },
   'duration-table': { kind: 'derived', title: "Derived: logarithmic interpolation in the head's own table" },
+  'rounded-powers': {
+    kind: 'published',
+    title: 'Mailing-list posting, 2001-07-16: powers of the square root of 2 rounded to two or three digits',
+    place: 'whole posting',
+  },
+  'iso-standard-speeds': {
+    kind: 'memory',
+    title: 'ISO 5800, ISO 6 and ISO 2240: table of standard speeds',
+    place: 'from memory, not opened',
+  },
+  'iso-arithmetic': {
+    kind: 'published',
+    title: 'D. A. Kerr, Film speed: arithmetic and logarithmic, forum article',
+    place: 'first post: standard speeds, irregular steps',
+  },
+  'exif-vocabulary': {
+    kind: 'published',
+    title: 'Exif vocabulary in RDF',
+    place: 'property shutterSpeedValue: the APEX value 4 is 1/16 s',
+  },
+  'foot-candle-meters': {
+    kind: 'published',
+    title: 'Forum digest of the paper "Defining K" and of the ASA meter standards, in foot-candle units',
+    place: '7680 footcandles at f/16 and 1/ISO s, C = 30',
+  },
+  'guide-number-article': {
+    kind: 'published',
+    title: 'Guide number, encyclopaedia article (text of 2007)',
+    place: 'section Formula: 80 ft example; speed multipliers 1.4 and 0.7',
+  },
+  'photo-dictionary': {
+    kind: 'published',
+    title: 'Photographic dictionary, entry "guide number"',
+    place: 'worked example: 45 / 5 m = f/9',
+  },
+  'digital-camera-manual': {
+    kind: 'published',
+    title: 'Digital camera user manual, flash chapter (maker not named)',
+    place: 'page 190: 51 m or 167 ft at ISO 200; table of ISO multipliers',
+  },
+  'film-camera-manual': {
+    kind: 'published',
+    title: 'Film camera user manual, built-in flash chapter (maker not named)',
+    place: 'page 68: guide number for ISO 25 to 400; range example',
+  },
+  'iso-factor-answer': {
+    kind: 'published',
+    title: 'Photography question-and-answer copy: relation between guide number and ISO',
+    place: 'factors 1, 1.4, 2, 2.8, 4 for ISO 100 to 1600',
+  },
+  'guide-power-answer': {
+    kind: 'published',
+    title: 'Photography question-and-answer archive, question 82465: guide number and power',
+    place: 'guide number 64 at 1/64 power is 8; two such flashes make 11.314',
+  },
+  'guide-need-answer': {
+    kind: 'published',
+    title: 'Photography question-and-answer archive, question 29930: guide number needed',
+    place: 'guide number 36 m at 4.5 m is f/8; at f/2.8 it takes about 13',
+  },
+  'guide-course': {
+    kind: 'published',
+    title: 'College course notes: electronic flash guide number, 2012',
+    place: 'table of film speeds 25 to 400',
+  },
+  'film-data-sheets': {
+    kind: 'memory',
+    title: 'Film data sheets: table of flash guide numbers against output in beam candlepower seconds',
+    place: 'ISO 100 column, from memory, not opened',
+  },
+  'inverse-square-article': {
+    kind: 'published',
+    title: 'B. Klages, Some observations of the inverse square law of illumination, 2013',
+    place: '600 fc at 5 ft gives 150 fc at 10 ft',
+  },
+  'view-factor-examples': {
+    kind: 'published',
+    title: 'Heat-transfer library reference, view factors (cites Siegel and Howell, 4th edition, pages 842 and 843)',
+    place: 'worked examples: parallel rectangles; plane element to a parallel rectangle',
+  },
+  'copying-chapter': {
+    kind: 'published',
+    title: 'Practical Photography, volume 2, chapter on anastigmat lenses',
+    place: 'articles 794 to 797: table of exposures for enlarging and reducing',
+  },
+  'close-up-appendix': {
+    kind: 'published',
+    title: 'M. Langford, Advanced Photography, appendix on close-up exposure increase',
+    place: '80 mm lens, magnification 0.5, exposure x 2 1/4',
+  },
+  'view-camera-arithmetic': {
+    kind: 'published',
+    title: 'K. Lee, view-camera bellows arithmetic',
+    place: 'worked examples',
+  },
+  'life-size-answer': {
+    kind: 'published',
+    title: 'Photography question-and-answer archive, question 132240: exposure at life size',
+    place: 'magnification 1: factor 4, 1/100 s becomes 1/25 s',
+  },
+  'lighting-textbook': {
+    kind: 'published',
+    title: 'Photographic Lighting: Essential Skills',
+    place: 'filter factor table: factor, stops, density',
+  },
+  'filter-factor-article': {
+    kind: 'published',
+    title: 'Filter factor, encyclopaedia article',
+    place: 'table of factor, transmission and stops',
+  },
+  'nd-article': {
+    kind: 'published',
+    title: 'Neutral-density filter, encyclopaedia article',
+    place: 'table of ND number, density, stops and transmittance',
+  },
+  'filter-factor-reference': {
+    kind: 'published',
+    title: 'Photography reference article "The filter factor"',
+    place: 'factor 75 taken apart three ways',
+  },
+  'free-fall-page': {
+    kind: 'published',
+    title: 'Question-and-answer page on free fall from 16 ft',
+    place: 'v² = 95.6, v = 9.78 m/s',
+  },
+  'portrait-tutorial': {
+    kind: 'published',
+    title: 'Portrait lighting tutorial',
+    place: 'f/11 against f/5.6 is 4:1',
+  },
+  'ratio-tutorial': {
+    kind: 'published',
+    title: 'Studio lighting series, light ratios, tutorial',
+    place: 'key to fill: 2:1 one stop, 4:1 two stops',
+  },
+  'two-flashes-blog': {
+    kind: 'published',
+    title: 'Family photography blog: guide number of two equal flashes',
+    place: '41 m x 1.4 = 57 m',
+  },
+  'worked-apart': {
+    kind: 'derived',
+    title: 'Worked out apart from this code, to twelve digits, from the formula that the function states',
+  },
   'common-practice': { kind: 'common practice', title: 'Common practice, no source' },
 });
 export type SourceKey = keyof typeof SOURCES;

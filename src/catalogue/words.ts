@@ -6,6 +6,7 @@ import {
   type Example,
   type ExampleCell,
   isChoice,
+  isChosen,
   isTruth,
   quantitiesOf,
 } from './types';

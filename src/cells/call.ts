@@ -24,6 +24,10 @@ function countFail(row: AnyRow, given: number): CellError {
   return cellError('#VALUE!', `${row.id} takes ${takes} ${most === 1 ? 'value' : 'values'}, not ${given}.`);
 }
 
+/** "reading is missing: reading of one pop." */
+const missing = ({ name, about }: Arg): CellError =>
+  cellError('#VALUE!', `${name} is missing: ${about.charAt(0).toLowerCase()}${about.slice(1)}.`);
+
 /** The quantity to read an argument as, where it does not depend on another, or depends on one whose value is known. */
 function quantityOf(arg: Arg, other: Read): Quantity | undefined {
   if (isChosen(arg.kind)) return chosenQuantity(arg.kind, other);
@@ -82,8 +86,7 @@ class Reader {
       const value = this.fixed[i];
       if (isCellError(value)) return value;
       if (isFail(value)) return fromFail(value);
-      if (value === BLANK)
-        return cellError('#VALUE!', `${arg.name} is blank: ${arg.about.replace(/\.$/, '')} is needed.`);
+      if (value === BLANK) return missing(arg);
     }
     return undefined;
   }

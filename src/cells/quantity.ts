@@ -40,19 +40,20 @@ function readNumber(value: number, quantity: Quantity, name: string, exact: bool
   if (value === 0) return quantity.blank === 'missing' ? BLANK : 0;
   if (!Number.isFinite(value)) return fail('unreadable', `${name} must be a finite number.`);
   if (quantity.mistyped !== undefined) {
-    if (value >= FIRST_DATE && Number.isInteger(value)) return mistyped(name, value, 'a date', '1/60');
+    if (value >= FIRST_DATE && Number.isInteger(value))
+      return mistyped(name, spoken(value, 6), 'a date', quantity);
     if (quantity.mistyped === 'date or clock' && looksLikeClock(value))
-      return mistyped(name, value, 'a clock time', '3:1');
+      return mistyped(name, spoken(value), 'a clock time', quantity);
   }
   return exact || quantity.marks === undefined ? value : (exactMark(quantity.marks, value) ?? value);
 }
 
-const mistyped = (name: string, value: number, what: string, typed: string): Fail =>
-  fail(
-    'unreadable',
-    `${name}: ${spoken(value, 6)} looks like ${what}, made of a fraction such as ${typed}. ` +
-      (typed === '1/60' ? 'Type =1/60, or 1/60 in a text cell.' : 'Type =3/1, or 3:1 in a text cell.'),
-  );
+/** What to type instead of a fraction that the spreadsheet turned into something else. */
+function mistyped(name: string, came: string, what: 'a date' | 'a clock time', quantity: Quantity): Fail {
+  const fraction = quantity.unit === 's' ? '1/60' : what === 'a date' ? '1/4' : '3:1';
+  const typed = `Type =${fraction.replace(':', '/')}, or ${fraction} in a text cell.`;
+  return fail('unreadable', `${name}: ${came} looks like ${what}, made of ${fraction} or the like. ${typed}`);
+}
 
 /** A text in a cell. */
 function readText(given: string, quantity: Quantity, name: string, exact: boolean): Result<number> | Blank {
@@ -184,10 +185,7 @@ export function readQuantity(
   if (cell === null || cell === undefined) return quantity.blank === 'missing' ? BLANK : 0;
   if (typeof cell === 'string') return readText(cell, quantity, name, exact);
   if (cell instanceof Date && quantity.mistyped !== undefined)
-    return fail(
-      'unreadable',
-      `${name} looks like a date, made of a fraction such as 1/60. Type =1/60, or 1/60 in a text cell.`,
-    );
+    return mistyped(name, 'it', 'a date', quantity);
   return fail(
     'unreadable',
     `${name} holds ${describe(cell)}, not ${quantity.title}. Write ${orList(quantity.forms)}.`,

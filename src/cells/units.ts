@@ -16,7 +16,9 @@ const MEASURES: ReadonlyMap<string, string> = new Map(
       ['a luminous exposure', Q.luxSeconds],
     ] as const
   )
-    .flatMap(([kind, quantity]) => Object.keys(quantity.units ?? {}).map((unit): readonly [string, string] => [unit, kind]))
+    .flatMap(([kind, quantity]) =>
+      Object.keys(quantity.units ?? {}).map((unit): readonly [string, string] => [unit, kind]),
+    )
     .concat([
       ['w', 'a power'],
       ['kw', 'a power'],

@@ -15,7 +15,7 @@ function corner(a: number, b: number): number {
  * Point: 1/d². Round, evenly bright and diffuse: 1/(d² + r²). Rectangular, likewise: the configuration factor of four
  * corners of half the sides (Howell's catalogue, B-3; Siegel and Howell).
  */
-function onAxis(distance: number, width: number | undefined, height: number | undefined): number {
+export function onAxis(distance: number, width: number | undefined, height: number | undefined): number {
   if (width === undefined) return distance ** -2;
   if (height === undefined) return 1 / (distance ** 2 + (width / 2) ** 2);
   return corner(width / 2 / distance, height / 2 / distance);

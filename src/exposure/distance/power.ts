@@ -1,6 +1,6 @@
 import { ABOVE_ZERO, ANY, outside } from '../core/range';
 import { isFail, type Result } from '../core/result';
-import { fallOff } from './fallOff';
+import { fallOff, onAxis } from './fallOff';
 import { settle } from './settle';
 
 /**
@@ -36,8 +36,11 @@ export function powerForDistance(
   if (wrong) return wrong;
   const lost = fallOff(distance, newDistance, width, height);
   if (isFail(lost)) return lost;
-  const point = width === undefined ? power * (newDistance / distance) ** 2 : power * 2 ** lost;
-  return settle(point * 2 ** stops, power, { step, least, most });
+  const there =
+    width === undefined
+      ? (((power * newDistance) / distance) * newDistance) / distance
+      : power * (onAxis(distance, width, height) / onAxis(newDistance, width, height));
+  return settle(there * 2 ** stops, power, { step, least, most });
 }
 
 /**

@@ -16,9 +16,15 @@ export interface Mark {
 const STEPS: Readonly<Record<Division, number>> = { third: 3, half: 2, full: 1 };
 const ORIGIN: Readonly<Record<MarkedScale, number>> = { aperture: 1, time: 1, iso: 100 };
 
-/** The exact value behind a step: 2^(step/2) f-numbers a stop, doublings a stop for times and speeds. */
-const valueAt = (scale: MarkedScale, step: number, perStop: number): number =>
-  ORIGIN[scale] * 2 ** (step / (perStop * stopsPerDoubling(scale)));
+/**
+ * The exact value behind a step: 2^(step/2) f-numbers a stop, doublings a stop for times and speeds. Whole doublings are
+ * taken apart, so that a full stop is exact and every other mark is the nearest double.
+ */
+function valueAt(scale: MarkedScale, step: number, perStop: number): number {
+  const perDoubling = perStop * stopsPerDoubling(scale);
+  const doublings = Math.floor(step / perDoubling);
+  return ORIGIN[scale] * 2 ** doublings * 2 ** ((step - doublings * perDoubling) / perDoubling);
+}
 
 const run = (first: number, figures: readonly number[]): Mark[] =>
   figures.map((marked, i) => ({ marked, step: first + i }));

@@ -7,11 +7,11 @@ export const TENTHS: Range = { least: 0, below: 10, hint: 'Ten tenths are the ne
 /**
  * The exact f-number of a reading given as a meter shows it: an aperture and tenths of a stop above it.
  *
- * @param aperture - exact f-number (above 0).
+ * @param text - exact f-number of the aperture (above 0).
  * @param tenths - tenths of a stop (0 up to, not including, 10).
- * @returns aperture·2^(tenths/20).
+ * @returns text·2^(tenths/20).
  */
-export function withTenths(aperture: number, tenths = 0): Result<number> {
-  const wrong = outside('aperture', aperture, ABOVE_ZERO) ?? outside('tenths', tenths, TENTHS);
-  return wrong ?? answer(aperture * 2 ** (tenths / 20));
+export function withTenths(text: number, tenths = 0): Result<number> {
+  const wrong = outside('text', text, ABOVE_ZERO) ?? outside('tenths', tenths, TENTHS);
+  return wrong ?? answer(text * 2 ** (tenths / 20));
 }

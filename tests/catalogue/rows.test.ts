@@ -1,0 +1,151 @@
+import { describe, expect, test } from 'vitest';
+import { CATALOGUE } from '../../src/catalogue';
+import { SOURCES } from '../../src/catalogue/sources';
+import {
+  type AnyRow,
+  type Arg,
+  type Example,
+  FAMILIES,
+  isChoice,
+  isTruth,
+  quantitiesOf,
+} from '../../src/catalogue/types';
+import { argumentHelp, exampleFormula } from '../../src/catalogue/words';
+import { type Answer, call } from '../../src/cells/call';
+import { isCellError } from '../../src/cells/errors';
+import type { Range } from '../../src/exposure/core/range';
+
+const asCells = (example: Example): unknown[] =>
+  example.cells.map((c) => (Array.isArray(c) ? c.map((v: unknown) => [v]) : c));
+const flat = (answer: Answer): unknown[] => (Array.isArray(answer) ? answer.flat() : [answer]);
+const args = (row: AnyRow): readonly Arg[] => row.args as readonly Arg[];
+
+describe('examples come out of the one call path', () => {
+  for (const row of CATALOGUE)
+    for (const example of row.examples)
+      test(exampleFormula(row, example), () => {
+        const wanted = Array.isArray(example.gives) ? example.gives : [example.gives];
+        const got = flat(call(row, asCells(example)));
+        expect(got).toHaveLength(wanted.length);
+        for (const [i, want] of wanted.entries()) {
+          if (typeof want === 'string') expect(got[i]).toBe(want);
+          else
+            expect(Math.abs((got[i] as number) - want)).toBeLessThanOrEqual(
+              1e-12 * Math.max(1, Math.abs(want)),
+            );
+        }
+      });
+});
+
+/** A value just inside and one just outside each end of a range. */
+function edges(range: Range): { inside: number[]; outside: number[] } {
+  const inside: number[] = [];
+  const outside: number[] = [];
+  const step = range.whole ? 1 : 1e-3;
+  if (range.above !== undefined) (inside.push(range.above + step), outside.push(range.above - step));
+  if (range.least !== undefined) (inside.push(range.least), outside.push(range.least - step));
+  if (range.below !== undefined)
+    (inside.push(range.below - step), outside.push(range.below, range.below + step));
+  if (range.most !== undefined) (inside.push(range.most), outside.push(range.most + step));
+  if (range.whole) outside.push((range.least ?? 1) + 0.5);
+  return { inside, outside };
+}
+
+const refusedForRange = (answer: Answer, arg: Arg): boolean =>
+  flat(answer).some((c) => isCellError(c) && c.error === '#NUM!' && (c.message ?? '').startsWith(arg.name));
+
+/** Cells for all the arguments a check needs, so that optional partners are there. */
+const PARTNERS: Readonly<Record<string, unknown>> = {
+  focal: 100, draw: 200, distance: 1, newDistance: 1, width: 1, height: 1, magnification: 1, pixelPitch: 4, ambient: 4, ambientTime: '1/60', openTime: 1,
+}; // prettier-ignore
+
+function withArgument(row: AnyRow, index: number, value: unknown): unknown[] {
+  const base = asCells(row.examples[0] as Example);
+  const wanted = args(row)[index]?.name;
+  return args(row).map((arg, i) => {
+    const cell = base[i] ?? PARTNERS[arg.name] ?? null;
+    if (i === index) return Array.isArray(cell) ? [[value], ...cell.slice(1)] : value;
+    // a draw is never less than the focal length: where the draw is tried, the lens is a tiny one
+    return wanted === 'draw' && arg.name === 'focal' ? 1e-4 : cell;
+  });
+}
+
+describe('declared ranges are the ranges that hold', () => {
+  for (const row of CATALOGUE)
+    for (const [i, arg] of args(row).entries()) {
+      const { inside, outside } = edges(arg.range);
+      if (inside.length + outside.length === 0) continue;
+      test(`${row.id} ${arg.name}`, () => {
+        for (const value of inside.filter((v) => v !== 0))
+          expect(refusedForRange(call(row, withArgument(row, i, value)), arg), `${value} is inside`).toBe(
+            false,
+          );
+        for (const value of outside.filter((v) => v !== 0))
+          expect(refusedForRange(call(row, withArgument(row, i, value)), arg), `${value} is outside`).toBe(
+            true,
+          );
+      });
+    }
+});
+
+describe('each row', () => {
+  test('has an id of its own', () => expect(new Set(CATALOGUE.map((r) => r.id)).size).toBe(CATALOGUE.length));
+  for (const row of CATALOGUE)
+    test(row.id, () => {
+      expect(FAMILIES[row.family]).toBeDefined();
+      expect(row.gives).toMatch(/^[A-Z0-9].*\.$/);
+      expect(row.examples.length).toBeGreaterThan(0);
+      expect(row.sources.length).toBeGreaterThan(0);
+      for (const source of row.sources) expect(SOURCES[source]).toBeDefined();
+      const names = args(row).map((a) => a.name);
+      expect(new Set(names).size).toBe(names.length);
+      const firstOptional = args(row).findIndex((a) => a.optional);
+      if (firstOptional >= 0)
+        expect(
+          args(row)
+            .slice(firstOptional)
+            .every((a) => a.optional),
+        ).toBe(true);
+      for (const arg of args(row)) {
+        expect(arg.about).toMatch(/^[A-Za-z0-9]/);
+        expect(argumentHelp(arg).length).toBeLessThanOrEqual(512);
+        expect(isChoice(arg.kind) || isTruth(arg.kind) || quantitiesOf(arg.kind).length > 0).toBe(true);
+        const decider = 'by' in arg.kind ? arg.kind.by : 'given' in arg.kind ? arg.kind.given : undefined;
+        if (decider !== undefined) expect(names).toContain(decider);
+        if ('by' in arg.kind) {
+          const kind = args(row).find((a) => a.name === decider)?.kind;
+          expect(Object.keys(arg.kind.of)).toEqual(
+            kind && isChoice(kind) ? [...kind.choices] : ['true', 'false'],
+          );
+        }
+      }
+      const lastRest = args(row).findIndex((a) => a.takes === 'rest');
+      if (lastRest >= 0) expect(lastRest).toBe(args(row).length - 1);
+    });
+});
+
+/** Names of the macro language of early spreadsheets: a function of that name can never be typed. From memory. */
+const OLD_MACRO_NAMES =
+  'ABSREF ACTIVATE ADD ALERT APPLY ARGUMENT BEEP BORDER BREAK CALL CANCEL CLEAR CLOSE COLOR COPY CUT DELETE DIRECTORY DOCUMENTS ECHO EDIT ELSE ENTER ERROR EVALUATE EXEC EXECUTE FILES FILL FOR FORMULA FREEZE GOTO HALT HELP HIDE HLINE IF INITIATE INPUT INSERT LINKS MERGE MESSAGE MOVE NAMES NEW NEXT NOTE OPEN PASTE PAUSE POKE PRECISION PRINT PROTECT QUIT REGISTER RENAME REQUEST RESTART RESULT RESUME RETURN RUN SAVE SELECT SEND SIZE SOUND SPLIT STEP STYLE TERMINATE TEXTREF UNDO UNHIDE UNREGISTER VIEW VLINE VOLATILE WAIT WHILE WINDOW WINDOWS WORKBOOK WORKGROUP WORKSPACE ZOOM'.split(
+    ' ',
+  );
+const isCellAddress = (name: string): boolean => /^[A-Z]{1,3}\d{1,7}$/.test(name) || /^R\d*C\d*$/.test(name);
+const isLegalName = (name: string): boolean =>
+  /^[A-Z][A-Z0-9]{2,63}$/.test(name) && !isCellAddress(name) && !OLD_MACRO_NAMES.includes(name);
+
+describe('names are legal in every host', () => {
+  for (const { id } of CATALOGUE) test(id, () => expect(isLegalName(id)).toBe(true));
+  test('and the check refuses what a spreadsheet would', () => {
+    for (const bad of ['EV', 'EV100', 'ISO100', 'R1C1', 'RC', 'RUN', 'STOP.DIFF', 'STOP_DIFF', '2STOPS'])
+      expect(isLegalName(bad)).toBe(false);
+  });
+});
+
+test('an optional argument with a default says what that is, and the default is one of its values', () => {
+  for (const row of CATALOGUE)
+    for (const arg of args(row)) {
+      if (!arg.optional || arg.fallback === undefined) continue;
+      expect(argumentHelp(arg)).toContain('Left out:');
+      if (isChoice(arg.kind)) expect(arg.fallback).toBe(arg.kind.choices[0]);
+    }
+});
