@@ -197,7 +197,8 @@ export const SOURCES = define({
   },
   'view-factor-examples': {
     kind: 'published',
-    title: 'Heat-transfer library reference, view factors (cites Siegel and Howell, 4th edition, pages 842 and 843)',
+    title:
+      'Heat-transfer library reference, view factors (cites Siegel and Howell, 4th edition, pages 842 and 843)',
     place: 'worked examples: parallel rectangles; plane element to a parallel rectangle',
   },
   'copying-chapter': {

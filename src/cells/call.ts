@@ -136,17 +136,30 @@ function cellOf(outcome: Result<Outcome>): AnswerCell {
     : cellError('#VALUE!', 'The answer is a list where one value was expected.');
 }
 
+/** Rows of cells, each made from its place. */
+function filled(
+  rows: number,
+  columns: number,
+  cellAt: (row: number, column: number) => AnswerCell,
+): AnswerCell[][] {
+  const answer: AnswerCell[][] = [];
+  for (let row = 0; row < rows; row++) {
+    const cells: AnswerCell[] = [];
+    for (let column = 0; column < columns; column++) cells.push(cellAt(row, column));
+    answer.push(cells);
+  }
+  return answer;
+}
+
 /** A list answer in the shape of the list it answers, blanks left blank. */
 function listAnswer(outcome: Result<Outcome>, { shape, places }: Lists): Answer {
   if (isFail(outcome)) return fromFail(outcome);
   const values = outcome as readonly number[];
   const { rows, columns } = shape as Grid;
-  return Array.from({ length: rows }, (_, r) =>
-    Array.from({ length: columns }, (_, c) => {
-      const place = places[r * columns + c] as number;
-      return place < 0 ? '' : cellOf(values[place] as number);
-    }),
-  );
+  return filled(rows, columns, (r, c) => {
+    const place = places[r * columns + c] as number;
+    return place < 0 ? '' : cellOf(values[place] as number);
+  });
 }
 
 /**
@@ -196,10 +209,5 @@ export function call(row: AnyRow, cells: readonly unknown[]): Answer {
       `${many?.name} takes one cell here, not a range: the answer is a list already.`,
     );
   }
-  return Array.from({ length: rows }, (_, r) =>
-    Array.from({ length: columns }, (_, c) => {
-      const instead = reader.readInto(values, r, c);
-      return instead ?? cellOf(row.run(...values));
-    }),
-  );
+  return filled(rows, columns, (r, c) => reader.readInto(values, r, c) ?? cellOf(row.run(...values)));
 }

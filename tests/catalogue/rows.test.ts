@@ -42,11 +42,16 @@ function edges(range: Range): { inside: number[]; outside: number[] } {
   const inside: number[] = [];
   const outside: number[] = [];
   const step = range.whole ? 1 : 1e-3;
-  if (range.above !== undefined) (inside.push(range.above + step), outside.push(range.above - step));
-  if (range.least !== undefined) (inside.push(range.least), outside.push(range.least - step));
-  if (range.below !== undefined)
-    (inside.push(range.below - step), outside.push(range.below, range.below + step));
-  if (range.most !== undefined) (inside.push(range.most), outside.push(range.most + step));
+  const end = (value: number | undefined, into: number, belongs: boolean): void => {
+    if (value === undefined) return;
+    inside.push(belongs ? value : value + into * step);
+    outside.push(value - into * step);
+  };
+  end(range.above, 1, false);
+  end(range.least, 1, true);
+  end(range.below, -1, false);
+  end(range.most, -1, true);
+  if (range.below !== undefined) outside.push(range.below);
   if (range.whole) outside.push((range.least ?? 1) + 0.5);
   return { inside, outside };
 }

@@ -124,7 +124,7 @@ export const motion = [
     formula: '(√(startSpeed² + 2 · g · drop) − startSpeed) / g, g = 9.80665 m/s²',
     run: fallTime,
     sources: ['free-fall'],
-    examples: [{ cells: [0.5], gives: 0.31932995678106275 }],
+    examples: [{ cells: [0.5], gives: 0.3193299567810628 }],
     words: ['drop', 'trigger', 'delay', 'gravity'],
   }),
   define({
