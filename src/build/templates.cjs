@@ -1,0 +1,57 @@
+const fs = require('node:fs');
+const path = require('node:path');
+const Ajv = require('ajv');
+const loadTs = require('./load-ts.cjs');
+
+const FOLDER = path.resolve(__dirname, '../../templates');
+const SCHEMA = 'schema.json';
+
+/** The checks of `src/sheets`, read once for each reading of the folder. */
+let check;
+
+/** What the schema says against a template, one line a fault: file, place, reason. */
+function shapeFaults(file, template) {
+  const schema = JSON.parse(fs.readFileSync(path.join(FOLDER, SCHEMA), 'utf8'));
+  const validate = new Ajv({ allErrors: true, allowUnionTypes: true }).compile(schema);
+  if (validate(template)) return [];
+  return validate.errors
+    .filter((e) => e.keyword !== 'if')
+    .map((e) => {
+      const what = e.params.additionalProperty ? `${e.message} (${e.params.additionalProperty})` : e.message;
+      return `${file}: ${e.instancePath.slice(1) || 'the whole'}: ${what}`;
+    });
+}
+
+/** Reads one template from its text. Throws with every fault: file, place, reason. */
+function readTemplate(file, text) {
+  const template = parse(file, text);
+  const shape = shapeFaults(file, template);
+  check ??= loadTs('sheets/check.ts');
+  const wrong =
+    shape.length > 0 ? shape : check.faults(template).map(({ at, reason }) => `${file}: ${at}: ${reason}`);
+  if (wrong.length === 0 && `${template.id}.json` !== file)
+    wrong.push(`${file}: id: must be the file's name, ${file.replace(/\.json$/, '')}`);
+  if (wrong.length > 0) throw new Error(wrong.join('\n'));
+  const { $schema: _, ...content } = template;
+  return content;
+}
+
+function parse(file, text) {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    throw new Error(`${file}: the whole: is no JSON (${error.message})`, { cause: error });
+  }
+}
+
+/** Every template of the project, checked, in the order of their files. */
+function readTemplates() {
+  check = undefined;
+  return fs
+    .readdirSync(FOLDER)
+    .filter((file) => file.endsWith('.json') && file !== SCHEMA)
+    .sort()
+    .map((file) => readTemplate(file, fs.readFileSync(path.join(FOLDER, file), 'utf8')));
+}
+
+module.exports = { FOLDER, readTemplate, readTemplates };

@@ -1,0 +1,63 @@
+import { Q } from '../catalogue/quantities';
+
+/** How a cell of a quantity is shown and preset. */
+export interface CellFormat {
+  /** Of an input. */
+  readonly input: string;
+  /** Of a result. */
+  readonly result: string;
+  readonly unit: string;
+  readonly align: 'left' | 'right';
+  /** An input of this kind is preset as text, so that a fraction typed into it stays one. */
+  readonly text: boolean;
+}
+
+const GENERAL = 'General';
+const TEXT = '@';
+const energy = '[<100]0.0" Ws";[<1000]0" Ws";#\\ ##0" Ws"';
+const stops = '+0.0" stop";-0.0" stop";0.0" stop"';
+
+const number = (input: string, unit: string, result = input): CellFormat => ({
+  input,
+  result,
+  unit,
+  align: 'right',
+  text: false,
+});
+const asText = (result: string, unit: string): CellFormat => ({
+  input: TEXT,
+  result,
+  unit,
+  align: 'right',
+  text: true,
+});
+
+/** Formats of the catalogue's quantities, and of what only sheets hold. The cell stays a number. */
+const FORMATS: Readonly<Record<string, CellFormat>> = {
+  aperture: number('"f/"General', Q.aperture.unit, '"f/"0.0'),
+  shutterTime: asText('0.000" s"', Q.shutterTime.unit),
+  duration: number('0.0##" s"', Q.duration.unit, '0.0" s"'),
+  wait: number('0.0##" s"', Q.wait.unit, '0.0" s"'),
+  energy: number(energy, Q.energy.unit),
+  distance: number('0.00" m"', Q.distance.unit),
+  lensLength: number('0" mm"', Q.lensLength.unit),
+  stops: number(stops, Q.stops.unit),
+  /** Stops lost: never negative, to a hundredth. */
+  loss: number('0.00" stop"', Q.stops.unit),
+  /** Stops lost in filters, written as a photographer would: 1/3. */
+  filterStops: asText(stops, Q.stops.unit),
+  filterFactor: asText('0.0', ''),
+  share: number('0%', '', '0.0%'),
+  ratio: number('0.0":1"', '', '0.0":1"'),
+  pops: number('0', Q.pops.unit),
+  tenths: number('0', Q.tenths.unit),
+  /** N² of a reading: adds up where readings do not. */
+  light: number('0', 'f²'),
+  count: number('0', ''),
+  text: { input: GENERAL, result: GENERAL, unit: '', align: 'left', text: false },
+  words: { input: TEXT, result: TEXT, unit: '', align: 'left', text: true },
+};
+
+export const formatOf = (quantity: string): CellFormat | undefined =>
+  Object.hasOwn(FORMATS, quantity) ? FORMATS[quantity] : undefined;
+export const SHEET_QUANTITIES: readonly string[] = Object.keys(FORMATS);

@@ -1,0 +1,54 @@
+import { type Place, place } from './address';
+import type { Block, Column, Field, Form, Table, Template } from './template';
+
+/** Rows of the sheet before its first block: what it answers, what to type where, and an empty one. */
+export const LEAD_ROWS = 3;
+
+/** Where the parts of a template lie. */
+export interface Layout {
+  /** Place of the cell of each id, and what it is. */
+  readonly cells: ReadonlyMap<
+    string,
+    { readonly place: Place; readonly quantity: string; readonly formula: string | undefined }
+  >;
+  readonly tables: ReadonlyMap<string, Table>;
+  /** First row below all blocks. */
+  readonly end: number;
+  readonly columns: number;
+}
+
+/** A block's first cell. A template that has been checked has no bad address. */
+export const blockPlace = (block: Block): Place => place(block.at) ?? { row: 0, column: 0 };
+export const fieldRow = (form: Form, index: number): number => blockPlace(form).row + 1 + index;
+export const tableTop = (table: Table): number => blockPlace(table).row + 1;
+export const blockRows = (block: Block): number =>
+  block.kind === 'form' ? 1 + block.fields.length : 2 + block.rows.length;
+export const blockColumns = (block: Block): number => (block.kind === 'form' ? 4 : block.columns.length);
+export const isInput = (part: Field | Column): boolean => part.formula === undefined;
+
+export function layout(template: Template): Layout {
+  const cells = new Map<string, { place: Place; quantity: string; formula: string | undefined }>();
+  const tables = new Map<string, Table>();
+  let end = LEAD_ROWS;
+  let columns = template.columns.length;
+  for (const block of template.blocks) {
+    const { row, column } = blockPlace(block);
+    end = Math.max(end, row + blockRows(block));
+    columns = Math.max(columns, column + (block.kind === 'table' ? block.columns.length : 2));
+    if (block.kind === 'table') {
+      tables.set(block.id, block);
+      continue;
+    }
+    for (const [i, field] of block.fields.entries()) {
+      const at = { row: fieldRow(block, i), column: column + 1 };
+      cells.set(field.id, { place: at, quantity: field.quantity, formula: field.formula });
+      if (field.tenths)
+        cells.set(field.tenths.id, {
+          place: { ...at, column: column + 2 },
+          quantity: 'tenths',
+          formula: undefined,
+        });
+    }
+  }
+  return { cells, tables, end, columns };
+}

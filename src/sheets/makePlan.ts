@@ -1,0 +1,316 @@
+import { fixedAddress, type Place, place } from './address';
+import { formatOf } from './formats';
+import { tokens } from './formula';
+import { blockPlace, fieldRow, isInput, type Layout, layout, tableTop } from './layout';
+import type {
+  Area,
+  InputRule,
+  Part,
+  PlanCell,
+  PlanChart,
+  PlanColumn,
+  PlanTable,
+  SheetPlan,
+  Warning,
+} from './plan';
+import type { Accepts, Chart, Column, Field, Form, Table, Template, Value } from './template';
+
+/** What a plan has to know of the workbook it is for. */
+export interface Wish {
+  /** With the demo job in the inputs, or with empty inputs. */
+  readonly filled: boolean;
+  /** Names that are taken already. */
+  readonly sheets: readonly string[];
+  readonly tables: readonly string[];
+}
+
+const LONGEST_SHEET_NAME = 31;
+
+/** A name nobody has: "Pops build", "Pops build (2)", … */
+export function freeSheetName(wanted: string, taken: readonly string[]): string {
+  const used = new Set(taken.map((n) => n.toLowerCase()));
+  for (let n = 1; ; n++) {
+    const end = n === 1 ? '' : ` (${n})`;
+    const name = wanted.slice(0, LONGEST_SHEET_NAME - end.length) + end;
+    if (!used.has(name.toLowerCase())) return name;
+  }
+}
+
+/** The same for a table: Lights, Lights_2, … */
+export function freeTableName(wanted: string, taken: readonly string[]): string {
+  const used = new Set(taken.map((n) => n.toLowerCase()));
+  for (let n = 1; ; n++) {
+    const name = n === 1 ? wanted : `${wanted}_${n}`;
+    if (!used.has(name.toLowerCase())) return name;
+  }
+}
+
+type Named = ReadonlyMap<string, string>;
+
+/** A template's formula with its addresses and table names settled. */
+function settled(formula: string, { cells }: Layout, tableNames: Named, table?: Table): string {
+  const text = tokens(formula)
+    .map((piece) => {
+      if (piece.kind === 'cell') return fixedAddress(cells.get(piece.id)?.place ?? { row: 0, column: 0 });
+      if (piece.kind === 'row') return `${tableNames.get(table?.id ?? '')}[[#This Row],[${piece.column}]]`;
+      if (piece.kind === 'column') return `${tableNames.get(piece.table)}[${piece.column}]`;
+      return piece.raw;
+    })
+    .join('');
+  return `=${text}`;
+}
+
+const area = ({ row, column }: Place, rows: number, columns: number): Area => ({
+  row,
+  column,
+  rows,
+  columns,
+});
+
+class Builder {
+  readonly cells: PlanCell[] = [];
+  readonly merges: Area[] = [];
+  readonly tables: PlanTable[] = [];
+  readonly rules: InputRule[] = [];
+  readonly warnings: Warning[] = [];
+  readonly map: Layout;
+  readonly tableNames: Named;
+  private readonly template: Template;
+  private readonly filled: boolean;
+
+  constructor(template: Template, wish: Wish) {
+    this.template = template;
+    this.filled = wish.filled;
+    this.map = layout(template);
+    this.tableNames = new Map([...this.map.tables.keys()].map((id) => [id, freeTableName(id, wish.tables)]));
+  }
+
+  formula(text: string, table?: Table): string {
+    return settled(text, this.map, this.tableNames, table);
+  }
+
+  /** A cell of words. */
+  say(at: Place, part: Part, value: string, more: Partial<PlanCell> = {}): void {
+    this.cells.push({
+      ...at,
+      part,
+      value,
+      format: 'General',
+      text: false,
+      align: 'left',
+      wrap: false,
+      ...more,
+    });
+  }
+
+  /** A line of words across the sheet. */
+  line(row: number, part: Part, value: string): void {
+    const at = { row, column: 0 };
+    this.say(at, part, value, { wrap: part !== 'title' });
+    this.merges.push(area(at, 1, this.map.columns));
+  }
+
+  /** An input or a result. */
+  content(at: Place, meaning: Field | Column, value: Value | undefined, table?: Table): void {
+    const format = formatOf(meaning.quantity);
+    if (!format) return;
+    const input = isInput(meaning);
+    const part: Part = input
+      ? meaning.accepts?.list
+        ? 'choice'
+        : 'input'
+      : 'answer' in meaning && meaning.answer
+        ? 'answer'
+        : 'result';
+    this.cells.push({
+      ...at,
+      part,
+      ...(input
+        ? { value: this.filled ? (value ?? null) : null }
+        : { formula: this.formula(meaning.formula as string, table) }),
+      format: input ? format.input : format.result,
+      text: input && format.text,
+      align: format.align,
+      wrap: false,
+      ...(meaning.note === undefined ? {} : { note: meaning.note }),
+    });
+  }
+
+  accept(accepts: Accepts | undefined, where: Area): void {
+    if (!accepts) return;
+    const { whole, message, ...bounds } = accepts;
+    this.rules.push({ area: where, ...bounds, whole: whole ?? false, message });
+  }
+
+  tenths(where: Area): void {
+    this.rules.push({
+      area: where,
+      least: 0,
+      most: 9,
+      whole: true,
+      message: 'Tenths of a stop: a whole number from 0 to 9, the small figure on the meter.',
+    });
+  }
+
+  form(form: Form): void {
+    const start = blockPlace(form);
+    this.say(start, 'section', form.title);
+    for (const [i, field] of form.fields.entries()) {
+      const row = fieldRow(form, i);
+      const value = { row, column: start.column + 1 };
+      this.say({ row, column: start.column }, 'label', field.label);
+      this.content(value, field, field.value);
+      this.accept(field.accepts, area(value, 1, 1));
+      if (field.tenths) {
+        const small = { row, column: start.column + 2 };
+        this.content(
+          small,
+          {
+            id: field.tenths.id,
+            quantity: 'tenths',
+            note: 'Tenths of a stop: the small figure beside the full stop on the meter.',
+          },
+          field.tenths.value,
+        );
+        this.tenths(area(small, 1, 1));
+      }
+      this.remark({ row, column: start.column + 3 }, field, value);
+    }
+  }
+
+  /** The words beside a value: its remark, or its warning while that holds. */
+  remark(at: Place, field: Field, value: Place): void {
+    const words = field.remark ?? '';
+    if (!field.warning) {
+      if (words) this.say(at, 'remark', words);
+      return;
+    }
+    const when = this.formula(field.warning.when).slice(1);
+    const text = (s: string): string => `"${s.replace(/"/g, '""')}"`;
+    this.cells.push({
+      ...at,
+      part: 'warning',
+      formula: `=IF(${when},${text(`! ${field.warning.text}`)},${text(words)})`,
+      format: 'General',
+      text: false,
+      align: 'left',
+      wrap: false,
+    });
+    this.warnings.push(
+      { area: area(value, 1, 1), formula: `=${when}` },
+      { area: area(at, 1, 1), formula: `=${when}` },
+    );
+  }
+
+  table(table: Table): void {
+    const start = blockPlace(table);
+    const top = tableTop(table);
+    this.say(start, 'section', table.title);
+    let input = 0;
+    const columns: PlanColumn[] = [];
+    for (const [c, column] of table.columns.entries()) {
+      const at = { row: top, column: start.column + c };
+      const body = area({ row: top + 1, column: at.column }, table.rows.length, 1);
+      const index = isInput(column) ? input++ : -1;
+      this.say(at, 'heading', column.id, {
+        wrap: true,
+        align: formatOf(column.quantity)?.align ?? 'left',
+        ...(column.note === undefined ? {} : { note: column.note }),
+      });
+      const { note: _, ...meaning } = column;
+      for (const [r, row] of table.rows.entries())
+        this.content({ row: top + 1 + r, column: at.column }, meaning, row[index], table);
+      if (column.tenths) this.tenths(body);
+      this.accept(column.accepts, body);
+      if (column.warning)
+        this.warnings.push({ area: body, formula: this.rowFormula(column, table, top + 1) });
+      columns.push({
+        name: column.id,
+        ...(column.formula === undefined ? {} : { formula: this.formula(column.formula, table) }),
+      });
+    }
+    this.tables.push({
+      name: this.tableNames.get(table.id) as string,
+      area: area({ row: top, column: start.column }, 1 + table.rows.length, table.columns.length),
+      columns,
+    });
+  }
+
+  /** A warning's condition for the first row of a table, with plain addresses: conditions know no tables. */
+  rowFormula(column: Column, table: Table, row: number): string {
+    const at = (id: string): string => {
+      const c = blockPlace(table).column + table.columns.findIndex((other) => other.id === id);
+      return fixedAddress({ row, column: c }).replace(/\$(\d+)$/, '$1');
+    };
+    const text = tokens(column.warning?.when ?? '')
+      .map((piece) =>
+        piece.kind === 'row'
+          ? at(piece.column)
+          : piece.kind === 'cell'
+            ? fixedAddress(this.map.cells.get(piece.id)?.place ?? { row: 0, column: 0 })
+            : piece.raw,
+      )
+      .join('');
+    return `=${text}`;
+  }
+
+  chart(chart: Chart): PlanChart {
+    const table = this.map.tables.get(chart.table) as Table;
+    const column = (name: string): Area =>
+      area(
+        {
+          row: tableTop(table) + 1,
+          column: blockPlace(table).column + table.columns.findIndex((c) => c.id === name),
+        },
+        table.rows.length,
+        1,
+      );
+    const from = place(chart.from) ?? { row: 0, column: 0 };
+    const to = place(chart.to) ?? from;
+    return {
+      type: chart.type,
+      title: chart.title,
+      xTitle: chart.xTitle,
+      yTitle: chart.yTitle,
+      x: column(chart.x),
+      series: chart.series.map((name) => ({ name, values: column(name) })),
+      place: area(from, to.row - from.row + 1, to.column - from.column + 1),
+    };
+  }
+
+  plan(name: string): SheetPlan {
+    this.line(0, 'title', this.template.answers);
+    this.line(1, 'lead', this.template.start);
+    for (const block of this.template.blocks) {
+      if (block.kind === 'form') this.form(block);
+      else this.table(block);
+    }
+    const charts = this.template.charts.map((c) => this.chart(c));
+    let end = charts.reduce((last, { place: p }) => Math.max(last, p.row + p.rows), this.map.end);
+    if (this.template.cautions.length > 0) end += 1;
+    for (const caution of this.template.cautions) this.line(end++, 'caution', caution);
+    return {
+      template: this.template.id,
+      name,
+      columns: this.template.columns,
+      cells: this.cells,
+      merges: this.merges,
+      tables: this.tables,
+      rules: this.rules,
+      warnings: this.warnings,
+      charts,
+      freezeRows: this.template.freezeRows,
+      page: {
+        landscape: this.template.landscape,
+        header: this.template.name,
+        footer: '',
+        titleRows: this.template.freezeRows,
+        area: area({ row: 0, column: 0 }, end, this.map.columns),
+      },
+    };
+  }
+}
+
+/** The plan of a sheet: where everything goes, for whatever host lays it. */
+export const makePlan = (template: Template, wish: Wish): SheetPlan =>
+  new Builder(template, wish).plan(freeSheetName(template.name, wish.sheets));

@@ -1,0 +1,102 @@
+/**
+ * A sheet ready to be laid by any host: cells with addresses settled, formulas in their long form, everything in plain
+ * data. Rows and columns count from 0.
+ */
+export interface SheetPlan {
+  readonly template: string;
+  readonly name: string;
+  readonly columns: readonly number[];
+  readonly cells: readonly PlanCell[];
+  readonly merges: readonly Area[];
+  readonly tables: readonly PlanTable[];
+  readonly rules: readonly InputRule[];
+  readonly warnings: readonly Warning[];
+  readonly charts: readonly PlanChart[];
+  readonly freezeRows: number;
+  readonly page: Page;
+}
+
+export interface Area {
+  readonly row: number;
+  readonly column: number;
+  readonly rows: number;
+  readonly columns: number;
+}
+
+/** What a cell is to its reader. The theme gives each part its look; every host draws the same. */
+export type Part =
+  | 'title'
+  | 'lead'
+  | 'section'
+  | 'heading'
+  | 'label'
+  | 'input'
+  | 'choice'
+  | 'result'
+  | 'answer'
+  | 'remark'
+  | 'warning'
+  | 'caution';
+
+export interface PlanCell {
+  readonly row: number;
+  readonly column: number;
+  readonly part: Part;
+  readonly value?: string | number | null;
+  readonly formula?: string;
+  /** Number format, in the spelling that spreadsheet files use. */
+  readonly format: string;
+  /** Preset as text before the value goes in, so that 1/125 stays 1/125. */
+  readonly text: boolean;
+  readonly align: 'left' | 'right' | 'center';
+  readonly wrap: boolean;
+  readonly note?: string;
+}
+
+export interface PlanTable {
+  /** Name in the workbook; a number is added where it is taken. */
+  readonly name: string;
+  /** Heading row and all rows below it. */
+  readonly area: Area;
+  readonly columns: readonly PlanColumn[];
+}
+export interface PlanColumn {
+  readonly name: string;
+  /** The formula every row holds, for hosts that keep it with the table. */
+  readonly formula?: string;
+}
+
+export interface InputRule {
+  readonly area: Area;
+  readonly list?: readonly string[];
+  readonly least?: number;
+  readonly above?: number;
+  readonly most?: number;
+  readonly whole: boolean;
+  readonly message: string;
+}
+
+/** Marks the cells of an area where the formula, written for its top left cell, is true. */
+export interface Warning {
+  readonly area: Area;
+  readonly formula: string;
+}
+
+export interface PlanChart {
+  readonly type: 'line' | 'column';
+  readonly title: string;
+  readonly xTitle: string;
+  readonly yTitle: string;
+  readonly x: Area;
+  readonly series: readonly { readonly name: string; readonly values: Area }[];
+  readonly place: Area;
+}
+
+export interface Page {
+  readonly landscape: boolean;
+  readonly header: string;
+  readonly footer: string;
+  /** Rows printed at the top of every page. */
+  readonly titleRows: number;
+  readonly area: Area;
+}

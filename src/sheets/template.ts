@@ -1,0 +1,111 @@
+/**
+ * A template sheet as its JSON file says it: what each cell means, never how a host draws it. `templates/schema.json`
+ * describes the same shape for editors and checks it at load.
+ */
+export interface Template {
+  /** As in `npm run sheet -- pops-build`, and in links from other templates. */
+  readonly id: string;
+  /** Name of the sheet. */
+  readonly name: string;
+  /** First line of the sheet: the question it answers. */
+  readonly answers: string;
+  /** Second line: what to type where. */
+  readonly start: string;
+  /** Words of the trade that lead here. */
+  readonly words: readonly string[];
+  /** Width of each column, in characters. */
+  readonly columns: readonly number[];
+  /** Rows that stay in view. */
+  readonly freezeRows: number;
+  readonly landscape: boolean;
+  readonly blocks: readonly Block[];
+  readonly charts: readonly Chart[];
+  /** Last lines of the sheet: what can go wrong, or hurt somebody. */
+  readonly cautions: readonly string[];
+}
+
+export type Block = Form | Table;
+
+/** Rows of a label and a value; the value stands one column to the right of the label. */
+export interface Form {
+  readonly kind: 'form';
+  readonly title: string;
+  /** Cell of the title; labels stand below it. */
+  readonly at: string;
+  readonly fields: readonly Field[];
+}
+
+/** A table with a heading row, which grows with the rows that are inserted in it. */
+export interface Table {
+  readonly kind: 'table';
+  readonly title: string;
+  /** Cell of the title; the headings stand below it. */
+  readonly at: string;
+  /** Name of the table, as formulas use it. */
+  readonly id: string;
+  readonly columns: readonly Column[];
+  /** Demo rows: a value for each input column, in order. Their number is the number of rows. */
+  readonly rows: readonly (readonly Value[])[];
+}
+
+export type Value = string | number | null;
+
+/** What a cell holds: its quantity decides unit, number format and how a text in it is read. */
+export interface Meaning {
+  /** A key of the catalogue's quantities, or one that sheets add (see `formats.ts`). */
+  readonly quantity: string;
+  /** Shown when the cell is pointed at. */
+  readonly note?: string;
+  /** Warns where the formula is true: the cell is marked and the text is shown beside it. */
+  readonly warning?: { readonly when: string; readonly text: string };
+  /** What may be typed. */
+  readonly accepts?: Accepts;
+}
+
+/** One field of a form: either an input with its demo value, or a result with its formula. */
+export interface Field extends Meaning {
+  readonly id: string;
+  readonly label: string;
+  readonly value?: Value;
+  readonly formula?: string;
+  /** A second, small input to the right: the tenths beside a meter's full stop. */
+  readonly tenths?: { readonly id: string; readonly value: number };
+  /** A few words to the right of the value. */
+  readonly remark?: string;
+  /** Set large: the answer that is taken to the set. */
+  readonly answer?: true;
+}
+
+/** One column of a table: an input, or a formula that each row holds. */
+export interface Column extends Meaning {
+  readonly id: string;
+  readonly formula?: string;
+  /** Reads a meter's tenths, in a narrow column. */
+  readonly tenths?: true;
+}
+
+export interface Accepts {
+  /** One of these words. */
+  readonly list?: readonly string[];
+  /** A number from here up, or above. */
+  readonly least?: number;
+  readonly above?: number;
+  readonly most?: number;
+  readonly whole?: true;
+  /** What is said when something else is typed. */
+  readonly message: string;
+}
+
+export interface Chart {
+  readonly type: 'line' | 'column';
+  readonly title: string;
+  /** Table and columns: the first is the x axis. */
+  readonly table: string;
+  readonly x: string;
+  readonly series: readonly string[];
+  readonly xTitle: string;
+  readonly yTitle: string;
+  /** Cells it covers, top left and bottom right. */
+  readonly from: string;
+  readonly to: string;
+}

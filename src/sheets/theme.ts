@@ -1,0 +1,47 @@
+import type { Part } from './plan';
+
+/** How a part of a sheet looks: told apart by edge, weight and slant as well as by colour, so that print and grey do too. */
+export interface Look {
+  readonly ink: string;
+  readonly fill?: string;
+  readonly bold?: true;
+  readonly italic?: true;
+  /** Points. */
+  readonly size: number;
+  /** Dotted all round for what is typed in; a line below for headings; a thick line below for the answer. */
+  readonly edge?: 'dotted' | 'below' | 'thick';
+}
+
+/** Slate, paper and one glaze. Contrast of ink on fill is 7:1 or better, except for remarks (4.5:1). */
+export const PALETTE = {
+  slate: '#22303c',
+  slateSoft: '#4a5a68',
+  paper: '#fbf8f1',
+  cream: '#fdf3d8',
+  stone: '#e4e1d8',
+  glaze: '#084b4f',
+  glazePale: '#e0efee',
+  clay: '#7d2410',
+  clayPale: '#fbe3dc',
+} as const;
+
+const BODY = 10;
+
+export const THEME: Readonly<Record<Part, Look>> = {
+  title: { ink: PALETTE.slate, bold: true, size: 14 },
+  lead: { ink: PALETTE.slateSoft, size: BODY },
+  section: { ink: PALETTE.glaze, bold: true, size: 11, edge: 'below' },
+  heading: { ink: PALETTE.slate, fill: PALETTE.stone, bold: true, size: BODY, edge: 'below' },
+  label: { ink: PALETTE.slate, size: BODY },
+  input: { ink: PALETTE.slate, fill: PALETTE.cream, size: BODY, edge: 'dotted' },
+  choice: { ink: PALETTE.slate, fill: PALETTE.cream, size: BODY, edge: 'dotted' },
+  result: { ink: PALETTE.slate, size: BODY },
+  answer: { ink: PALETTE.glaze, fill: PALETTE.glazePale, bold: true, size: 13, edge: 'thick' },
+  remark: { ink: PALETTE.slateSoft, italic: true, size: 9 },
+  warning: { ink: PALETTE.slateSoft, italic: true, size: 9 },
+  caution: { ink: PALETTE.slateSoft, italic: true, size: 9 },
+};
+
+/** Of a cell whose warning holds. */
+export const WARNED: Look = { ink: PALETTE.clay, fill: PALETTE.clayPale, bold: true, size: BODY };
+export const FONT = 'Arial';

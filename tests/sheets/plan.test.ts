@@ -1,0 +1,107 @@
+import { describe, expect, test } from 'vitest';
+import { depthOf, MOST_DEPTH } from '../../src/sheets/check';
+import { freeSheetName, freeTableName, makePlan } from '../../src/sheets/makePlan';
+import type { SheetPlan } from '../../src/sheets/plan';
+import { TEMPLATES } from '../../src/sheets/templates';
+import type { Template } from '../../src/sheets/template';
+import { PALETTE, THEME, WARNED } from '../../src/sheets/theme';
+
+const wish = { filled: true, sheets: [], tables: [] };
+const template = (id: string): Template => TEMPLATES.find((t) => t.id === id) as Template;
+const at = (plan: SheetPlan, row: number, column: number): SheetPlan['cells'][number] | undefined =>
+  plan.cells.find((c) => c.row === row - 1 && c.column === column);
+
+describe('names', () => {
+  test('a sheet name that is taken gets a number, whatever its case', () => {
+    expect(freeSheetName('Pops build', ['pops BUILD', 'Pops build (2)'])).toBe('Pops build (3)');
+    expect(freeSheetName('x'.repeat(31), ['x'.repeat(31)])).toBe(`${'x'.repeat(27)} (2)`);
+  });
+  test('a table name that is taken gets a number', () =>
+    expect(freeTableName('Lights', ['lights'])).toBe('Lights_2'));
+  test('formulas follow the table’s new name, in heading rows, columns and warnings', () => {
+    const plan = makePlan(template('lights-on-set'), { ...wish, tables: ['Lights'] });
+    const formulas = plan.cells.flatMap((c) => c.formula ?? []);
+    expect(plan.tables[0]?.name).toBe('Lights_2');
+    expect(formulas.some((f) => f.includes('Lights_2[[#This Row],[Reading]]'))).toBe(true);
+    expect(formulas.some((f) => /\bLights\[/.test(f))).toBe(false);
+    expect(plan.tables[0]?.columns.some((c) => c.formula?.includes('Lights_2[Light]'))).toBe(true);
+  });
+});
+
+describe('every template', () => {
+  for (const one of TEMPLATES) {
+    describe(one.name, () => {
+      const plan = makePlan(one, wish);
+      test('chains at most two of our functions', () => expect(depthOf(one)).toBeLessThanOrEqual(MOST_DEPTH));
+      test('lays no cell twice', () => {
+        const places = plan.cells.map((c) => `${c.row},${c.column}`);
+        expect(new Set(places).size).toBe(places.length);
+      });
+      test('starts with what it answers and what to type', () => {
+        expect(at(plan, 1, 0)).toMatchObject({ part: 'title', value: one.answers });
+        expect(at(plan, 2, 0)).toMatchObject({ part: 'lead', value: one.start });
+      });
+      test('empty, it has the same cells with nothing in the inputs', () => {
+        const empty = makePlan(one, { ...wish, filled: false });
+        expect(empty.cells.map((c) => [c.row, c.column, c.part, c.formula])).toEqual(
+          plan.cells.map((c) => [c.row, c.column, c.part, c.formula]),
+        );
+        const inputs = empty.cells.filter((c) => c.part === 'input' || c.part === 'choice');
+        expect(inputs.length).toBeGreaterThan(5);
+        expect(inputs.every((c) => c.value === null)).toBe(true);
+      });
+      test('keeps formulas free of names, prefixes and braces', () => {
+        for (const { formula } of plan.cells) expect(formula ?? '').not.toMatch(/[{}]|_xl|\[@/);
+      });
+      test('prints all of its cells', () => {
+        const { area } = plan.page;
+        for (const c of plan.cells) {
+          expect(c.row).toBeLessThan(area.row + area.rows);
+          expect(c.column).toBeLessThan(area.column + area.columns);
+        }
+      });
+    });
+  }
+});
+
+test('cells that take fractions are preset as text before the value', () => {
+  const plan = makePlan(template('pops-build'), wish);
+  const time = plan.cells.find((c) => c.value === '2 s');
+  expect(time).toMatchObject({ text: true, format: '@' });
+});
+
+test('a warning is told in words beside the cell, not by colour alone', () => {
+  const plan = makePlan(template('pops-build'), wish);
+  const words = plan.cells.filter((c) => c.part === 'warning');
+  expect(words.length).toBeGreaterThan(1);
+  for (const cell of words) expect(cell.formula).toMatch(/^=IF\(.*"! [^"]+"/);
+});
+
+/** Relative luminance and contrast as WCAG 2.1 defines them. */
+const luminance = (hex: string): number => {
+  const [r, g, b] = [1, 3, 5].map((i) => {
+    const c = Number.parseInt(hex.slice(i, i + 2), 16) / 255;
+    return c <= 0.03928 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
+  }) as [number, number, number];
+  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+};
+const contrast = (a: string, b: string): number => {
+  const [light, dark] = [luminance(a), luminance(b)].sort((x, y) => y - x) as [number, number];
+  return (light + 0.05) / (dark + 0.05);
+};
+
+describe('the theme', () => {
+  for (const [part, look] of [...Object.entries(THEME), ['warned', WARNED] as const])
+    test(`${part} is readable (WCAG 2.1, 1.4.3 and 1.4.6)`, () =>
+      expect(contrast(look.ink, look.fill ?? '#ffffff')).toBeGreaterThanOrEqual(
+        look.italic || part === 'lead' ? 4.5 : 7,
+      ));
+  test('inputs, results, headings and warnings differ in more than colour', () => {
+    const shape = (look: { bold?: true; italic?: true; edge?: string }): string =>
+      `${look.bold} ${look.italic} ${look.edge}`;
+    const shapes = [THEME.input, THEME.result, THEME.heading, THEME.answer, WARNED].map(shape);
+    expect(new Set(shapes).size).toBe(shapes.length);
+  });
+  test('no colour is used twice for two things', () =>
+    expect(new Set(Object.values(PALETTE)).size).toBe(Object.keys(PALETTE).length));
+});

@@ -1,0 +1,109 @@
+import { createRequire } from 'node:module';
+import { describe, expect, test } from 'vitest';
+import { TEMPLATES } from '../../src/sheets/templates';
+
+const { readTemplate } = createRequire(import.meta.url)('../../src/build/templates.cjs') as {
+  readTemplate: (file: string, text: string) => unknown;
+};
+
+/** A small template that is right, so that each test breaks one thing. */
+const good = {
+  id: 'trial',
+  name: 'Trial',
+  answers: 'What is it?',
+  start: 'Type here.',
+  words: ['trial'],
+  columns: [20, 10, 10],
+  freezeRows: 2,
+  landscape: false,
+  blocks: [
+    {
+      kind: 'form',
+      title: 'Form',
+      at: 'A4',
+      fields: [
+        { id: 'reading', label: 'Reading', quantity: 'aperture', value: 8 },
+        { id: 'recycle', label: 'Recycle', quantity: 'duration', value: 2 },
+        { id: 'exact', label: 'Exactly', quantity: 'aperture', formula: '=SWEEP.FNUMBER({reading})' },
+        { id: 'twice', label: 'Twice', quantity: 'aperture', formula: '=SWEEP.POPSREADING({exact},4)' },
+      ],
+    },
+    {
+      kind: 'table',
+      title: 'Table',
+      at: 'A10',
+      id: 'Heads',
+      columns: [
+        { id: 'Head', quantity: 'text' },
+        { id: 'Reading', quantity: 'aperture' },
+        { id: 'Share', quantity: 'share', formula: '=[@Reading]^2/SUMPRODUCT(Heads[Reading]^2)' },
+      ],
+      rows: [
+        ['Alder 600', 11],
+        ['Hazel 400', 8],
+      ],
+    },
+  ],
+  charts: [],
+  cautions: [],
+};
+type Damage = (template: any) => void; // oxlint-disable-line no-explicit-any -- the damage is the point
+const fields = (t: any): any[] => t.blocks[0].fields; // oxlint-disable-line no-explicit-any
+const table = (t: any): any => t.blocks[1]; // oxlint-disable-line no-explicit-any
+
+function refusal(damage: Damage): string {
+  const copy = structuredClone(good);
+  damage(copy);
+  try {
+    readTemplate('trial.json', JSON.stringify(copy));
+  } catch (error) {
+    return (error as Error).message;
+  }
+  return 'taken as it is';
+}
+
+test('the trial template itself is taken', () => {
+  expect(refusal(() => undefined)).toBe('taken as it is');
+});
+
+const REFUSED: readonly (readonly [string, Damage, RegExp])[] = [
+  ['an unknown function of ours', (t) => (fields(t)[2].formula = '=SWEEP.FNUMBR({reading})'), /^trial\.json: blocks\/0\/fields\/2\/formula: there is no function SWEEP\.FNUMBR$/],
+  ['a native function outside the list', (t) => (fields(t)[2].formula = '=XLOOKUP({reading},{reading},{reading})'), /XLOOKUP is not on the list/],
+  ['a circle', (t) => (fields(t)[2].formula = '={twice}+1'), /goes round in a circle: exact → twice → exact/],
+  ['a circle within a table', (t) => (table(t).columns[2].formula = '=[@Share]+1'), /goes round in a circle/],
+  ['a wrong unit', (t) => (fields(t)[2].formula = '=SWEEP.FNUMBER({recycle})'), /\{recycle\} is in s, but text of FNUMBER is in f-number/],
+  ['a wrong unit in a table', (t) => (table(t).columns[2].formula = '=SWEEP.POPSTIME(4,[@Reading])'), /\[@Reading\] is in f-number, but recycle of POPSTIME is in s/],
+  ['a cell that two blocks share', (t) => (table(t).at = 'B8'), /blocks\/1\/at: shares cells with block 0/],
+  ['an id that stands twice', (t) => (fields(t)[1].id = 'reading'), /the id reading stands twice/],
+  ['a chain deeper than two', (t) => fields(t).push({ id: 'more', label: 'More', quantity: 'aperture', formula: '=SWEEP.POPSREADING({twice},4)' }), /ends a chain of 3 of our functions/],
+  ['a nested call that makes a chain of three', (t) => (fields(t)[3].formula = '=SWEEP.POPSREADING(SWEEP.FNUMBER({exact}),4)'), /ends a chain of 3/],
+  ['a cell that is not there', (t) => (fields(t)[2].formula = '=SWEEP.FNUMBER({readin})'), /there is no cell \{readin\}/],
+  ['a column that is not there', (t) => (table(t).columns[2].formula = '=SUM(Heads[Power])'), /table Heads has no column Power/],
+  ['a table that is not there', (t) => (table(t).columns[2].formula = '=SUM(Lamps[Reading])'), /there is no table Lamps/],
+  ['a row of a table outside it', (t) => (fields(t)[2].formula = '=[@Reading]'), /\[@Reading\] stands outside a table/],
+  ['too few values', (t) => (fields(t)[3].formula = '=SWEEP.POPSREADING({exact})'), /SWEEP\.POPSREADING takes 2 to 6 values, not 1/],
+  ['too many values', (t) => (fields(t)[2].formula = '=SWEEP.FNUMBER({reading},1,2)'), /SWEEP\.FNUMBER takes 1 to 2 values, not 3/],
+  ['a function that spills', (t) => (fields(t)[2].formula = '=SWEEP.LIGHTSHARE({reading})'), /would spill/],
+  ['an open bracket', (t) => (fields(t)[2].formula = '=SUM({reading}'), /a bracket is not closed/],
+  ['a defined name', (t) => (fields(t)[2].formula = '=Reading*2'), /is not understood/],
+  ['an unknown quantity', (t) => (fields(t)[0].quantity = 'furlongs'), /blocks\/0\/fields\/0\/quantity: furlongs is none of/],
+  ['a block in the first rows', (t) => (t.blocks[0].at = 'A2'), /A2 lies in the first 3 rows/],
+  ['a demo row of the wrong length', (t) => table(t).rows.push(['Cedar 2400']), /blocks\/1\/rows\/2: has 1 values for 2 input columns/],
+  ['a demo value that begins like a formula', (t) => (table(t).rows[0][0] = '=1+1'), /^trial\.json: blocks\/1\/rows\/0\/0: must match pattern/],
+  ['a missing property', (t) => delete t.start, /^trial\.json: the whole: must have required property 'start'/],
+  ['a property nobody knows', (t) => (fields(t)[0].colour = 'red'), /must NOT have additional properties \(colour\)/],
+  ['a cell that is both input and formula', (t) => (fields(t)[2].value = 3), /blocks\/0\/fields\/2/],
+  ['a chart of a column that is not there', (t) => t.charts.push({ type: 'line', title: 'Chart', table: 'Heads', x: 'Head', series: ['Power'], xTitle: 'x', yTitle: 'y', from: 'A20', to: 'C30' }), /charts\/0: table Heads has no column Power/],
+  ['an id that is not the file’s name', (t) => (t.id = 'other'), /id: must be the file's name, trial/],
+  ['a bad sheet name', (t) => (t.name = 'a/b'), /name: must match pattern/],
+]; // prettier-ignore
+
+describe('a damaged template is refused with file, place and reason', () => {
+  for (const [what, damage, words] of REFUSED) test(what, () => expect(refusal(damage)).toMatch(words));
+  test('a file that is no JSON', () =>
+    expect(() => readTemplate('trial.json', '{"id":')).toThrow(/^trial\.json: the whole: is no JSON/));
+});
+
+test('the templates of the project are all taken, and there are some', () => {
+  expect(TEMPLATES.length).toBeGreaterThanOrEqual(2);
+});
