@@ -1,0 +1,123 @@
+const fs = require('node:fs');
+const path = require('node:path');
+const TerserPlugin = require('terser-webpack-plugin');
+const { sources } = require('webpack');
+const loadTs = require('./load-ts.cjs');
+
+const ROOT = path.resolve(__dirname, '../..');
+const PANE = path.join(ROOT, 'src/pane');
+const ICONS = path.join(ROOT, 'src/hosts/excel/icons');
+const OFFICE = path.join(ROOT, 'node_modules/@microsoft/office-js/dist');
+
+const OFFICE_ADDRESS = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
+/** What Excel asks for on Windows, on the Mac and on the web; texts in English. */
+const OFFICE_FILES = [
+  'office.js',
+  'o15apptofilemappingtable.js',
+  'excel-web-16.00.js',
+  'excel-win32-16.01.js',
+  'excel-mac-16.00.js',
+  'telemetry/oteljs_agave.js',
+  'en-us/office_strings.js',
+];
+/** office.js writes styles into the page by itself; it needs nothing else that a strict policy forbids. */
+const POLICY =
+  "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; connect-src 'self'; base-uri 'none'; form-action 'none'";
+
+/** The address of the build, with the slash that the manifest's addresses continue from. */
+function originFrom(given, local) {
+  if (given === undefined) return local;
+  if (!/^https:\/\/[^/?#]+(\/[^?#]*)?$/.test(given))
+    throw new Error(`origin must be an https address such as https://host/path/, not ${given}`);
+  return given.endsWith('/') ? given : `${given}/`;
+}
+
+/** Emits what stands beside the scripts: page, metadata, manifest, icons, help and, on demand, an own copy of office.js. */
+class AddInFiles {
+  constructor({ origin, officejs }) {
+    this.origin = origin;
+    this.ownOffice = Boolean(officejs);
+  }
+
+  apply(compiler) {
+    compiler.hooks.thisCompilation.tap('AddInFiles', (compilation) => {
+      const stage = compilation.constructor.PROCESS_ASSETS_STAGE_ADDITIONAL;
+      compilation.hooks.processAssets.tap({ name: 'AddInFiles', stage }, () => this.emitAll(compilation));
+    });
+  }
+
+  emitAll(compilation) {
+    const read = (file) => {
+      compilation.fileDependencies.add(file);
+      return fs.readFileSync(file);
+    };
+    const emit = (name, content, info) => compilation.emitAsset(name, new sources.RawSource(content), info);
+    for (const folder of ['catalogue', 'exposure', 'hosts/excel', 'build'])
+      compilation.contextDependencies.add(path.join(ROOT, 'src', folder));
+
+    const { functionsJson, LOCAL_ORIGIN } = loadTs('hosts/excel/metadata.ts');
+    const { CATALOGUE } = loadTs('catalogue/index.ts');
+    const { helpPage } = loadTs('build/help.ts');
+    const origin = originFrom(this.origin, LOCAL_ORIGIN);
+
+    emit('functions.json', JSON.stringify(functionsJson(CATALOGUE, origin)));
+    emit('manifest.xml', read(path.join(ROOT, 'manifest.xml')).toString().replaceAll(LOCAL_ORIGIN, origin));
+    emit('help.html', helpPage(), { minimized: true });
+    emit('taskpane.css', read(path.join(PANE, 'pane.css')));
+    emit('taskpane.html', this.page(read(path.join(PANE, 'taskpane.html')).toString()));
+    for (const icon of fs.readdirSync(ICONS)) emit(`icons/${icon}`, read(path.join(ICONS, icon)));
+    // Marked as minimized, so that the bytes stay as they are: the licence of office.js forbids changing them.
+    if (this.ownOffice)
+      for (const file of OFFICE_FILES)
+        emit(`office-js/${file}`, read(path.join(OFFICE, file)), { minimized: true });
+  }
+
+  /** Microsoft names no list of what its hosted office.js loads, so the policy goes with an own copy only. */
+  page(template) {
+    return template
+      .replace('{{officeJs}}', this.ownOffice ? 'office-js/office.js' : OFFICE_ADDRESS)
+      .replace(
+        '{{contentSecurityPolicy}}',
+        this.ownOffice ? `<meta http-equiv="Content-Security-Policy" content="${POLICY}" />` : '',
+      );
+  }
+}
+
+/**
+ * The Excel add-in, in dist/.
+ * `--env origin=https://host/path/` builds for that address; `--env officejs` adds an own copy of office.js, for closed networks.
+ */
+module.exports = (env = {}, argv = {}) => ({
+  name: 'excel',
+  mode: argv.mode ?? 'production',
+  devtool: false,
+  context: ROOT,
+  entry: { functions: './src/hosts/excel/functions.ts', taskpane: './src/pane/main.ts' },
+  output: {
+    path: path.join(ROOT, 'dist'),
+    filename: '[name].js',
+    // Other builds keep theirs in dist/ too; only a copy of office.js must not linger where this one wants none.
+    clean: { keep: (name) => !name.startsWith('office-js') },
+  },
+  resolve: { extensions: ['.ts', '.js'] },
+  module: {
+    rules: [
+      {
+        test: /\.ts$/,
+        exclude: /node_modules/,
+        loader: 'ts-loader',
+        options: { transpileOnly: true, onlyCompileBundledFiles: true, compilerOptions: { noEmit: false } },
+      },
+    ],
+  },
+  plugins: [new AddInFiles(env)],
+  optimization: {
+    minimizer: [new TerserPlugin({ minify: TerserPlugin.esbuildMinify, extractComments: false })],
+  },
+  performance: { hints: false },
+  cache: {
+    type: 'filesystem',
+    name: `excel-${argv.mode ?? 'production'}`,
+    buildDependencies: { config: [__filename] },
+  },
+});

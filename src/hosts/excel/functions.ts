@@ -1,0 +1,4 @@
+import { CATALOGUE } from '../../catalogue';
+import { register } from './register';
+
+register(CustomFunctions, CATALOGUE);
