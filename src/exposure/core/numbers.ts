@@ -26,3 +26,7 @@ export const isWhole = (x: number): boolean =>
 
 /** A number in a sentence: at most `digits` significant ones, no trailing zeros. */
 export const spoken = (x: number, digits = 4): string => String(Number(x.toPrecision(digits)));
+
+/** Stops in a sentence: "0.4 stop", "1.6 stops". */
+export const spokenStops = (stops: number): string =>
+  `${spoken(stops, 2)} ${Math.abs(stops) > 1 ? 'stops' : 'stop'}`;

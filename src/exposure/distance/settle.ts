@@ -1,4 +1,4 @@
-import { log2Ratio, roundSteady, roundStops, SLACK, spoken } from '../core/numbers';
+import { log2Ratio, roundSteady, SLACK, spoken, spokenStops } from '../core/numbers';
 import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, fail, type Fail, type Result } from '../core/result';
 
@@ -10,7 +10,7 @@ export interface Setting {
 }
 
 const beyond = (stops: number, way: 'more' | 'less', end: string): Fail =>
-  fail('no-answer', `That takes ${spoken(roundStops(stops), 2)} stop ${way} than the head gives at ${end}.`);
+  fail('no-answer', `That takes ${spokenStops(stops)} ${way} than the head gives at ${end}.`);
 
 /**
  * The energy that can be set for an energy wanted.

@@ -1,4 +1,4 @@
-import { roundStops, spoken, log2Ratio, SLACK } from '../core/numbers';
+import { log2Ratio, SLACK, spokenStops } from '../core/numbers';
 import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, fail, type Result } from '../core/result';
 
@@ -15,8 +15,8 @@ export function lightMinus(total: number, part: number): Result<number> {
   const wrong = outside('total', total, ABOVE_ZERO) ?? outside('part', part, ABOVE_ZERO);
   if (wrong) return wrong;
   if (part >= total * (1 - SLACK)) {
-    const over = spoken(roundStops(2 * log2Ratio(part, total)), 2);
-    const by = part > total * (1 + SLACK) ? `${over} stop more than` : 'as much as';
+    const over = spokenStops(2 * log2Ratio(part, total));
+    const by = part > total * (1 + SLACK) ? `${over} more than` : 'as much as';
     return fail(
       'no-answer',
       `part is ${by} the total: nothing is left. Meter both again, at one film speed.`,

@@ -1,0 +1,95 @@
+const fs = require('node:fs');
+const path = require('node:path');
+const { spawn } = require('node:child_process');
+const webpack = require('webpack');
+const serve = require('./serve.cjs');
+const workbench = require('./webpack-workbench.cjs');
+
+const ROOT = path.resolve(__dirname, '../..');
+const DIST = path.join(ROOT, 'dist/workbench');
+const BUILT = path.join(DIST, 'index.html');
+const SOURCES = [
+  ...[
+    'exposure',
+    'catalogue',
+    'cells',
+    'sheets',
+    'pane',
+    'hosts/workbench',
+    'build/webpack-workbench.cjs',
+  ].map((name) => `src/${name}`),
+  'templates',
+  'package-lock.json',
+  'tsconfig.json',
+]
+  .map((name) => path.join(ROOT, name))
+  .filter((name) => fs.existsSync(name));
+const PORT = 3170;
+const OPENERS = { darwin: ['open'], win32: ['cmd', '/c', 'start', ''] };
+
+/** When the newest file below was last changed. */
+function newest(file) {
+  const stat = fs.statSync(file);
+  if (!stat.isDirectory()) return stat.mtimeMs;
+  return Math.max(0, ...fs.readdirSync(file).map((name) => newest(path.join(file, name))));
+}
+
+/** Why the page has to be built, or nothing when it is there and current. */
+function reasonToBuild() {
+  if (!fs.existsSync(BUILT)) return 'The workbench is not built yet.';
+  const built = fs.statSync(BUILT).mtimeMs;
+  if (SOURCES.some((source) => newest(source) > built))
+    return 'The sources are newer than the built workbench.';
+  return undefined;
+}
+
+const build = () =>
+  new Promise((resolve, reject) => {
+    const started = new Date();
+    const compiler = webpack(workbench({}, { mode: 'production' }));
+    compiler.run((error, stats) => {
+      // Closing writes the cache that makes the next build fast.
+      compiler.close((closing) => {
+        if (error ?? closing) return reject(error ?? closing);
+        if (stats.hasErrors()) return reject(new Error(stats.toString({ all: false, errors: true })));
+        // As old as what it was built from: output that came out the same is not written again.
+        fs.utimesSync(BUILT, started, started);
+        resolve();
+      });
+    });
+  });
+
+/** A computer without a browser is no error: the address is printed. */
+function openBrowser(url) {
+  if (process.env.CI || process.env.SWEEPTABLE_NO_OPEN) return;
+  const [command, ...args] = OPENERS[process.platform] ?? ['xdg-open'];
+  const child = spawn(command, [...args, url], { stdio: 'ignore', detached: true });
+  child.on('error', () => {});
+  child.unref();
+}
+
+/** Builds dist/workbench if it is missing or older than the sources. Says what it does. */
+async function buildIfNeeded() {
+  const reason = reasonToBuild();
+  if (!reason) return;
+  const started = Date.now();
+  console.log(`${reason} Building it, which takes up to half a minute …`);
+  await build();
+  console.log(`Built in ${Math.round((Date.now() - started) / 1000)} s.`);
+}
+
+async function start() {
+  await buildIfNeeded();
+  const { url, close } = await serve(DIST, PORT);
+  console.log(`Sweeptable runs at ${url}\nStop it with Ctrl+C.`);
+  for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => void close());
+  openBrowser(url);
+}
+
+module.exports = { DIST, buildIfNeeded };
+
+if (require.main === module)
+  start().catch((error) => {
+    console.error(error.message);
+    process.exitCode = 1;
+  });

@@ -1,0 +1,29 @@
+import { defaultTheme, type Theme } from '@univerjs/themes';
+
+/** Slate ink on warm paper, with the teal of a glaze. The page's style sheet repeats the few it needs. */
+export const PALETTE = {
+  ink: '#253240',
+  quiet: '#5b6673',
+  line: '#ddd8cd',
+  slate: '#e6e9ea',
+  input: '#fbf3e2',
+  inputLine: '#a9752b',
+  glaze: '#17635f',
+} as const;
+
+/** The grid's own buttons, menus and selection in our colours. */
+export const GRID_THEME: Theme = {
+  ...defaultTheme,
+  primary: {
+    50: '#eef7f5',
+    100: '#dcefec',
+    200: '#b9dfda',
+    300: '#88cfc7',
+    400: '#4fa9a1',
+    500: '#2d8b84',
+    600: '#1f7772',
+    700: '#17635f',
+    800: '#124f4c',
+    900: '#0e3f3d',
+  },
+};

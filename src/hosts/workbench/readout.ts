@@ -1,0 +1,57 @@
+import type { CellValue } from '@univerjs/core';
+import type { Grid } from './grid';
+import type { KnownFailures } from './knownFailures';
+import { shownValue } from './shownValue';
+
+/** One cell of the sheet in view: its exact value, and the text and sentence a person sees. */
+export interface CellReadout {
+  readonly formula: string;
+  readonly value: CellValue | null;
+  readonly text: string;
+  readonly message: string | undefined;
+}
+
+/** The page's read-out for tests and benches; it changes nothing. */
+export interface Readout {
+  cell(a1: string): CellReadout;
+  /** The middle of the cell, in pixels of the page. */
+  place(a1: string): { readonly x: number; readonly y: number };
+  selected(): string;
+}
+
+declare global {
+  interface Window {
+    sweeptable: Readout;
+  }
+}
+
+export function readout(grid: Grid, failures: KnownFailures): Readout {
+  const workbook = () => {
+    const active = grid.api.getActiveWorkbook();
+    if (!active) throw new Error('No workbook is open.');
+    return active;
+  };
+  const rangeAt = (a1: string) => workbook().getActiveSheet().getRange(a1);
+
+  return {
+    cell(a1) {
+      const range = rangeAt(a1);
+      const place = [range.getSheetId(), range.getRow(), range.getColumn()] as const;
+      const value = shownValue(grid, ...place);
+      return {
+        formula: range.getFormula(),
+        value,
+        text: range.getDisplayValue(),
+        message: failures.behind(value, ...place)?.message,
+      };
+    },
+    place(a1) {
+      const cell = rangeAt(a1).getCellRect();
+      const canvas = document.querySelector('canvas[id^="univer-sheet-main-canvas"]');
+      if (!canvas) throw new Error('The grid is not drawn.');
+      const { left, top } = canvas.getBoundingClientRect();
+      return { x: left + cell.x + cell.width / 2, y: top + cell.y + cell.height / 2 };
+    },
+    selected: () => workbook().getActiveRange()?.getA1Notation() ?? '',
+  };
+}

@@ -1,0 +1,25 @@
+import type { FUniver } from '@univerjs/core/facade';
+
+/** Settles once the grid has drawn its first answers. Call it as soon as the workbook is made. */
+export async function firstAnswersShown(api: FUniver): Promise<void> {
+  await Promise.all([rendered(api), calculated(api)]);
+  await nextFrame();
+  await nextFrame();
+}
+
+const rendered = (api: FUniver): Promise<void> =>
+  new Promise((resolve) => {
+    api.addEvent(api.Event.LifeCycleChanged, ({ stage }) => {
+      if (stage === api.Enum.LifecycleStages.Rendered) resolve();
+    });
+  });
+
+const calculated = (api: FUniver): Promise<void> =>
+  new Promise((resolve) => {
+    const listener = api.getFormula().calculationResultApplied(() => {
+      listener.dispose();
+      resolve();
+    });
+  });
+
+const nextFrame = (): Promise<number> => new Promise(requestAnimationFrame);
