@@ -58,7 +58,8 @@ const literal = (cell: number | string | boolean | null): string =>
       : typeof cell === 'boolean'
         ? String(cell).toUpperCase()
         : String(cell);
-const cellText = (cell: ExampleCell): string =>
+/** A cell of an example as it is typed; a list as an array constant. */
+export const cellText = (cell: ExampleCell): string =>
   Array.isArray(cell) ? `{${cell.map(literal).join(';')}}` : literal(cell as number);
 
 export const functionName = (row: AnyRow): string => `${NAMESPACE}.${row.id}`;

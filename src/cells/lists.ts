@@ -59,7 +59,7 @@ export function readLists(
     for (const grid of grids[index] as readonly Grid[]) {
       const some = members(grid, arg, quantityOf(index));
       if (!Array.isArray(some)) return some as Fail | CellError;
-      all.push(...(some as Member[]));
+      for (const member of some as readonly Member[]) all.push(member);
     }
     if (kept === undefined) {
       shape = grids[index]?.[0];

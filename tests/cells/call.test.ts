@@ -101,6 +101,10 @@ describe('lists', () => {
     expect(run('LIGHTSHARE', column(16, null, 8))).toEqual([[0.8], [''], [expect.closeTo(0.2, 15)]]);
     expect(run('LIGHTSHARE', [[16, '', 8]])).toEqual([[0.8, '', expect.closeTo(0.2, 15)]]);
   });
+  test('a list may be as long as a sheet', () => {
+    const sheet = Array.from({ length: 1_048_576 }, (_, i) => [i === 7 ? 8 : null]);
+    expect(run('LIGHTSUM', sheet)).toBe(8);
+  });
   test('lists pair up by position, and a blank number of pops is one', () => {
     // worked by hand: 2 pops of f/16 and 1 of f/8, in units of f/1: √(2·256 + 64) = 24
     expect(run('POPSBUILD', column(16, null, 8), column(2, 3, null))).toBeCloseTo(24, 12);

@@ -1,0 +1,46 @@
+/** Runs the command line, and builds it first where it is missing or older than a source. */
+const fs = require('node:fs');
+const path = require('node:path');
+
+const ROOT = path.resolve(__dirname, '../..');
+const BUILT = path.join(ROOT, 'dist/command/command.cjs');
+
+const changed = (file) => fs.statSync(file, { throwIfNoEntry: false })?.mtimeMs ?? 0;
+
+function isStale() {
+  const built = changed(BUILT);
+  return fs
+    .readdirSync(path.join(ROOT, 'src'), { recursive: true, withFileTypes: true })
+    .some((entry) => entry.isFile() && changed(path.join(entry.parentPath, entry.name)) > built);
+}
+
+/** Builds beside the old file and then takes its place, so that a command that runs meanwhile never reads half a file. */
+function build() {
+  const webpack = require('webpack');
+  const config = require('./webpack-command.cjs')({}, { mode: 'production' });
+  const output = { ...config.output, path: path.join(ROOT, `dist/command-${process.pid}`) };
+  const compiler = webpack({ ...config, output });
+  return new Promise((resolve, reject) => {
+    compiler.run((fault, stats) => {
+      if (fault || stats.hasErrors())
+        return reject(fault ?? new Error(stats.toString({ all: false, errors: true })));
+      fs.mkdirSync(path.dirname(BUILT), { recursive: true });
+      fs.renameSync(path.join(output.path, 'command.cjs'), BUILT);
+      fs.rmSync(output.path, { recursive: true });
+      compiler.close((closing) => (closing ? reject(closing) : resolve()));
+    });
+  });
+}
+
+async function main() {
+  if (isStale()) {
+    process.stderr.write('Building the command line, which takes a moment …\n');
+    await build();
+  }
+  require(BUILT);
+}
+
+main().catch((reason) => {
+  process.stderr.write(`The command line did not start.\n${reason.stack}\n`);
+  process.exitCode = 1;
+});

@@ -1,0 +1,90 @@
+import { createInterface } from 'node:readline';
+import { isCellError } from '../../cells/errors';
+import type { Value } from '../workbench/engine/headless';
+import { calculate, type Calculated } from './calculate';
+import { functionHelp, functionList } from './help';
+import type { Terminal } from './terminal';
+
+const USAGE = `Calculates formulas, SWEEP functions and those of any spreadsheet alike.
+
+  npm run calc -- '=SWEEP.STOPDIFF(8,11)' '=SUM({1;2;3})'
+  npm run calc -- --json < formulas.txt      one formula a line in, one line of JSON a formula out
+  npm run calc -- --help STOPDIFF            explains a function
+`;
+
+/** @returns the exit code: 0, 1 where a formula failed, 2 where the command was not understood. */
+export async function calc(args: readonly string[], terminal: Terminal): Promise<number> {
+  const options = args.filter((arg) => arg.startsWith('--'));
+  const given = args.filter((arg) => !arg.startsWith('--'));
+  const unknown = options.find((option) => option !== '--json' && option !== '--help');
+  if (unknown) {
+    terminal.complain(`There is no option ${unknown}; there are --json and --help.`);
+    return 2;
+  }
+  if (options.includes('--help')) return help(given, terminal);
+
+  const json = options.includes('--json');
+  const formulas = given.length > 0 || !json ? given : await linesOf(terminal.input);
+  if (formulas.length === 0) {
+    terminal.complain(json ? 'There is no formula on standard input.' : USAGE);
+    return 2;
+  }
+  const results = await calculate(formulas);
+  for (const result of results) (json ? sayJson : sayPlain)(result, terminal);
+  return results.some(({ refusals }) => refusals.length > 0) ? 1 : 0;
+}
+
+async function help(names: readonly string[], terminal: Terminal): Promise<number> {
+  if (names.length === 0) terminal.say(`${USAGE}\n${functionList()}`);
+  const texts = names.map(functionHelp);
+  for (const { text, found } of texts) (found ? terminal.say : terminal.complain)(text);
+  return texts.every(({ found }) => found) ? 0 : 1;
+}
+
+async function linesOf(input: Terminal['input']): Promise<string[]> {
+  const lines: string[] = [];
+  for await (const line of createInterface({ input: input as NodeJS.ReadableStream }))
+    if (line.trim()) lines.push(line);
+  return lines;
+}
+
+function sayJson({ formula, value, refusals }: Calculated, { say, complain }: Terminal): void {
+  if (!Array.isArray(value)) {
+    const refusal = refusals[0];
+    say(
+      JSON.stringify(
+        refusal ? { formula, error: refusal.error, message: refusal.message } : { formula, value },
+      ),
+    );
+    return;
+  }
+  say(
+    JSON.stringify({
+      formula,
+      value: value.map((row) => row.map((cell) => (isCellError(cell) ? cell.error : cell))),
+    }),
+  );
+  sayRefusals(formula, refusals, complain);
+}
+
+function sayPlain({ formula, value, refusals }: Calculated, { say, complain }: Terminal): void {
+  if (Array.isArray(value)) say(value.map((row) => row.map(plain).join('\t')).join('\n'));
+  else if (!isCellError(value)) say(plain(value));
+  sayRefusals(formula, refusals, complain);
+}
+
+/** Cells of one spill that are refused in the same words are one line. */
+function sayRefusals(
+  formula: string,
+  refusals: Calculated['refusals'],
+  complain: Terminal['complain'],
+): void {
+  for (const line of new Set(refusals.map(({ error, message }) => `${formula}: ${error} ${message}`)))
+    complain(line);
+}
+
+function plain(value: Value): string {
+  if (value === null) return '';
+  if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
+  return isCellError(value) ? value.error : String(value);
+}

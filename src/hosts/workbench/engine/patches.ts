@@ -1,0 +1,172 @@
+/**
+ * Mends seven faults of @univerjs/engine-formula 0.25.1. Import it once in each thread that calculates, before anything
+ * is calculated. It reaches into the engine's insides: the version is pinned, and tests/hosts/engine-*.test.ts hold
+ * each fault and its mending.
+ */
+import {
+  ArrayValueObject,
+  AstTreeBuilder,
+  type BaseFunction,
+  CELL_INVERTED_INDEX_CACHE as lookupIndex,
+  ErrorType,
+  ErrorValueObject,
+  functionLookup,
+  Interpreter,
+  Lexer,
+  LexerNode,
+  RangeReferenceObject,
+  StringValueObject,
+  SuffixNodeFactory,
+  ValueObjectFactory,
+} from '@univerjs/engine-formula';
+
+/** For developers, who would otherwise look for the fault in vain; the person at the sheet sees the error value. */
+function remark(what: string, reason: unknown): void {
+  // oxlint-disable-next-line no-console -- neither a page nor a command line is there to tell
+  console.warn(what, reason);
+}
+
+/**
+ * Every calculated cell is pushed into a lookup index of its column, and a forced push scans all distinct values of
+ * the column: 50,000 formulas took 15 s, a spill of 100,000 rows 49 s. Lookups read only rows marked as indexed, so a
+ * push for any other row can be dropped.
+ */
+const setIndex = lookupIndex.set.bind(lookupIndex);
+lookupIndex.set = (unitId, sheetId, column, value, row, force) => {
+  if (force && lookupIndex.shouldContinueBuildingCache(unitId, sheetId, column, row)) return;
+  setIndex(unitId, sheetId, column, value, row, force);
+};
+
+/**
+ * A native function that throws ends the whole calculation, and in Node the process: =LOOKUP(2,A1:A5,1) does. Its own
+ * cell gets #VALUE! instead, and the others their answers.
+ */
+const { execute, executeAsync } = Interpreter.prototype;
+const threw = (reason: unknown): ErrorValueObject => {
+  remark('A formula could not be calculated:', reason);
+  return ErrorValueObject.create(ErrorType.VALUE);
+};
+Interpreter.prototype.execute = function (node) {
+  try {
+    return execute.call(this, node);
+  } catch (reason) {
+    return threw(reason);
+  }
+};
+Interpreter.prototype.executeAsync = async function (node) {
+  try {
+    return await executeAsync.call(this, node);
+  } catch (reason) {
+    return threw(reason);
+  }
+};
+
+/** The same for a formula that the parser throws at, as it does at =LAMBDA(A1:A5,1): its cell gets #NAME?. */
+const { parse } = AstTreeBuilder.prototype;
+AstTreeBuilder.prototype.parse = function (lexerNode) {
+  try {
+    return parse.call(this, lexerNode);
+  } catch (reason) {
+    remark('A formula could not be read:', reason);
+    const unknown = new LexerNode();
+    unknown.setToken('UNREADABLE');
+    return parse.call(this, unknown);
+  }
+};
+
+/** SORT sorts the engine's own copy of its range, so that later formulas read the range sorted: it gets a copy. */
+const SORT = functionLookup.find(([, name]) => String(name) === 'SORT')?.[0] as
+  { prototype: BaseFunction } | undefined;
+if (!SORT) throw new Error('The formula engine has no SORT to mend: was its version changed?');
+const { calculate } = SORT.prototype;
+SORT.prototype.calculate = function (range, ...others) {
+  if (!range?.isArray()) return calculate.call(this, ...([range, ...others] as Parameters<typeof calculate>));
+  const array = range as ArrayValueObject;
+  const copy = ArrayValueObject.create({
+    calculateValueList: array.getArrayValue().map((row) => [...row]),
+    rowCount: array.getRowCount(),
+    columnCount: array.getColumnCount(),
+    unitId: '',
+    sheetId: '',
+    row: -1,
+    column: -1,
+  });
+  return calculate.call(this, copy, ...others);
+};
+
+type Rectangle = { startRow: number; endRow: number; startColumn: number; endColumn: number };
+type Spills = Record<string, Record<string, Record<number, Record<number, Rectangle>>>> | undefined;
+interface CellReference {
+  isReferenceObject(): boolean;
+  isCell(): boolean;
+  getRangePosition(): Rectangle;
+  getUnitId(): string;
+  getSheetId(): string;
+  readonly _runtimeArrayFormulaRange: Spills;
+  readonly _arrayFormulaRange: Spills;
+}
+
+/** The range that the formula in a cell has spilled over, in this pass or the last one. */
+function spillRange(cell: CellReference) {
+  if (!cell.isReferenceObject() || !cell.isCell()) return ErrorValueObject.create(ErrorType.REF);
+  const { startRow, startColumn } = cell.getRangePosition();
+  const [unitId, sheetId] = [cell.getUnitId(), cell.getSheetId()];
+  const spillIn = (spills: Spills) => spills?.[unitId]?.[sheetId]?.[startRow]?.[startColumn];
+  const range = spillIn(cell._runtimeArrayFormulaRange) ?? spillIn(cell._arrayFormulaRange);
+  if (!range) return ErrorValueObject.create(ErrorType.REF);
+  const reference = new RangeReferenceObject({ ...range }, sheetId, unitId);
+  return Object.assign(reference, cell, {
+    _token: '',
+    _rangeData: { ...range },
+    _refOffsetX: 0,
+    _refOffsetY: 0,
+  });
+}
+
+/** Spill references (A1#) are read, but left unfinished in the engine: they give #VALUE!. */
+const { checkAndCreateNodeType } = SuffixNodeFactory.prototype;
+SuffixNodeFactory.prototype.checkAndCreateNodeType = function (param) {
+  const node = checkAndCreateNodeType.call(this, param);
+  if (node?.getToken() === '#') Object.assign(node, { _handlerPound: spillRange });
+  return node;
+};
+
+/** A formula that is nothing but a spill reference (=A1#) is read as the plain cell: in brackets it is not. */
+const BARE_SPILL_REFERENCE = /^=\s*('[^']+'!|[\w.]+!)?\$?[a-z]{1,3}\$?\d+#\s*$/i;
+const { treeBuilder } = Lexer.prototype;
+Lexer.prototype.treeBuilder = function (formula, ...rest) {
+  return treeBuilder.call(
+    this,
+    BARE_SPILL_REFERENCE.test(formula) ? `=(${formula.slice(1)})` : formula,
+    ...rest,
+  );
+};
+
+const QUOTED = /^\s*"[^]*"\s*$/;
+const LIST_WITH_SIGNS_IN_TEXTS = /^\s*\{[^]*"[^"]*[,;][^"]*"[^]*\}\s*$/;
+/** Splits at a sign, but not within a text in quotes. */
+const split = (text: string, sign: ';' | ','): string[] =>
+  text.split(new RegExp(`${sign}(?=(?:[^"]*"[^"]*")*[^"]*$)`));
+
+/**
+ * A text in quotes is a text. The engine makes a date or a time of one that looks like it, so that =IF(TRUE,"1/4","")
+ * gives a date and no lookup finds "1:2"; and it cuts the texts of an array constant at their commas: {"f/5,6";8}.
+ */
+const createValue = ValueObjectFactory.create.bind(ValueObjectFactory);
+ValueObjectFactory.create = (raw, ...rest) => {
+  if (typeof raw !== 'string') return createValue(raw, ...rest);
+  if (LIST_WITH_SIGNS_IN_TEXTS.test(raw)) {
+    const rows = split(raw.trim().slice(1, -1), ';').map((row) => split(row, ','));
+    return ArrayValueObject.create({
+      calculateValueList: rows.map((row) => row.map((cell) => ValueObjectFactory.create(cell.trim()))),
+      rowCount: rows.length,
+      columnCount: Math.max(...rows.map((row) => row.length)),
+      unitId: '',
+      sheetId: '',
+      row: -1,
+      column: -1,
+    });
+  }
+  if (QUOTED.test(raw)) return StringValueObject.create(raw.trim().slice(1, -1).replaceAll('""', '"'));
+  return createValue(raw, ...rest);
+};
