@@ -110,55 +110,55 @@ function unitFault(
 
 function formulaFaults(node: Node, map: Layout): string[] {
   const pieces = tokens(node.formula);
-  const faults: string[] = [];
+  const wrong: string[] = [];
   const unknown = pieces.find((t) => t.kind === 'unknown');
-  if (unknown) faults.push(`${unknown.raw} is not understood`);
-  if (!isBalanced(pieces)) faults.push('a bracket is not closed');
+  if (unknown) wrong.push(`${unknown.raw} is not understood`);
+  if (!isBalanced(pieces)) wrong.push('a bracket is not closed');
   for (const piece of pieces) {
     const to = target(piece, node, map);
-    if (typeof to === 'string') faults.push(to);
+    if (typeof to === 'string') wrong.push(to);
   }
   for (const call of calls(pieces, isOurs)) {
     const fault = callFault(call, node, map);
-    if (fault) faults.push(fault);
+    if (fault) wrong.push(fault);
   }
-  return faults;
+  return wrong;
 }
 
 /** Cells that blocks share. */
 function overlaps(template: Template): Fault[] {
   const taken = new Map<string, number>();
-  const faults: Fault[] = [];
+  const found: Fault[] = [];
   for (const [b, block] of template.blocks.entries()) {
     const start = place(block.at);
     if (!start) {
-      faults.push({ at: `blocks/${b}/at`, reason: `${block.at} is no cell` });
+      found.push({ at: `blocks/${b}/at`, reason: `${block.at} is no cell` });
       continue;
     }
     if (start.row < LEAD_ROWS)
-      faults.push({
+      found.push({
         at: `blocks/${b}/at`,
         reason: `${block.at} lies in the first ${LEAD_ROWS} rows, which the sheet needs itself`,
       });
     const { row, column } = blockPlace(block);
-    const found = new Set<number>();
+    const neighbours = new Set<number>();
     for (let r = row; r < row + blockRows(block); r++)
       for (let c = column; c < column + blockColumns(block); c++) {
         const other = taken.get(`${r},${c}`);
-        if (other !== undefined) found.add(other);
+        if (other !== undefined) neighbours.add(other);
         taken.set(`${r},${c}`, b);
       }
-    for (const other of found)
-      faults.push({ at: `blocks/${b}/at`, reason: `shares cells with block ${other}` });
+    for (const other of neighbours)
+      found.push({ at: `blocks/${b}/at`, reason: `shares cells with block ${other}` });
   }
-  return faults;
+  return found;
 }
 
 function names(template: Template): Fault[] {
   const seen = new Set<string>();
-  const faults: Fault[] = [];
+  const found: Fault[] = [];
   const claim = (id: string, at: string): void => {
-    if (seen.has(id.toLowerCase())) faults.push({ at, reason: `the id ${id} stands twice` });
+    if (seen.has(id.toLowerCase())) found.push({ at, reason: `the id ${id} stands twice` });
     seen.add(id.toLowerCase());
   };
   for (const [b, block] of template.blocks.entries()) {
@@ -169,7 +169,7 @@ function names(template: Template): Fault[] {
         claim(columnId(block.id, column.id), `blocks/${b}/columns/${i}/id`);
       for (const [i, row] of block.rows.entries())
         if (row.length !== inputs)
-          faults.push({
+          found.push({
             at: `blocks/${b}/rows/${i}`,
             reason: `has ${row.length} values for ${inputs} input columns`,
           });
@@ -180,10 +180,10 @@ function names(template: Template): Fault[] {
       claim(field.id, `${at}/id`);
       if (field.tenths) claim(field.tenths.id, `${at}/tenths/id`);
       if (field.formula !== undefined && field.value !== undefined)
-        faults.push({ at, reason: 'is both an input and a formula' });
+        found.push({ at, reason: 'is both an input and a formula' });
     }
   }
-  return faults;
+  return found;
 }
 
 function quantities(template: Template): Fault[] {
