@@ -1,9 +1,12 @@
+import { colour } from './rows/colour';
 import { distance } from './rows/distance';
+import { duration } from './rows/duration';
 import { exposure } from './rows/exposure';
 import { light } from './rows/light';
 import { loss } from './rows/loss';
 import { motion } from './rows/motion';
 import { pops } from './rows/pops';
+import { sharpness } from './rows/sharpness';
 import { stops } from './rows/stops';
 import type { AnyRow } from './types';
 
@@ -18,7 +21,10 @@ export const CATALOGUE: readonly AnyRow[] = [
   ...loss,
   ...distance,
   ...pops,
+  ...duration,
   ...motion,
+  ...sharpness,
+  ...colour,
 ];
 
 export const rowOf = (id: string): AnyRow | undefined => CATALOGUE.find((row) => row.id === id);

@@ -72,18 +72,14 @@ export const SOURCES = define({
     title: 'US Army subcourses SS0507, SS0511 and SS0512',
     place: 'bellows extension, copying and close-up factors',
   },
-  'closeup-table': {
-    kind: 'published',
-    title: 'Table of close-up exposure factors (copying handbook)',
-    place: 'magnification against extension and exposure',
-  },
   'pupil-magnification': {
     kind: 'derived',
     title: 'Derived from the thin lens with pupil magnification: the cone to the image spreads by 1 + m/p',
   },
   'configuration-factors': {
     kind: 'published',
-    title: "Siegel and Howell; Howell's catalogue of configuration factors, B-3",
+    title:
+      'Thermal Radiation Heat Transfer (textbook) and A Catalog of Radiation Heat Transfer Configuration Factors, B-3',
     place: 'surface element to a rectangle and to a disc',
   },
   'filter-table': {
@@ -132,7 +128,7 @@ export const SOURCES = define({
   },
   'iso-arithmetic': {
     kind: 'published',
-    title: 'D. A. Kerr, Film speed: arithmetic and logarithmic, forum article',
+    title: 'Film speed: arithmetic and logarithmic, forum article',
     place: 'first post: standard speeds, irregular steps',
   },
   'exif-vocabulary': {
@@ -192,7 +188,7 @@ export const SOURCES = define({
   },
   'inverse-square-article': {
     kind: 'published',
-    title: 'B. Klages, Some observations of the inverse square law of illumination, 2013',
+    title: 'Some observations of the inverse square law of illumination, trade journal, 2013',
     place: '600 fc at 5 ft gives 150 fc at 10 ft',
   },
   'view-factor-examples': {
@@ -208,12 +204,12 @@ export const SOURCES = define({
   },
   'close-up-appendix': {
     kind: 'published',
-    title: 'M. Langford, Advanced Photography, appendix on close-up exposure increase',
+    title: 'Advanced Photography (textbook), appendix on close-up exposure increase',
     place: '80 mm lens, magnification 0.5, exposure x 2 1/4',
   },
   'view-camera-arithmetic': {
     kind: 'published',
-    title: 'K. Lee, view-camera bellows arithmetic',
+    title: 'View-camera bellows arithmetic, web page',
     place: 'worked examples',
   },
   'life-size-answer': {
@@ -264,6 +260,54 @@ export const SOURCES = define({
   'worked-apart': {
     kind: 'derived',
     title: 'Worked out apart from this code, to twelve digits, from the formula that the function states',
+  },
+  'thin-lens': { kind: 'derived', title: 'Derived from the thin-lens equation' },
+  'close-up-forum': {
+    kind: 'published',
+    title: 'Large-format photography page on bellows and close-up',
+    place: 'worked examples',
+  },
+  'depth-of-field': {
+    kind: 'published',
+    title: 'Depth of field and circle of confusion, encyclopaedia articles',
+    place: 'formulas and tables',
+  },
+  'army-lenses': {
+    kind: 'published',
+    title: 'US Army and US Navy photography courses',
+    place: 'hyperfocal distance, worked examples',
+  },
+  'airy-table': { kind: 'published', title: 'Table of Airy disc diameters of an optics supplier (520 nm)' },
+  'airy-zero': {
+    kind: 'derived',
+    title: 'Derived from the first zero of the Bessel function J1 (2.4393, commonly 2.44)',
+  },
+  'best-aperture': {
+    kind: 'published',
+    title: 'View-camera focusing in practice: focus spread and optimum f-number',
+    place: 'table and formula √(375 D)',
+  },
+  'focus-stacking': { kind: 'published', title: 'Table of step sizes for focus stacking' },
+  'hinge-rule': {
+    kind: 'published',
+    title: 'The hinge rule of view-camera movements',
+    place: 'J = f / sin α',
+  },
+  mired: { kind: 'published', title: 'Mired, encyclopaedia article', place: 'definition and examples' },
+  'filter-series': { kind: 'memory', title: 'Shifts of the common conversion and light-balancing filters' },
+  electrical: {
+    kind: 'published',
+    title: 'Mains power, encyclopaedia and code summaries',
+    place: 'I = P / V; energy of a capacitor',
+  },
+  'charging-assumptions': {
+    kind: 'memory',
+    title: 'Efficiency and power factor of a simple charger: assumptions',
+  },
+  'reciprocity-exponents': {
+    kind: 'published',
+    title: 'Reciprocity exponents as quoted from film data sheets (makers not named)',
+    place: 'power law above one second',
   },
   'common-practice': { kind: 'common practice', title: 'Common practice, no source' },
 });

@@ -57,8 +57,8 @@ export interface Row<A extends readonly unknown[] = readonly unknown[]> {
   readonly gives: string;
   readonly args: { readonly [K in keyof A]: Arg<A[K]> };
   readonly result: Quantity;
-  /** `one` answer; or a `list` in the shape of the row's first list. */
-  readonly answers: 'one' | 'list';
+  /** `one` answer; a `list` in the shape of the row's first list; or several values side by side, named here. */
+  readonly answers: 'one' | 'list' | readonly string[];
   /** The formula in words and signs. */
   readonly formula: string;
   readonly run: (...args: A) => Result<Outcome>;
@@ -74,7 +74,17 @@ export interface Row<A extends readonly unknown[] = readonly unknown[]> {
 // oxlint-disable-next-line no-explicit-any -- a table of functions with differing arguments has to forget them
 export type AnyRow = Row<any>;
 
-export type Family = 'stops' | 'light' | 'exposure' | 'loss' | 'distance' | 'pops' | 'motion';
+export type Family =
+  | 'stops'
+  | 'light'
+  | 'exposure'
+  | 'loss'
+  | 'distance'
+  | 'pops'
+  | 'duration'
+  | 'motion'
+  | 'sharpness'
+  | 'colour';
 
 /** Headings of the families, in the order shown to people. */
 export const FAMILIES: Readonly<Record<Family, string>> = {
@@ -84,7 +94,10 @@ export const FAMILIES: Readonly<Record<Family, string>> = {
   loss: 'Light lost on the way',
   distance: 'Distance and power',
   pops: 'Building exposure with pops',
+  duration: 'Flash and shutter',
   motion: 'Freezing motion',
+  sharpness: 'Depth and sharpness',
+  colour: 'Colour, supply, hire',
 };
 
 type More = { readonly range?: Range };

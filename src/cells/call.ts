@@ -72,16 +72,24 @@ class Reader {
     return this.grids[index]?.[0] as Grid;
   }
 
-  /** The quantity of a list, which a single other argument may decide. */
-  listQuantity(index: number): Quantity | undefined {
+  /** The quantity of a list, which another argument may decide; `values` holds that one where it is a range. */
+  listQuantity(index: number, values: readonly unknown[] = this.fixed): Quantity | undefined {
     const decider = this.deciders[index];
-    const other = decider === undefined ? undefined : this.fixed[decider];
-    return quantityOf(this.args[index] as Arg, isCellError(other) ? undefined : other);
+    return quantityOf(this.args[index] as Arg, decider === undefined ? undefined : (values[decider] as Read));
+  }
+
+  /** Whether every list can be read once for the whole call. */
+  get listsAreFixed(): boolean {
+    return this.args.every((arg, i) => {
+      const decider = this.deciders[i];
+      return arg.takes === 'one' || decider === undefined || this.isFixed[decider] === true;
+    });
   }
 
   /** A refusal or error among the arguments that are one cell: it is the answer for all. */
   firstFault(): CellError | undefined {
-    for (const [i, arg] of this.args.entries()) {
+    for (const i of this.order) {
+      const arg = this.args[i] as Arg;
       if (!this.isFixed[i]) continue;
       const value = this.fixed[i];
       if (isCellError(value)) return value;
@@ -122,7 +130,7 @@ class Reader {
   }
 }
 
-function cellOf(outcome: Result<Outcome>): AnswerCell {
+function cellOf(outcome: Result<Outcome> | AnswerCell): AnswerCell {
   if (typeof outcome === 'number') {
     if (Number.isFinite(outcome)) return outcome + 0;
     return cellError(
@@ -130,7 +138,7 @@ function cellOf(outcome: Result<Outcome>): AnswerCell {
       'The answer is too large or too small for a cell: check the numbers that go in.',
     );
   }
-  if (typeof outcome === 'string') return outcome;
+  if (typeof outcome === 'string' || typeof outcome === 'boolean' || isCellError(outcome)) return outcome;
   return isFail(outcome)
     ? fromFail(outcome)
     : cellError('#VALUE!', 'The answer is a list where one value was expected.');
@@ -162,6 +170,76 @@ function listAnswer(outcome: Result<Outcome>, { shape, places }: Lists): Answer 
   });
 }
 
+/** Several values side by side, or what stands in for all of them. */
+const sideBySide = (outcome: Result<Outcome> | AnswerCell, width: number): AnswerCell[] =>
+  Array.from({ length: width }, (_, i) =>
+    Array.isArray(outcome)
+      ? cellOf(outcome[i] as number)
+      : isFail(outcome)
+        ? fromFail(outcome)
+        : (outcome as AnswerCell),
+  );
+
+/** One call of a function, spread or not. */
+class Spread {
+  readonly rows: number;
+  readonly columns: number;
+  private readonly row: AnyRow;
+  private readonly grids: readonly (readonly Grid[])[];
+  private readonly reader: Reader;
+  private readonly values: unknown[];
+  private lists: Lists | undefined;
+
+  constructor(row: AnyRow, grids: readonly (readonly Grid[])[], reader: Reader) {
+    this.row = row;
+    this.grids = grids;
+    this.reader = reader;
+    const ones = (row.args as readonly Arg[]).flatMap((arg, i) =>
+      arg.takes === 'one' ? [reader.grid(i)] : [],
+    );
+    this.rows = ones.reduce((most, g) => Math.max(most, g.rows), 1);
+    this.columns = ones.reduce((most, g) => Math.max(most, g.columns), 1);
+    this.values = (row.args as readonly Arg[]).map(() => undefined);
+  }
+
+  /** Reads the lists, for the whole call or for the cell whose other arguments stand in `values`. */
+  readLists(values?: readonly unknown[]): CellError | undefined {
+    const lists = readLists(this.row, this.grids, (i) => this.reader.listQuantity(i, values));
+    if (isCellError(lists)) return lists;
+    if (isFail(lists)) return fromFail(lists);
+    this.lists = lists;
+    for (const [i, arg] of (this.row.args as readonly Arg[]).entries())
+      if (arg.takes !== 'one') this.values[i] = lists.values.get(arg.name);
+    return undefined;
+  }
+
+  /** What the function gives at one place; a cell where there is nothing to calculate. */
+  at(row: number, column: number): Result<Outcome> | AnswerCell {
+    const instead = this.reader.readInto(this.values, row, column);
+    if (instead !== undefined) return instead;
+    const fault =
+      this.lists === undefined || !this.reader.listsAreFixed ? this.readLists(this.values) : undefined;
+    return fault ?? this.row.run(...this.values);
+  }
+
+  get only(): Answer {
+    const outcome = this.at(0, 0);
+    if (isCellError(outcome) || outcome === '' || isFail(outcome))
+      return isFail(outcome) ? fromFail(outcome) : (outcome as AnswerCell);
+    if (this.row.answers === 'list') return listAnswer(outcome as Outcome, this.lists as Lists);
+    return this.row.answers === 'one'
+      ? cellOf(outcome as Outcome)
+      : [sideBySide(outcome as Outcome, this.row.answers.length)];
+  }
+
+  /** The first argument that is a range where the function takes none. */
+  get range(): string | undefined {
+    return (this.row.args as readonly Arg[]).find(
+      (arg, i) => arg.takes === 'one' && !isSingle(this.reader.grid(i)),
+    )?.name;
+  }
+}
+
 /**
  * Cells in, cells out: the one path from any host to a function.
  *
@@ -186,28 +264,19 @@ export function call(row: AnyRow, cells: readonly unknown[]): Answer {
     arg.takes === 'rest' ? cells.slice(i).map(toGrid) : [toGrid(cells[i])],
   );
   const reader = new Reader(row, grids);
-  const fault = reader.firstFault();
+  const spread = new Spread(row, grids, reader);
+  const fault = reader.firstFault() ?? (reader.listsAreFixed ? spread.readLists() : undefined);
   if (fault !== undefined) return fault;
-  const lists = readLists(row, grids, (i) => reader.listQuantity(i));
-  if (isCellError(lists)) return lists;
-  if (isFail(lists)) return fromFail(lists);
-
-  const values: unknown[] = args.map((arg) => lists.values.get(arg.name));
-  const spread = args.flatMap((arg, i) => (arg.takes === 'one' ? [reader.grid(i)] : []));
-  const rows = spread.reduce((most, g) => Math.max(most, g.rows), 1);
-  const columns = spread.reduce((most, g) => Math.max(most, g.columns), 1);
-  if (rows === 1 && columns === 1) {
-    const instead = reader.readInto(values, 0, 0);
-    if (instead !== undefined) return instead;
-    const outcome = row.run(...values);
-    return row.answers === 'list' ? listAnswer(outcome, lists) : cellOf(outcome);
+  const { rows, columns } = spread;
+  if (rows === 1 && columns === 1) return spread.only;
+  if (row.answers === 'list' || (row.answers !== 'one' && columns > 1)) {
+    const wanted =
+      row.answers === 'list'
+        ? 'one cell here, not a range: the answer is a list already'
+        : 'one column here: the answer is several columns wide';
+    return cellError('#VALUE!', `${spread.range} takes ${wanted}.`);
   }
-  if (row.answers === 'list') {
-    const many = args.find((arg, i) => arg.takes === 'one' && !isSingle(reader.grid(i)));
-    return cellError(
-      '#VALUE!',
-      `${many?.name} takes one cell here, not a range: the answer is a list already.`,
-    );
-  }
-  return filled(rows, columns, (r, c) => reader.readInto(values, r, c) ?? cellOf(row.run(...values)));
+  if (row.answers === 'one') return filled(rows, columns, (r, c) => cellOf(spread.at(r, c)));
+  const { length } = row.answers;
+  return Array.from({ length: rows }, (_, r) => sideBySide(spread.at(r, 0), length));
 }

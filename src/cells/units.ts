@@ -5,6 +5,14 @@ const MEASURES: ReadonlyMap<string, string> = new Map(
   (
     [
       ['a time', Q.duration],
+      ['a power', Q.watts],
+      ['a colour temperature', Q.kelvin],
+      ['a mired shift', Q.mired],
+      ['a voltage', Q.volts],
+      ['a current', Q.amperes],
+      ['an angle', Q.angle],
+      ['a number of days', Q.days],
+      ['a number of frames', Q.frames],
       ['a length', Q.distance],
       ['an energy', Q.energy],
       ['a speed', Q.speed],
@@ -19,14 +27,7 @@ const MEASURES: ReadonlyMap<string, string> = new Map(
     .flatMap(([kind, quantity]) =>
       Object.keys(quantity.units ?? {}).map((unit): readonly [string, string] => [unit, kind]),
     )
-    .concat([
-      ['w', 'a power'],
-      ['kw', 'a power'],
-      ['k', 'a colour temperature'],
-      ['v', 'a voltage'],
-      ['a', 'a current'],
-      ['%', 'a percentage'],
-    ])
+    .concat([['%', 'a percentage']])
     .reverse(),
 );
 

@@ -82,7 +82,7 @@ function callFault(call: Call, node: Node, map: Layout): string | undefined {
   const endless = args.some((a) => a.takes === 'rest');
   if (call.args.length < needed || (!endless && call.args.length > args.length))
     return `${call.name} takes ${needed === args.length ? needed : `${needed} to ${args.length}`} values, not ${call.args.length}`;
-  if (row.answers === 'list') return `${call.name} gives a list: it would spill out of its cell`;
+  if (row.answers !== 'one') return `${call.name} gives a list: it would spill out of its cell`;
   for (const [i, argument] of call.args.entries()) {
     const wrong = unitFault(argument, args[Math.min(i, args.length - 1)] as Arg, row, node, map);
     if (wrong) return wrong;

@@ -64,14 +64,16 @@ const PARTNERS: Readonly<Record<string, unknown>> = {
   focal: 100, draw: 200, distance: 1, newDistance: 1, width: 1, height: 1, magnification: 1, pixelPitch: 4, ambient: 4, ambientTime: '1/60', openTime: 1,
 }; // prettier-ignore
 
+const LONGER_THAN_FOCAL = new Set(['draw', 'distance', 'hinge']);
+
 function withArgument(row: AnyRow, index: number, value: unknown): unknown[] {
   const base = asCells(row.examples[0] as Example);
   const wanted = args(row)[index]?.name;
   return args(row).map((arg, i) => {
     const cell = base[i] ?? PARTNERS[arg.name] ?? null;
     if (i === index) return Array.isArray(cell) ? [[value], ...cell.slice(1)] : value;
-    // a draw is never less than the focal length: where the draw is tried, the lens is a tiny one
-    return wanted === 'draw' && arg.name === 'focal' ? 1e-4 : cell;
+    // these are never less than the focal length: where one of them is tried, the lens is a tiny one
+    return LONGER_THAN_FOCAL.has(wanted ?? '') && arg.name === 'focal' ? 1e-4 : cell;
   });
 }
 

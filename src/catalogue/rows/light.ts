@@ -178,7 +178,7 @@ export const light = [
       { cells: [[8, 11]], gives: 50 },
     ],
     notes:
-      'A meter read to a tenth of a stop steps by 7.2 %: it cannot show a limit of 5 %. Use lux or raw values for that.',
+      'A meter read to a tenth of a stop steps by 6.7 %: it cannot show a limit of 5 %. Use lux or raw values for that.',
     words: ['copy work', 'uniformity', 'flat art'],
   }),
 ];

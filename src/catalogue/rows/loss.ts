@@ -48,9 +48,9 @@ export const loss = [
     answers: 'one',
     formula: '2 · log2(1 + m / pupil)',
     run: magnificationLoss,
-    sources: ['closeup-table', 'pupil-magnification'],
+    sources: ['copying-chapter', 'pupil-magnification'],
     examples: [
-      { cells: ['1:1'], gives: 2, source: 'closeup-table' },
+      { cells: ['1:1'], gives: 2, source: 'copying-chapter' },
       { cells: ['infinity'], gives: 0 },
     ],
     notes: 'Life size costs two stops.',

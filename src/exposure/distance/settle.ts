@@ -1,4 +1,4 @@
-import { log2Ratio, roundSteady, SLACK, spoken, spokenStops } from '../core/numbers';
+import { ceilSteady, log2Ratio, roundSteady, SLACK, spoken, spokenStops } from '../core/numbers';
 import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, fail, type Fail, type Result } from '../core/result';
 
@@ -39,13 +39,13 @@ export function settle(wanted: number, anchor: number, { step, least, most }: Se
   }
   const top = most ?? anchor;
   const down = roundSteady(log2Ratio(wanted, top) / step);
-  const lowest =
-    least === undefined
-      ? -Infinity
-      : most === undefined
-        ? log2Ratio(least, top) / step - SLACK
-        : -roundSteady(log2Ratio(most, least) / step);
   if (most !== undefined && down > 0) return beyond(over, 'more', 'full power');
-  if (down < lowest) return beyond(under, 'less', 'its least power');
-  return answer(top * 2 ** (down * step));
+  if (least === undefined) return answer(top * 2 ** (down * step));
+  // the marks of a head end near its least energy; without a most they are counted from elsewhere, and end above it
+  const lowest =
+    most === undefined
+      ? ceilSteady(log2Ratio(least, top) / step)
+      : -roundSteady(log2Ratio(most, least) / step);
+  if (down < lowest && (most !== undefined || under > SLACK)) return beyond(under, 'less', 'its least power');
+  return answer(top * 2 ** (Math.max(down, lowest) * step));
 }

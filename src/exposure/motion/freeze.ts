@@ -1,6 +1,6 @@
 import { ABOVE_ZERO, LEVEL, outside } from '../core/range';
 import { answer, type Fail, fail, isFail, type Result } from '../core/result';
-import { flashLevel } from './flashLevel';
+import { flashLevel } from '../duration/flashLevel';
 
 /** The level at which a flash is counted as over: t0.1, the time above a tenth of the peak. */
 export const FREEZE_LEVEL = 0.1;

@@ -32,11 +32,11 @@ export function freezePower(
   const rows = powers
     .map((power, i) => ({ power, time: durations[i] as number }))
     .sort((a, b) => b.power - a.power);
+  const twice = rows.find((row, i) => row.power === rows[i - 1]?.power);
+  if (twice) return fail('unreadable', `powers lists ${spoken(twice.power)} Ws twice.`);
   const fits = (time: number): boolean => time <= limit * (1 + SLACK);
   for (const [i, row] of rows.entries()) {
     const above = rows[i - 1];
-    if (above && above.power === row.power)
-      return fail('unreadable', `powers lists ${spoken(row.power)} Ws twice.`);
     if (!fits(row.time)) continue;
     if (!above) return answer(row.power);
     const part = Math.log(limit / row.time) / Math.log(above.time / row.time);

@@ -12,7 +12,10 @@ import { type Scale, stopsPerDoubling } from './scales';
 export function stopShift(value: number, stops: number, scale: Scale = 'aperture'): Result<number> {
   const wrong = outside('value', value, ABOVE_ZERO) ?? outside('stops', stops, ANY);
   if (wrong) return wrong;
-  const shifted = value * 2 ** (stops / stopsPerDoubling(scale));
+  const doublings = stops / stopsPerDoubling(scale);
+  // what is out of reach in one step may still fit in two
+  const half = 2 ** (doublings / 2);
+  const shifted = Math.abs(doublings) < 1000 ? value * 2 ** doublings : value * half * half;
   if (shifted === 0)
     return fail(
       'domain',

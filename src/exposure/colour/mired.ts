@@ -1,0 +1,34 @@
+import { ABOVE_ZERO, ANY, outside } from '../core/range';
+import { answer, fail, type Result } from '../core/result';
+
+const MIRED = 1e6;
+
+/**
+ * Mired shift from one colour temperature to another: 10⁶/to − 10⁶/from.
+ *
+ * @param from - K (above 0).
+ * @param to - K (above 0); a lower one gives a positive, warming shift.
+ * @returns mired.
+ */
+export function miredShift(from: number, to: number): Result<number> {
+  const wrong = outside('from', from, ABOVE_ZERO) ?? outside('to', to, ABOVE_ZERO);
+  return wrong ?? answer(((MIRED / from) * (from - to)) / to);
+}
+
+/**
+ * Colour temperature after a mired shift: 10⁶/(10⁶/T + shift), the inverse of `miredShift`.
+ *
+ * @param kelvin - K (above 0).
+ * @param mireds - shift of the gel, positive for a warming one.
+ * @returns K; a `domain` refusal where nothing above 0 mired is left.
+ */
+export function kelvinShift(kelvin: number, mireds: number): Result<number> {
+  const wrong = outside('kelvin', kelvin, ABOVE_ZERO) ?? outside('mireds', mireds, ANY);
+  if (wrong) return wrong;
+  const left = MIRED / kelvin + mireds;
+  if (left > 0) return answer(MIRED / left);
+  return fail(
+    'domain',
+    `mireds takes away more than there is: ${Math.round(MIRED / kelvin)} mired to begin with.`,
+  );
+}

@@ -1,0 +1,71 @@
+import { ABOVE_ZERO, LEVEL, NOT_NEGATIVE, outside } from '../core/range';
+import { answer, fail, type Fail, isFail, type Result } from '../core/result';
+
+/** A tenth of a stop: what a meter just shows. */
+export const CLIP_LOSS = 0.1;
+
+/** Decay time of a pulse that falls exponentially from its peak: the time to 1/e. */
+const decayTime = (duration: number, level: number): number => duration / -Math.log(level);
+
+/** Open time after the delay, in decay times; 0 where the shutter closes before the flash. */
+function decays(duration: number, level: number, open: number, delay: number): number | Fail {
+  const wrong =
+    outside('duration', duration, ABOVE_ZERO) ??
+    outside('level', level, LEVEL) ??
+    outside('open', open, ABOVE_ZERO) ??
+    outside('delay', delay, NOT_NEGATIVE);
+  return wrong ?? Math.max(0, open - delay) / decayTime(duration, level);
+}
+
+/**
+ * Share of a flash that falls while the shutter is open, for a pulse that decays exponentially: 1 − e^(−(open − delay)/τ).
+ *
+ * @param duration - seconds at `level` (above 0).
+ * @param level - fraction of the peak (between 0 and 1).
+ * @param open - seconds that the shutter is fully open (above 0).
+ * @param delay - seconds from open to the flash (from 0).
+ * @returns share, 0 to 1. At t0.1 it is 0.9, at t0.5 it is 0.5: half the light is still to come.
+ */
+export function flashShare(duration: number, level: number, open: number, delay = 0): Result<number> {
+  const passed = decays(duration, level, open, delay);
+  return isFail(passed) ? passed : answer(-Math.expm1(-passed));
+}
+
+/**
+ * Stops lost to a shutter that closes before the flash is over: −log2 of the share.
+ *
+ * @returns stops; a `no-answer` refusal where the shutter closes before the flash begins.
+ */
+export function flashClip(duration: number, level: number, open: number, delay = 0): Result<number> {
+  const passed = decays(duration, level, open, delay);
+  if (isFail(passed)) return passed;
+  if (passed === 0)
+    return fail(
+      'no-answer',
+      'The shutter closes before the flash begins: open is not longer than the delay.',
+    );
+  // log of 1 − e^(−x): each form keeps its digits on its own side of ln 2
+  const log = passed > Math.LN2 ? Math.log1p(-Math.exp(-passed)) : Math.log(-Math.expm1(-passed));
+  return answer(-log / Math.LN2);
+}
+
+/**
+ * Shortest opening that loses no more of the flash than a number of stops: the inverse of `flashClip`.
+ *
+ * @param loss - stops that may be lost (above 0).
+ * @returns seconds.
+ */
+export function shutterForFlash(
+  duration: number,
+  level: number,
+  loss = CLIP_LOSS,
+  delay = 0,
+): Result<number> {
+  const wrong =
+    outside('duration', duration, ABOVE_ZERO) ??
+    outside('level', level, LEVEL) ??
+    outside('loss', loss, ABOVE_ZERO) ??
+    outside('delay', delay, NOT_NEGATIVE);
+  if (wrong) return wrong;
+  return answer(delay - decayTime(duration, level) * Math.log(-Math.expm1(-loss * Math.LN2)));
+}

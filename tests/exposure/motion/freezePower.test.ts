@@ -1,0 +1,113 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { freezePower } from '../../../src/exposure/motion/freezePower';
+import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
+
+/** An invented head that gets shorter as it is turned down, and one that gets longer. */
+const POWERS = [100, 200, 400, 800];
+const SHORTER = [1 / 8000, 1 / 4000, 1 / 2000, 1 / 1000];
+const LONGER = [1 / 1000, 1 / 2000, 1 / 4000, 1 / 8000];
+
+describe('most energy that is short enough', () => {
+  it('of a head that gets shorter when turned down lies between two rows: 400·√2 for the √2-fold time', () => {
+    expectNear(value(freezePower(POWERS, SHORTER, (1 / 2000) * Math.SQRT2)), 400 * Math.SQRT2);
+  });
+
+  it('of a row that keeps the limit exactly is its own', () => {
+    expectNear(value(freezePower(POWERS, SHORTER, 1 / 4000)), 200);
+    expectNear(value(freezePower(POWERS, SHORTER, 1 / 8000)), 100);
+  });
+
+  it('is full power where that is short enough, also on a head that gets longer when turned down', () => {
+    expect(freezePower(POWERS, SHORTER, 1 / 500)).toBe(800);
+    expect(freezePower(POWERS, LONGER, 1 / 8000)).toBe(800);
+  });
+
+  it('of a head that is short in the middle only lies above the middle', () => {
+    // Worked by hand: from 200 Ws, 1/8000 s to 400 Ws, 1/2000 s the time goes with the square of the energy.
+    expectNear(
+      value(freezePower([100, 200, 400], [1 / 2000, 1 / 8000, 1 / 2000], 1 / 4000)),
+      200 * Math.SQRT2,
+    );
+  });
+
+  it('is the highest of several ranges that keep the limit', () => {
+    // Short at 100 and again at 400 Ws: the higher counts.
+    const power = freezePower([100, 200, 400, 800], [1 / 8000, 1 / 1000, 1 / 4000, 1 / 1000], 1 / 4000);
+    expectNear(value(power), 400);
+  });
+
+  it('keeps the limit there, and not a little above, on any head that gets longer with the energy', () => {
+    const rises = fc.array(fc.double({ min: 1.05, max: 4, noNaN: true }), { minLength: 1, maxLength: 8 });
+    fc.assert(
+      fc.property(rises, fc.double({ min: 0, max: 1, noNaN: true }), (factors, where) => {
+        const powers = [25];
+        const times = [1e-4];
+        for (const f of factors) {
+          powers.push((powers[powers.length - 1] as number) * 2);
+          times.push((times[times.length - 1] as number) * f);
+        }
+        const last = times[times.length - 1] as number;
+        const limit = 1e-4 * (last / 1e-4) ** where;
+        const power = value(freezePower(powers, times, limit));
+        // The table itself, by the same law: time as a power of the energy between two rows.
+        const i = Math.max(
+          1,
+          powers.findIndex((p) => p >= power * (1 - 1e-12)),
+        );
+        const [p0, p1, t0, t1] = [powers[i - 1], powers[i], times[i - 1], times[i]] as [
+          number,
+          number,
+          number,
+          number,
+        ];
+        const time = t0 * (t1 / t0) ** (Math.log(power / p0) / Math.log(p1 / p0));
+        expectNear(time, limit, 2e-9);
+      }),
+      { seed: 96 },
+    );
+  });
+
+  it('does not depend on the order of the rows', () => {
+    expect(freezePower([400, 100, 800, 200], [1 / 2000, 1 / 8000, 1 / 1000, 1 / 4000], 1 / 3000)).toBe(
+      freezePower(POWERS, SHORTER, 1 / 3000),
+    );
+  });
+
+  it('leaves the table as it is', () => {
+    const powers = Object.freeze([100, 400, 200]);
+    freezePower(powers, [1 / 8000, 1 / 2000, 1 / 4000], 1 / 3000);
+    expect(powers).toEqual([100, 400, 200]);
+  });
+
+  it('of a table of one row is that row or nothing', () => {
+    expect(freezePower([400], [1 / 2000], 1 / 2000)).toBe(400);
+    expect(refusal(freezePower([400], [1 / 2000], 1 / 4000)).fail).toBe('no-answer');
+  });
+
+  it('takes rows of equal duration for what they are: the higher energy', () => {
+    expect(freezePower([100, 200, 400], [1 / 4000, 1 / 2000, 1 / 2000], 1 / 2000)).toBe(400);
+    expectNear(value(freezePower([100, 200, 400], [1 / 2000, 1 / 2000, 1 / 1000], 1 / 2000)), 200);
+  });
+
+  it('is never guessed beyond the table: the shortest flash is named by how many times the limit it lasts', () => {
+    const { fail, message } = refusal(freezePower(POWERS, SHORTER, 1 / 16000));
+    expect(fail).toBe('no-answer');
+    expect(message).toContain('2 times the limit');
+  });
+
+  it('is refused where a table has fewer durations than powers', () => {
+    expect(refusal(freezePower([100, 200], [1 / 1000], 1 / 2000)).message).toContain('1 for 2 powers');
+  });
+
+  it('is refused for a table that lists one energy twice, wherever that stands', () => {
+    expect(refusal(freezePower([100, 400, 400], [1e-4, 1e-3, 2e-3], 5e-4)).fail).toBe('unreadable');
+    expect(refusal(freezePower([100, 100, 400], [1e-4, 2e-4, 1e-3], 1e-3)).fail).toBe('unreadable');
+  });
+
+  itKeepsItsRanges(freezePower, {
+    powers: [[100, 400], 'above 0'],
+    durations: [[1 / 4000, 1 / 1000], 'above 0'],
+    limit: [1 / 2000, 'above 0'],
+  });
+});

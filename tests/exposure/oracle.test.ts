@@ -1,0 +1,507 @@
+import { Decimal } from 'decimal.js';
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Result } from '../../src/exposure/core/result';
+import { fallOff } from '../../src/exposure/distance/fallOff';
+import { powerForDistance, powerForReading } from '../../src/exposure/distance/power';
+import { distanceForReading, readingForPower } from '../../src/exposure/distance/reading';
+import { lightEvenness } from '../../src/exposure/light/lightEvenness';
+import { lightMinus } from '../../src/exposure/light/lightMinus';
+import { lightRatio } from '../../src/exposure/light/lightRatio';
+import { lightShare } from '../../src/exposure/light/lightShare';
+import { lightSum } from '../../src/exposure/light/lightSum';
+import { lightTargets } from '../../src/exposure/light/lightTargets';
+import { lightMean, lightRepeat, lightSpread } from '../../src/exposure/light/repeats';
+import { bellowsLoss, magnificationLoss } from '../../src/exposure/loss/bellowsLoss';
+import { filterLoss } from '../../src/exposure/loss/filterLoss';
+import { meterTarget } from '../../src/exposure/loss/meterTarget';
+import { exposureValue } from '../../src/exposure/metering/exposureValue';
+import { guideNumber, guideReading } from '../../src/exposure/metering/guideNumber';
+import { apertureForLuxSeconds, luxSeconds } from '../../src/exposure/metering/luxSeconds';
+import { fallSpeed, fallTime } from '../../src/exposure/motion/fall';
+import { flashLevel } from '../../src/exposure/duration/flashLevel';
+import { freezeBlur, freezeTime } from '../../src/exposure/motion/freeze';
+import { freezePower } from '../../src/exposure/motion/freezePower';
+import { spinSpeed } from '../../src/exposure/motion/spinSpeed';
+import { creepTime } from '../../src/exposure/pops/creepTime';
+import { popsMiss, popsReading } from '../../src/exposure/pops/pops';
+import { popsBuild } from '../../src/exposure/pops/popsBuild';
+import { popsTime } from '../../src/exposure/pops/popsTime';
+import { SCALES } from '../../src/exposure/stops/scales';
+import { stopDiff } from '../../src/exposure/stops/stopDiff';
+import { stopShift } from '../../src/exposure/stops/stopShift';
+import { withTenths } from '../../src/exposure/stops/withTenths';
+import { value } from './support';
+
+/**
+ * Every closed formula worked out a second time, from its statement, in decimal arithmetic of 50 digits.
+ * Numbers are held to a relative 1e-12. Results in stops are rounded to 1e-12 on purpose: they are held to that, and to
+ * one such rounding more for each rounded part they are made of.
+ */
+Decimal.set({ precision: 50 });
+/** The number itself and not its shortest decimal text, which Decimal would read: a whole number over a power of two. */
+function D(x: Decimal.Value): Decimal {
+  if (typeof x !== 'number') return new Decimal(x);
+  let whole = x;
+  let halvings = 0;
+  while (!Number.isInteger(whole)) {
+    whole *= 2;
+    halvings++;
+  }
+  return new Decimal(BigInt(whole).toString()).div(new Decimal(2).pow(halvings));
+}
+const TWO = D(2);
+const PI = Decimal.acos(-1);
+const two = (power: Decimal.Value): Decimal => TWO.pow(D(power));
+const log2 = (x: Decimal.Value): Decimal => Decimal.log2(D(x));
+const sum = (list: readonly Decimal[]): Decimal => list.reduce((a, b) => a.plus(b), D(0));
+
+const RUNS = { seed: 2024, numRuns: 120 } as const;
+const decades = (low: number, high: number): fc.Arbitrary<number> =>
+  fc.double({ min: low, max: high, noNaN: true }).map((x) => 10 ** x);
+const wide = decades(-6, 6);
+const reading = decades(-2, 3);
+const metres = decades(-2, 2);
+const stops = fc.double({ min: -12, max: 12, noNaN: true });
+const readings = fc.array(reading, { minLength: 1, maxLength: 8 });
+/** Two numbers any distance apart, nearly equal ones as well. */
+const pair = fc.oneof(
+  fc.tuple(wide, wide),
+  fc
+    .tuple(wide, fc.double({ min: -12, max: -2, noNaN: true }))
+    .map(([a, e]) => [a, a * (1 + 10 ** e)] as const),
+);
+
+type Wanted =
+  | Decimal
+  | { readonly stops: Decimal; readonly roundings?: number }
+  | { readonly of: Decimal; readonly relative: number };
+
+function agree(came: number, wanted: Wanted): void {
+  const exact = wanted instanceof Decimal ? wanted : 'stops' in wanted ? wanted.stops : wanted.of;
+  const off = D(came).minus(exact).abs().toNumber();
+  const allowed =
+    wanted instanceof Decimal
+      ? 1e-12 * exact.abs().toNumber()
+      : 'stops' in wanted
+        ? 1e-12 * (wanted.roundings ?? 1)
+        : wanted.relative * exact.abs().toNumber();
+  expect(off, `${came} for ${exact.toPrecision(20)}`).toBeLessThanOrEqual(allowed);
+}
+
+/** States that a function of the arguments drawn gives what its formula gives. */
+function oracle<A extends unknown[]>(
+  title: string,
+  draw: fc.Arbitrary<A>,
+  run: (...args: A) => Result<number>,
+  formula: (...args: A) => Wanted,
+): void {
+  it(title, () => {
+    fc.assert(
+      fc.property(draw, (args) => agree(value(run(...args)), formula(...args))),
+      RUNS,
+    );
+  });
+}
+const args = fc.tuple;
+
+describe('stops', () => {
+  for (const scale of SCALES) {
+    const per = scale === 'aperture' ? 2 : 1;
+    oracle(
+      `between two values of ${scale} are ${per}·log2(to / from)`,
+      pair.map(([a, b]): [number, number] => [a, b]),
+      (a, b) => stopDiff(a, b, scale),
+      (a, b) => ({ stops: log2(D(b).div(D(a))).times(per) }),
+    );
+    oracle(
+      `shift a value of ${scale} by 2^(stops / ${per})`,
+      args(wide, stops),
+      (a, s) => stopShift(a, s, scale),
+      (a, s) => two(D(s).div(per)).times(a),
+    );
+  }
+  oracle(
+    'in tenths raise an aperture by 2^(tenths / 20)',
+    args(reading, fc.double({ min: 0, max: 9.99, noNaN: true })),
+    (n, t) => withTenths(n, t),
+    (n, t) => two(D(t).div(20)).times(n),
+  );
+});
+
+describe('light', () => {
+  const square = (n: number): Decimal => D(n).pow(2);
+  oracle(
+    'adds up to √ΣN²',
+    args(readings),
+    (list) => lightSum(list),
+    (list) => sum(list.map(square)).sqrt(),
+  );
+  oracle(
+    'less a part is √(total² − part²), also where they are nearly equal',
+    pair
+      .map(([a, b]): [number, number] => [Math.max(a, b), Math.min(a, b)])
+      .filter(([total, part]) => part < total * (1 - 2e-9)),
+    (total, part) => lightMinus(total, part),
+    (total, part) => square(total).minus(square(part)).sqrt(),
+  );
+  oracle(
+    'is shared as N² / ΣN²',
+    args(readings, fc.nat()),
+    (list, i) => value(lightShare(list))[i % list.length] as number,
+    (list, i) => square(list[i % list.length] as number).div(sum(list.map(square))),
+  );
+  oracle(
+    'of key and fill stands as (K² + F²) / F²',
+    args(reading, reading),
+    (k, f) => lightRatio(k, f),
+    (k, f) => square(k).plus(square(f)).div(square(f)),
+  );
+  oracle(
+    'of key against fill stands as K² / F²',
+    args(reading, reading),
+    (k, f) => lightRatio(k, f, 'each'),
+    (k, f) => square(k).div(square(f)),
+  );
+  oracle(
+    'is aimed at T·√(2^s / Σ2^s)',
+    args(reading, fc.array(stops, { minLength: 1, maxLength: 8 }), fc.nat()),
+    (t, list, i) => value(lightTargets(t, list))[i % list.length] as number,
+    (t, list, i) =>
+      two(list[i % list.length] as number)
+        .div(sum(list.map((s) => two(s))))
+        .sqrt()
+        .times(t),
+  );
+  const near = fc
+    .tuple(reading, fc.array(fc.double({ min: -0.3, max: 0.3, noNaN: true }), { minLength: 2, maxLength: 9 }))
+    .map(([n, spread]) => spread.map((s) => n * 2 ** s));
+  const many = fc.oneof(fc.array(reading, { minLength: 2, maxLength: 9 }), near);
+  const inStops = (list: readonly number[]): Decimal[] => list.map((n) => log2(n).times(2));
+  oracle(
+    'that repeats has the mean 2^(mean of log2 N)',
+    args(many),
+    (list) => lightMean(list),
+    (list) => two(sum(inStops(list)).div(2 * list.length)),
+  );
+  oracle(
+    'that repeats spreads over 2·log2(most / least)',
+    args(many),
+    (list) => lightSpread(list),
+    (list) => ({ stops: Decimal.max(...inStops(list)).minus(Decimal.min(...inStops(list))) }),
+  );
+  oracle(
+    'that repeats deviates by √(Σ(s − mean)² / (n − 1))',
+    args(many),
+    (list) => lightRepeat(list),
+    (list) => {
+      const mean = sum(inStops(list)).div(list.length);
+      const squares = inStops(list).map((s) => s.minus(mean).pow(2));
+      return {
+        stops: sum(squares)
+          .div(list.length - 1)
+          .sqrt(),
+      };
+    },
+  );
+  for (const scale of ['aperture', 'lux', 'raw'] as const)
+    oracle(
+      `of a field in ${scale} is uneven by 100·(most − least) / most`,
+      args(many),
+      (list) => lightEvenness(list, scale),
+      (list) => {
+        const values = list.map((n) => (scale === 'aperture' ? square(n) : D(n)));
+        const most = Decimal.max(...values);
+        return most
+          .minus(Decimal.min(...values))
+          .div(most)
+          .times(100);
+      },
+    );
+});
+
+describe('metering', () => {
+  oracle(
+    'exposure value is log2(N² / t) − log2(S / 100)',
+    args(reading, wide, wide),
+    (n, t, s) => exposureValue(n, t, s),
+    (n, t, s) => ({ stops: log2(D(n).pow(2).div(t)).minus(log2(D(s).div(100))) }),
+  );
+  oracle(
+    'lux seconds are C·N² / S',
+    args(reading, wide, wide),
+    (n, s, c) => luxSeconds(n, s, c),
+    (n, s, c) => D(c).times(n).times(n).div(s),
+  );
+  oracle(
+    'the reading for lux seconds is √(H·S / C)',
+    args(wide, wide, wide),
+    (h, s, c) => apertureForLuxSeconds(h, s, c),
+    (h, s, c) => D(h).times(s).div(c).sqrt(),
+  );
+  oracle(
+    'a guide number is N·d·√(quoted / S)',
+    args(reading, metres, wide, wide),
+    (n, d, s, q) => guideNumber(n, d, s, q),
+    (n, d, s, q) => D(n).times(d).times(D(q).div(s).sqrt()),
+  );
+  oracle(
+    'the reading from a guide number is (G / d)·√(S / quoted)·√share·2^(−loss / 2)',
+    args(wide, metres, wide, wide, fc.double({ min: 0.001, max: 1, noNaN: true }), stops),
+    (g, d, s, q, share, loss) => guideReading(g, d, s, q, share, loss),
+    (g, d, s, q, share, loss) =>
+      D(g)
+        .div(d)
+        .times(D(s).div(q).sqrt())
+        .times(D(share).sqrt())
+        .times(two(D(loss).div(-2))),
+  );
+});
+
+const closeUp = (m: Decimal.Value, p: number): Decimal => log2(D(m).div(p).plus(1)).times(2);
+const atDraw = (focal: number, draw: number, p: number): Decimal =>
+  closeUp(D(draw).div(D(focal)).minus(1), p);
+/** Focal length, draw and pupil magnification: draws from the focal length to ten times as much. */
+const bellows = fc
+  .tuple(decades(1, 3), fc.double({ min: 1, max: 10, noNaN: true }), decades(-0.5, 0.5))
+  .map(([focal, times, p]): [number, number, number] => [focal, focal * times, p]);
+
+describe('light lost', () => {
+  oracle(
+    'at a magnification is 2·log2(1 + m / p)',
+    args(decades(-9, 2), decades(-1, 1)),
+    (m, p) => magnificationLoss(m, p),
+    (m, p) => ({ stops: closeUp(m, p) }),
+  );
+  oracle(
+    'at a draw is that of m = draw / focal − 1',
+    bellows,
+    (focal, draw, p) => bellowsLoss(focal, draw, p),
+    (focal, draw, p) => ({ stops: atDraw(focal, draw, p) }),
+  );
+  oracle(
+    'in a filter is log2 of its factor',
+    args(decades(0, 6)),
+    (f) => filterLoss(f),
+    (f) => ({ stops: log2(f) }),
+  );
+  oracle(
+    'in a filter is its density over log10 2',
+    args(fc.double({ min: 0, max: 6, noNaN: true })),
+    (d) => filterLoss(d, 'density'),
+    (d) => ({ stops: D(d).div(Decimal.log10(2)) }),
+  );
+  oracle(
+    'in a filter is minus log2 of its transmission',
+    args(decades(-6, 0)),
+    (t) => filterLoss(t, 'transmission'),
+    (t) => ({ stops: log2(t).neg() }),
+  );
+  oracle(
+    'is made up by a reading of N·2^((loss + bellows loss) / 2)',
+    args(reading, stops, bellows),
+    (n, loss, [focal, draw, p]) => meterTarget(n, loss, focal, draw, p),
+    (n, loss, [focal, draw, p]) => two(atDraw(focal, draw, p).plus(loss).div(2)).times(n),
+  );
+});
+
+/** Light of a rectangle: configuration factor of four corners of half the sides, each as it is printed. */
+function corner(a: Decimal, b: Decimal): Decimal {
+  const one = (x: Decimal, y: Decimal): Decimal => {
+    const root = x.pow(2).plus(1).sqrt();
+    return x.div(root).times(Decimal.atan(y.div(root)));
+  };
+  return one(a, b).plus(one(b, a)).div(PI.times(2));
+}
+function light(d: number, width?: number, height?: number): Decimal {
+  if (width === undefined) return D(d).pow(-2);
+  if (height === undefined) return D(1).div(D(d).pow(2).plus(D(width).div(2).pow(2)));
+  return corner(D(width).div(2).div(d), D(height).div(2).div(d));
+}
+const lost = (near: number, far: number, width?: number, height?: number): Decimal =>
+  log2(light(near, width, height).div(light(far, width, height)));
+
+describe('distance and power', () => {
+  const fronts: readonly [string, (w: number, h: number) => [number?, number?]][] = [
+    ['a point', () => []],
+    ['a round front', (w) => [w]],
+    ['a rectangle', (w, h) => [w, h]],
+  ];
+  for (const [name, size] of fronts) {
+    oracle(
+      `${name} falls off by the quotient of its light`,
+      args(metres, metres, metres, metres),
+      (near, far, w, h) => fallOff(near, far, ...size(w, h)),
+      (near, far, w, h) => ({ stops: lost(near, far, ...size(w, h)) }),
+    );
+    oracle(
+      `the energy for another distance from ${name} makes that up, and the stops`,
+      args(wide, metres, metres, stops, metres, metres),
+      (p, d, e, s, w, h) => powerForDistance(p, d, e, s, undefined, undefined, undefined, ...size(w, h)),
+      (p, d, e, s, w, h) => two(lost(d, e, ...size(w, h)).plus(s)).times(p),
+    );
+  }
+  oracle(
+    'the energy for another reading is P·(N₂ / N₁)²·2^loss',
+    args(wide, reading, reading, stops),
+    (p, n, t, loss) => powerForReading(p, n, t, undefined, undefined, undefined, loss),
+    (p, n, t, loss) => D(t).div(n).pow(2).times(two(loss)).times(p),
+  );
+  oracle(
+    'the reading after a change is N·√(n·P₂ / P₁)·(d₁ / d₂)·2^(−loss / 2)',
+    args(reading, wide, wide, metres, metres, fc.integer({ min: 1, max: 999 }), stops),
+    (n, p, q, d, e, pops, loss) => readingForPower(n, p, q, d, e, pops, loss),
+    (n, p, q, d, e, pops, loss) =>
+      D(q)
+        .times(pops)
+        .div(p)
+        .sqrt()
+        .times(D(d).div(e))
+        .times(two(D(loss).div(-2)))
+        .times(n),
+  );
+  oracle(
+    'the distance for another reading of a point is d·N₁ / N₂',
+    args(metres, reading, reading),
+    (d, n, t) => distanceForReading(d, n, t),
+    (d, n, t) => D(d).times(n).div(t),
+  );
+  oracle(
+    // Near contact the two terms cancel: the error may grow by what they are larger than their difference.
+    'the distance for another reading of a round front is √((d² + r²)·(N₁ / N₂)² − r²), measured against its condition',
+    args(metres, fc.double({ min: 0.3, max: 1, noNaN: true }), metres),
+    (d, less, w) => distanceForReading(d, 8, 8 * less, w),
+    (d, less, w) => {
+      const change = D(8)
+        .div(D(8 * less))
+        .pow(2);
+      const radius = D(w).div(2).pow(2);
+      const whole = D(d).pow(2).plus(radius).times(change);
+      const square = whole.minus(radius);
+      return { of: square.sqrt(), relative: 1e-14 * Math.max(1, whole.div(square).toNumber()) };
+    },
+  );
+});
+
+describe('pops', () => {
+  const count = fc.integer({ min: 1, max: 9999 });
+  oracle(
+    'read N·√n·2^(−(loss + bellows loss) / 2)',
+    args(reading, count, stops, bellows),
+    (n, pops, loss, [focal, draw, p]) => popsReading(n, pops, loss, focal, draw, p),
+    (n, pops, loss, [focal, draw, p]) =>
+      two(atDraw(focal, draw, p).plus(loss).div(-2))
+        .times(D(pops).sqrt())
+        .times(n),
+  );
+  oracle(
+    'miss by log2 n − (2·log2(target / reading) + loss + bellows loss), made of three rounded parts',
+    args(reading, reading, count, stops, bellows),
+    (n, t, pops, loss, [focal, draw, p]) => popsMiss(n, t, pops, loss, focal, draw, p),
+    (n, t, pops, loss, [focal, draw, p]) => ({
+      stops: log2(pops)
+        .minus(log2(D(t).div(n)).times(2))
+        .minus(loss)
+        .minus(atDraw(focal, draw, p)),
+      roundings: 2,
+    }),
+  );
+  oracle(
+    'of several heads build √(Σ nN² + Nₐ²·T / t)·2^(−loss / 2)',
+    args(fc.array(args(reading, count), { minLength: 1, maxLength: 6 }), reading, wide, wide, stops),
+    (heads, ambient, t, open, loss) =>
+      popsBuild(
+        heads.map((h) => h[0]),
+        heads.map((h) => h[1]),
+        ambient,
+        t,
+        open,
+        loss,
+      ),
+    (heads, ambient, t, open, loss) =>
+      sum(heads.map(([n, pops]) => D(n).pow(2).times(pops)))
+        .plus(D(ambient).pow(2).times(open).div(t))
+        .sqrt()
+        .times(two(D(loss).div(-2))),
+  );
+  oracle(
+    'take n·(recycle + pause), or one wait less while the shutter is open',
+    args(count, wide, wide, fc.constantFrom('ready' as const, 'open' as const)),
+    (n, recycle, pause, basis) => popsTime(n, recycle, pause, basis),
+    (n, recycle, pause, basis) =>
+      D(recycle)
+        .plus(pause)
+        .times(basis === 'open' ? n - 1 : n),
+  );
+  oracle(
+    'leave t·(N / Nₐ)²·(2^limit − 1) until ambient light shows',
+    args(reading, reading, wide, decades(-9, 1)),
+    (n, a, t, limit) => creepTime(n, a, t, limit),
+    (n, a, t, limit) => D(n).div(a).pow(2).times(t).times(two(limit).minus(1)),
+  );
+});
+
+describe('motion', () => {
+  const level = fc.double({ min: 0.001, max: 0.999, noNaN: true });
+  const ln = (x: number): Decimal => Decimal.ln(D(x));
+  /** A pulse at t0.1 for its time at a level: ln 10 / ln(1 / level). */
+  const toTenth = (l: number): Decimal => ln(0.1).div(ln(l));
+  oracle(
+    'a duration at another level is t·ln(1 / to) / ln(1 / from)',
+    args(wide, level, level),
+    (t, a, b) => flashLevel(t, a, b),
+    (t, a, b) => ln(b).div(ln(a)).times(t),
+  );
+  oracle(
+    'the smear on the subject is v·t, in mm',
+    args(wide, wide, level),
+    (v, t, l) => freezeBlur(v, t, undefined, undefined, l),
+    (v, t, l) => toTenth(l).times(v).times(t).times(1000),
+  );
+  oracle(
+    'the smear in pixels is v·t·m over the pitch',
+    args(wide, wide, metres, metres, level),
+    (v, t, m, pitch, l) => freezeBlur(v, t, m, pitch, l),
+    (v, t, m, pitch, l) => toTenth(l).times(v).times(t).times(m).times(1e6).div(pitch),
+  );
+  oracle(
+    'the duration that keeps a smear is smear / (v·m), turned to the level',
+    args(wide, wide, metres, metres, level),
+    (v, blur, m, pitch, l) => freezeTime(v, blur, m, pitch, l),
+    (v, blur, m, pitch, l) => D(blur).times(pitch).div(D(v).times(m).times(1e6)).div(toTenth(l)),
+  );
+  oracle(
+    'the energy that keeps a limit lies on the straight line of the logarithms between two rows',
+    args(
+      wide,
+      fc.double({ min: 1.1, max: 50, noNaN: true }),
+      wide,
+      fc.double({ min: 1.1, max: 50, noNaN: true }),
+      level,
+    ),
+    (p, pTimes, t, tTimes, where) => freezePower([p, p * pTimes], [t, t * tTimes], t * tTimes ** where),
+    (p, pTimes, t, tTimes, where) => {
+      const [p1, t1, limit] = [D(p * pTimes), D(t * tTimes), D(t * tTimes ** where)];
+      const part = Decimal.ln(limit.div(t)).div(Decimal.ln(t1.div(t)));
+      return p1.div(p).pow(part).times(p);
+    },
+  );
+  oracle(
+    'a fall ends at √(v² + 2·g·h)',
+    args(wide, fc.double({ min: 0, max: 1e4, noNaN: true })),
+    (h, v) => fallSpeed(h, v),
+    (h, v) => D(v).pow(2).plus(D('9.80665').times(2).times(h)).sqrt(),
+  );
+  oracle(
+    'a fall takes (√(v² + 2·g·h) − v) / g',
+    args(wide, fc.double({ min: 0, max: 1e4, noNaN: true })),
+    (h, v) => fallTime(h, v),
+    (h, v) => D(v).pow(2).plus(D('9.80665').times(2).times(h)).sqrt().minus(D(v)).div('9.80665'),
+  );
+  oracle(
+    'a rim runs at π·d·rpm / 60',
+    args(wide, wide),
+    (d, rpm) => spinSpeed(d, rpm),
+    (d, rpm) => PI.times(d).times(rpm).div(60),
+  );
+});

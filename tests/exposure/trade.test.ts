@@ -1,0 +1,114 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { CATALOGUE, rowOf } from '../../src/catalogue';
+import type { AnyRow } from '../../src/catalogue/types';
+import { call } from '../../src/cells/call';
+
+const run = (id: string, ...cells: readonly unknown[]): unknown => call(rowOf(id) as AnyRow, cells);
+const number = (id: string, ...cells: readonly unknown[]): number => {
+  const came = run(id, ...cells);
+  if (typeof came !== 'number') throw new Error(`${id}: ${JSON.stringify(came)}`);
+  return came;
+};
+
+describe('facts of the trade', () => {
+  const power = fc.double({ min: 26, max: 790, noNaN: true });
+
+  it.each([0.1, 1])(
+    'power is set in steps of %d stop, counted down from full power (common practice, no source)',
+    (step) => {
+      fc.assert(
+        fc.property(power, (wanted) => {
+          const set = number('POWERFORREADING', wanted, 'f/8', 'f/8', step, 25, 800);
+          const steps = Math.log2(800 / set) / step;
+          expect(steps).toBeCloseTo(Math.round(steps), 8);
+          expect(Math.abs(Math.log2(wanted / set))).toBeLessThanOrEqual(step / 2 + 1e-9);
+        }),
+        { seed: 101 },
+      );
+    },
+  );
+
+  it('the tenths of an 800 Ws head are 800, 746, 696, 650, 606, 566, 528, 492, 459, 429, 400 Ws (common practice, no source)', () => {
+    const settings = [800, 746, 696, 650, 606, 566, 528, 492, 459, 429, 400];
+    for (const wanted of settings)
+      expect(Math.round(number('POWERFORREADING', wanted, 8, 8, 0.1, 25, 800))).toBe(wanted);
+  });
+
+  it('each doubling of the pops adds one stop (common practice, no source)', () => {
+    for (const pops of [1, 2, 4, 8, 16, 32]) {
+      const [once, twice] = [number('POPSREADING', 16, pops), number('POPSREADING', 16, 2 * pops)];
+      expect(2 * Math.log2(twice / once)).toBeCloseTo(1, 12);
+      expect(number('POPSMISS', 16, 16, 2 * pops) - number('POPSMISS', 16, 16, pops)).toBeCloseTo(1, 12);
+    }
+  });
+
+  it('two stops take four pops, three stops eight (common practice, no source)', () => {
+    expect(run('POPSFORTARGET', 'f/16', 'f/32')).toBe(4);
+    expect(run('POPSFORTARGET', 'f/16', 'f/45')).toBe(8);
+  });
+
+  it('f/8 with f/8 gives f/11 (common practice, no source)', () => {
+    expect(run('STOPTEXT', run('LIGHTSUM', 8, 8))).toBe('f/11');
+  });
+
+  it('life size costs two stops, by bellows and by magnification (common practice, no source)', () => {
+    expect(run('MAGNIFICATIONLOSS', '1:1')).toBe(2);
+    expect(run('BELLOWSLOSS', 150, 300)).toBe(2);
+    expect(run('STOPTEXT', run('METERTARGET', 'f/22', 0, 150, 300))).toBe('f/45');
+  });
+
+  it('the light at twice the distance is two stops less (common practice, no source)', () => {
+    expect(run('FALLOFF', '1 m', '2 m')).toBe(2);
+  });
+
+  it('a key one stop over the fill lights 3:1, as the fill reaches both sides (common practice, no source)', () => {
+    expect(number('LIGHTRATIO', 11, 8)).toBeCloseTo(3, 12);
+  });
+});
+
+describe('advice of the trade that no sum can show stands with the functions it concerns', () => {
+  const advice = (id: string): string => {
+    const row = rowOf(id) as AnyRow;
+    return `${row.notes ?? ''} ${row.caution ?? ''}`;
+  };
+
+  it.each(['FREEZEBLUR', 'FREEZETIME', 'FREEZEPOWER', 'CREEPTIME'])(
+    '%s: a speed above the sync speed is theoretical with a focal-plane shutter (common practice, no source)',
+    (id) => {
+      expect(advice(id)).toMatch(/sync speed is theoretical with a focal-plane shutter/);
+    },
+  );
+
+  it.each(['FREEZEBLUR', 'FREEZETIME', 'FREEZEPOWER', 'CREEPTIME'])(
+    '%s: a shutter shorter than the flash loses light (common practice, no source)',
+    (id) => {
+      expect(advice(id)).toMatch(/shutter shorter than the flash loses light/);
+    },
+  );
+
+  it.each(['LIGHTSUM', 'LIGHTSHARE'])(
+    '%s: where heads cannot be fired alone, the others are switched off to meter one (common practice, no source)',
+    (id) => {
+      expect(advice(id)).toMatch(/cannot be fired alone, switch the others off/);
+    },
+  );
+
+  const popping = CATALOGUE.filter((row) => row.id.startsWith('POPS') && row.id !== 'POPSMISS').map(
+    (row) => row.id,
+  );
+  it.each(popping)(
+    '%s: repeated flashes can harm photosensitive people (common practice, no source)',
+    (id) => {
+      expect(advice(id)).toMatch(/photosensitive people/);
+    },
+  );
+
+  it.each(popping)('%s: the maker limits the flashes in a row (common practice, no source)', (id) => {
+    expect(advice(id)).toMatch(/the maker allows/);
+  });
+
+  it('SPINSPEED: things that turn fast can come apart (common practice, no source)', () => {
+    expect(advice('SPINSPEED')).toMatch(/come apart/);
+  });
+});
