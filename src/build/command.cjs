@@ -9,8 +9,8 @@ const changed = (file) => fs.statSync(file, { throwIfNoEntry: false })?.mtimeMs 
 
 function isStale() {
   const built = changed(BUILT);
-  return fs
-    .readdirSync(path.join(ROOT, 'src'), { recursive: true, withFileTypes: true })
+  return ['src', 'templates']
+    .flatMap((folder) => fs.readdirSync(path.join(ROOT, folder), { recursive: true, withFileTypes: true }))
     .some((entry) => entry.isFile() && changed(path.join(entry.parentPath, entry.name)) > built);
 }
 

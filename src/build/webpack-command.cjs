@@ -1,6 +1,7 @@
 const path = require('node:path');
 const TerserPlugin = require('terser-webpack-plugin');
-const { IgnorePlugin, optimize } = require('webpack');
+const { DefinePlugin, IgnorePlugin, optimize } = require('webpack');
+const templates = require('./templates.cjs');
 
 const ROOT = path.resolve(__dirname, '../..');
 const DICTIONARY = /^\.\/(?!en-gb)[a-z]{2,3}(-[a-z0-9]+)*-[\w-]{8}\.js$/;
@@ -29,6 +30,11 @@ module.exports = (env = {}, argv = {}) => ({
     // The grid offers some seventy hyphenation dictionaries; it asks for one, and fails without that one.
     new IgnorePlugin({
       checkResource: (resource, context) => context.includes('engine-render') && DICTIONARY.test(resource),
+    }),
+    new DefinePlugin({
+      SWEEPTABLE_TEMPLATES: DefinePlugin.runtimeValue(() => JSON.stringify(templates.readTemplates()), {
+        contextDependencies: [templates.FOLDER],
+      }),
     }),
     new optimize.LimitChunkCountPlugin({ maxChunks: 1 }),
   ],

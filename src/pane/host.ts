@@ -22,6 +22,8 @@ export interface PaneHost {
   readonly insertSheet?: (template: string, filled: boolean) => Promise<Outcome>;
   /** Puts a formula into the selected cell, if that is empty. */
   readonly putFormula?: (formula: string) => Promise<Outcome>;
+  /** Has the spreadsheet look up all functions anew and calculate everything. */
+  readonly recalculate?: () => Promise<Outcome>;
   /** Tells the charts of the sheet in view, now and whenever they change; gives back how to stop. */
   readonly watchCharts?: (tell: (charts: readonly LiveChart[]) => void) => () => void;
   /** Why something is left out, for a person: "Open this page from Excel to insert sheets." */

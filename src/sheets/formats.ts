@@ -42,6 +42,8 @@ const FORMATS: Readonly<Record<string, CellFormat>> = {
   distance: number('0.00" m"', Q.distance.unit),
   lensLength: number('0" mm"', Q.lensLength.unit),
   stops: number(stops, Q.stops.unit),
+  /** Stops off a target: to a hundredth, so that a small miss does not read as none. */
+  miss: number('+0.00" stop";-0.00" stop";0.00" stop"', Q.stops.unit),
   /** Stops lost: never negative, to a hundredth. */
   loss: number('0.00" stop"', Q.stops.unit),
   /** Stops lost in filters, written as a photographer would: 1/3. */

@@ -106,7 +106,7 @@ class Builder {
   /** A line of words across the sheet. */
   line(row: number, part: Part, value: string): void {
     const at = { row, column: 0 };
-    this.say(at, part, value, { wrap: part !== 'title' });
+    this.say(at, part, value, { wrap: true });
     this.merges.push(area(at, 1, this.map.columns));
   }
 

@@ -2,7 +2,11 @@ import { calc } from './calc';
 import type { Terminal } from './terminal';
 
 type Command = (args: readonly string[], terminal: Terminal) => Promise<number>;
-const COMMANDS: Readonly<Record<string, Command>> = { calc };
+const COMMANDS: Readonly<Record<string, Command>> = {
+  calc,
+  // Loaded when asked for: what writes a file is half as large again as all that calculates.
+  sheet: async (...given) => (await import('./sheet')).sheet(...given),
+};
 
 /** The engine tells the console, in its own terms, what it cannot calculate; the person is told in ours. */
 console.warn = console.error = () => {};

@@ -1,0 +1,93 @@
+import type { Area, PlanChart } from '../../sheets/plan';
+import type { LeftOut } from './leftOut';
+import { areaOf, quotedSheet } from './refs';
+import { relationsOf } from './relations';
+import { below, child, children, type Node, tree, words } from './xml';
+import type { Package } from './zip';
+
+const OTHERS = 'Charts that are not plain lines or columns over the sheet’s own cells are left out.';
+
+/** The charts of a sheet's drawing that we can draw again. */
+export async function readCharts(
+  file: Package,
+  drawing: string,
+  sheetName: string,
+  leftOut: LeftOut,
+): Promise<PlanChart[]> {
+  const bytes = await file.read(drawing);
+  if (!bytes) return [];
+  const root = tree(bytes);
+  const relations = await relationsOf(file, drawing);
+  if (below(root, 'sp').length > 0 || below(root, 'cxnSp').length > 0)
+    leftOut.say('Shapes and text boxes are left out.');
+  const charts: PlanChart[] = [];
+  for (const anchor of root.children) {
+    const [reference] = below(anchor, 'chart');
+    if (!reference) continue;
+    const part = relations.find(({ id }) => id === reference.attributes.id)?.part;
+    const content = part === undefined ? undefined : await file.read(part);
+    const place = placeOf(anchor);
+    const chart = content && place && chartOf(tree(content), place, sheetName);
+    if (chart) charts.push(chart);
+    else leftOut.say(OTHERS);
+  }
+  return charts;
+}
+
+function placeOf(anchor: Node): Area | undefined {
+  const corner = (name: string) => {
+    const at = child(anchor, name);
+    const of = (what: string): number => Number(words(child(at, what)));
+    return at && { row: of('row'), column: of('col') };
+  };
+  const [from, to] = [corner('from'), corner('to')];
+  if (!from || !to) return undefined;
+  const area = { ...from, rows: to.row - from.row, columns: to.column - from.column };
+  return area.rows > 0 && area.columns > 0 ? area : undefined;
+}
+
+function chartOf(space: Node, place: Area, sheetName: string): PlanChart | undefined {
+  const chart = child(space, 'chart');
+  const plot = child(chart, 'plotArea');
+  const groups = plot?.children.filter(({ name }) => name.endsWith('Chart')) ?? [];
+  const [group] = groups;
+  const type = groups.length === 1 && group ? typeOf(group) : undefined;
+  if (type === undefined || !group || !plot) return undefined;
+  const all = children(group, 'ser').map((series) => ({
+    name: titleOf(child(series, 'tx')),
+    x: areaIn(child(series, 'cat'), sheetName),
+    values: areaIn(child(series, 'val'), sheetName),
+  }));
+  const x = all[0]?.x;
+  const series = all.flatMap(({ name, values }) => (values ? [{ name, values }] : []));
+  if (!x || series.length !== all.length) return undefined;
+  return {
+    type,
+    title: titleOf(child(chart, 'title')),
+    xTitle: titleOf(child(child(plot, 'catAx'), 'title')),
+    yTitle: titleOf(child(child(plot, 'valAx'), 'title')),
+    x,
+    series,
+    place,
+  };
+}
+
+function typeOf(group: Node): PlanChart['type'] | undefined {
+  const grouping = child(group, 'grouping')?.attributes.val ?? '';
+  if (group.name === 'lineChart') return grouping === 'standard' || grouping === '' ? 'line' : undefined;
+  const upright = child(group, 'barDir')?.attributes.val === 'col';
+  return group.name === 'barChart' && upright && grouping === 'clustered' ? 'column' : undefined;
+}
+
+/** Words typed in, or those last seen in the cell that they come from. */
+const titleOf = (node: Node | undefined): string =>
+  [...below(node, 't'), ...below(node, 'v')].map(words).join('').trim();
+
+/** The cells that hold the values, where they lie on the sheet itself. */
+function areaIn(source: Node | undefined, sheetName: string): Area | undefined {
+  const [formula] = below(source, 'f');
+  const text = words(formula);
+  const cut = text.lastIndexOf('!');
+  const sheet = text.slice(0, Math.max(0, cut));
+  return sheet === sheetName || sheet === quotedSheet(sheetName) ? areaOf(text.slice(cut + 1)) : undefined;
+}

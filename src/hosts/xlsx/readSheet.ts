@@ -1,0 +1,247 @@
+import { cellError, type ErrorCode } from '../../cells/errors';
+import { type Place, place } from '../../sheets/address';
+import type { Area } from '../../sheets/plan';
+import type { BookCell, BookPage, BookSheet } from './book';
+import { looksOutside, shifted, typed } from './formulas';
+import { ELEMENTS, type LeftOut, PROTECTION } from './leftOut';
+import { RuleReader } from './readRules';
+import type { Styles } from './readStyles';
+import { unescaped } from './readTexts';
+import { DAMAGED, Refused, TOO_LARGE } from './refused';
+import { areaOf, areasOf, MOST_COLUMNS, MOST_ROWS } from './refs';
+import { type Attributes, type Handlers, isTrue, scan } from './xml';
+
+const MOST_CELLS = 2_000_000;
+/** Letters, as in every spreadsheet program. */
+const LONGEST_FORMULA = 8192;
+
+/** What the sheets of a file have in common. */
+export interface Common {
+  readonly texts: readonly string[];
+  readonly styles: Styles;
+  readonly leftOut: LeftOut;
+  /** Cells read so far. */
+  cells: number;
+}
+
+/** What the part of a sheet says by itself; tables, notes and charts have parts of their own. */
+export type Body = Pick<
+  BookSheet,
+  'widths' | 'heights' | 'cells' | 'merges' | 'freeze' | 'rules' | 'warnings'
+> &
+  Pick<BookPage, 'landscape' | 'breaks'>;
+
+export function readSheet(bytes: Uint8Array, common: Common): Body {
+  const reader = new SheetReader(common);
+  scan(bytes, reader);
+  return reader.body();
+}
+
+const tooMany = (): Refused => new Refused(TOO_LARGE(`more than ${MOST_CELLS / 1_000_000} million cells`));
+/** A number of rows or columns, whatever stands there. */
+const count = (text: string | undefined): number => Math.max(0, Math.floor(Number(text ?? 0)) || 0);
+
+class SheetReader implements Handlers {
+  private readonly common: Common;
+  private readonly others: RuleReader;
+  private readonly widths: Record<number, number> = {};
+  private readonly heights: Record<number, number> = {};
+  private readonly cells: BookCell[] = [];
+  private readonly merges: Area[] = [];
+  private readonly spills: Area[] = [];
+  private readonly shared = new Map<string, { readonly formula: string; readonly at: Place }>();
+  private freeze = { rows: 0, columns: 0 };
+  private landscape = false;
+  private readonly breaks: number[] = [];
+  private isRowBreaks = false;
+  private at = { row: -1, column: -1 };
+  private cell: Attributes = {};
+  private formula: { readonly attributes: Attributes; text: string } | undefined;
+  private value: string | undefined;
+  private inline: string | undefined;
+  private words = '';
+  private isReading = false;
+
+  constructor(common: Common) {
+    this.common = common;
+    this.others = new RuleReader(common.styles.differences, common.leftOut);
+  }
+
+  body(): Body {
+    const { widths, heights, merges, freeze, landscape, breaks } = this;
+    const { rules, warnings } = this.others;
+    return {
+      widths,
+      heights,
+      merges,
+      freeze,
+      landscape,
+      breaks,
+      rules,
+      warnings,
+      cells: this.withoutSpilled(),
+    };
+  }
+
+  open(name: string, attributes: Attributes): void {
+    this.others.open(name, attributes);
+    this.words = '';
+    const leftOut = ELEMENTS[name];
+    if (leftOut !== undefined) this.common.leftOut.say(leftOut);
+    if (name === 'c') this.openCell(attributes);
+    else if (name === 'f') this.formula = { attributes, text: '' };
+    else if (name === 'rPh') this.isReading = true;
+    else if (name === 'row') this.openRow(attributes);
+    else if (name === 'col') this.column(attributes);
+    else if (name === 'mergeCell') this.merges.push(...areasOf(attributes.ref ?? ''));
+    else if (name === 'pageSetup') this.landscape = attributes.orientation === 'landscape';
+    else if (name === 'sheetProtection' && isTrue(attributes.sheet)) this.common.leftOut.say(PROTECTION);
+    else if (name === 'rowBreaks' || name === 'colBreaks') this.isRowBreaks = name === 'rowBreaks';
+    else if (name === 'brk' && this.isRowBreaks) this.breaks.push(count(attributes.id));
+    else if (name === 'pane' && attributes.state?.startsWith('frozen'))
+      this.freeze = { rows: count(attributes.ySplit), columns: count(attributes.xSplit) };
+  }
+
+  text(more: string): void {
+    this.others.text(more);
+    this.words += more;
+  }
+
+  close(name: string): void {
+    this.others.close(name);
+    if (name === 'c') this.closeCell();
+    else if (name === 'v') this.value = this.words;
+    else if (name === 'f' && this.formula) this.formula.text = this.words;
+    else if (name === 't' && !this.isReading) this.inline = (this.inline ?? '') + this.words;
+    else if (name === 'rPh') this.isReading = false;
+  }
+
+  private openRow({ r, ht, hidden }: Attributes): void {
+    const row = r === undefined ? this.at.row + 1 : count(r) - 1;
+    if (row < 0 || row >= MOST_ROWS) throw new Refused(DAMAGED);
+    this.at = { row, column: -1 };
+    if (Number(ht) > 0) this.heights[row] = Number(ht);
+    if (isTrue(hidden)) this.common.leftOut.say('Hidden rows and columns are shown.');
+  }
+
+  private column({ min, max, width, hidden }: Attributes): void {
+    if (isTrue(hidden)) this.common.leftOut.say('Hidden rows and columns are shown.');
+    const [first, last] = [count(min), Math.min(count(max), MOST_COLUMNS)];
+    // A width for all columns to the right end is the usual width of the sheet, not one of its columns.
+    if (last === MOST_COLUMNS || !(Number(width) > 0)) return;
+    const characters = Math.round(Number(width) * 100) / 100;
+    for (let column = first; column <= last; column++) this.widths[column - 1] = characters;
+  }
+
+  private openCell(attributes: Attributes): void {
+    if (++this.common.cells > MOST_CELLS) throw tooMany();
+    const at = attributes.r === undefined ? undefined : place(attributes.r);
+    this.at = at ?? { row: this.at.row, column: this.at.column + 1 };
+    if (this.at.row < 0 || this.at.row >= MOST_ROWS || this.at.column >= MOST_COLUMNS)
+      throw new Refused(DAMAGED);
+    this.cell = attributes;
+    this.formula = undefined;
+    this.value = undefined;
+    this.inline = undefined;
+  }
+
+  private closeCell(): void {
+    const style = this.common.styles.cells[Number(this.cell.s ?? 0)];
+    const value = this.content();
+    const { formula, spill } = this.calculation();
+    if (value === null && formula === undefined && style === undefined) return;
+    this.cells.push({
+      ...this.at,
+      value,
+      ...(formula === undefined ? {} : { formula }),
+      ...(spill === undefined ? {} : { spill }),
+      ...(style === undefined ? {} : { style }),
+    });
+  }
+
+  /** What the cell shows. A text stays one, whatever it begins with. */
+  private content(): BookCell['value'] {
+    const { value } = this;
+    switch (this.cell.t) {
+      case 's':
+        return value === undefined ? null : (this.common.texts[Number(value)] ?? '');
+      case 'inlineStr':
+        return unescaped(this.inline ?? '');
+      case 'str':
+        return unescaped(value ?? '');
+      case 'b':
+        return isTrue(value);
+      case 'e':
+        return cellError((value || '#VALUE!') as ErrorCode);
+      case 'd':
+        return value === undefined ? null : serial(value);
+      default: {
+        const number = value === undefined || value.trim() === '' ? Number.NaN : Number(value);
+        return Number.isFinite(number) ? number : null;
+      }
+    }
+  }
+
+  private calculation(): { readonly formula?: string; readonly spill?: Area } {
+    if (!this.formula) return {};
+    const { attributes, text } = this.formula;
+    if (attributes.t === 'dataTable') {
+      this.common.leftOut.say('What-if tables are left out; their last figures stay.');
+      return {};
+    }
+    const stored = attributes.t === 'shared' ? this.sharedFormula(attributes.si ?? '', text) : text;
+    if (stored.trim() === '') return {};
+    if (stored.length > LONGEST_FORMULA) {
+      this.common.leftOut.say(
+        'Formulas longer than a cell can hold are left out; what they last gave stays.',
+      );
+      return {};
+    }
+    const formula = typed(stored);
+    if (looksOutside(formula)) {
+      this.common.leftOut.say(
+        'Links to other files are left out; what they last gave stays as plain values.',
+      );
+      return {};
+    }
+    const spill = attributes.t === 'array' ? areaOf(attributes.ref ?? '') : undefined;
+    if (!spill || (spill.rows === 1 && spill.columns === 1)) return { formula };
+    this.spills.push(spill);
+    return { formula, spill };
+  }
+
+  /** Alike formulas are written out once, for the first cell, and named by number in the others. */
+  private sharedFormula(id: string, text: string): string {
+    if (text !== '') {
+      this.shared.set(id, { formula: text, at: this.at });
+      return text;
+    }
+    const first = this.shared.get(id);
+    return first ? shifted(first.formula, this.at.row - first.at.row, this.at.column - first.at.column) : '';
+  }
+
+  /** Cells that a formula fills get their values from it alone: a value of their own would be in its way. */
+  private withoutSpilled(): BookCell[] {
+    if (this.spills.length === 0) return this.cells;
+    const filled = new Set<number>();
+    let sum = 0;
+    for (const { row, column, rows, columns } of this.spills) {
+      sum += rows * columns;
+      if (sum > MOST_CELLS) throw tooMany();
+      for (let r = row; r < row + rows; r++)
+        for (let c = column; c < column + columns; c++) filled.add(r * MOST_COLUMNS + c);
+    }
+    return this.cells.map((cell) =>
+      cell.formula === undefined && filled.has(cell.row * MOST_COLUMNS + cell.column)
+        ? { ...cell, value: null }
+        : cell,
+    );
+  }
+}
+
+const DAY = 86_400_000;
+/** Days since the start of 1900, as spreadsheets count them. */
+function serial(date: string): number | null {
+  const time = Date.parse(/(?:Z|[+-]\d\d:\d\d)$/.test(date) || !date.includes('T') ? date : `${date}Z`);
+  return Number.isNaN(time) ? null : (time - Date.UTC(1899, 11, 30)) / DAY;
+}

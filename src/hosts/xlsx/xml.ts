@@ -1,0 +1,85 @@
+import { SaxParser } from '@cj-tech-master/excelts/xml';
+import { DAMAGED, Refused, TOO_LARGE } from './refused';
+
+export type Attributes = Readonly<Record<string, string>>;
+export interface Handlers {
+  open(name: string, attributes: Attributes): void;
+  text(text: string): void;
+  close(name: string): void;
+}
+
+/** An element's or attribute's name without the prefix that some programs write. */
+const local = (name: string): string => name.slice(name.indexOf(':') + 1);
+const CHUNK = 1_000_000;
+const TREE_LIMIT = 20_000_000;
+
+function plain(attributes: Attributes): Attributes {
+  const names = Object.keys(attributes);
+  if (!names.some((name) => name.includes(':'))) return attributes;
+  return Object.fromEntries(
+    names.map((name) => [name.startsWith('xmlns') ? name : local(name), attributes[name]]),
+  ) as Attributes;
+}
+
+/** Goes through the elements of a part. Declarations of entities, which can blow up, are refused. */
+export function scan(bytes: Uint8Array, handlers: Handlers): void {
+  const parser = new SaxParser({ position: false, invalidCharHandling: 'replace' });
+  const fail = (): never => {
+    throw new Refused(DAMAGED);
+  };
+  parser.on('error', fail);
+  parser.on('opentag', ({ name, attributes }) => handlers.open(local(name), plain(attributes)));
+  parser.on('text', (text) => handlers.text(text));
+  parser.on('cdata', (text) => handlers.text(text));
+  parser.on('closetag', ({ name }) => handlers.close(local(name)));
+  const decoder = new TextDecoder('utf-8');
+  let ended = '';
+  for (let at = 0; at < bytes.length; at += CHUNK) {
+    const more = decoder.decode(bytes.subarray(at, at + CHUNK), { stream: true });
+    if (/<!(?:DOCTYPE|ENTITY)/i.test(ended + more)) fail();
+    parser.write(more);
+    ended = more.slice(-10);
+  }
+  parser.close();
+}
+
+export interface Node {
+  readonly name: string;
+  readonly attributes: Attributes;
+  readonly children: Node[];
+  text: string;
+}
+
+/** A small part as a tree; its root. */
+export function tree(bytes: Uint8Array): Node {
+  if (bytes.length > TREE_LIMIT) throw new Refused(TOO_LARGE('one of its parts is beyond all measure'));
+  const top: Node = { name: '', attributes: {}, children: [], text: '' };
+  const path = [top];
+  const here = (): Node => path.at(-1) as Node;
+  scan(bytes, {
+    open(name, attributes) {
+      const node: Node = { name, attributes, children: [], text: '' };
+      here().children.push(node);
+      path.push(node);
+    },
+    text(more) {
+      here().text += more;
+    },
+    close() {
+      path.pop();
+    },
+  });
+  return top.children[0] ?? top;
+}
+
+export const child = (node: Node | undefined, name: string): Node | undefined =>
+  node?.children.find((c) => c.name === name);
+export const children = (node: Node | undefined, name: string): Node[] =>
+  node?.children.filter((c) => c.name === name) ?? [];
+/** All elements of a name below a node, however deep. */
+export const below = (node: Node | undefined, name: string): Node[] =>
+  node?.children.flatMap((c) => [...(c.name === name ? [c] : []), ...below(c, name)]) ?? [];
+/** All text within a node. */
+export const words = (node: Node | undefined): string =>
+  node === undefined ? '' : node.text + node.children.map(words).join('');
+export const isTrue = (value: string | undefined): boolean => value === '1' || value === 'true';

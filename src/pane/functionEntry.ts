@@ -1,0 +1,110 @@
+import { SOURCES, type Source, type SourceKind } from '../catalogue/sources';
+import type { AnyRow, Arg, Example } from '../catalogue/types';
+import {
+  exampleFormula,
+  fallbackText,
+  formsText,
+  functionName,
+  resultText,
+  signature,
+  unitOf,
+} from '../catalogue/words';
+import { rangeText } from '../exposure/core/range';
+import { copyText } from './copy';
+import { h, heard } from './element';
+import type { PaneHost } from './host';
+import { plainNumber } from './numberText';
+import type { OneAtATime } from './oneAtATime';
+
+const KINDS: Readonly<Record<SourceKind, string>> = {
+  published: 'Published',
+  derived: 'Derived',
+  'common practice': 'Common practice',
+  memory: 'From memory',
+};
+
+/** One function: its name and what it gives, opening to all that is known of it. */
+export function functionEntry(row: AnyRow, host: PaneHost, work: OneAtATime): HTMLElement {
+  const details = h(
+    'details',
+    {},
+    h('summary', {}, h('h3', {}, row.id), h('span', { class: 'gives' }, row.gives)),
+  );
+  // Filled when it is first opened: most are never.
+  details.addEventListener(
+    'toggle',
+    () => details.append(h('div', { class: 'entry' }, ...content(row, host, work))),
+    { once: true },
+  );
+  return h('li', {}, details);
+}
+
+/** What most people look for first comes first: how it is typed, and an example. */
+const content = (row: AnyRow, host: PaneHost, work: OneAtATime): HTMLElement[] => [
+  h('p', {}, h('code', {}, functionName(row).replace(row.id, ''), signature(row))),
+  h('p', {}, answerText(row)),
+  ...part(
+    row.examples.length === 1 ? 'Example' : 'Examples',
+    h('ul', { class: 'examples' }, ...row.examples.map((shown) => example(row, shown, host, work))),
+  ),
+  ...(row.caution === undefined
+    ? []
+    : [h('div', { class: 'caution' }, h('h4', {}, 'Take care'), h('p', {}, row.caution))]),
+  ...part('Values', h('dl', {}, ...(row.args as readonly Arg[]).flatMap(argument))),
+  ...part('Formula', h('p', {}, row.formula)),
+  ...(row.notes === undefined ? [] : part('Notes', h('p', {}, row.notes))),
+  ...part(
+    'Where it comes from',
+    h('ul', { class: 'sources' }, ...row.sources.map((key) => source(SOURCES[key]))),
+  ),
+];
+
+const part = (heading: string, body: HTMLElement): HTMLElement[] => [h('h4', {}, heading), body];
+
+const answerText = (row: AnyRow): string =>
+  `Answer: ${resultText(row)}${row.answers === 'list' ? ', one for each member of the list' : ''}.`;
+
+/** Keeps a number with its unit on one line: 80 cm. */
+const unbroken = (text: string): string => text.replace(/(?<![,;:]) /g, '\u00a0');
+
+function argument(arg: Arg): HTMLElement[] {
+  const facts: readonly (readonly [string, string])[] = [
+    ['Unit', unitOf(arg)],
+    ['Range', rangeText(arg.range)],
+    ['Write', unbroken(formsText(arg))],
+  ];
+  const known = facts.flatMap(([label, text]) =>
+    text === '' ? [] : [h('span', { class: 'fact' }, `${label}: `), `${text}. `],
+  );
+  return [
+    h('dt', {}, arg.name, ...(arg.optional ? [h('span', { class: 'optional' }, ' may be left out')] : [])),
+    h('dd', {}, `${arg.about}.`),
+    h('dd', {}, ...known, arg.fallback === undefined ? '' : fallbackText(arg)),
+  ];
+}
+
+const answer = (value: number | string): string => (typeof value === 'number' ? plainNumber(value) : value);
+
+function example(row: AnyRow, shown: Example, { putFormula }: PaneHost, work: OneAtATime): HTMLElement {
+  const formula = exampleFormula(row, shown);
+  const code = h('code', {}, formula);
+  const gives = [shown.gives].flat().map(answer).join('; ');
+  const button = h('button', { type: 'button', class: 'plain' });
+  button.append(putFormula ? 'Put into the selected cell' : 'Copy', heard(formula));
+  work.on(button, () => (putFormula ? putFormula(formula) : copyText(code)));
+  return h(
+    'li',
+    {},
+    code,
+    h('p', {}, 'gives ', h('strong', {}, gives), row.result.unit ? ` ${row.result.unit}` : ''),
+    button,
+  );
+}
+
+/** A source with its kind, unless the title begins with it. */
+function source({ kind, title, place }: Source): HTMLElement {
+  const label = KINDS[kind];
+  const said = title.toLowerCase().startsWith(label.toLowerCase());
+  const text = `${said ? title.slice(label.length) : `: ${title}`}${place === undefined ? '' : `; ${place}`}.`;
+  return h('li', {}, h('strong', {}, label), text);
+}

@@ -1,0 +1,46 @@
+import type { Outcome } from './host';
+import type { StatusLine } from './statusLine';
+
+const UNKNOWN =
+  'Something went wrong that this page does not know. Look at the workbook before you try again.';
+
+/** Lets one wish after the other reach the spreadsheet. While one is under way, no button takes another. */
+export class OneAtATime {
+  readonly #pane: HTMLElement;
+  readonly #status: StatusLine;
+  #busy = false;
+
+  constructor(pane: HTMLElement, status: StatusLine) {
+    this.#pane = pane;
+    this.#status = status;
+  }
+
+  /** Makes a button carry out a wish. It stays in the keyboard's reach while it waits. */
+  on(button: HTMLButtonElement, wish: () => Promise<Outcome>): HTMLButtonElement {
+    button.classList.add('wish');
+    button.addEventListener('click', () => void this.#carryOut(button, wish));
+    return button;
+  }
+
+  async #carryOut(button: HTMLButtonElement, wish: () => Promise<Outcome>): Promise<void> {
+    if (this.#busy) return;
+    this.#wait(button, true);
+    this.#status.clear();
+    let outcome: Outcome = { refused: UNKNOWN };
+    try {
+      outcome = await wish();
+    } finally {
+      this.#wait(button, false);
+      this.#status.say(outcome);
+    }
+  }
+
+  #wait(button: HTMLButtonElement, busy: boolean): void {
+    this.#busy = busy;
+    for (const other of this.#pane.querySelectorAll('button.wish'))
+      if (busy) other.setAttribute('aria-disabled', 'true');
+      else other.removeAttribute('aria-disabled');
+    if (busy) button.setAttribute('aria-busy', 'true');
+    else button.removeAttribute('aria-busy');
+  }
+}

@@ -1,0 +1,32 @@
+import { care } from './care';
+import { chartsView } from './chartsView';
+import { h } from './element';
+import { functionsView } from './functionsView';
+import type { PaneHost } from './host';
+import { OneAtATime } from './oneAtATime';
+import { sheetsView } from './sheetsView';
+import { StatusLine } from './statusLine';
+import { makeTabs, type View } from './tabs';
+import { welcome } from './welcome';
+
+/** Fills an element with the task pane. The same pane stands in Excel and beside the workbench's grid. */
+export function mountPane(root: HTMLElement, host: PaneHost): { dispose(): void } {
+  const status = new StatusLine();
+  const scroller = h('div', { class: 'pane-scroll' });
+  const pane = h('div', { class: 'pane' });
+  const work = new OneAtATime(pane, status);
+  const views: View[] = [sheetsView(host, work), functionsView(host, work)];
+  if (host.watchCharts) views.push(chartsView(host.watchCharts));
+
+  const { bar, panels, dispose } = makeTabs(views, scroller, () => status.clear());
+  const first = welcome(host.insertSheet !== undefined);
+  scroller.append(...(first ? [first] : []), ...panels, care());
+  pane.append(bar, scroller, status.element);
+  root.append(pane);
+  return {
+    dispose() {
+      dispose();
+      pane.remove();
+    },
+  };
+}

@@ -1,0 +1,54 @@
+import type { Template } from '../sheets/template';
+import { TEMPLATES } from '../sheets/templates';
+import { h, heard } from './element';
+import type { PaneHost } from './host';
+import type { OneAtATime } from './oneAtATime';
+import { sheetPicture } from './sheetPicture';
+import type { View } from './tabs';
+
+/** Every sheet that can be inserted, with the question it answers. */
+export const sheetsView = (host: PaneHost, work: OneAtATime): View => ({
+  id: 'sheets',
+  label: 'Sheets',
+  make: () =>
+    h(
+      'div',
+      {},
+      h(
+        'p',
+        { class: 'hint' },
+        'Sheets that answer one question each. The demo job shows how one works; nothing that is there already is touched.',
+      ),
+      ...(host.insertSheet || host.missing === undefined ? [] : [h('p', { class: 'missing' }, host.missing)]),
+      h('ul', { class: 'sheets' }, ...TEMPLATES.map((template) => card(template, host, work))),
+      ...(host.recalculate ? [anew(host.recalculate, work)] : []),
+    ),
+});
+
+/** For cells that were calculated before the functions were known. */
+const anew = (recalculate: NonNullable<PaneHost['recalculate']>, work: OneAtATime): HTMLElement =>
+  h(
+    'p',
+    { class: 'hint' },
+    'Do cells show #NAME? ',
+    work.on(h('button', { type: 'button', class: 'plain' }, 'Recalculate'), recalculate),
+  );
+
+function card(template: Template, { insertSheet }: PaneHost, work: OneAtATime): HTMLElement {
+  const button = (label: string, filled: boolean, look: string) => {
+    const made = h('button', { type: 'button', class: look }, label, heard(template.name));
+    return insertSheet ? [work.on(made, () => insertSheet(template.id, filled))] : [];
+  };
+  return h(
+    'li',
+    { class: 'card sheet' },
+    sheetPicture(template),
+    h('div', {}, h('h2', {}, template.name), h('p', {}, template.answers)),
+    h(
+      'div',
+      { class: 'buttons' },
+      ...button('Insert with the demo job', true, 'strong'),
+      ...button('Insert empty', false, 'plain'),
+    ),
+  );
+}

@@ -1,0 +1,476 @@
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { CATALOGUE } from '../../src/catalogue';
+import type { LiveChart } from '../../src/pane/host';
+import { TEMPLATES } from '../../src/sheets/templates';
+import { PanePages } from './panePage';
+
+declare global {
+  interface Window {
+    axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+  }
+}
+
+const LINE: LiveChart = {
+  type: 'line',
+  title: 'Reading against pops',
+  xTitle: 'pops',
+  yTitle: 'f-number',
+  x: [1, 2, 4, 8, 16, 32],
+  series: [
+    { name: 'At the film', values: [8, 11.3, 16, 22.6, 32, null], format: '"f/"0.0' },
+    { name: 'Wanted', values: [32, 32, 32, 32, 32, 32], format: '"f/"0.0' },
+  ],
+};
+const COLUMNS: LiveChart = {
+  type: 'column',
+  title: 'Share of the light',
+  xTitle: 'head',
+  yTitle: 'share of the light',
+  x: ['Alder 600', 'Birch 1200 with a very long name', 'Hazel 400'],
+  series: [{ name: 'Share', values: [0.6, 0.3, 0.1], format: '0.0%' }],
+};
+const EMPTY: LiveChart = {
+  ...COLUMNS,
+  title: 'Nothing yet',
+  series: [{ name: 'Share', values: [null, null, null], format: '0.0%' }],
+};
+const VIEWS = ['Sheets', 'Functions', 'Charts'] as const;
+const NARROW = { width: 320, height: 640 };
+
+let pages: PanePages;
+
+beforeAll(async () => {
+  pages = await PanePages.start();
+});
+afterAll(() => pages?.close());
+
+/** A pane for one test, which must end without a complaint. */
+async function on(
+  use: (page: Page) => Promise<void>,
+  size?: { width: number; height: number },
+  query?: string,
+): Promise<void> {
+  const [page, complaints] = await pages.open(size, query);
+  await use(page);
+  expect(complaints).toEqual([]);
+  await page.context().close();
+}
+
+const tab = (page: Page, name: string) => page.getByRole('tab', { name });
+const status = (page: Page) => page.locator('.status [role=status]');
+const summaryOf = (page: Page, id: string) =>
+  page.locator('summary', { has: page.getByRole('heading', { name: id, exact: true }) });
+const shown = (page: Page) => page.locator('.functions h3').allTextContents();
+
+async function openAll(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    for (const details of document.querySelectorAll('details')) details.open = true;
+  });
+  const view = page.locator('[role=tabpanel]:visible');
+  if ((await view.locator('.functions').count()) > 0)
+    await expect.poll(() => view.locator('.entry').count()).toBe(CATALOGUE.length);
+}
+
+describe('tabs', () => {
+  it('are one stop for the keyboard, with arrows between them', () =>
+    on(async (page) => {
+      await page.keyboard.press('Tab');
+      const chosen = () => page.evaluate(() => document.activeElement?.textContent);
+      expect(await chosen()).toBe('Sheets');
+      for (const [key, name] of [
+        ['ArrowRight', 'Functions'],
+        ['ArrowRight', 'Charts'],
+        ['ArrowRight', 'Sheets'],
+        ['ArrowLeft', 'Charts'],
+        ['Home', 'Sheets'],
+        ['End', 'Charts'],
+      ] as const) {
+        await page.keyboard.press(key);
+        expect(await chosen()).toBe(name);
+        expect(await tab(page, name).getAttribute('aria-selected')).toBe('true');
+        expect(await page.getByRole('tabpanel').getAttribute('aria-labelledby')).toBe(
+          `tab-${name.toLowerCase()}`,
+        );
+      }
+      await page.keyboard.press('Home');
+      await page.keyboard.press('Tab');
+      expect(await chosen()).not.toMatch(/Functions|Charts/);
+    }));
+
+  it('keep the place of each view', () =>
+    on(async (page) => {
+      const scroller = page.locator('.pane-scroll');
+      await tab(page, 'Functions').click();
+      await scroller.evaluate((e) => e.scrollTo(0, 900));
+      await tab(page, 'Sheets').click();
+      expect(await scroller.evaluate((e) => e.scrollTop)).toBe(0);
+      await tab(page, 'Functions').click();
+      expect(await scroller.evaluate((e) => e.scrollTop)).toBe(900);
+    }));
+});
+
+describe('sheets', () => {
+  it('has every template with its question and its picture', () =>
+    on(async (page) => {
+      const cards = page.locator('.sheet');
+      expect(await cards.locator('h2').allTextContents()).toEqual(TEMPLATES.map(({ name }) => name));
+      expect(await cards.locator('p').allTextContents()).toEqual(TEMPLATES.map(({ answers }) => answers));
+      for (const picture of await cards.locator('svg[aria-hidden=true]').all())
+        expect(await picture.locator('rect').count()).toBeGreaterThan(20);
+      expect(await cards.locator('svg').count()).toBe(TEMPLATES.length);
+    }));
+
+  it('asks the host once, however often it is pressed, and says what came of it', () =>
+    on(async (page) => {
+      const [first, second] = TEMPLATES;
+      const filled = page.getByRole('button', { name: `Insert with the demo job ${first?.name}` });
+      const empty = page.getByRole('button', { name: `Insert empty ${second?.name}` });
+      await filled.focus();
+      await page.keyboard.press('Enter');
+      await page.keyboard.press('Enter');
+      await empty.click({ force: true });
+      expect(await empty.getAttribute('aria-disabled')).toBe('true');
+      expect(await filled.getAttribute('aria-busy')).toBe('true');
+      expect(await page.evaluate(() => window.fake.inserted)).toEqual([[first?.id, true]]);
+
+      await page.evaluate(() => window.fake.answer({ done: 'The sheet is there.' }));
+      await expect.poll(() => status(page).innerText()).toBe('The sheet is there.');
+      expect(await filled.getAttribute('aria-busy')).toBe(null);
+      expect(await page.evaluate(() => document.activeElement?.textContent)).toContain('Insert empty');
+
+      await empty.click();
+      expect(await status(page).innerText()).toBe('');
+      expect(await page.evaluate(() => window.fake.inserted)).toEqual([
+        [first?.id, true],
+        [second?.id, false],
+      ]);
+    }));
+
+  it('says a refusal, apart from success by a word', () =>
+    on(async (page) => {
+      await page.getByRole('button', { name: 'Insert empty' }).first().click();
+      await page.evaluate(() => window.fake.answer({ refused: 'Leave the cell first.' }));
+      await expect.poll(() => status(page).innerText()).toBe('Not done. Leave the cell first.');
+      await page.getByRole('button', { name: 'Close this message' }).click();
+      expect(await status(page).innerText()).toBe('');
+    }));
+
+  it('takes the next wish after a fault of the host, and hides no fault', async () => {
+    const [page, complaints] = await pages.open();
+    const button = page.getByRole('button', { name: 'Insert empty' }).first();
+    await button.click();
+    await page.evaluate(() => window.fake.fail());
+    await expect.poll(() => status(page).innerText()).toMatch(/^Not done\. Something went wrong/);
+    await button.click();
+    expect(await page.evaluate(() => window.fake.inserted.length)).toBe(2);
+    expect(complaints).toEqual(['a fault of the host']);
+    await page.context().close();
+  });
+
+  it('shows the list and the reason where nothing can be inserted', () =>
+    on(
+      async (page) => {
+        await page.getByText('Open this page from Excel to insert sheets.').waitFor();
+        expect(await page.locator('.sheet').count()).toBe(TEMPLATES.length);
+        expect(await page.getByRole('button', { name: /Insert/ }).count()).toBe(0);
+        expect(await page.getByRole('tab').allTextContents()).toEqual(['Sheets', 'Functions']);
+      },
+      undefined,
+      '?unable',
+    ));
+});
+
+describe('functions', () => {
+  it('shows all of them by family, and finds one by a word of the trade', () =>
+    on(async (page) => {
+      await tab(page, 'Functions').click();
+      expect(await shown(page)).toEqual(CATALOGUE.map(({ id }) => id));
+      const field = page.getByLabel('Find a function');
+      const count = page.locator('.panel:visible [role=status]');
+      await field.fill('BELLows');
+      expect((await shown(page))[0]).toBe('BELLOWSLOSS');
+      expect(await count.innerText()).toMatch(/^\d+ functions have “BELLows”\.$/);
+      await field.fill('neutral density');
+      expect(await shown(page)).toEqual(['FILTERLOSS']);
+      expect(await count.innerText()).toBe('1 function has “neutral density”.');
+      await field.fill('helicopter');
+      expect(await shown(page)).toEqual([]);
+      expect(await count.innerText()).toMatch(/^No function has “helicopter”/);
+    }));
+
+  it('opens to all that the catalogue knows, and keeps it open while searching', () =>
+    on(async (page) => {
+      await tab(page, 'Functions').click();
+      await summaryOf(page, 'POPSFORTARGET').focus();
+      await page.keyboard.press('Enter');
+      const entry = page.locator('details[open] .entry');
+      const text = await entry.innerText();
+      for (const piece of [
+        'SWEEP.POPSFORTARGET(reading, target, [loss]',
+        'Answer: pops.',
+        'Unit: f-number. Range: above 0. Write: 11, f/11',
+        'may be left out',
+        'smallest whole n',
+        'Take care',
+        'darken the room',
+        '=SWEEP.POPSFORTARGET(16,45,1)\ngives 16 pops',
+        'Derived: light adds',
+        'Published: NAVEDTRA',
+        'Common practice, no source.',
+      ])
+        expect(text.replaceAll('\n\n', '\n')).toContain(piece);
+      await page.getByLabel('Find a function').fill('pops');
+      expect(await entry.isVisible()).toBe(true);
+    }));
+
+  it('puts an example into the selected cell', () =>
+    on(async (page) => {
+      await tab(page, 'Functions').click();
+      await summaryOf(page, 'STOPDIFF').click();
+      await page.getByRole('button', { name: 'Put into the selected cell =SWEEP.STOPDIFF(8,11)' }).click();
+      expect(await page.evaluate(() => window.fake.put)).toEqual(['=SWEEP.STOPDIFF(8,11)']);
+      await page.evaluate(() => window.fake.answer({ done: 'B2 holds the formula.' }));
+      await expect.poll(() => status(page).innerText()).toBe('B2 holds the formula.');
+      await tab(page, 'Charts').click();
+      expect(await status(page).innerText()).toBe('');
+    }));
+
+  it('copies where there is no cell', () =>
+    on(
+      async (page) => {
+        await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+        await tab(page, 'Functions').click();
+        await summaryOf(page, 'STOPDIFF').click();
+        await page.getByRole('button', { name: 'Copy =SWEEP.STOPDIFF(8,11)' }).click();
+        await expect.poll(() => status(page).innerText()).toBe('Copied =SWEEP.STOPDIFF(8,11)');
+        expect(await page.evaluate(() => navigator.clipboard.readText())).toBe('=SWEEP.STOPDIFF(8,11)');
+      },
+      undefined,
+      '?unable',
+    ));
+
+  it('selects the formula where copying is not allowed', () =>
+    on(
+      async (page) => {
+        await page.evaluate(() => Object.defineProperty(navigator, 'clipboard', { value: undefined }));
+        await tab(page, 'Functions').click();
+        await summaryOf(page, 'STOPDIFF').click();
+        await page.getByRole('button', { name: 'Copy =SWEEP.STOPDIFF(8,11)' }).click();
+        await expect.poll(() => status(page).innerText()).toMatch(/is selected/);
+        expect(await page.evaluate(() => String(getSelection()))).toBe('=SWEEP.STOPDIFF(8,11)');
+      },
+      undefined,
+      '?unable',
+    ));
+});
+
+/** How many pixels of the first chart are painted. */
+const painted = (page: Page) =>
+  page.evaluate(() => {
+    const canvas = document.querySelector('canvas');
+    const data = canvas?.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height).data ?? [];
+    let count = 0;
+    for (let i = 3; i < data.length; i += 4) if (data[i] !== 0) count++;
+    return count;
+  });
+const picture = (page: Page) => page.evaluate(() => document.querySelector('canvas')?.toDataURL() ?? '');
+
+describe('charts', () => {
+  it('draws what it is told, again when told again, and only while it is seen', () =>
+    on(async (page) => {
+      expect(await page.evaluate(() => window.fake.watched)).toBe(false);
+      await tab(page, 'Charts').click();
+      await page.getByText('The sheet in view has no chart.').waitFor();
+      expect(await page.evaluate(() => window.fake.watched)).toBe(true);
+
+      await page.evaluate((charts) => window.fake.charts(charts), [LINE, COLUMNS]);
+      expect(await page.locator('.chart h2').allTextContents()).toEqual([LINE.title, COLUMNS.title]);
+      expect(await page.locator('.chart canvas').count()).toBe(2);
+      await expect.poll(() => painted(page)).toBeGreaterThan(500);
+      const before = await picture(page);
+
+      await page.locator('.chart summary').first().click();
+      const numbers = page.locator('.chart table').first();
+      expect(await numbers.locator('tr').first().locator('th').allTextContents()).toEqual(['pops', 'At the film', 'Wanted']); // prettier-ignore
+      expect(await numbers.locator('tr').nth(2).locator('th,td').allTextContents()).toEqual(['2', 'f/11.3', 'f/32.0']); // prettier-ignore
+      expect(await numbers.locator('tr').nth(6).locator('th,td').allTextContents()).toEqual(['32', '–', 'f/32.0']); // prettier-ignore
+
+      const steeper = { ...LINE, series: [{ ...LINE.series[0], values: [1, 2, 4, 8, 16, 64] }] };
+      await page.evaluate((chart) => window.fake.charts([chart]), steeper as LiveChart);
+      await expect.poll(() => picture(page)).not.toBe(before);
+      expect(await page.locator('.chart canvas').count()).toBe(1);
+      expect(await numbers.locator('td').last().innerText()).toBe('f/64.0');
+
+      await tab(page, 'Sheets').click();
+      expect(await page.evaluate(() => window.fake.watched)).toBe(false);
+    }));
+
+  it('says so where there are no numbers yet', () =>
+    on(async (page) => {
+      await page.evaluate((chart) => window.fake.charts([chart]), EMPTY);
+      await tab(page, 'Charts').click();
+      await page.getByText('No numbers yet').waitFor();
+      expect(await page.locator('canvas').count()).toBe(0);
+    }));
+
+  it('follows the width of the pane and the colours of the page', () =>
+    on(async (page) => {
+      await page.evaluate((charts) => window.fake.charts(charts), [COLUMNS]);
+      await tab(page, 'Charts').click();
+      const canvas = page.locator('canvas');
+      const width = () => canvas.evaluate((e) => e.clientWidth);
+      const before = await width();
+      await page.setViewportSize({ width: 500, height: 640 });
+      await expect.poll(width).toBe(before + 150);
+      let last = await picture(page);
+      await page.emulateMedia({ colorScheme: 'dark' });
+      await expect.poll(() => picture(page)).not.toBe(last);
+      last = await picture(page);
+      await page.evaluate(() => (document.documentElement.dataset['theme'] = 'light'));
+      await expect.poll(() => picture(page)).not.toBe(last);
+      last = await picture(page);
+      await page.emulateMedia({ forcedColors: 'active' });
+      await expect.poll(() => picture(page)).not.toBe(last);
+    }));
+});
+
+/** Elements that leave the pane's width, or whose text leaves them. */
+const stickingOut = (): string[] => {
+  const edge = document.querySelector('.pane-scroll')?.clientWidth ?? 0;
+  return [...document.querySelectorAll<HTMLElement>('html, .pane *')]
+    .filter((e) => e.checkVisibility() && !e.closest('.heard, svg'))
+    .filter((e) => {
+      const within = e.closest('.pane-scroll > *') !== null;
+      const { right } = e.getBoundingClientRect();
+      return right > (within ? edge : innerWidth) || (e.clientWidth > 0 && e.scrollWidth > e.clientWidth);
+    })
+    .map((e) => e.outerHTML.slice(0, 100));
+};
+
+describe('the look', () => {
+  it.each([320, 350])('needs no sideways scrolling at %i px with everything open', (width) =>
+    on(
+      async (page) => {
+        await page.evaluate((charts) => window.fake.charts(charts), [LINE, COLUMNS, EMPTY]);
+        for (const name of VIEWS) {
+          await tab(page, name).click();
+          await openAll(page);
+          expect(await page.evaluate(stickingOut), name).toEqual([]);
+        }
+      },
+      { ...NARROW, width },
+    ),
+  );
+
+  it('keeps the top right corner clear and no text small', () =>
+    on(async (page) => {
+      await page.evaluate((charts) => window.fake.charts(charts), [LINE]);
+      for (const name of VIEWS) {
+        await tab(page, name).click();
+        await openAll(page);
+        const corner = await page.evaluate(() =>
+          [...document.querySelectorAll('.pane button, .pane p, .pane h2')]
+            .map((e) => e.getBoundingClientRect())
+            .some((r) => r.width > 0 && r.right > innerWidth - 34 && r.top < 32 && r.bottom > 0),
+        );
+        expect(corner, name).toBe(false);
+        const smallest = await page.evaluate(() =>
+          Math.min(
+            ...[...document.querySelectorAll('.pane *')].map((e) => parseFloat(getComputedStyle(e).fontSize)),
+          ),
+        );
+        expect(smallest, name).toBeGreaterThanOrEqual(12);
+      }
+    }, NARROW));
+
+  it('shows where the keyboard is, on everything it reaches', () =>
+    on(async (page) => {
+      await page.evaluate((charts) => window.fake.charts(charts), [LINE]);
+      const reached = new Set<string>();
+      for (const name of VIEWS) {
+        await tab(page, name).focus();
+        await page.keyboard.press(name === 'Sheets' ? 'Home' : 'ArrowRight');
+        for (let i = 0; i < 8; i++) {
+          const seen = await page.evaluate(() => {
+            const element = document.activeElement as HTMLElement;
+            const { outlineStyle, outlineWidth } = getComputedStyle(element);
+            return { tag: element.tagName, drawn: outlineStyle !== 'none' && outlineWidth !== '0px' };
+          });
+          if (seen.tag !== 'BODY') expect(seen).toEqual({ tag: seen.tag, drawn: true });
+          reached.add(seen.tag);
+          await page.keyboard.press('Tab');
+        }
+        await page.keyboard.press('Escape');
+      }
+      expect([...reached]).toEqual(expect.arrayContaining(['BUTTON', 'INPUT', 'SUMMARY']));
+    }));
+
+  it.each([
+    ['light', { colorScheme: 'light', forcedColors: 'none' }],
+    ['dark', { colorScheme: 'dark', forcedColors: 'none' }],
+    ['forced', { colorScheme: 'dark', forcedColors: 'active' }],
+  ] as const)('passes the accessibility rules in %s colours', (_, media) =>
+    on(async (page) => {
+      await page.emulateMedia(media);
+      const axe = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+      await page.evaluate(await readFile(axe, 'utf8'));
+      await page.evaluate((charts) => window.fake.charts(charts), [LINE, COLUMNS, EMPTY]);
+      for (const name of VIEWS) {
+        await tab(page, name).click();
+        await openAll(page);
+        const { violations } = await page.evaluate(() => window.axe.run());
+        expect(
+          violations.map(({ id, nodes }) => [id, nodes[0]?.html]),
+          name,
+        ).toEqual([]);
+      }
+      await tab(page, 'Sheets').click();
+      await page.getByRole('button', { name: 'Insert empty' }).first().click();
+      const busy = await page.evaluate(() => window.axe.run());
+      expect(busy.violations.map(({ id }) => id)).toEqual([]);
+      await page.evaluate(() => window.fake.answer({ refused: 'Leave the cell first.' }));
+      await status(page).getByText('Not done.').waitFor();
+      const refused = await page.evaluate(() => window.axe.run());
+      expect(refused.violations.map(({ id }) => id)).toEqual([]);
+    }),
+  );
+});
+
+describe('the first line for newcomers', () => {
+  it('is shown once', () =>
+    on(async (page) => {
+      const line = page.getByText('New here?');
+      expect(await line.isVisible()).toBe(true);
+      await page.getByRole('button', { name: 'Close this hint' }).click();
+      expect(await line.count()).toBe(0);
+      await page.reload();
+      await tab(page, 'Sheets').waitFor();
+      expect(await line.count()).toBe(0);
+    }));
+
+  it('does not fail where the page may keep nothing', async () => {
+    const [page, complaints] = await pages.open();
+    await page.addInitScript(() => {
+      Object.defineProperty(window, 'localStorage', {
+        get: () => {
+          throw new DOMException('denied', 'SecurityError');
+        },
+      });
+    });
+    await page.reload();
+    await page.getByText('New here?').waitFor();
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+});
+
+it('leaves nothing behind when it is taken away', () =>
+  on(async (page) => {
+    await tab(page, 'Charts').click();
+    await page.evaluate(() => window.fake.dispose());
+    expect(await page.locator('#pane > *').count()).toBe(0);
+    expect(await page.evaluate(() => window.fake.watched)).toBe(false);
+  }));

@@ -1,0 +1,102 @@
+import { describe, expect, test } from 'vitest';
+import { isCellError } from '../../src/cells/errors';
+import { sheetValues } from '../../src/hosts/command/sheetValues';
+import { place } from '../../src/sheets/address';
+import { makePlan } from '../../src/sheets/makePlan';
+import type { Template } from '../../src/sheets/template';
+import { TEMPLATES } from '../../src/sheets/templates';
+
+const plan = (template: Template, filled: boolean) => makePlan(template, { filled, sheets: [], tables: [] });
+
+async function valuesOf(id: string) {
+  const values = await sheetValues(plan(TEMPLATES.find((t) => t.id === id) as Template, true));
+  return (cell: string) => {
+    const at = place(cell);
+    return at && values(at.row, at.column);
+  };
+}
+
+type Worked = readonly (readonly [cell: string, value: number, working: string])[];
+
+/**
+ * Worked by hand from powers of 2, without any function of ours. A meter's f/16 and 3 tenths lets in 2^8.3 parts of
+ * light less than f/1 (f-number squared), f/45 on the ring is 2^5.5, f/22 is 2^4.5.
+ */
+const POPS_BUILD: Worked = [
+  [
+    'B16',
+    36,
+    '2^(11 − 8.3) × 5.625 = 36.551 pops are wanted; 2^−0.05 of it, half a tenth less, is 35.306: 36',
+  ],
+  ['B17', 44.9122144502, '√(2^8.3 × 36 / 5.625)'],
+  ['B18', -0.0219280949, 'log2(2^8.3 × 36 / 5.625 / 2^11)'],
+  ['B19', 77, '35 gaps of 1.2 + 1 s'],
+  ['B20', 79.2, '36 × 2.2 s'],
+  ['B21', 0.0762733678, 'ambient 4² × 77/2 = 616 beside 36 × 2^8.3 = 11346.2: log2(1 + 616/11346.2)'],
+  ['B24', 17.7531115531, '2^(8.3/2)'],
+  ['B25', 45.2548339959, '2^5.5'],
+  ['B26', 1.1699250014, 'log2 of (180/120)² = 2.25'],
+  ['B27', 1.3219280949, 'log2 of 2.5'],
+  ['B28', 2.4918530963, 'log2 of 2.25 × 2.5 = 5.625'],
+  ['B29', 5.1918530963, '11 − 8.3 + log2 5.625'],
+  ['B32', 101.794749037, '2 s × 11346.2 / 4² × (2^0.1 − 1)'],
+  ['B40', 15.4, '8 pops: 7 × 2.2 s'],
+  ['C36', 7.485369075, '1 pop: √(2^8.3 / 5.625), the shutter open for no time'],
+  ['C40', 21.6829016448, '8 pops: √((8 × 315.173 + 16 × 15.4/2) / 5.625)'],
+  ['D40', -2.1230281429, '2 × log2(21.6829 / 45.2548)'],
+  ['E40', 0.0465857811, '123.2 of 2644.58'],
+  ['C47', 61.5068127294, '64 pops: √((64 × 315.173 + 16 × 138.6/2) / 5.625)'],
+  ['E47', 0.0521055813, '1108.8 of 21279.9'],
+];
+
+const LIGHTS_ON_SET: Worked = [
+  ['B9', 31.748021039364, '2^4.5 × 150/120 × 2^(1/6)'],
+  ['J14', 9.849155306759, '2^(6.6/2)'],
+  ['K13', 315.1729698163, '2^8.3'],
+  ['K15', 128, '2^7'],
+  ['L13', 0.3965862291, '315.173 of 315.173 + 97.006 + 128 + 181.019 + 73.517 = 794.715'],
+  ['L17', 0.0925070089, '73.517 of 794.715'],
+  ['M14', -1.7, '6.6 − 8.3'],
+  ['M16', -0.8, '7.5 − 8.3'],
+  ['O13', 20.0792115375, '31.748 × √(1 / (1 + 1/4 + 1/2 + 1/2 + 1/4))'],
+  ['O14', 10.0396057687, '20.079 × √(1/4)'],
+  ['P13', 395.8523732319, '300 × 20.079² / 315.173 = 383.77 Ws is 6.45 tenths below 600: 600 × 2^−0.6'],
+  ['P14', 424.2640687119, '415.62 Ws is 15.3 tenths below 1200: 1200 × 2^−1.5'],
+  ['P16', 689.2190129982, '668.17 Ws is 18.4 tenths below 2400: 2400 × 2^−1.8'],
+  ['Q13', 20.3929700371, '17.753 × √(395.85 / 300)'],
+  ['R13', 0.0447385718, '0.64474 − 0.6'],
+  ['R14', 0.0297010725, '1.52970 − 1.5'],
+  ['B21', 28.1906874832, '√794.715'],
+  ['B22', 32.2273953804, '√(20.393² + 10.143² + 14.420² + 14.420² + 10.196²)'],
+  ['B23', 4.2490095854, 'key and fill against fill: 1 + 2^1.7'],
+  ['B24', 315.1729698163, 'the only key'],
+  ['B25', 97.0058602567, 'the only fill: 2^6.6'],
+];
+
+describe.each([
+  ['pops-build', POPS_BUILD],
+  ['lights-on-set', LIGHTS_ON_SET],
+])('the demo job of %s', (id, worked) => {
+  test('gives what is worked out by hand', async () => {
+    const at = await valuesOf(id);
+    for (const [cell, value, working] of worked) {
+      const found = at(cell);
+      expect(typeof found, `${cell}: ${working}`).toBe('number');
+      expect((found as number) / value, `${cell}: ${working}`).toBeCloseTo(1, 8);
+    }
+  });
+});
+
+describe.each(TEMPLATES.map((t) => [t.name, t] as const))('%s', (_, template) => {
+  test.each([true, false])('holds no error (filled: %s)', async (filled) => {
+    const made = plan(template, filled);
+    const values = await sheetValues(made);
+    const formulas = made.cells.filter(({ formula }) => formula !== undefined);
+    const bad = formulas.filter(({ row, column }) => {
+      const value = values(row, column);
+      return value === null || isCellError(value);
+    });
+    expect(formulas.length).toBeGreaterThan(5);
+    expect(bad).toEqual([]);
+  });
+});
