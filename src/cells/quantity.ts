@@ -160,10 +160,13 @@ function neutralDensity(text: string, quantity: Quantity): Result<number> | unde
   return quantity === Q.filterTransmission ? 1 / factor : factor;
 }
 
+/** Dates come from hosts that run us in a world of their own, so that `instanceof` does not know them. */
+const isDate = (cell: unknown): boolean => Object.prototype.toString.call(cell) === '[object Date]';
+
 /** What else a cell may hold, in words. */
 function describe(cell: unknown): string {
   if (typeof cell === 'boolean') return String(cell).toUpperCase();
-  if (cell instanceof Date) return 'a date';
+  if (isDate(cell)) return 'a date';
   return 'something that is neither a number nor a text';
 }
 
@@ -184,8 +187,7 @@ export function readQuantity(
   if (typeof cell === 'number') return readNumber(cell, quantity, name, exact);
   if (cell === null || cell === undefined) return quantity.blank === 'missing' ? BLANK : 0;
   if (typeof cell === 'string') return readText(cell, quantity, name, exact);
-  if (cell instanceof Date && quantity.mistyped !== undefined)
-    return mistyped(name, 'it', 'a date', quantity);
+  if (isDate(cell) && quantity.mistyped !== undefined) return mistyped(name, 'it', 'a date', quantity);
   return fail(
     'unreadable',
     `${name} holds ${describe(cell)}, not ${quantity.title}. Write ${orList(quantity.forms)}.`,

@@ -1,0 +1,56 @@
+const path = require('node:path');
+const Terser = require('terser-webpack-plugin');
+const { Compilation, sources } = require('webpack');
+const loadTs = require('./load-ts.cjs');
+
+const ROOT = path.resolve(__dirname, '../..');
+const BUNDLE = 'bundle.js';
+
+/** Turns the finished bundle into one file for each host that takes scripts: the bundle, then a wrapper a function. */
+class ScriptHosts {
+  apply(compiler) {
+    compiler.hooks.thisCompilation.tap('ScriptHosts', (compilation) => {
+      const stage = Compilation.PROCESS_ASSETS_STAGE_SUMMARIZE;
+      compilation.hooks.processAssets.tap({ name: 'ScriptHosts', stage }, () => {
+        const bundle = compilation.getAsset(BUNDLE).source.source().toString();
+        const { googleSheets, onlyOffice } = loadTs('build/script-hosts.ts');
+        // small already, and its names and comments are what the hosts read: the minimizer keeps away
+        const emit = (name, text) =>
+          compilation.emitAsset(name, new sources.RawSource(`${text}\n`), { minimized: true });
+        emit('google-sheets.js', googleSheets(bundle));
+        emit('onlyoffice.js', onlyOffice(bundle));
+        compilation.deleteAsset(BUNDLE);
+      });
+    });
+  }
+}
+
+/** The same functions for Google Sheets and ONLYOFFICE, in dist/scripts/. */
+module.exports = (_env = {}, argv = {}) => ({
+  name: 'scripts',
+  context: ROOT,
+  mode: argv.mode ?? 'production',
+  devtool: false,
+  target: ['web', 'es2019'],
+  entry: { bundle: { import: './src/hosts/script/call.ts', library: { name: 'Sweeptable', type: 'var' } } },
+  output: { path: path.join(ROOT, 'dist/scripts'), filename: '[name].js', clean: true },
+  resolve: { extensions: ['.ts', '.js'] },
+  module: {
+    rules: [
+      {
+        test: /\.ts$/,
+        loader: 'ts-loader',
+        options: {
+          transpileOnly: true,
+          onlyCompileBundledFiles: true,
+          compilerOptions: { noEmit: false, target: 'es2019' },
+        },
+      },
+    ],
+  },
+  optimization: {
+    minimizer: [new Terser({ minify: Terser.esbuildMinify, terserOptions: { target: 'es2019' } })],
+  },
+  performance: { hints: false },
+  plugins: [new ScriptHosts()],
+});

@@ -1,0 +1,36 @@
+import { rowOf } from '../../catalogue';
+import type { AnyRow } from '../../catalogue/types';
+import { type AnswerCell, call as callRow } from '../../cells/call';
+import { type CellError, cellError, type ErrorCode, isCellError } from '../../cells/errors';
+
+/** How these hosts hand over a cell that holds an error: as its text. */
+const ERROR_TEXT = /^#(?:VALUE!|NUM!|N\/A|DIV\/0!|REF!|NAME\?|NULL!|SPILL!|CALC!|BUSY!)$/;
+const OTHER_ERROR = /^#(?:ERROR!|[A-Z/]+[!?])$/;
+
+function fromHost(cell: unknown): unknown {
+  if (typeof cell !== 'string') return cell;
+  if (ERROR_TEXT.test(cell)) return cellError(cell as ErrorCode);
+  return OTHER_ERROR.test(cell) ? cellError('#VALUE!') : cell;
+}
+
+/** What is said where an error of another cell comes through. */
+const sentence = ({ error, message }: CellError): string =>
+  message ?? `${error} in one of the cells that go in.`;
+
+/** In a list of answers an error has to stand as text: these hosts take no error values from a script. */
+const toHost = (cell: AnswerCell): number | string | boolean => (isCellError(cell) ? cell.error : cell);
+
+/**
+ * Calls a function for a host that knows nothing but scripts: one cell comes as a lone value, a range as rows, a blank as
+ * an empty text, an error as its text. A refusal is thrown, so that the host shows its sentence.
+ */
+export function call(id: string, given: readonly unknown[]): unknown {
+  const cells = given.map((argument) =>
+    Array.isArray(argument)
+      ? argument.map((row: unknown) => (Array.isArray(row) ? row.map(fromHost) : fromHost(row)))
+      : fromHost(argument),
+  );
+  const answer = callRow(rowOf(id) as AnyRow, cells);
+  if (isCellError(answer)) throw new Error(`${answer.error} ${sentence(answer)}`);
+  return Array.isArray(answer) ? answer.map((row) => row.map(toHost)) : answer;
+}
