@@ -1,8 +1,9 @@
 const fs = require('node:fs');
 const path = require('node:path');
 const TerserPlugin = require('terser-webpack-plugin');
-const { sources } = require('webpack');
+const { DefinePlugin, sources } = require('webpack');
 const loadTs = require('./load-ts.cjs');
+const { readTemplates } = require('./templates.cjs');
 
 const ROOT = path.resolve(__dirname, '../..');
 const PANE = path.join(ROOT, 'src/pane');
@@ -92,7 +93,7 @@ module.exports = (env = {}, argv = {}) => ({
   mode: argv.mode ?? 'production',
   devtool: false,
   context: ROOT,
-  entry: { functions: './src/hosts/excel/functions.ts', taskpane: './src/pane/main.ts' },
+  entry: { functions: './src/hosts/excel/functions.ts', taskpane: './src/hosts/excel/taskpane.ts' },
   output: {
     path: path.join(ROOT, 'dist'),
     filename: '[name].js',
@@ -110,7 +111,7 @@ module.exports = (env = {}, argv = {}) => ({
       },
     ],
   },
-  plugins: [new AddInFiles(env)],
+  plugins: [new DefinePlugin({ SWEEPTABLE_TEMPLATES: JSON.stringify(readTemplates()) }), new AddInFiles(env)],
   optimization: {
     minimizer: [new TerserPlugin({ minify: TerserPlugin.esbuildMinify, extractComments: false })],
   },

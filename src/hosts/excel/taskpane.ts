@@ -1,21 +1,18 @@
-import { functionList } from './functionList';
-import { followOfficeTheme } from './theme';
+import { mountPane } from '../../pane/pane';
+import { followOfficeTheme } from './officeTheme';
+import { excelHost } from './paneHost';
 
-const OUTSIDE = 'This page works inside Excel. Here you can read the list; open it from Excel to calculate.';
+const OUTSIDE = 'Open this page from Excel to insert sheets.';
 const NO_LIBRARY =
   'Excel’s part of this page did not load. Check the connection, then close and open the pane.';
 
-const element = (id: string): HTMLElement => {
-  const found = document.getElementById(id);
-  if (!found) throw new Error(`The page has no "${id}".`);
-  return found;
-};
+const root = document.getElementById('pane');
+if (!root) throw new Error('The page has no place for the pane.');
 
-element('families').append(...functionList());
-
-if (typeof Office === 'undefined') element('where').textContent = NO_LIBRARY;
+if (typeof Office === 'undefined') mountPane(root, { missing: NO_LIBRARY });
 else
   void Office.onReady(({ host }) => {
-    if (host === Office.HostType.Excel) followOfficeTheme();
-    else element('where').textContent = OUTSIDE;
+    const inExcel = host === Office.HostType.Excel;
+    mountPane(root, inExcel ? excelHost(Excel) : { missing: OUTSIDE });
+    if (inExcel) followOfficeTheme();
   });

@@ -1,113 +1,69 @@
+import { addresses, addressOf, type Block, blockAt, rangeText } from './a1';
+import { checkFormula } from './formula-check';
+import { type Item, item, shown } from './item';
+import { checkSheetName, checkTableName, Sheet, type Table } from './sheet';
+import {
+  type Action,
+  ACTION,
+  type Arguments,
+  type Batch,
+  type ObjectPath,
+  PATH,
+  Refusal,
+  type Reply,
+} from './wire';
+
+/** Where a batch is made to fail: what comes before is done and stays, as in Excel. */
+export interface Failure {
+  /** Counted from 1. */
+  readonly batch: number;
+  /** Counted from 0. */
+  readonly action: number;
+  readonly code: string;
+}
+
+const CLASSES: Readonly<Record<string, string>> = {
+  Worksheets: 'WorksheetCollection',
+  Tables: 'TableCollection',
+  Charts: 'ChartCollection',
+  Series: 'ChartSeriesCollection',
+};
+const locationOf = (kind: string, name: string): string =>
+  `${CLASSES[kind] ?? kind}.${name.charAt(0).toLowerCase()}${name.slice(1)}`;
+
 /**
  * A workbook in memory that answers the batches of the Excel library as Excel does on the wire.
  *
  * It proves what we send and how we react, not what Excel calculates. It refuses what Excel refuses: arrays of another size than
- * their range, doubled or impossible sheet names, members of an object that is not there.
+ * their range, names that are doubled or impossible, tables that overlap, formulas that speak of what is not there, members
+ * of an object that is not there.
  */
-
-/** How the library numbers what it asks for. */
-const PATH = { global: 1, property: 4 };
-const ACTION = { instantiate: 1, query: 2, method: 3, set: 4 };
-
-interface Arguments {
-  Arguments?: unknown[];
-  ReferencedObjectPathIds?: number[];
-}
-interface ObjectPath {
-  ObjectPathType: number;
-  Name: string;
-  ParentObjectPathId?: number;
-  ArgumentInfo?: Arguments;
-}
-interface Action {
-  Id: number;
-  ActionType: number;
-  Name: string;
-  ObjectPathId: number;
-  ArgumentInfo?: Arguments;
-  QueryInfo?: { Select?: string[] };
-}
-
-/** One batch: what a `context.sync()` sends. */
-export interface Batch {
-  Actions: Action[];
-  ObjectPaths: Record<string, ObjectPath>;
-}
-interface Reply {
-  Results: { ActionId: number; Value: unknown }[];
-  Error?: { Code: string; Message: string; ActionIndex: number; HttpStatusCode: number };
-}
-
-interface Block {
-  readonly row: number;
-  readonly column: number;
-  readonly rows: number;
-  readonly columns: number;
-}
-
-/** Something in the workbook that the library holds on to. */
-export interface Item {
-  readonly kind: string;
-  readonly label: string;
-  readonly sheet: Sheet | undefined;
-  readonly block: Block | undefined;
-  readonly missing: boolean;
-  readonly properties: Record<string, unknown>;
-  readonly children: Map<string, Item>;
-}
-export interface Sheet {
-  readonly name: string;
-  /** What was written, by address: "B3". */
-  readonly cells: Map<string, unknown>;
-  readonly formats: Map<string, unknown>;
-}
-
-const item = (kind: string, label: string, more: Partial<Item> = {}): Item => ({
-  kind,
-  label,
-  sheet: undefined,
-  block: undefined,
-  missing: false,
-  properties: {},
-  children: new Map(),
-  ...more,
-});
-
-class Refusal extends Error {
-  readonly code: string;
-  constructor(code: string, message: string) {
-    super(message);
-    this.code = code;
-  }
-}
-
-const columnName = (column: number): string =>
-  (column < 26 ? '' : columnName(Math.floor(column / 26) - 1)) + String.fromCharCode(65 + (column % 26));
-const columnIndex = (letters: string): number =>
-  [...letters].reduce((n, letter) => n * 26 + letter.charCodeAt(0) - 64, 0) - 1;
-const addressOf = (row: number, column: number): string => `${columnName(column)}${row + 1}`;
-const rangeText = ({ row, column, rows, columns }: Block): string =>
-  `${addressOf(row, column)}:${addressOf(row + rows - 1, column + columns - 1)}`;
-
-function blockAt(address: string): Block {
-  const [, c1, r1, c2 = c1, r2 = r1] = /^\$?([A-Z]+)\$?(\d+)(?::\$?([A-Z]+)\$?(\d+))?$/i.exec(address) ?? [];
-  if (c1 === undefined || r1 === undefined || c2 === undefined || r2 === undefined)
-    throw new Refusal('InvalidArgument', `no address: ${address}`);
-  const [left, right] = [columnIndex(c1.toUpperCase()), columnIndex(c2.toUpperCase())];
-  return { row: Number(r1) - 1, column: left, rows: Number(r2) - Number(r1) + 1, columns: right - left + 1 };
-}
-
 export class FakeWorkbook {
   readonly sheets: Sheet[] = [];
+  /** Names of cells, which tables may not take. */
+  readonly names: string[] = [];
   /** Every write and every call, in words. */
   readonly log: string[] = [];
+  /** Requests in their order, without those in which the library only lets go of ranges it has held on to. */
   readonly batches: Batch[] = [];
+  failures: readonly Failure[] = [];
+  /** What the library says of each batch beside its content; 64 asks Excel to wait for a cell that is being typed in. */
+  readonly flags: number[] = [];
+  /** Somebody else at work in the same workbook, before the batch of that number is answered. */
+  beforeBatch: (number: number) => void = () => {};
   /** What a method of that name answers. */
   readonly onMethod: Record<string, (args: unknown[]) => unknown> = {};
-  private readonly items = new Map<Sheet, Item>();
+  /** What a formula gives. */
+  onFormula: (formula: string) => unknown = () => 0;
+  active: Sheet | undefined;
+  selection: { readonly sheet: Sheet; readonly block: Block } | undefined;
+  #made = 0;
+  /** Ranges that the library asked to keep between requests, by the number that it was told. */
+  readonly #kept = new Map<string, Item>();
 
   constructor(...names: string[]) {
     for (const name of names) this.addSheet(name);
+    this.active = this.sheets[0];
   }
 
   find(name: string): Sheet | undefined {
@@ -115,44 +71,82 @@ export class FakeWorkbook {
   }
 
   addSheet(name = `Sheet${this.sheets.length + 1}`): Sheet {
-    if (name === '' || name.length > 31 || /[\\/?*[\]:]/.test(name))
-      throw new Refusal('InvalidArgument', `no name for a sheet: ${name}`);
+    checkSheetName(name);
     if (this.find(name)) throw new Refusal('ItemAlreadyExists', `there is a sheet called ${name}`);
-    const sheet: Sheet = { name, cells: new Map(), formats: new Map() };
-    this.items.set(sheet, item('Worksheet', `[${name}]`, { sheet, properties: { Name: name } }));
+    const sheet = new Sheet(name, `{${++this.#made}}`);
     this.sheets.push(sheet);
     return sheet;
   }
 
+  select(sheetName: string, address: string): void {
+    const sheet = this.find(sheetName);
+    if (!sheet) throw new Error(`no sheet ${sheetName}`);
+    this.selection = { sheet, block: blockAt(address) };
+  }
+
+  get tables(): Table[] {
+    return this.sheets.flatMap((sheet) => sheet.tables);
+  }
+
   /** Answers one batch. `known` holds what earlier batches of the same context named: their numbers start anew in each. */
-  answer(batch: Batch, known: Map<number, Item>): Reply {
+  answer(batch: Batch, known: Map<number, Item>, flags: number): Reply {
+    if (onlyLetsGo(batch)) return { Results: [] };
     this.batches.push(batch);
+    this.flags.push(flags);
+    this.beforeBatch(this.batches.length);
     const reply: Reply = { Results: [] };
     for (const [index, action] of batch.Actions.entries()) {
       try {
+        this.failWhereTold(index);
         const Value = this.perform(action, batch, known);
         if (Value !== undefined) reply.Results.push({ ActionId: action.Id, Value });
       } catch (error) {
         if (!(error instanceof Refusal)) throw error;
-        return {
-          ...reply,
-          Error: { Code: error.code, Message: error.message, ActionIndex: index, HttpStatusCode: 400 },
-        };
+        const { code: Code, message: Message, location: Location } = error;
+        return { ...reply, Error: { Code, Message, Location, ActionIndex: index, HttpStatusCode: 400 } };
       }
     }
     return reply;
   }
 
+  private failWhereTold(action: number): void {
+    const told = this.failures.find((one) => one.batch === this.batches.length && one.action === action);
+    if (told) throw new Refusal(told.code, 'as the test wants it');
+  }
+
   private perform(action: Action, batch: Batch, known: Map<number, Item>): unknown {
     const target = this.resolve(action.ObjectPathId, batch, known);
-    const args = action.ArgumentInfo?.Arguments ?? [];
-    if (action.ActionType === ACTION.instantiate) return target.missing ? null : {};
+    if (action.ActionType === ACTION.instantiate) return target.missing ? null : this.reference(target);
     if (action.ActionType === ACTION.query)
       return target.missing ? null : this.query(target, action.QueryInfo?.Select ?? []);
     if (target.missing) throw new Refusal('ItemNotFound', `${target.label} is not there`);
-    if (action.ActionType === ACTION.set) return this.set(target, action.Name, args[0]);
-    if (action.ActionType === ACTION.method) return this.invoke(target, action.Name, args);
-    return undefined;
+    return this.located(target.kind, action.Name, () => {
+      const args = this.args(action.ArgumentInfo, batch, known);
+      if (action.ActionType === ACTION.set) return this.set(target, action.Name, args[0]);
+      if (action.ActionType === ACTION.method) return this.invoke(target, action.Name, args);
+      return undefined;
+    });
+  }
+
+  private reference(target: Item): Record<string, unknown> {
+    const number = [...this.#kept].find(([, kept]) => kept === target)?.[0];
+    return number === undefined ? {} : { _ReferenceId: number };
+  }
+
+  private located<T>(kind: string, name: string, work: () => T): T {
+    try {
+      return work();
+    } catch (error) {
+      if (error instanceof Refusal) error.location ||= locationOf(kind, name);
+      throw error;
+    }
+  }
+
+  private args(info: Arguments | undefined, batch: Batch, known: Map<number, Item>): unknown[] {
+    const referenced = info?.ReferencedObjectPathIds;
+    return (info?.Arguments ?? []).map((value, i) =>
+      referenced?.[i] ? this.resolve(referenced[i], batch, known) : value,
+    );
   }
 
   private resolve(id: number, batch: Batch, known: Map<number, Item>): Item {
@@ -160,98 +154,196 @@ export class FakeWorkbook {
     if (before) return before;
     const path = batch.ObjectPaths[id];
     if (!path) throw new Refusal('InvalidObjectPath', `nothing has number ${id}`);
+    const kept = path.ObjectPathType === PATH.reference ? this.#kept.get(path.Name) : undefined;
+    if (kept) return kept;
     const parent = path.ParentObjectPathId ? this.resolve(path.ParentObjectPathId, batch, known) : undefined;
-    const referenced = path.ArgumentInfo?.ReferencedObjectPathIds;
-    const args = (path.ArgumentInfo?.Arguments ?? []).map((value, i) =>
-      referenced?.[i] ? this.resolve(referenced[i], batch, known) : value,
-    );
+    const args = this.args(path.ArgumentInfo, batch, known);
     const found = parent
-      ? this.child(parent, path, args)
+      ? this.located(parent.kind, path.Name, () => this.child(parent, path, args))
       : item(path.ObjectPathType === PATH.global ? 'Workbook' : path.Name, path.Name);
     known.set(id, found);
     return found;
   }
 
   private child(parent: Item, path: ObjectPath, args: unknown[]): Item {
-    if (path.ObjectPathType === PATH.property) {
-      const label = parent.kind === 'Workbook' ? path.Name : `${parent.label}.${path.Name}`;
-      const child =
-        parent.children.get(path.Name) ??
-        item(path.Name, label, { sheet: parent.sheet, block: parent.block });
-      parent.children.set(path.Name, child);
-      return child;
-    }
+    if (path.ObjectPathType === PATH.property) return this.part(parent, path.Name, path.Name);
     if (parent.kind === 'Worksheets') return this.sheetBy(path.Name, args[0]);
-    const block = this.blockBy(path.Name, args);
-    if (block) return item('Range', `${parent.label}!${rangeText(block)}`, { sheet: parent.sheet, block });
-    const shown = args.map((value) => (value as Item | undefined)?.label ?? JSON.stringify(value)).join(', ');
-    const label = `${parent.label}.${path.Name}(${shown})`;
-    this.log.push(label);
-    return item(path.Name, label, { sheet: parent.sheet, block: parent.block });
+    if (path.Name === 'GetSelectedRange') return this.selected();
+    const block = blockBy(path.Name, args);
+    if (block) return rangeItem(parent.sheet as Sheet, block);
+    if (path.Name === 'Add') return this.added(parent, args);
+    if (parent.kind === 'Series') {
+      const member = parent.members[args[0] as number];
+      if (!member) throw new Refusal('InvalidArgument', `${parent.label} has no member ${String(args[0])}`);
+      return member;
+    }
+    if (parent.kind === 'Borders') return this.part(parent, 'Border', `(${String(args[0])})`);
+    if (parent.kind === 'Range') return item(path.Name, `${parent.label}.${path.Name}`);
+    throw new Error(`The workbook in memory does not know ${parent.label}.${path.Name}.`);
+  }
+
+  /** A property that is an object of its own, or a member of a collection that is always there. */
+  private part(parent: Item, kind: string, name: string): Item {
+    const known = parent.children.get(name);
+    if (known) return known;
+    const dot = name.startsWith('(') ? '' : '.';
+    const made = item(kind, parent.kind === 'Workbook' ? name : `${parent.label}${dot}${name}`, {
+      sheet: parent.sheet,
+      block: parent.block,
+      within: parent.block ? `${parent.within}${parent.within ? dot : ''}${name}` : '',
+    });
+    parent.children.set(name, made);
+    return made;
   }
 
   private sheetBy(method: string, name: unknown): Item {
     if (method === 'Add') {
       const added = this.addSheet(name as string | undefined);
       this.log.push(`Worksheets.Add(${JSON.stringify(added.name)})`);
-      return this.items.get(added) as Item;
+      return added.item;
     }
-    const sheet = method === 'GetActiveWorksheet' ? this.sheets[0] : this.find(String(name));
-    if (sheet) return this.items.get(sheet) as Item;
+    const sheet = method === 'GetActiveWorksheet' ? this.active : this.find(String(name));
+    if (sheet) return sheet.item;
     if (method.endsWith('OrNullObject')) return item('Worksheet', `[${String(name)}]`, { missing: true });
     throw new Refusal('ItemNotFound', `no sheet is called ${String(name)}`);
   }
 
-  private blockBy(method: string, args: unknown[]): Block | undefined {
-    if (method === 'GetRange') return blockAt(String(args[0]));
-    if (method !== 'GetRangeByIndexes' && method !== 'GetCell') return undefined;
-    const [row, column, rows = 1, columns = 1] = args as number[];
-    return { row: row as number, column: column as number, rows, columns };
+  private selected(): Item {
+    if (!this.selection) throw new Refusal('InvalidSelection', 'no cells are selected');
+    return rangeItem(this.selection.sheet, this.selection.block);
+  }
+
+  private added(parent: Item, args: unknown[]): Item {
+    const sheet = parent.sheet as Sheet;
+    this.log.push(`${parent.label}.Add(${args.map(shown).join(', ')})`);
+    if (parent.kind === 'Tables') return this.addedTable(sheet, args[0] as Item);
+    const made = item(parent.kind, `${parent.label}(${parent.members.length + 1})`, { sheet });
+    if (parent.kind === 'Charts') {
+      made.properties.Type = args[0];
+      sheet.charts.push(made);
+      this.part(made, 'Series', 'Series').members.push(item('ChartSeries', `${made.label}.Series(1)`));
+    } else if (parent.kind === 'ConditionalFormats') {
+      sheet.conditions.push({ ...made, block: parent.block });
+      return sheet.conditions[sheet.conditions.length - 1] as Item;
+    }
+    parent.members.push(made);
+    return made;
+  }
+
+  private addedTable(sheet: Sheet, { block }: Item): Item {
+    const used = this.tables.map(({ name }) => name);
+    let n = 1;
+    while (used.includes(`Table${n}`)) n++;
+    return sheet.addTable(block as Block, `Table${n}`).item;
   }
 
   private invoke(target: Item, name: string, args: unknown[]): unknown {
+    if (name === '_KeepReference') this.#kept.set(`kept ${this.#kept.size}`, target);
     if (name.startsWith('_')) return undefined;
-    this.log.push(`${target.label}.${name}(${args.map((value) => JSON.stringify(value)).join(', ')})`);
-    if (target.kind === 'Worksheet' && name === 'Delete')
-      this.sheets.splice(this.sheets.indexOf(target.sheet as Sheet), 1);
+    this.log.push(`${target.label}.${name}(${args.map(shown).join(', ')})`);
+    target.calls[name] = args.map((value) => (value as Item | null)?.label ?? value);
+    const { sheet, block } = target;
+    if (target.kind === 'Worksheet' && sheet) {
+      if (name === 'Delete') this.remove(sheet);
+      if (name === 'Activate') this.active = sheet;
+    }
+    if (target.kind === 'Range' && sheet && block) {
+      if (name === 'Merge') sheet.merge(block);
+      if (name === 'Select') this.selection = { sheet, block };
+    }
+    if (name === 'SetPosition') for (const corner of args) blockAt(String(corner));
     return this.onMethod[name]?.(args) ?? null;
   }
 
-  private set(target: Item, name: string, value: unknown): undefined {
-    if (target.kind === 'Range' && ['Formulas', 'Values', 'NumberFormat'].includes(name))
-      this.write(target, name, value);
-    target.properties[name] = value;
-    this.log.push(`${target.label}.${name} = ${JSON.stringify(value)}`);
+  private remove(sheet: Sheet): void {
+    if (this.sheets.length === 1) throw new Refusal('InvalidOperation', 'the last sheet cannot be deleted');
+    this.sheets.splice(this.sheets.indexOf(sheet), 1);
+    if (this.active === sheet) this.active = this.sheets[0];
+    if (this.selection?.sheet === sheet) this.selection = undefined;
   }
 
-  /** A lone value goes to every cell; null leaves a cell as it is, an empty text clears it. */
-  private write({ sheet, block, label }: Item, name: string, value: unknown): void {
-    const { row, column, rows, columns } = block as Block;
-    const lines = Array.isArray(value) ? (value as unknown[][]) : undefined;
-    if (lines && (lines.length !== rows || lines.some((line) => line.length !== columns)))
-      throw new Refusal(
-        'InvalidArgument',
-        `${label}.${name}: ${lines.length} by ${lines[0]?.length} values for ${rows} by ${columns} cells`,
-      );
-    const store = name === 'NumberFormat' ? (sheet as Sheet).formats : (sheet as Sheet).cells;
-    for (let r = 0; r < rows; r++)
-      for (let c = 0; c < columns; c++) {
-        const cell = lines ? lines[r]?.[c] : value;
-        if (cell === '') store.delete(addressOf(row + r, column + c));
-        else if (cell !== null) store.set(addressOf(row + r, column + c), cell);
-      }
+  private set(target: Item, name: string, value: unknown): undefined {
+    const { sheet, block, within } = target;
+    if (sheet && block) {
+      if (within.startsWith('Format')) sheet.dress(block, `${within}.${name}`, value);
+      else if (within === 'DataValidation') sheet.validate(block, name, value);
+      else if (target.kind === 'Range' && ['Formulas', 'Values', 'NumberFormat'].includes(name))
+        sheet.write(block, name, value, (formula) =>
+          checkFormula(
+            formula,
+            this.tables,
+            this.sheets.map((one) => one.name),
+          ),
+        );
+    }
+    if (target.kind === 'Table' && name === 'Name') this.nameTable(target, String(value));
+    if (target.kind === 'Rule' && name === 'Formula' && /[\p{L}_]\[/u.test(String(value)))
+      throw new Refusal('InvalidArgument', `a condition cannot speak of tables: ${String(value)}`);
+    target.properties[name] = value;
+    this.log.push(`${target.label}.${name} = ${shown(value)}`);
+  }
+
+  private nameTable(target: Item, name: string): void {
+    checkTableName(name);
+    const used = [...this.names, ...this.tables.map((table) => table.name)].map((one) => one.toLowerCase());
+    if (used.includes(name.toLowerCase()))
+      throw new Refusal('ItemAlreadyExists', `something is called ${name} already`);
+    for (const table of this.tables) if (table.item === target) table.name = name;
   }
 
   private query(target: Item, select: string[]): unknown {
-    const pick = (from: Item): Record<string, unknown> =>
+    const pick = (from: Record<string, unknown>): Record<string, unknown> =>
       Object.fromEntries(
         select
           .map((name) => name.charAt(0).toUpperCase() + name.slice(1))
-          .map((name) => [name, from.properties[name] ?? null]),
+          .map((name) => {
+            if (!(name in from)) throw new Error(`The workbook in memory tells no ${target.kind}.${name}.`);
+            return [name, from[name]];
+          }),
       );
-    if (target.kind !== 'Worksheets') return pick(target);
+    const collections: Record<string, () => Record<string, unknown>[]> = {
+      Worksheets: () => this.sheets.map((sheet) => sheet.item.properties),
+      Tables: () => this.tables.map(({ name }) => ({ Id: name, Name: name })),
+      Names: () => this.names.map((name) => ({ Id: name, Name: name })),
+    };
+    const members = collections[target.kind]?.();
+    if (members) return { _Items: members.map((one) => ({ _Id: one.Id, ...pick(one) })) };
+    return pick(
+      target.kind === 'Range' ? { ...target.properties, ...this.contents(target) } : target.properties,
+    );
+  }
+
+  /** What a range holds, as it is read. */
+  private contents({ sheet, block }: Item): Record<string, unknown> {
+    const { row, column, rows, columns } = block as Block;
+    const { cells, spilled, formats, name } = sheet as Sheet;
+    const isFormula = (cell: unknown): cell is string => typeof cell === 'string' && cell.startsWith('=');
+    const lines = (read: (cell: unknown, at: string) => unknown): unknown[][] =>
+      Array.from({ length: rows }, (_, r) =>
+        addresses({ row: row + r, column, rows: 1, columns }).map((at) => read(cells.get(at), at)),
+      );
+    const [first, last] = [addressOf(row, column), addressOf(row + rows - 1, column + columns - 1)];
     return {
-      _Items: this.sheets.map((sheet) => ({ _Id: sheet.name, ...pick(this.items.get(sheet) as Item) })),
+      Address: `${name}!${first === last ? first : `${first}:${last}`}`,
+      CellCount: rows * columns,
+      Formulas: lines((cell) => cell ?? ''),
+      Values: lines((cell, at) => (isFormula(cell) ? this.onFormula(cell) : (cell ?? spilled.get(at) ?? ''))),
+      NumberFormat: lines((_cell, at) => formats.get(at) ?? 'General'),
+      ValueTypes: lines((cell, at) => ((cell ?? spilled.get(at)) === undefined ? 'Empty' : 'String')),
     };
   }
+}
+
+const onlyLetsGo = ({ Actions }: Batch): boolean =>
+  Actions.some(({ Name }) => Name === '_RemoveReference') &&
+  Actions.every(({ Name, ActionType }) => Name === '_RemoveReference' || ActionType === ACTION.instantiate);
+
+const rangeItem = (sheet: Sheet, block: Block): Item =>
+  item('Range', `[${sheet.name}]!${rangeText(block)}`, { sheet, block });
+
+function blockBy(method: string, args: unknown[]): Block | undefined {
+  if (method === 'GetRange') return blockAt(String(args[0]));
+  if (method !== 'GetRangeByIndexes' && method !== 'GetCell') return undefined;
+  const [row, column, rows = 1, columns = 1] = args as number[];
+  return { row: row as number, column: column as number, rows, columns };
 }

@@ -6,7 +6,9 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import vm from 'node:vm';
-import type { Batch, FakeWorkbook, Item } from './fake-workbook';
+import type { FakeWorkbook } from './fake-workbook';
+import type { Item } from './item';
+import type { Batch } from './wire';
 
 const LIBRARY = join(
   dirname(createRequire(import.meta.url).resolve('@microsoft/office-js/package.json')),
@@ -81,13 +83,15 @@ export interface HostOptions {
   readonly file?: HostFile;
   /** The API level that the host has; members beyond it are refused, as old hosts do. */
   readonly excelApi?: string;
+  /** Whether Excel can wait for a cell that is being typed in. */
+  readonly canWait?: boolean;
   /** Runs when office.js is there but the host's file is not: when our script is loaded. */
   readonly whileLoading?: (functions: typeof CustomFunctions) => void;
 }
 
 export function loadOffice(
   workbook: FakeWorkbook,
-  { file = 'excel-web-16.00.js', excelApi = '1.15', whileLoading }: HostOptions = {},
+  { file = 'excel-web-16.00.js', excelApi = '1.15', canWait = true, whileLoading }: HostOptions = {},
 ): Office {
   const window = page();
   window.CustomFunctions = loader();
@@ -96,8 +100,11 @@ export function loadOffice(
   vm.runInContext(readFileSync(join(LIBRARY, file), 'utf8'), window, { filename: file });
 
   const levels: Record<string, string> = { excelapi: excelApi, customfunctions: '1.9' };
-  const isSetSupported = (name: string, version = '0'): boolean =>
-    atLeast(levels[name.toLowerCase()] ?? '0', String(version));
+  if (canWait) levels.delayforcelledit = '1.1';
+  const isSetSupported = (name: string, version: string | number = '0'): boolean => {
+    const level = levels[name.toLowerCase()];
+    return level !== undefined && atLeast(level, String(version));
+  };
   window.Office = Object.create(window.Office as object, {
     context: { value: { requirements: { isSetSupported } } },
   });
@@ -114,9 +121,9 @@ const wireTo = (workbook: FakeWorkbook) => ({
   _createRequestExecutorOrNull() {
     const known = new Map<number, Item>();
     return {
-      executeAsync(_data: unknown, _flags: number, message: { Body: Batch }) {
+      executeAsync(_data: unknown, flags: number, message: { Body: Batch }) {
         const batch = JSON.parse(JSON.stringify(message.Body)) as Batch;
-        const reply: unknown = JSON.parse(JSON.stringify(workbook.answer(batch, known)));
+        const reply: unknown = JSON.parse(JSON.stringify(workbook.answer(batch, known, flags)));
         return Promise.resolve({
           HttpStatusCode: 200,
           ErrorCode: null,

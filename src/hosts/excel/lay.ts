@@ -1,0 +1,126 @@
+import { NAMESPACE } from '../../catalogue';
+import { address } from '../../sheets/address';
+import { makePlan } from '../../sheets/makePlan';
+import type { PlanCell, SheetPlan } from '../../sheets/plan';
+import type { Template } from '../../sheets/template';
+import { draw } from './draw';
+import { codeOf, locationOf } from './refusals';
+
+/** A sheet that is in the workbook. */
+export interface Laid {
+  readonly sheet: string;
+  /** Address of the first cell to type in. */
+  readonly start: string | undefined;
+  /** Whether a cell shows that Excel does not know our functions. */
+  readonly unknownFunctions: boolean;
+}
+
+/** Why a sheet could not be laid, and what the workbook is like now. */
+export class LayFailure extends Error {
+  readonly kept: string;
+  constructor(kept: string, cause: unknown) {
+    super(kept, { cause });
+    this.kept = kept;
+  }
+}
+
+export const UNTOUCHED = 'The workbook is as it was.';
+
+/** A button's wish waits until the cell that is being typed in is done, where Excel can wait. */
+export const WHEN_READY: Excel.RunOptions = { delayForCellEdit: true };
+
+/** A plan whose names nobody in the workbook has, and the sheets that were there when it was made. */
+async function planFor(context: Excel.RequestContext, template: Template, filled: boolean) {
+  const { worksheets, tables, names } = context.workbook;
+  worksheets.load('items/id,items/name');
+  tables.load('items/name');
+  names.load('items/name');
+  await context.sync();
+  const plan = makePlan(template, {
+    filled,
+    sheets: worksheets.items.map(({ name }) => name),
+    // A table shares its names with the workbook's named cells.
+    tables: [...tables.items, ...names.items].map(({ name }) => name),
+  });
+  return { plan, before: new Set(worksheets.items.map(({ id }) => id)) };
+}
+
+const isInput = ({ part }: PlanCell): boolean => part === 'input' || part === 'choice';
+const callsOurs = ({ formula }: PlanCell): boolean => formula?.includes(`${NAMESPACE}.`) ?? false;
+
+async function drawAll(context: Excel.RequestContext, plan: SheetPlan): Promise<void> {
+  const { application, worksheets } = context.workbook;
+  application.suspendApiCalculationUntilNextSync();
+  application.suspendScreenUpdatingUntilNextSync();
+  const sheet = worksheets.add(plan.name);
+  draw(sheet, plan);
+  sheet.activate();
+  const start = plan.cells.find(isInput);
+  if (start) sheet.getRangeByIndexes(start.row, start.column, 1, 1).select();
+  await context.sync();
+}
+
+async function knowsNoFunctions(context: Excel.RequestContext, plan: SheetPlan): Promise<boolean> {
+  const cell = plan.cells.find(callsOurs);
+  if (!cell) return false;
+  const range = context.workbook.worksheets
+    .getItem(plan.name)
+    .getRangeByIndexes(cell.row, cell.column, 1, 1)
+    .load('values');
+  await context.sync();
+  return range.values[0]?.[0] === '#NAME?';
+}
+
+/**
+ * Whether Excel refused the new sheet itself, because somebody who works in the same workbook was quicker: the sheet that
+ * has the name now is theirs. Tables can be refused with the same code.
+ */
+const isSheetRefused = (error: unknown): boolean =>
+  codeOf(error) === 'ItemAlreadyExists' && !locationOf(error).startsWith('Table');
+
+/** Takes the half-made sheet away, if there is one. What was there before is never touched. */
+async function takeAway(excel: typeof Excel, name: string, before: ReadonlySet<string>): Promise<void> {
+  await excel.run(WHEN_READY, async (context) => {
+    const sheet = context.workbook.worksheets.getItemOrNullObject(name).load('id');
+    await context.sync();
+    if (sheet.isNullObject || before.has(sheet.id)) return;
+    sheet.delete();
+    await context.sync();
+  });
+}
+
+/** What the workbook is like after a failure, once everything that can be taken back is. */
+async function keptAfter(
+  excel: typeof Excel,
+  error: unknown,
+  name: string,
+  before: ReadonlySet<string>,
+): Promise<string> {
+  if (isSheetRefused(error)) return UNTOUCHED;
+  try {
+    await takeAway(excel, name, before);
+    return UNTOUCHED;
+  } catch {
+    return `A half-made sheet “${name}” may be left in the workbook: delete it.`;
+  }
+}
+
+/**
+ * Lays a template as a new sheet, in three requests: which names are taken, the whole sheet, and one cell to see whether it
+ * calculates. Excel does a request action by action and keeps what it did before one fails, so a failure takes the sheet
+ * away again before it is thrown.
+ */
+export const lay = (excel: typeof Excel, template: Template, filled: boolean): Promise<Laid> =>
+  excel.run(WHEN_READY, async (context) => {
+    const { plan, before } = await planFor(context, template, filled).catch((error: unknown) => {
+      throw new LayFailure(UNTOUCHED, error);
+    });
+    await drawAll(context, plan).catch(async (error: unknown) => {
+      throw new LayFailure(await keptAfter(excel, error, plan.name, before), error);
+    });
+    const unknownFunctions = await knowsNoFunctions(context, plan).catch((error: unknown) => {
+      throw new LayFailure(`The sheet “${plan.name}” is in the workbook, whole but not looked over.`, error);
+    });
+    const start = plan.cells.find(isInput);
+    return { sheet: plan.name, start: start && address(start), unknownFunctions };
+  });

@@ -1,0 +1,76 @@
+import type { Outcome, PaneHost } from '../../pane/host';
+import type { Template } from '../../sheets/template';
+import { TEMPLATES } from '../../sheets/templates';
+import { type Laid, lay, LayFailure, UNTOUCHED, WHEN_READY } from './lay';
+import { refusal } from './refusals';
+
+/** What the pane may ask of Excel. Charts are missing: Excel draws them on the sheet. */
+export type ExcelHost = Required<Pick<PaneHost, 'insertSheet' | 'putFormula' | 'recalculate'>>;
+
+const NOT_KNOWN_YET =
+  'Excel does not know the functions yet, so their cells show #NAME?. Wait a moment, then press Recalculate.';
+
+function laidText({ sheet, start, unknownFunctions }: Laid): string {
+  const done = `The sheet “${sheet}” is in.`;
+  if (unknownFunctions) return `${done} ${NOT_KNOWN_YET}`;
+  return start === undefined ? done : `${done} Start in ${start}.`;
+}
+
+const inserted = async (excel: typeof Excel, template: Template, filled: boolean): Promise<Outcome> => ({
+  done: laidText(await lay(excel, template, filled)),
+});
+
+/** The formula goes only where nothing is lost: into one cell that holds nothing. */
+const putFormula = (excel: typeof Excel, formula: string): Promise<Outcome> =>
+  excel.run(WHEN_READY, async (context) => {
+    const cell = context.workbook.getSelectedRange().load('address,cellCount');
+    await context.sync();
+    if (cell.cellCount !== 1)
+      return { refused: 'More than one cell is selected. Nothing was changed. Select a single empty cell.' };
+    const at = cell.address.slice(cell.address.lastIndexOf('!') + 1);
+    cell.load('formulas,numberFormat,valueTypes');
+    await context.sync();
+    // A cell that another's list spills into has no formula, but holds something.
+    if (cell.formulas[0]?.[0] !== '' || cell.valueTypes[0]?.[0] !== 'Empty')
+      return { refused: `Cell ${at} holds something, and it was left there. Select an empty cell.` };
+    // In a cell preset as text the formula would stay a text.
+    if (cell.numberFormat[0]?.[0] === '@') cell.numberFormat = [['General']];
+    cell.formulas = [[formula]];
+    cell.load('values');
+    await context.sync();
+    const known = cell.values[0]?.[0] !== '#NAME?';
+    return { done: `The formula is in ${at}.${known ? '' : ` ${NOT_KNOWN_YET}`}` };
+  });
+
+const recalculate = (excel: typeof Excel): Promise<Outcome> =>
+  excel.run(WHEN_READY, async (context) => {
+    context.application.calculate('FullRebuild');
+    await context.sync();
+    return {
+      done: 'Excel calculates the workbook anew. Where #NAME? stays, save the workbook, close it and open it again.',
+    };
+  });
+
+async function told(work: Promise<Outcome>, kept: string): Promise<Outcome> {
+  try {
+    return await work;
+  } catch (error) {
+    return error instanceof LayFailure
+      ? { refused: refusal(error.cause, error.kept) }
+      : { refused: refusal(error, kept) };
+  }
+}
+
+/** Excel, as the pane sees it. */
+export const excelHost = (excel: typeof Excel): ExcelHost => ({
+  insertSheet: async (id, filled) => {
+    const template = TEMPLATES.find((one) => one.id === id);
+    if (!template) return { refused: `There is no sheet called “${id}”. Nothing was changed.` };
+    return told(inserted(excel, template, filled), UNTOUCHED);
+  },
+  putFormula: async (formula) =>
+    formula.startsWith('=')
+      ? told(putFormula(excel, formula), 'Nothing was put into the cell.')
+      : { refused: `“${formula}” is no formula: it does not begin with =. Nothing was changed.` },
+  recalculate: () => told(recalculate(excel), UNTOUCHED),
+});

@@ -1,0 +1,149 @@
+import { addresses, type Block, overlap, rangeText } from './a1';
+import { type Item, item } from './item';
+import { Refusal } from './wire';
+
+export interface Validation {
+  Rule?: Record<string, unknown>;
+  ErrorAlert?: { message: string; title: string };
+  Prompt?: { message: string; title: string };
+}
+export interface Table {
+  name: string;
+  readonly sheet: Sheet;
+  readonly block: Block;
+  readonly item: Item;
+}
+
+/** A text that Excel takes for something else, such as 1/3 for a day in January. */
+export interface Misread {
+  readonly misread: string;
+}
+
+const NUMBER_OR_DATE = /^[+-]?(\d+[.,]?\d*|[.,]\d+)%?$|^\d+\s?[/:.-]\s?\d+(\s?[/:.-]\s?\d+)?$|^\d+ \d+\/\d+$/;
+
+const must = (isSo: boolean, message: string, code = 'InvalidArgument'): void => {
+  if (!isSo) throw new Refusal(code, message);
+};
+
+/** One sheet of the workbook in memory, and what Excel refuses to put on it. */
+export class Sheet {
+  readonly name: string;
+  readonly id: string;
+  readonly item: Item;
+  /** What was written, by address: "B3". */
+  readonly cells = new Map<string, unknown>();
+  /** Values that a list in another cell spills into a cell. */
+  readonly spilled = new Map<string, unknown>();
+  readonly formats = new Map<string, unknown>();
+  /** Formats of each cell by their paths: `looks.get('B3')?.['Format.Font.Bold']`. */
+  readonly looks = new Map<string, Record<string, unknown>>();
+  readonly validation = new Map<string, Validation>();
+  readonly conditions: Item[] = [];
+  readonly tables: Table[] = [];
+  readonly charts: Item[] = [];
+  readonly merges: Block[] = [];
+
+  constructor(name: string, id: string) {
+    this.name = name;
+    this.id = id;
+    this.item = item('Worksheet', `[${name}]`, { sheet: this, properties: { Name: name, Id: id } });
+  }
+
+  /** A lone value goes to every cell; null leaves a cell as it is, an empty text clears it. */
+  write(block: Block, name: string, value: unknown, checkFormula: (formula: string) => void): void {
+    const lines = Array.isArray(value) ? (value as unknown[][]) : undefined;
+    must(
+      !lines || (lines.length === block.rows && lines.every((line) => line.length === block.columns)),
+      `${rangeText(block)}.${name}: ${lines?.length} by ${lines?.[0]?.length} values for ${block.rows} by ${block.columns} cells`,
+    );
+    for (const [i, at] of addresses(block).entries()) {
+      const content = lines ? lines[Math.floor(i / block.columns)]?.[i % block.columns] : value;
+      if (content === null) continue;
+      if (name === 'NumberFormat') this.formats.set(at, content);
+      else if (content === '') this.cells.delete(at);
+      else this.cells.set(at, this.typed(at, content, checkFormula));
+    }
+  }
+
+  /** What becomes of something that is typed into a cell. */
+  private typed(at: string, content: unknown, checkFormula: (formula: string) => void): unknown {
+    if (this.formats.get(at) === '@') return String(content);
+    if (typeof content !== 'string') return content;
+    if (content.startsWith("'")) return content.slice(1);
+    if (content.startsWith('=')) checkFormula(content);
+    else must(!/^[+\-@]\D/.test(content), `${at}: Excel takes ${content} for a formula`);
+    return NUMBER_OR_DATE.test(content) ? ({ misread: content } satisfies Misread) : content;
+  }
+
+  dress(block: Block, path: string, value: unknown): void {
+    for (const at of addresses(block)) {
+      const looks = this.looks.get(at) ?? {};
+      looks[path] = value;
+      this.looks.set(at, looks);
+    }
+  }
+
+  validate(block: Block, name: string, value: unknown): void {
+    const cells = addresses(block);
+    if (name === 'Rule') this.checkRule(cells, value as Record<string, unknown>);
+    else this.checkMessage(name, value as { message: string; title: string });
+    for (const at of cells) this.validation.set(at, { ...this.validation.get(at), [name]: value });
+  }
+
+  private checkRule(cells: readonly string[], rule: Record<string, unknown>): void {
+    const kinds = Object.entries(rule).filter(([, criterion]) => criterion != null);
+    must(kinds.length === 1, `a rule has one criterion, not ${kinds.length}`);
+    const { source } = (rule.list ?? {}) as { source?: unknown };
+    must(typeof source !== 'string' || source.length <= 255, `a list takes 255 letters: ${String(source)}`);
+    const prompted = cells.filter((at) => this.validation.get(at)?.Prompt).length;
+    must(
+      prompted === 0 || prompted === cells.length,
+      'a rule on an area where only some cells have a message',
+    );
+  }
+
+  private checkMessage(name: string, { title, message }: { title: string; message: string }): void {
+    must(title.length <= 32, `${name}: a title takes 32 letters: ${title}`);
+    must(message.length <= 255, `${name}: a message takes 255 letters: ${message}`);
+  }
+
+  merge(block: Block): void {
+    const taken = [...this.merges, ...this.tables.map((table) => table.block)];
+    must(
+      !taken.some((other) => overlap(block, other)),
+      `${rangeText(block)} cannot be merged: it overlaps a table or another merged cell`,
+    );
+    this.merges.push(block);
+  }
+
+  addTable(block: Block, name: string): Table {
+    must(
+      !this.tables.some((other) => overlap(block, other.block)),
+      `${rangeText(block)}: a table cannot overlap another`,
+      'InvalidOperation',
+    );
+    must(block.rows > 1, `${rangeText(block)}: a table needs a row below its heading`);
+    const label = `[${this.name}].Tables(${rangeText(block)})`;
+    const made: Table = { name, sheet: this, block, item: item('Table', label, { sheet: this }) };
+    made.item.properties.Name = name;
+    this.tables.push(made);
+    return made;
+  }
+
+  /** The headings of a table, as they stand in its first row. */
+  headings({ block }: Table): unknown[] {
+    return addresses({ ...block, rows: 1 }).map((at) => this.cells.get(at));
+  }
+}
+
+/** Whether a table may have the name, whatever others there are. */
+export function checkTableName(name: string): void {
+  must(
+    /^[\p{L}_\\][\p{L}\p{N}_.\\]{0,254}$/u.test(name) && !/^([A-Z]{1,3}\d+|R|C|R\d*C\d*)$/i.test(name),
+    `no name for a table: ${name}`,
+  );
+}
+
+export function checkSheetName(name: string): void {
+  must(name !== '' && name.length <= 31 && !/[\\/?*[\]:]|^'|'$/.test(name), `no name for a sheet: ${name}`);
+}
