@@ -262,52 +262,158 @@ export const SOURCES = define({
     title: 'Worked out apart from this code, to twelve digits, from the formula that the function states',
   },
   'thin-lens': { kind: 'derived', title: 'Derived from the thin-lens equation' },
-  'close-up-forum': {
-    kind: 'published',
-    title: 'Large-format photography page on bellows and close-up',
-    place: 'worked examples',
-  },
-  'depth-of-field': {
-    kind: 'published',
-    title: 'Depth of field and circle of confusion, encyclopaedia articles',
-    place: 'formulas and tables',
-  },
-  'army-lenses': {
-    kind: 'published',
-    title: 'US Army and US Navy photography courses',
-    place: 'hyperfocal distance, worked examples',
-  },
-  'airy-table': { kind: 'published', title: 'Table of Airy disc diameters of an optics supplier (520 nm)' },
   'airy-zero': {
     kind: 'derived',
     title: 'Derived from the first zero of the Bessel function J1 (2.4393, commonly 2.44)',
   },
-  'best-aperture': {
+  'flash-duration-article': {
     kind: 'published',
-    title: 'View-camera focusing in practice: focus spread and optimum f-number',
-    place: 'table and formula √(375 D)',
+    title: 'Article on flash duration that quotes the definitions of ISO 2827',
+    place: 't0.5 and t0.1 as the time at or above half and a tenth of the peak',
   },
-  'focus-stacking': { kind: 'published', title: 'Table of step sizes for focus stacking' },
+  'flash-manual': {
+    kind: 'published',
+    title: 'Studio flash user manual (maker not named), chapter on flash duration',
+    place: 'the 1/10 duration is up to three times the 1/2 duration',
+  },
+  'reciprocity-exponents': {
+    kind: 'published',
+    title: "Reciprocity data sheet of a film (maker not named), as quoted on a dealer's page",
+    place: 'Tc = Tm^P above 1 s; 10 s at P = 1.31; list of exponents',
+  },
+  'army-copying': {
+    kind: 'published',
+    title: 'US Army subcourse SS0512',
+    place: 'page 44: an original of 12 inches copied at 8 inches has the factor 2.8',
+  },
+  'army-hyperfocal': {
+    kind: 'published',
+    title: 'US Army subcourse SS0507',
+    place: 'learning event 10: lens of 50 mm (2 in) at f/8, blur circle 0.002 in',
+  },
+  'navy-depth': {
+    kind: 'published',
+    title: 'NAVEDTRA 14209, Photography (Basic), US Navy training course',
+    place: 'depth of field: 155 mm lens at f/2.8, focused at 10 ft',
+  },
+  'hyperfocal-posting': {
+    kind: 'published',
+    title: 'Mailing-list posting that derives the exact hyperfocal distance',
+    place: 'H = f²/(N·c) + f',
+  },
+  'hyperfocal-textbook': {
+    kind: 'published',
+    title: 'Mailing-list posting that quotes a photography textbook of 1979',
+    place: '70 mm lens, blur circle 0.021 mm: hyperfocal distance at f/8 and f/22',
+  },
+  'exif-depth': {
+    kind: 'published',
+    title: 'Test files of an open metadata library at a named commit',
+    place:
+      'circle of confusion and hyperfocal distance of recorded exposures; formulas of the depth of field',
+  },
+  'blur-circle-paper': {
+    kind: 'published',
+    title: 'Paper "Depth of Field Outside the Box", draft of 2006-04-04',
+    place: 'abstract: 1/1500 of the image diagonal',
+  },
+  'blur-circle-table': {
+    kind: 'published',
+    title: 'Web page on depth of field in medium format',
+    place: 'table of circles of confusion by format',
+  },
+  'effective-aperture-post': {
+    kind: 'published',
+    title: 'Forum post on the effective f-number with pupil magnification',
+    place: 'N·(1 + m/p), lens the right way round',
+  },
+  'airy-table': {
+    kind: 'published',
+    title: 'Application note "Limitations on resolution and contrast: the Airy disk"',
+    place: 'table of Airy disc diameters at 520 nm',
+  },
+  'airy-formula': {
+    kind: 'published',
+    title: 'Formula repository: spot image size from the f-number',
+    place: 'd = 2·j(1,1)·N·λ/π',
+  },
+  'telescope-posting': {
+    kind: 'published',
+    title: 'Mailing-list posting on diffraction in a telescope of 5 m',
+    place: 'radius 0.0022 mm at f/3.3 and 550 nm',
+  },
+  'focus-spread-table': {
+    kind: 'published',
+    title: 'How to select the f-stop, page on large-format photography',
+    place: 'table of focus spread in mm against f-stop with tenths',
+  },
+  'focus-spread-rules': {
+    kind: 'memory',
+    title: 'View-camera focusing in practice, magazine article of 1996, and a later form of its rule',
+    place: 'N = √(375·D); N = 20·√D/(1 + m); from memory, not opened',
+  },
+  'focus-stacking': {
+    kind: 'published',
+    title: 'Macro forum thread "Focus stacking steps", 2011',
+    place: 'step = 2·c·N·(m + 1)/m² with c = 0.015 mm',
+  },
+  'frame-count': {
+    kind: 'derived',
+    title: 'Derived by counting: with both ends exposed, one frame more than there are steps',
+  },
   'hinge-rule': {
     kind: 'published',
-    title: 'The hinge rule of view-camera movements',
-    place: 'J = f / sin α',
+    title: 'Technical article on the focusing rules of tilting cameras',
+    place: 'α = arcsin(f/J); shortcut: degrees = mm of focal length / (5 × ft of J)',
   },
-  mired: { kind: 'published', title: 'Mired, encyclopaedia article', place: 'definition and examples' },
-  'filter-series': { kind: 'memory', title: 'Shifts of the common conversion and light-balancing filters' },
-  electrical: {
+  'hinge-animation': {
     kind: 'published',
-    title: 'Mains power, encyclopaedia and code summaries',
-    place: 'I = P / V; energy of a capacitor',
+    title: 'Lens tilt animation, web page',
+    place: 'hinge line at focal length / sin θ',
+  },
+  mired: {
+    kind: 'published',
+    title: 'Mired, encyclopaedia article',
+    place: 'sections Examples, and Photographic filter and gel',
+  },
+  'mired-german': {
+    kind: 'published',
+    title: 'Mired, German encyclopaedia article',
+    place: 'full orange from 6500 to 3200 K is 159',
+  },
+  'mired-manual': {
+    kind: 'published',
+    title: 'Camera reference manual (maker not named), tip on the mired',
+    place: 'page 282: 4000 and 3000 K differ by 83, 7000 and 6000 K by 24',
+  },
+  'mired-glossary': {
+    kind: 'published',
+    title: 'Photographic glossary, entry "mired"',
+    place: '5500 K film in 3400 K light needs −112',
+  },
+  'filter-series': {
+    kind: 'memory',
+    title: 'Handbook of filters for photography (maker not named)',
+    place: 'tables of conversion and light-balancing filters; from memory, not opened',
+  },
+  'breaker-forum': {
+    kind: 'published',
+    title: 'Forum thread on the continuous-load rule of the US National Electrical Code',
+    place: 'items 5 to 9: breakers of 15 and 20 A at 120 V',
+  },
+  'flash-capacitor': {
+    kind: 'published',
+    title: 'Physics worked problem: camera flash capacitor',
+    place: '1000 µF at 300 V: 45 J in 1 ms is 45 kW',
+  },
+  'certified-statistics': {
+    kind: 'memory',
+    title: 'NIST Statistical Reference Datasets, univariate summary statistics',
+    place: 'NumAcc1, NumAcc2 and NumAcc3: certified mean and standard deviation; from memory, not opened',
   },
   'charging-assumptions': {
     kind: 'memory',
     title: 'Efficiency and power factor of a simple charger: assumptions',
-  },
-  'reciprocity-exponents': {
-    kind: 'published',
-    title: 'Reciprocity exponents as quoted from film data sheets (makers not named)',
-    place: 'power law above one second',
   },
   'common-practice': { kind: 'common practice', title: 'Common practice, no source' },
 });

@@ -1,5 +1,6 @@
 import { rangeText } from '../exposure/core/range';
 import { NAMESPACE } from './index';
+import type { Source, SourceKind } from './sources';
 import {
   type AnyRow,
   type Arg,
@@ -74,3 +75,27 @@ export const resultText = (row: AnyRow): string => row.result.unit || row.result
 /** The call as shown in lists: POPSFORTARGET(reading, target, [loss], …). */
 export const signature = (row: AnyRow): string =>
   `${row.id}(${(row.args as readonly Arg[]).map((a) => (a.optional ? `[${a.name}]` : a.takes === 'rest' ? `${a.name}…` : a.name)).join(', ')})`;
+
+/** The answer in one line, with its unit and its shape. */
+export function answerText(row: AnyRow): string {
+  if (row.answers === 'one') return `Answer: ${resultText(row)}.`;
+  if (row.answers === 'list') return `Answer: ${resultText(row)}, one for each member of the list.`;
+  return `Answer, side by side: ${row.answers.join(', ')}.`;
+}
+
+const KINDS: Readonly<Record<SourceKind, string>> = {
+  published: 'Published',
+  derived: 'Derived',
+  'common practice': 'Common practice',
+  memory: 'From memory',
+};
+
+/** What kind of source it is, and what is said after that; a title may begin with the kind already. */
+export function sourceWords({ kind, title, place }: Source): readonly [kind: string, rest: string] {
+  const label = KINDS[kind];
+  const said = title.toLowerCase().startsWith(label.toLowerCase());
+  return [
+    label,
+    `${said ? title.slice(label.length) : `: ${title}`}${place === undefined ? '' : `; ${place}`}.`,
+  ];
+}

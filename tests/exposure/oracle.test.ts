@@ -1,6 +1,7 @@
 import { Decimal } from 'decimal.js';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { kelvinShift, miredShift } from '../../src/exposure/colour/mired';
 import type { Result } from '../../src/exposure/core/result';
 import { fallOff } from '../../src/exposure/distance/fallOff';
 import { powerForDistance, powerForReading } from '../../src/exposure/distance/power';
@@ -20,6 +21,9 @@ import { guideNumber, guideReading } from '../../src/exposure/metering/guideNumb
 import { apertureForLuxSeconds, luxSeconds } from '../../src/exposure/metering/luxSeconds';
 import { fallSpeed, fallTime } from '../../src/exposure/motion/fall';
 import { flashLevel } from '../../src/exposure/duration/flashLevel';
+import { reciprocityTime } from '../../src/exposure/duration/reciprocity';
+import { flashClip, flashShare, shutterForFlash } from '../../src/exposure/duration/shutter';
+import { hireCost } from '../../src/exposure/hire/hireCost';
 import { freezeBlur, freezeTime } from '../../src/exposure/motion/freeze';
 import { freezePower } from '../../src/exposure/motion/freezePower';
 import { spinSpeed } from '../../src/exposure/motion/spinSpeed';
@@ -27,10 +31,22 @@ import { creepTime } from '../../src/exposure/pops/creepTime';
 import { popsMiss, popsReading } from '../../src/exposure/pops/pops';
 import { popsBuild } from '../../src/exposure/pops/popsBuild';
 import { popsTime } from '../../src/exposure/pops/popsTime';
+import { blurCircle } from '../../src/exposure/sharpness/blurCircle';
+import { apertureForDepth, depth, depthFar, depthNear, hyperfocal } from '../../src/exposure/sharpness/depth';
+import {
+  airyDisc,
+  bestAperture,
+  spreadAperture,
+  workingAperture,
+} from '../../src/exposure/sharpness/diffraction';
+import { drawFor, fieldMagnification, magnification } from '../../src/exposure/sharpness/magnification';
+import { stackStep } from '../../src/exposure/sharpness/stack';
+import { hingeForTilt, tiltForHinge } from '../../src/exposure/sharpness/tilt';
 import { SCALES } from '../../src/exposure/stops/scales';
 import { stopDiff } from '../../src/exposure/stops/stopDiff';
 import { stopShift } from '../../src/exposure/stops/stopShift';
 import { withTenths } from '../../src/exposure/stops/withTenths';
+import { mainsCurrent } from '../../src/exposure/supply/mainsCurrent';
 import { value } from './support';
 
 /**
@@ -503,5 +519,319 @@ describe('motion', () => {
     args(wide, wide),
     (d, rpm) => spinSpeed(d, rpm),
     (d, rpm) => PI.times(d).times(rpm).div(60),
+  );
+});
+
+/** An answer that is a difference: its error may grow by how much larger the parts are than what is left. */
+const difference = (of: Decimal, parts: Decimal, left: Decimal): Wanted => ({
+  of,
+  relative: 1e-14 * Math.max(1, parts.div(left).abs().toNumber()),
+});
+
+describe('flash and shutter', () => {
+  const level = fc.double({ min: 0.001, max: 0.999, noNaN: true });
+  const decay = (t: number, l: number): Decimal => D(t).div(Decimal.ln(D(l)).neg());
+  /** A pulse, and an opening of 1e-9 to 700 decay times: at 700 a share of 1e-304 is left to come. */
+  const openings = fc
+    .tuple(wide, level, decades(-9, Math.log10(700)))
+    .map(([t, l, x]): [number, number, number] => [t, l, (t / -Math.log(l)) * x]);
+  const left = (t: number, l: number, open: number): Decimal => D(open).div(decay(t, l)).neg().exp();
+  /** −log2(1 − x): by its series where 50 digits hold too few of 1 − x. */
+  const cut = (x: Decimal): Decimal =>
+    x.lessThan(1e-12)
+      ? sum([1, 2, 3, 4, 5].map((n) => x.pow(n).div(n))).div(Decimal.ln(2))
+      : log2(D(1).minus(x)).neg();
+  oracle(
+    'the share that falls in an opening is 1 − e^(−open / τ)',
+    openings,
+    (t, l, open) => flashShare(t, l, open),
+    (t, l, open) => D(1).minus(left(t, l, open)),
+  );
+  oracle(
+    'the share after a delay is that of the time which is left',
+    args(wide, level, wide, wide),
+    (t, l, open, delay) => flashShare(t, l, open, delay),
+    (t, l, open, delay) => D(1).minus(left(t, l, Math.max(0, open - delay))),
+  );
+  oracle(
+    // ln(1 − e^(−x)) as ln1p(−e^(−x)) keeps its digits in long openings: no allowance is needed.
+    'the loss of an opening is −log2 of the share, also where hardly anything is lost',
+    openings,
+    (t, l, open) => flashClip(t, l, open),
+    (t, l, open) => cut(left(t, l, open)),
+  );
+  const opening = (t: number, l: number, loss: number, delay: number): Decimal =>
+    D(delay).minus(decay(t, l).times(Decimal.ln(D(1).minus(two(D(loss).neg())))));
+  oracle(
+    'the opening for a loss up to six stops is delay − τ·ln(1 − 2^(−loss))',
+    args(wide, level, decades(-6, Math.log10(6)), wide),
+    (t, l, loss, delay) => shutterForFlash(t, l, loss, delay),
+    opening,
+  );
+  oracle(
+    'the opening for a loss of any size is the same',
+    args(wide, level, decades(-6, 2)),
+    (t, l, loss) => shutterForFlash(t, l, loss),
+    (t, l, loss) => opening(t, l, loss, 0),
+  );
+  const exponent = fc.double({ min: 1.0001, max: 2.9999, noNaN: true });
+  /** By way of the logarithm; exponents keep off whole numbers, where the library would seek a next digit in vain. */
+  const raised = (base: Decimal, p: number): Decimal => Decimal.ln(base).times(D(p)).exp();
+  oracle(
+    'film takes threshold·(time / threshold)^P above the threshold',
+    args(wide, fc.double({ min: 1.0001, max: 9999.7, noNaN: true }), exponent),
+    (threshold, times, p) => reciprocityTime(threshold * times, p, threshold),
+    (threshold, times, p) => raised(D(threshold * times).div(threshold), p).times(threshold),
+  );
+  oracle(
+    'film takes the time itself up to the threshold',
+    args(wide, fc.double({ min: 0.001, max: 1, noNaN: true }), exponent),
+    (threshold, part, p) => reciprocityTime(threshold * part, p, threshold),
+    (threshold, part) => D(threshold * part),
+  );
+  oracle(
+    'film without a threshold takes time^P from a second on',
+    args(decades(0, 6), exponent),
+    (t, p) => reciprocityTime(t, p, 0),
+    (t, p) => raised(D(t), p),
+  );
+});
+
+describe('magnification', () => {
+  const mm = decades(0, 4);
+  oracle(
+    'from a draw is (v − f) / f, also where they are nearly equal',
+    args(mm, decades(-8, 2)),
+    (f, m) => magnification(f, f * (1 + m)),
+    (f, m) =>
+      D(f * (1 + m))
+        .minus(D(f))
+        .div(f),
+  );
+  oracle(
+    'from a distance is f / (u − f), also where they are nearly equal',
+    args(mm, decades(-8, 4)),
+    (f, m) => magnification(f, undefined, f * (1 + m)),
+    (f, m) => D(f).div(D(f * (1 + m)).minus(D(f))),
+  );
+  oracle(
+    'takes a draw of f·(1 + m) and a distance of f·(1 + 1 / m)',
+    args(mm, decades(-6, 4), fc.constantFrom(0, 1)),
+    (f, m, which) => value(drawFor(f, m))[which] as number,
+    (f, m, which) => D(f).times(D(1).plus(which === 0 ? D(m) : D(1).div(m))),
+  );
+  oracle(
+    'of a field is sensor / field',
+    args(wide, wide),
+    (sensor, field) => fieldMagnification(sensor, field),
+    (sensor, field) => D(sensor).div(field),
+  );
+  oracle(
+    'raises the f-number to N·(1 + m / p)',
+    args(reading, wide, decades(-1, 1)),
+    (n, m, p) => workingAperture(n, m, p),
+    (n, m, p) => D(m).div(p).plus(1).times(n),
+  );
+});
+
+describe('depth of field', () => {
+  const focal = decades(0, 3.5);
+  const blur = decades(-3, 0);
+  const total = (n: number, m: Decimal.Value, c: number, p: number): Decimal =>
+    D(n).times(c).times(2).times(D(m).div(p).plus(1));
+  oracle(
+    'is 2·N·c·(1 + m / p) / m² deep',
+    args(reading, decades(-4, 2), blur, decades(-1, 1)),
+    (n, m, c, p) => depth(n, m, c, p),
+    (n, m, c, p) => total(n, m, c, p).div(D(m).pow(2)),
+  );
+  oracle(
+    'of a lens is 2·N·c·(1 + m / p) / (m² − (N·c / f)²) deep, against its condition where the far limit runs away',
+    args(reading, decades(-8, 3), blur, decades(-1, 1), focal),
+    (n, beyond, c, p, f) => depth(n, ((n * c) / f) * (1 + beyond), c, p, f),
+    (n, beyond, c, p, f) => {
+      const m = D(((n * c) / f) * (1 + beyond)).pow(2);
+      const less = m.minus(D(n).times(D(c)).div(D(f)).pow(2));
+      return difference(total(n, m.sqrt(), c, p).div(less), m, less);
+    },
+  );
+  oracle(
+    'needs the f-number depth·m² / (2·c·(1 + m / p))',
+    args(wide, decades(-4, 2), blur, decades(-1, 1)),
+    (d, m, c, p) => apertureForDepth(d, m, c, p),
+    (d, m, c, p) =>
+      D(d)
+        .times(D(m).pow(2))
+        .div(total(1, m, c, p)),
+  );
+  const hyper = (f: number, n: number, c: number): Decimal =>
+    D(f)
+      .pow(2)
+      .div(D(n).times(D(c)));
+  for (const form of ['exact', 'handbook'] as const)
+    oracle(
+      `reaches infinity from ${form === 'exact' ? 'f² / (N·c) + f' : 'f² / (N·c)'}`,
+      args(focal, reading, blur),
+      (f, n, c) => hyperfocal(f, n, c, form),
+      (f, n, c) => hyper(f, n, c).plus(form === 'exact' ? D(f) : 0),
+    );
+  oracle(
+    'begins at u·h / (h + u − f), from next to the focal length to far off',
+    args(focal, reading, decades(-7, 5), blur),
+    (f, n, beyond, c) => depthNear(f, n, f * (1 + beyond), c),
+    (f, n, beyond, c) => {
+      const [h, u] = [hyper(f, n, c), D(f * (1 + beyond))];
+      return u.times(h).div(h.plus(u).minus(D(f)));
+    },
+  );
+  /** Focused short of the hyperfocal distance by a share of it, down to 1e-8. */
+  const short = fc.oneof(
+    fc.double({ min: 0.01, max: 0.999, noNaN: true }),
+    fc.double({ min: -8, max: -2, noNaN: true }).map((e) => 10 ** e),
+  );
+  oracle(
+    'ends at u·h / (h − (u − f)), against its condition just before the hyperfocal distance',
+    args(focal, reading, short, blur).map(([f, n, less, c]): [number, number, number, number] => [
+      f,
+      n,
+      f + ((f * f) / (n * c)) * (1 - less),
+      c,
+    ]),
+    (f, n, u, c) => depthFar(f, n, u, c),
+    (f, n, u, c) => {
+      const h = hyper(f, n, c);
+      const rest = h.minus(D(u).minus(D(f)));
+      return difference(D(u).times(h).div(rest), h, rest);
+    },
+  );
+  oracle(
+    'goes with a blur circle of √(w² + h²) / divisor',
+    args(wide, wide, wide),
+    (w, h, divisor) => blurCircle(w, h, divisor),
+    (w, h, divisor) => D(w).pow(2).plus(D(h).pow(2)).sqrt().div(divisor),
+  );
+  oracle(
+    'is stacked in steps of depth·(1 − overlap), against its condition where nearly all overlaps',
+    args(
+      reading,
+      decades(-4, 2),
+      blur,
+      fc.oneof(
+        fc.double({ min: 0, max: 0.99, noNaN: true }),
+        decades(-6, -2).map((x) => 1 - x),
+      ),
+      decades(-1, 1),
+    ),
+    (n, m, c, overlap, p) => stackStep(n, m, c, overlap, p),
+    (n, m, c, overlap, p) =>
+      total(n, m, c, p)
+        .div(D(m).pow(2))
+        .times(D(1).minus(D(overlap))),
+  );
+});
+
+describe('diffraction', () => {
+  const nm = decades(2, 3.5);
+  oracle(
+    'makes a disc of 2.44·λ·N·(1 + m / p)',
+    args(reading, decades(-6, 2), nm, decades(-1, 1)),
+    (n, m, l, p) => airyDisc(n, m, l, p),
+    (n, m, l, p) => D('2.44').times(l).div(1000).times(n).times(D(m).div(p).plus(1)),
+  );
+  const best = (spread: Decimal.Value, m: number, l: number, p: number): Decimal =>
+    D(spread).div(D('4.88e-6').times(l)).sqrt().div(D(m).div(p).plus(1));
+  oracle(
+    'balances a focus spread at √(spread / (4.88·λ)) / (1 + m / p)',
+    args(wide, decades(-6, 2), nm, decades(-1, 1)),
+    (s, m, l, p) => spreadAperture(s, m, l, p),
+    best,
+  );
+  oracle(
+    'balances a depth at √(depth·m² / (4.88·λ)) / (1 + m / p)',
+    args(wide, decades(-6, 2), nm, decades(-1, 1)),
+    (d, m, l, p) => bestAperture(d, m, l, p),
+    (d, m, l, p) => best(D(d).times(D(m).pow(2)), m, l, p),
+  );
+});
+
+describe('tilt', () => {
+  const degrees = D(180).div(PI);
+  oracle(
+    'for a hinge is arcsin(f / J), against its condition where the two are nearly equal',
+    args(decades(0, 3), fc.oneof(decades(-8, 0), decades(0, 5))),
+    (f, more) => tiltForHinge(f, f * (1 + more)),
+    (f, more) => {
+      const sine = D(f).div(D(f * (1 + more)));
+      const tilt = Decimal.asin(sine);
+      return difference(tilt.times(degrees), sine, D(1).minus(sine.pow(2)).sqrt().times(tilt));
+    },
+  );
+  oracle(
+    'sets the hinge at f / sin(tilt)',
+    args(decades(0, 3), fc.oneof(fc.double({ min: 0.1, max: 90, noNaN: true }), decades(-6, -1))),
+    (f, tilt) => hingeForTilt(f, tilt),
+    (f, tilt) => D(f).div(Decimal.sin(D(tilt).div(degrees))),
+  );
+});
+
+describe('colour, supply, hire', () => {
+  const kelvins = fc.oneof(
+    fc.tuple(decades(2, 6), decades(2, 6)),
+    fc
+      .tuple(decades(2, 6), fc.double({ min: -12, max: -2, noNaN: true }))
+      .map(([a, e]): [number, number] => [a, a * (1 + 10 ** e)]),
+  );
+  oracle(
+    // As 10⁶·(from − to) / (from·to) the difference keeps its digits: no allowance is needed.
+    'a mired shift is 10⁶ / to − 10⁶ / from, also between two that are nearly equal',
+    kelvins.map(([a, b]): [number, number] => [a, b]),
+    (from, to) => miredShift(from, to),
+    (from, to) =>
+      D(1e6)
+        .div(D(to))
+        .minus(D(1e6).div(D(from))),
+  );
+  oracle(
+    'a shift leads to 10⁶ / (10⁶ / kelvin + mireds), against its condition where hardly a mired is left',
+    args(
+      decades(2, 6),
+      fc.oneof(
+        decades(-6, 2).map((x) => x - 1),
+        decades(-2, 3),
+      ),
+    ),
+    (kelvin, part) => kelvinShift(kelvin, (1e6 / kelvin) * part),
+    (kelvin, part) => {
+      const start = D(1e6).div(D(kelvin));
+      const rest = start.plus(D((1e6 / kelvin) * part));
+      return difference(D(1e6).div(rest), start, rest);
+    },
+  );
+  const share = fc.double({ min: 0.01, max: 1, noNaN: true });
+  oracle(
+    'the mains current is (E / (recycle·efficiency) + lamp) / (V·power factor)',
+    args(wide, wide, wide, fc.oneof(fc.constant(0), wide), share, share),
+    (e, t, v, lamp, efficiency, factor) => mainsCurrent(e, t, v, lamp, efficiency, factor),
+    (e, t, v, lamp, efficiency, factor) =>
+      D(e).div(D(t).times(efficiency)).plus(lamp).div(D(v).times(factor)),
+  );
+  oracle(
+    'hire costs the rate·(weeks·w + the smaller of the days over and w)',
+    args(
+      wide,
+      fc.oneof(
+        fc.integer({ min: 1, max: 400 }),
+        fc.integer({ min: 1, max: 1600 }).map((n) => n / 4),
+      ),
+      fc.double({ min: 0.5, max: 7, noNaN: true }),
+    ),
+    (rate, days, w) => hireCost(rate, days, w),
+    (rate, days, w) => {
+      const weeks = D(days).div(7).floor();
+      return weeks
+        .times(w)
+        .plus(Decimal.min(D(days).minus(weeks.times(7)), w))
+        .times(rate);
+    },
   );
 });

@@ -35,6 +35,10 @@ const RULES = {
     says: 'must be above 0 and below 1',
   },
   share: { wrong: [0, -0.5, 1.0001, ...NOT_FINITE], right: [0.001, 1], says: 'must be above 0 and up to 1' },
+  exponent: { wrong: [0.999, 3.001, -1, 0, ...NOT_FINITE], right: [1, 3], says: 'must be from 1 up to 3' },
+  overlap: { wrong: [-0.001, 1, 2, ...NOT_FINITE], right: [0, 0.999], says: 'must be from 0 below 1' },
+  tilt: { wrong: [0, -5, 90.001, ...NOT_FINITE], right: [0.001, 90], says: 'must be above 0 and up to 90' },
+  week: { wrong: [0, -3, 7.001, ...NOT_FINITE], right: [0.5, 7], says: 'must be above 0 and up to 7' },
 } satisfies Record<string, Rule>;
 
 /** An argument that is in order, and what it may be. A list is tried with a wrong member at its end. */

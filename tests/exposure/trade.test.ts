@@ -65,6 +65,32 @@ describe('facts of the trade', () => {
   it('a key one stop over the fill lights 3:1, as the fill reaches both sides (common practice, no source)', () => {
     expect(number('LIGHTRATIO', 11, 8)).toBeCloseTo(3, 12);
   });
+
+  it('the t0.1 of a decaying flash is about three times its t0.5 (common practice, no source)', () => {
+    const times = number('FLASHLEVEL', 1, 0.5, 0.1);
+    expect(times).toBeGreaterThan(3);
+    expect(times).toBeLessThan(3.5);
+  });
+
+  it('half the light of a decaying flash is still to come at t0.5, a tenth at t0.1 (common practice, no source)', () => {
+    expect(number('FLASHSHARE', '1 ms', 0.5, '1 ms')).toBeCloseTo(0.5, 12);
+    expect(number('FLASHSHARE', '1 ms', 0.1, '1 ms')).toBeCloseTo(0.9, 12);
+  });
+
+  it('a shutter shorter than the flash loses light, the more the shorter (common practice, no source)', () => {
+    const lost = ['1/125', '1/250', '1/500', '1/1000'].map((open) => number('FLASHCLIP', '1/250', 0.1, open));
+    expect(lost).toEqual([...lost].sort((a, b) => a - b));
+    expect(lost[0]).toBeLessThan(0.02);
+    expect(lost[1]).toBeGreaterThan(0.1);
+    expect(lost[3]).toBeGreaterThan(1);
+    expect(number('SHUTTERFORFLASH', '1/250', 0.1)).toBeGreaterThan(1 / 250);
+  });
+
+  it('a week of hire costs three days (common practice, no source)', () => {
+    expect(run('HIRECOST', 80, 7)).toBe(240);
+    expect(run('HIRECOST', 80, 3)).toBe(240);
+    expect(run('HIRECOST', 80, 8)).toBe(320);
+  });
 });
 
 describe('advice of the trade that no sum can show stands with the functions it concerns', () => {
@@ -80,12 +106,17 @@ describe('advice of the trade that no sum can show stands with the functions it 
     },
   );
 
-  it.each(['FREEZEBLUR', 'FREEZETIME', 'FREEZEPOWER', 'CREEPTIME'])(
-    '%s: a shutter shorter than the flash loses light (common practice, no source)',
-    (id) => {
-      expect(advice(id)).toMatch(/shutter shorter than the flash loses light/);
-    },
-  );
+  it.each([
+    'FREEZEBLUR',
+    'FREEZETIME',
+    'FREEZEPOWER',
+    'CREEPTIME',
+    'FLASHSHARE',
+    'FLASHCLIP',
+    'SHUTTERFORFLASH',
+  ])('%s: a shutter shorter than the flash loses light (common practice, no source)', (id) => {
+    expect(advice(id)).toMatch(/shutter shorter than the flash loses light/);
+  });
 
   it.each(['LIGHTSUM', 'LIGHTSHARE'])(
     '%s: where heads cannot be fired alone, the others are switched off to meter one (common practice, no source)',
@@ -106,6 +137,23 @@ describe('advice of the trade that no sum can show stands with the functions it 
 
   it.each(popping)('%s: the maker limits the flashes in a row (common practice, no source)', (id) => {
     expect(advice(id)).toMatch(/the maker allows/);
+  });
+
+  it.each(['FLASHLEVEL', 'FLASHSHARE'])(
+    '%s: a real head is no exact decay, and half the light of one comes after t0.5 (common practice, no source)',
+    (id) => {
+      expect(advice(id)).toMatch(/pulse that decays exponentially/);
+      expect(advice(id)).toMatch(id === 'FLASHLEVEL' ? /nearer to 2\.6/ : /Half the light/);
+    },
+  );
+
+  it('MAINSCURRENT: the plate, local codes and an electrician come first (common practice, no source)', () => {
+    for (const word of ['inrush', 'plate', 'local codes', 'licensed electrician', 'lethal charge'])
+      expect(advice('MAINSCURRENT')).toContain(word);
+  });
+
+  it('HIRECOST: the hire house has the last word (common practice, no source)', () => {
+    expect(advice('HIRECOST')).toMatch(/common practice; ask the hire house/);
   });
 
   it('SPINSPEED: things that turn fast can come apart (common practice, no source)', () => {

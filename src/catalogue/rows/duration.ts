@@ -29,7 +29,7 @@ export const duration = [
     answers: 'one',
     formula: 'duration · ln(1 / to) / ln(1 / from)',
     run: flashLevel,
-    sources: ['exponential-decay', 'navy-photography', 'common-practice'],
+    sources: ['exponential-decay', 'flash-duration-article', 'flash-manual', 'common-practice'],
     examples: [{ cells: ['1 ms', 0.5, 0.1], gives: 0.0033219280948873623 }],
     notes: `${EXPONENTIAL} From t0.5 to t0.1 the factor is 3.32; a real pulse with a rise is nearer to 2.6.`,
     words: ['t0.5', 't0.1', 't.5', 't.1', 'convert'],

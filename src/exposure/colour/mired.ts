@@ -1,3 +1,4 @@
+import { SLACK, spoken } from '../core/numbers';
 import { ABOVE_ZERO, ANY, outside } from '../core/range';
 import { answer, fail, type Result } from '../core/result';
 
@@ -26,9 +27,9 @@ export function kelvinShift(kelvin: number, mireds: number): Result<number> {
   const wrong = outside('kelvin', kelvin, ABOVE_ZERO) ?? outside('mireds', mireds, ANY);
   if (wrong) return wrong;
   const left = MIRED / kelvin + mireds;
-  if (left > 0) return answer(MIRED / left);
+  if (left > (SLACK * MIRED) / kelvin) return answer(MIRED / left);
   return fail(
     'domain',
-    `mireds takes away more than there is: ${Math.round(MIRED / kelvin)} mired to begin with.`,
+    `mireds takes away more than there is: ${spoken(MIRED / kelvin, 5)} mired to begin with.`,
   );
 }

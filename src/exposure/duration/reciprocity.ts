@@ -21,5 +21,6 @@ export function reciprocityTime(time: number, exponent: number, threshold = 1): 
   if (wrong) return wrong;
   if (time <= threshold) return answer(time);
   const start = threshold === 0 ? 1 : threshold;
-  return answer(start * (time / start) ** exponent);
+  // film that lags never needs less than the metered time
+  return answer(Math.max(time, start * (time / start) ** exponent));
 }

@@ -1,3 +1,4 @@
+import { SLACK } from '../core/numbers';
 import { ABOVE_ZERO, LEVEL, NOT_NEGATIVE, outside } from '../core/range';
 import { answer, fail, type Fail, isFail, type Result } from '../core/result';
 
@@ -6,6 +7,10 @@ export const CLIP_LOSS = 0.1;
 
 /** Decay time of a pulse that falls exponentially from its peak: the time to 1/e. */
 const decayTime = (duration: number, level: number): number => duration / -Math.log(level);
+
+/** ln(1 − e^(−x)): each form keeps its digits on its own side of ln 2. */
+const logOfRest = (x: number): number =>
+  x > Math.LN2 ? Math.log1p(-Math.exp(-x)) : Math.log(-Math.expm1(-x));
 
 /** Open time after the delay, in decay times; 0 where the shutter closes before the flash. */
 function decays(duration: number, level: number, open: number, delay: number): number | Fail {
@@ -39,14 +44,12 @@ export function flashShare(duration: number, level: number, open: number, delay 
 export function flashClip(duration: number, level: number, open: number, delay = 0): Result<number> {
   const passed = decays(duration, level, open, delay);
   if (isFail(passed)) return passed;
-  if (passed === 0)
+  if (open - delay <= SLACK * open)
     return fail(
       'no-answer',
       'The shutter closes before the flash begins: open is not longer than the delay.',
     );
-  // log of 1 − e^(−x): each form keeps its digits on its own side of ln 2
-  const log = passed > Math.LN2 ? Math.log1p(-Math.exp(-passed)) : Math.log(-Math.expm1(-passed));
-  return answer(-log / Math.LN2);
+  return answer(-logOfRest(passed) / Math.LN2);
 }
 
 /**
@@ -67,5 +70,5 @@ export function shutterForFlash(
     outside('loss', loss, ABOVE_ZERO) ??
     outside('delay', delay, NOT_NEGATIVE);
   if (wrong) return wrong;
-  return answer(delay - decayTime(duration, level) * Math.log(-Math.expm1(-loss * Math.LN2)));
+  return answer(delay - decayTime(duration, level) * logOfRest(loss * Math.LN2));
 }

@@ -78,7 +78,7 @@ describe('fall-off of a rectangular front', () => {
     expect(value(fallOff(d, 2 * d, width, height))).toBeCloseTo(stops, 8);
   });
 
-  // view-factor-examples: an edge element of length b against a parallel rectangle a by b, averaged along the edge.
+  // view-factor-examples, FALLOFF: an edge element of length b against a parallel rectangle a by b, averaged along the edge.
   it('gives the published 0.3886 of a strip parallel to a rectangle 3 by 2 m, 0.5 m off', () => {
     const [a, b, c] = [3, 2, 0.5];
     // A corner sees a quarter of the rectangle of twice the sides; the element sees two corners.
@@ -86,7 +86,7 @@ describe('fall-off of a rectangular front', () => {
     expect(Math.abs((2 * strip) / b - 0.3886)).toBeLessThanOrEqual(0.00005);
   });
 
-  // view-factor-examples: two parallel rectangles a by b, c apart. By symmetry the mean of one corner, four times.
+  // view-factor-examples, FALLOFF: two parallel rectangles a by b, c apart. By symmetry the mean of one corner, four times.
   it('gives the published 0.4756 between two rectangles of 1 by 1.5 m, 0.5 m apart', () => {
     const [a, b, c] = [1, 1.5, 0.5];
     const both = integral((x) => integral((y) => byFallOff(c, 2 * x, 2 * y), 0, b, 12), 0, a, 12);
