@@ -15,7 +15,8 @@ module.exports = function loadTs(file) {
     module._compile(outputText, name);
   };
   try {
-    for (const name of Object.keys(require.cache)) if (name.startsWith(SOURCES) && name.endsWith('.ts')) delete require.cache[name];
+    for (const name of Object.keys(require.cache))
+      if (name.startsWith(SOURCES) && name.endsWith('.ts')) delete require.cache[name];
     return require(path.resolve(SOURCES, file));
   } finally {
     require.extensions['.ts'] = before;
