@@ -1,53 +1,108 @@
 import { CATALOGUE, NAMESPACE } from '../catalogue';
+import { SOURCES, type SourceKey } from '../catalogue/sources';
 import { type AnyRow, type Arg, type Example, FAMILIES, type Family } from '../catalogue/types';
-import { argumentHelp, exampleFormula, functionName, resultText } from '../catalogue/words';
+import {
+  answerText,
+  exampleFormula,
+  fallbackText,
+  formsText,
+  functionName,
+  resultText,
+  signature,
+  sourceWords,
+  unitOf,
+} from '../catalogue/words';
+import { rangeText } from '../exposure/core/range';
+import { plainNumber } from '../pane/numberText';
+import { GENERAL } from './help-general';
+import { caution, page, text, unbroken } from './page';
 
-const SIGNS: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
-const text = (plain: string): string => plain.replace(/[&<>"]/g, (sign) => SIGNS[sign] as string);
+const STYLE = `
+#contents h3 { margin-top: 16px; }
+section { margin: 0 -8px; padding: 20px 8px; }
+section + section { border-top: 1px solid var(--line); }
+section:target { background: var(--wash); }
+section h3 { color: var(--glaze); }
+.gives { font-weight: 600; }
+.optional { font-weight: 400; }
+.example code { padding: 0 4px; border-radius: 4px; background: var(--wash); }
+.top { margin: 16px 0 0; }
+.marks { display: grid; grid-template-columns: repeat(auto-fill, minmax(9rem, 1fr)); gap: 0 16px; padding: 0; list-style: none; font-variant-numeric: tabular-nums; }
+@media print {
+  section { margin: 0; padding: 12pt 0; break-inside: avoid; }
+  section:target { background: none; }
+  .example code { padding: 0; background: none; }
+  .example { break-inside: avoid; }
+}`;
 
-const paragraph = (label: string, content: string | undefined): string =>
-  content === undefined ? '' : `<p><b>${label}:</b> ${text(content)}</p>\n`;
+const anchor = (row: AnyRow): string => row.id.toLowerCase();
 
-const argument = (arg: Arg): string =>
-  `<dt>${text(arg.name)}${arg.optional ? ' (may be left out)' : ''}</dt>\n<dd>${text(argumentHelp(arg))}</dd>\n`;
+const part = (heading: string, content: string): string => `<h4>${heading}</h4>\n${content}\n`;
+const inWords = (heading: string, content: string | undefined): string =>
+  content === undefined ? '' : part(heading, `<p>${text(content)}</p>`);
 
-const example = (row: AnyRow, shown: Example): string =>
-  `<p><b>Example:</b> <code>${text(exampleFormula(row, shown))}</code> gives ${text([shown.gives].flat().join('; '))} (${text(resultText(row))})</p>\n`;
-
-const section = (row: AnyRow): string => `<section id="${row.id.toLowerCase()}">
-<h3>${functionName(row)}</h3>
-<p>${text(row.gives)}</p>
-<dl>
-${row.args.map(argument).join('')}</dl>
-${paragraph('Formula', row.formula)}${row.examples.map((shown) => example(row, shown)).join('')}${paragraph('Notes', row.notes)}${paragraph('Caution', row.caution)}</section>
+function argument(arg: Arg): string {
+  const facts = [
+    ['Unit', unitOf(arg)],
+    ['Range', rangeText(arg.range)],
+    ['Write', unbroken(formsText(arg))],
+  ].flatMap(([label, content]) => (content ? [`${label}: ${content}.`] : []));
+  const standsIn = arg.fallback === undefined ? '' : fallbackText(arg);
+  const optional = arg.optional ? ' <span class="optional">(may be left out)</span>' : '';
+  return `<dt>${text(arg.name)}${optional}</dt>
+<dd>${text(arg.about)}.<br />
+<span class="quiet">${text([...facts, standsIn].join(' ').trim())}</span></dd>
 `;
+}
 
-const family = ([id, heading]: [Family, string]): string => {
-  const rows = CATALOGUE.filter((row) => row.family === id);
-  return rows.length === 0 ? '' : `<h2>${text(heading)}</h2>\n${rows.map(section).join('')}`;
+const source = (key: SourceKey): string => {
+  const [kind, rest] = sourceWords(SOURCES[key]);
+  return `<b>${kind}</b>${text(rest)}`;
 };
 
-/** The page that Excel opens for a function; each has its place, named by its id in small letters. */
-export const helpPage = (): string => `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8" />
-<meta name="viewport" content="width=device-width, initial-scale=1" />
-<meta name="color-scheme" content="light dark" />
-<title>Sweeptable help</title>
-<style>
-body { max-width: 44rem; margin: 0 auto; padding: 16px; font: 16px/24px 'Segoe UI', system-ui, sans-serif; overflow-wrap: break-word; }
-h2 { margin-top: 48px; }
-dt { font-weight: 600; }
-dd { margin: 0 0 8px; }
-code { font-family: Consolas, Menlo, monospace; }
-:target { outline: 2px solid; outline-offset: 8px; }
-</style>
-</head>
-<body>
-<h1>Sweeptable help</h1>
-<p>Type <code>=${NAMESPACE}.</code> in a cell and pick a function. Every value may be a cell or a range; a range in gives a range out.</p>
-<p>Flash equipment runs on mains current and keeps a dangerous charge after it is unplugged; lamps and tubes burn; repeated flashes can harm people who are sensitive to them. The maker’s instructions and local codes come first, and wiring is work for a licensed electrician.</p>
-${(Object.entries(FAMILIES) as [Family, string][]).map(family).join('')}</body>
-</html>
+function example(row: AnyRow, shown: Example): string {
+  const answers = [shown.gives].flat().map((one) => (typeof one === 'number' ? plainNumber(one) : one));
+  const unit = row.result.unit && ` ${resultText(row)}`;
+  const from = shown.source === undefined ? '' : `<br />\n<span class="quiet">${source(shown.source)}</span>`;
+  return `<p class="example"><code>${text(exampleFormula(row, shown))}</code> gives <strong>${text(answers.join('; '))}</strong>${text(unit)}${from}</p>`;
+}
+
+const section = (row: AnyRow): string => `<section id="${anchor(row)}">
+<h3>${row.id}</h3>
+<p class="gives">${text(row.gives)}</p>
+<p><code>=${NAMESPACE}.${text(signature(row))}</code><br />
+${text(answerText(row))}</p>
+${row.caution === undefined ? '' : caution(row.caution)}${part('Values', `<dl>\n${row.args.map(argument).join('')}</dl>`)}${inWords('Formula', row.formula)}${part(row.examples.length === 1 ? 'Example' : 'Examples', row.examples.map((shown) => example(row, shown)).join('\n'))}${inWords('Conventions', row.notes)}${part('Where it comes from', `<ul>\n${row.sources.map((key) => `<li>${source(key)}</li>\n`).join('')}</ul>`)}<p class="top screen"><a href="#contents" aria-label="Contents, from ${functionName(row)}">Contents</a></p>
+</section>
 `;
+
+const families = (Object.entries(FAMILIES) as [Family, string][])
+  .map(([id, heading]) => ({ id, heading, rows: CATALOGUE.filter((row) => row.family === id) }))
+  .filter(({ rows }) => rows.length > 0);
+
+const list = (links: readonly (readonly [anchor: string, label: string])[]): string =>
+  `<ul>\n${links.map(([id, label]) => `<li><a href="#${id}">${text(label)}</a></li>\n`).join('')}</ul>\n`;
+
+const contents = (): string => `<nav id="contents" aria-labelledby="contents-heading">
+<h2 id="contents-heading">Contents</h2>
+${list(GENERAL.map(({ id, heading }) => [id, heading]))}${families
+  .map(
+    ({ id, heading, rows }) =>
+      `<h3><a href="#family-${id}">${text(heading)}</a></h3>\n${list(rows.map((row) => [anchor(row), row.id]))}`,
+  )
+  .join('')}</nav>
+`;
+
+/** The page that Excel opens for a function; each has its place, named by its id in small letters. */
+export const helpPage = (): string =>
+  page(
+    'help.html',
+    `<p>Type <code>=${NAMESPACE}.</code> in a cell and pick a function. Where Excel offers none, open the pane: it lists them all.</p>
+${contents()}${GENERAL.map(({ id, heading, body }) => `<h2 id="${id}">${text(heading)}</h2>\n${body}`).join('')}${families
+      .map(
+        ({ id, heading, rows }) =>
+          `<h2 id="family-${id}">${text(heading)}</h2>\n${rows.map(section).join('')}`,
+      )
+      .join('')}`,
+    STYLE,
+  );

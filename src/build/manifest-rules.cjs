@@ -13,6 +13,7 @@ const SOURCES = {
   'functions.js': 'src/hosts/excel/functions.ts',
   'functions.json': 'src/hosts/excel/metadata.ts',
   'help.html': 'src/build/help.ts',
+  'support.html': 'src/build/support.ts',
 };
 
 const contentOf = (file) =>

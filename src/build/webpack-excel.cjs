@@ -3,6 +3,7 @@ const path = require('node:path');
 const TerserPlugin = require('terser-webpack-plugin');
 const { DefinePlugin, sources } = require('webpack');
 const loadTs = require('./load-ts.cjs');
+const Pages = require('./pages-plugin.cjs');
 const { readTemplates } = require('./templates.cjs');
 
 const ROOT = path.resolve(__dirname, '../..');
@@ -33,7 +34,7 @@ function originFrom(given, local) {
   return given.endsWith('/') ? given : `${given}/`;
 }
 
-/** Emits what stands beside the scripts: page, metadata, manifest, icons, help and, on demand, an own copy of office.js. */
+/** Emits what stands beside the scripts: page, metadata, manifest, icons and, on demand, an own copy of office.js. */
 class AddInFiles {
   constructor({ origin, officejs }) {
     this.origin = origin;
@@ -53,17 +54,15 @@ class AddInFiles {
       return fs.readFileSync(file);
     };
     const emit = (name, content, info) => compilation.emitAsset(name, new sources.RawSource(content), info);
-    for (const folder of ['catalogue', 'exposure', 'hosts/excel', 'build'])
+    for (const folder of ['catalogue', 'exposure', 'hosts/excel'])
       compilation.contextDependencies.add(path.join(ROOT, 'src', folder));
 
     const { functionsJson, LOCAL_ORIGIN } = loadTs('hosts/excel/metadata.ts');
     const { CATALOGUE } = loadTs('catalogue/index.ts');
-    const { helpPage } = loadTs('build/help.ts');
     const origin = originFrom(this.origin, LOCAL_ORIGIN);
 
     emit('functions.json', JSON.stringify(functionsJson(CATALOGUE, origin)));
     emit('manifest.xml', read(path.join(ROOT, 'manifest.xml')).toString().replaceAll(LOCAL_ORIGIN, origin));
-    emit('help.html', helpPage(), { minimized: true });
     emit('taskpane.css', read(path.join(PANE, 'pane.css')));
     emit('taskpane.html', this.page(read(path.join(PANE, 'taskpane.html')).toString()));
     for (const icon of fs.readdirSync(ICONS)) emit(`icons/${icon}`, read(path.join(ICONS, icon)));
@@ -86,7 +85,8 @@ class AddInFiles {
 
 /**
  * The Excel add-in, in dist/.
- * `--env origin=https://host/path/` builds for that address; `--env officejs` adds an own copy of office.js, for closed networks.
+ * `--env origin=https://host/path/` builds for that address; `--env officejs` adds an own copy of office.js, for closed networks;
+ * `--env contact="…"` says on the support page who helps.
  */
 module.exports = (env = {}, argv = {}) => ({
   name: 'excel',
@@ -111,7 +111,11 @@ module.exports = (env = {}, argv = {}) => ({
       },
     ],
   },
-  plugins: [new DefinePlugin({ SWEEPTABLE_TEMPLATES: JSON.stringify(readTemplates()) }), new AddInFiles(env)],
+  plugins: [
+    new DefinePlugin({ SWEEPTABLE_TEMPLATES: JSON.stringify(readTemplates()) }),
+    new AddInFiles(env),
+    new Pages(env),
+  ],
   optimization: {
     minimizer: [new TerserPlugin({ minify: TerserPlugin.esbuildMinify, extractComments: false })],
   },

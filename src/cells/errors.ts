@@ -1,8 +1,9 @@
 import type { Fail, FailKind } from '../exposure/core/result';
 
 /** The error values that cells hold. A host that has fewer says the nearest. */
-export type ErrorCode =
-  '#VALUE!' | '#NUM!' | '#N/A' | '#DIV/0!' | '#REF!' | '#NAME?' | '#NULL!' | '#SPILL!' | '#CALC!' | '#BUSY!';
+/* prettier-ignore */
+export const ERROR_CODES = ['#VALUE!', '#NUM!', '#N/A', '#DIV/0!', '#REF!', '#NAME?', '#NULL!', '#SPILL!', '#CALC!', '#BUSY!'] as const;
+export type ErrorCode = (typeof ERROR_CODES)[number];
 
 /** An error value, coming in from a cell or going out to one. Ours carry a sentence for the person at the sheet. */
 export interface CellError {
@@ -18,6 +19,9 @@ const CODES: Readonly<Record<FailKind, ErrorCode>> = {
 
 export const cellError = (error: ErrorCode, message?: string): CellError =>
   message === undefined ? { error } : { error, message };
+/** A cell's value where a host tells errors as texts: "#N/A" is an error, everything else itself. */
+export const errorFromText = (value: unknown): unknown =>
+  (ERROR_CODES as readonly unknown[]).includes(value) ? cellError(value as ErrorCode) : value;
 export const isCellError = (x: unknown): x is CellError =>
   typeof x === 'object' && x !== null && 'error' in x;
 export const fromFail = ({ fail, message }: Fail): CellError => ({ error: CODES[fail], message });

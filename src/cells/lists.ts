@@ -17,14 +17,24 @@ export interface Lists {
 
 type Member = number | typeof BLANK;
 
+/** Whether one bare number that is no mark makes every bare number of a list exact: a list read to decimals. */
+export function isReadToDecimals(
+  cells: readonly unknown[],
+  arg: Arg,
+  quantity: Quantity | undefined,
+): boolean {
+  const scale = quantity?.marks;
+  return (
+    arg.exactTogether === true &&
+    scale !== undefined &&
+    cells.some((c) => typeof c === 'number' && c > 0 && exactMark(scale, c) === undefined)
+  );
+}
+
 /** Every member of a list, blanks kept; or the first error cell or refusal among them. */
 function members(grid: Grid, arg: Arg, quantity: Quantity | undefined): readonly Member[] | Fail | CellError {
   const cells = [...cellsOf(grid)];
-  const scale = quantity?.marks;
-  const exact =
-    arg.exactTogether === true &&
-    scale !== undefined &&
-    cells.some((c) => typeof c === 'number' && c > 0 && exactMark(scale, c) === undefined);
+  const exact = isReadToDecimals(cells, arg, quantity);
   const read: Member[] = [];
   for (const cell of cells) {
     if (isCellError(cell)) return cell;

@@ -1,27 +1,86 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { validateXML } from 'xmllint-wasm';
 import { helpPage } from '../../src/build/help';
+import { pages } from '../../src/build/pages';
+import { supportPage } from '../../src/build/support';
 import { CATALOGUE } from '../../src/catalogue';
+import { type Arg, quantitiesOf } from '../../src/catalogue/types';
+import { exampleFormula } from '../../src/catalogue/words';
 import { functionsJson } from '../../src/hosts/excel/metadata';
 
-const page = helpPage();
+const help = helpPage();
+const escaped = (plain: string): string =>
+  plain.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
+const sections = new Map(
+  [...help.matchAll(/<section id="([^"]+)">([\s\S]*?)<\/section>/g)].map(([, id, body]) => [id, body ?? '']),
+);
 
 const problems = async (text: string): Promise<readonly string[]> => {
   const { errors } = await validateXML({
-    xml: { fileName: 'help.html', contents: text },
+    xml: { fileName: 'page.html', contents: text },
     normalization: 'format',
   });
   return errors.map(({ message }) => message);
 };
 
-test('the help page is well formed, whatever signs the texts hold', async () => {
-  expect(await problems(page)).toEqual([]);
-  expect(await problems(page.replace('</dl>', ''))).not.toEqual([]);
+describe.each(Object.entries(pages('Studio <desk> & "loft", extension 41')))('%s', (_, page) => {
+  test('is well formed, whatever signs the texts hold', async () => {
+    expect(await problems(page)).toEqual([]);
+    expect(await problems(page.replace('</main>', ''))).not.toEqual([]);
+  });
+
+  test('loads nothing, and names no address of anybody', () =>
+    expect(page).not.toMatch(/<script|<link|<img|<iframe|https?:|@(?!page|media)/));
+
+  test('leads nowhere that is not there', () => {
+    const all: Readonly<Record<string, string>> = pages();
+    for (const [, link = ''] of page.matchAll(/href="([^"]*)"/g)) {
+      const [file, place] = link.split('#');
+      const target = file ? all[file] : page;
+      expect(target, link).toBeDefined();
+      if (place !== undefined) expect(target, link).toContain(` id="${place}"`);
+    }
+  });
+
+  test('has one place for each name', () => {
+    const ids = [...page.matchAll(/ id="([^"]*)"/g)].map(([, id]) => id);
+    expect(ids).toEqual([...new Set(ids)]);
+  });
 });
 
-test('every help address leads to a place on the page', () => {
-  for (const { helpUrl } of functionsJson(CATALOGUE).functions)
-    expect(page).toContain(`<section id="${helpUrl.split('#')[1]}">`);
+describe('the help page', () => {
+  test('has a section for every function, where Excel’s help leads', () =>
+    expect([...sections.keys()]).toEqual(
+      functionsJson(CATALOGUE).functions.map(({ helpUrl }) => helpUrl.split('#')[1]),
+    ));
+
+  test.each(CATALOGUE.map((row) => [row.id, row] as const))('tells all there is of %s', (id, row) => {
+    const section = sections.get(id.toLowerCase()) ?? '';
+    for (const words of [row.gives, row.formula, row.notes ?? '', row.caution ?? ''])
+      expect(section).toContain(escaped(words));
+    for (const arg of row.args as readonly Arg[]) expect(section).toContain(escaped(arg.about));
+    for (const shown of row.examples) expect(section).toContain(escaped(exampleFormula(row, shown)));
+    expect(section.includes('<strong>Take care.</strong>')).toBe(row.caution !== undefined);
+    expect(section.match(/<li>/g)?.length).toBe(row.sources.length);
+  });
+
+  test('lists how every kind of value is read', () => {
+    const table = /<tbody>[\s\S]*?<\/tbody>/.exec(help)?.[0].replaceAll('\u00a0', ' ') ?? '';
+    const kinds = CATALOGUE.flatMap((row) =>
+      (row.args as readonly Arg[]).flatMap(({ kind }) => quantitiesOf(kind)),
+    );
+    for (const form of new Set(kinds.flatMap(({ forms }) => forms))) expect(table).toContain(escaped(form));
+  });
 });
 
-test('the page loads nothing', () => expect(page).not.toMatch(/<script|<link|<img|https?:/));
+describe('the support page names who helps', () => {
+  test('in words', () =>
+    expect(supportPage('Studio <desk>')).toContain('In your studio: <strong>Studio &lt;desk&gt;</strong>'));
+  test('with a link, where it is an address', () => {
+    expect(supportPage('desk@studio.example')).toContain('<a href="mailto:desk@studio.example">');
+    expect(supportPage('https://studio.example/desk')).toContain('<a href="https://studio.example/desk">');
+    expect(supportPage('javascript:alert(1)')).not.toContain('href="javascript');
+  });
+  test('or how to find them, where nobody is named', () =>
+    expect(supportPage()).toContain('Ask whoever installed Sweeptable in your studio'));
+});

@@ -38,6 +38,7 @@ const broken: [string, string, string][] = [
   ['an Id that is no GUID', changed(/<Id>.*<\/Id>/, '<Id>sweeptable</Id>'), 'Id is no GUID'],
   ['a version of five parts', changed(/<Version>.*</, '<Version>1.0.0.0.0<'), 'Version is not'],
   ['no support page', changed(/<SupportUrl.*>/, ''), 'no SupportUrl'],
+  ['a support page that is not built', changed('/support.html"', '/help-desk.html"'), 'no such file: help-desk.html'],
   ['a page without https', changed('SourceLocation DefaultValue="https:', 'SourceLocation DefaultValue="http:'), 'not an https address'],
   ['an icon without https', changed('Icon.16" DefaultValue="https:', 'Icon.16" DefaultValue="http:'), 'not an https address'],
   ['a reference to nothing', changed('<Namespace resid="Functions.Namespace"', '<Namespace resid="Nowhere"'), 'no resource is called Nowhere'],

@@ -90,7 +90,7 @@ async function takeAway(excel: typeof Excel, name: string, before: ReadonlySet<s
 }
 
 /** What the workbook is like after a failure, once everything that can be taken back is. */
-async function keptAfter(
+export async function keptAfter(
   excel: typeof Excel,
   error: unknown,
   name: string,

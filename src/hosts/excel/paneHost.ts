@@ -3,9 +3,17 @@ import type { Template } from '../../sheets/template';
 import { TEMPLATES } from '../../sheets/templates';
 import { type Laid, lay, LayFailure, UNTOUCHED, WHEN_READY } from './lay';
 import { refusal } from './refusals';
+import { type RepairHost, repairHost } from './repairHost';
+import { copyValues } from './valuesCopy';
 
 /** What the pane may ask of Excel. Charts are missing: Excel draws them on the sheet. */
-export type ExcelHost = Required<Pick<PaneHost, 'insertSheet' | 'putFormula' | 'recalculate'>>;
+export type ExcelHost = Required<
+  Pick<PaneHost, 'insertSheet' | 'putFormula' | 'recalculate' | 'copyValues' | 'help'>
+> &
+  RepairHost;
+
+/** The help page lies beside the pane's. */
+export const HELP = 'help.html';
 
 const NOT_KNOWN_YET =
   'Excel does not know the functions yet, so their cells show #NAME?. Wait a moment, then press Recalculate.';
@@ -73,4 +81,7 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
       ? told(putFormula(excel, formula), 'Nothing was put into the cell.')
       : { refused: `“${formula}” is no formula: it does not begin with =. Nothing was changed.` },
   recalculate: () => told(recalculate(excel), UNTOUCHED),
+  copyValues: () => told(copyValues(excel), UNTOUCHED),
+  ...repairHost(excel),
+  help: HELP,
 });

@@ -1,6 +1,6 @@
 import { mountPane } from '../../pane/pane';
 import { followOfficeTheme } from './officeTheme';
-import { excelHost } from './paneHost';
+import { excelHost, HELP } from './paneHost';
 
 const OUTSIDE = 'Open this page from Excel to insert sheets.';
 const NO_LIBRARY =
@@ -9,10 +9,10 @@ const NO_LIBRARY =
 const root = document.getElementById('pane');
 if (!root) throw new Error('The page has no place for the pane.');
 
-if (typeof Office === 'undefined') mountPane(root, { missing: NO_LIBRARY });
+if (typeof Office === 'undefined') mountPane(root, { missing: NO_LIBRARY, help: HELP });
 else
   void Office.onReady(({ host }) => {
     const inExcel = host === Office.HostType.Excel;
-    mountPane(root, inExcel ? excelHost(Excel) : { missing: OUTSIDE });
+    mountPane(root, inExcel ? excelHost(Excel) : { missing: OUTSIDE, help: HELP });
     if (inExcel) followOfficeTheme();
   });

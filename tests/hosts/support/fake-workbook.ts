@@ -55,6 +55,8 @@ export class FakeWorkbook {
   readonly onMethod: Record<string, (args: unknown[]) => unknown> = {};
   /** What a formula gives. */
   onFormula: (formula: string) => unknown = () => 0;
+  /** What a formula reads as once it is entered. */
+  onFormulaWritten: (formula: string) => string = (formula) => formula;
   active: Sheet | undefined;
   selection: { readonly sheet: Sheet; readonly block: Block } | undefined;
   #made = 0;
@@ -119,6 +121,8 @@ export class FakeWorkbook {
     if (action.ActionType === ACTION.instantiate) return target.missing ? null : this.reference(target);
     if (action.ActionType === ACTION.query)
       return target.missing ? null : this.query(target, action.QueryInfo?.Select ?? []);
+    // The library's own calls, such as keeping hold of a range, pass over what is not there.
+    if (target.missing && action.Name.startsWith('_')) return undefined;
     if (target.missing) throw new Refusal('ItemNotFound', `${target.label} is not there`);
     return this.located(target.kind, action.Name, () => {
       const args = this.args(action.ArgumentInfo, batch, known);
@@ -169,6 +173,7 @@ export class FakeWorkbook {
     if (path.ObjectPathType === PATH.property) return this.part(parent, path.Name, path.Name);
     if (parent.kind === 'Worksheets') return this.sheetBy(path.Name, args[0]);
     if (path.Name === 'GetSelectedRange') return this.selected();
+    if (path.Name === 'GetUsedRangeOrNullObject') return usedRange(parent.sheet as Sheet);
     const block = blockBy(path.Name, args);
     if (block) return rangeItem(parent.sheet as Sheet, block);
     if (path.Name === 'Add') return this.added(parent, args);
@@ -202,10 +207,15 @@ export class FakeWorkbook {
       this.log.push(`Worksheets.Add(${JSON.stringify(added.name)})`);
       return added.item;
     }
-    const sheet = method === 'GetActiveWorksheet' ? this.active : this.find(String(name));
+    const sheet = method === 'GetActiveWorksheet' ? this.active : this.byNameOrId(String(name));
     if (sheet) return sheet.item;
     if (method.endsWith('OrNullObject')) return item('Worksheet', `[${String(name)}]`, { missing: true });
     throw new Refusal('ItemNotFound', `no sheet is called ${String(name)}`);
+  }
+
+  /** Members of a list that was read come back by their ids. */
+  private byNameOrId(key: string): Sheet | undefined {
+    return this.find(key) ?? this.sheets.find(({ id }) => id === key);
   }
 
   private selected(): Item {
@@ -250,9 +260,31 @@ export class FakeWorkbook {
     if (target.kind === 'Range' && sheet && block) {
       if (name === 'Merge') sheet.merge(block);
       if (name === 'Select') this.selection = { sheet, block };
+      if (name === 'CopyFrom') this.copy(target, args[0] as Item, String(args[1]));
     }
     if (name === 'SetPosition') for (const corner of args) blockAt(String(corner));
     return this.onMethod[name]?.(args) ?? null;
+  }
+
+  /** What a special paste brings over: values as they show, or formats. Widths of columns stay behind. */
+  private copy(to: Item, from: Item, what: string): void {
+    const [target, source] = [to.sheet as Sheet, from.sheet as Sheet];
+    const places = addresses(to.block as Block);
+    for (const [i, at] of addresses(from.block as Block).entries()) {
+      const place = places[i] as string;
+      if (what === 'Values') {
+        const cell = source.cells.get(at) ?? source.spilled.get(at);
+        if (cell !== undefined) target.cells.set(place, isFormula(cell) ? this.onFormula(cell) : cell);
+      } else if (what === 'Formats') {
+        target.formats.set(place, source.formats.get(at) ?? 'General');
+        const {
+          'Format.ColumnWidth': _width,
+          'Format.RowHeight': _height,
+          ...looks
+        } = source.looks.get(at) ?? {};
+        target.looks.set(place, looks);
+      } else throw new Error(`The workbook in memory does not copy ${what}.`);
+    }
   }
 
   private remove(sheet: Sheet): void {
@@ -280,6 +312,8 @@ export class FakeWorkbook {
     if (target.kind === 'Rule' && name === 'Formula' && /[\p{L}_]\[/u.test(String(value)))
       throw new Refusal('InvalidArgument', `a condition cannot speak of tables: ${String(value)}`);
     target.properties[name] = value;
+    // Written by one name, read by another.
+    if (name === 'Gridlines') target.properties.ShowGridlines = value;
     this.log.push(`${target.label}.${name} = ${shown(value)}`);
   }
 
@@ -308,6 +342,7 @@ export class FakeWorkbook {
     };
     const members = collections[target.kind]?.();
     if (members) return { _Items: members.map((one) => ({ _Id: one.Id, ...pick(one) })) };
+    if (target.within === 'Format') return pick(formatOf(target));
     return pick(
       target.kind === 'Range' ? { ...target.properties, ...this.contents(target) } : target.properties,
     );
@@ -317,7 +352,6 @@ export class FakeWorkbook {
   private contents({ sheet, block }: Item): Record<string, unknown> {
     const { row, column, rows, columns } = block as Block;
     const { cells, spilled, formats, name } = sheet as Sheet;
-    const isFormula = (cell: unknown): cell is string => typeof cell === 'string' && cell.startsWith('=');
     const lines = (read: (cell: unknown, at: string) => unknown): unknown[][] =>
       Array.from({ length: rows }, (_, r) =>
         addresses({ row: row + r, column, rows: 1, columns }).map((at) => read(cells.get(at), at)),
@@ -326,7 +360,11 @@ export class FakeWorkbook {
     return {
       Address: `${name}!${first === last ? first : `${first}:${last}`}`,
       CellCount: rows * columns,
-      Formulas: lines((cell) => cell ?? ''),
+      RowIndex: row,
+      ColumnIndex: column,
+      RowCount: rows,
+      ColumnCount: columns,
+      Formulas: lines((cell) => (isFormula(cell) ? this.onFormulaWritten(cell) : (cell ?? ''))),
       Values: lines((cell, at) => (isFormula(cell) ? this.onFormula(cell) : (cell ?? spilled.get(at) ?? ''))),
       NumberFormat: lines((_cell, at) => formats.get(at) ?? 'General'),
       ValueTypes: lines((cell, at) => ((cell ?? spilled.get(at)) === undefined ? 'Empty' : 'String')),
@@ -334,12 +372,32 @@ export class FakeWorkbook {
   }
 }
 
+const isFormula = (cell: unknown): cell is string => typeof cell === 'string' && cell.startsWith('=');
+
+/** What a column has until somebody makes it wider. */
+const USUAL_WIDTH = 48;
+const formatOf = ({ sheet, block }: Item): Record<string, unknown> => {
+  const at = addressOf((block as Block).row, (block as Block).column);
+  return { ColumnWidth: (sheet as Sheet).looks.get(at)?.['Format.ColumnWidth'] ?? USUAL_WIDTH };
+};
+
 const onlyLetsGo = ({ Actions }: Batch): boolean =>
   Actions.some(({ Name }) => Name === '_RemoveReference') &&
   Actions.every(({ Name, ActionType }) => Name === '_RemoveReference' || ActionType === ACTION.instantiate);
 
 const rangeItem = (sheet: Sheet, block: Block): Item =>
   item('Range', `[${sheet.name}]!${rangeText(block)}`, { sheet, block });
+
+/** From the first cell that holds something to the last. */
+function usedRange(sheet: Sheet): Item {
+  const blocks = [...sheet.cells.keys(), ...sheet.spilled.keys()].map(blockAt);
+  if (blocks.length === 0) return item('Range', `[${sheet.name}]!`, { missing: true });
+  const row = Math.min(...blocks.map((one) => one.row));
+  const column = Math.min(...blocks.map((one) => one.column));
+  const rows = Math.max(...blocks.map((one) => one.row)) + 1 - row;
+  const columns = Math.max(...blocks.map((one) => one.column)) + 1 - column;
+  return rangeItem(sheet, { row, column, rows, columns });
+}
 
 function blockBy(method: string, args: unknown[]): Block | undefined {
   if (method === 'GetRange') return blockAt(String(args[0]));

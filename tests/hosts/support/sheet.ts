@@ -46,7 +46,10 @@ export class Sheet {
   constructor(name: string, id: string) {
     this.name = name;
     this.id = id;
-    this.item = item('Worksheet', `[${name}]`, { sheet: this, properties: { Name: name, Id: id } });
+    this.item = item('Worksheet', `[${name}]`, {
+      sheet: this,
+      properties: { Name: name, Id: id, ShowGridlines: true },
+    });
   }
 
   /** A lone value goes to every cell; null leaves a cell as it is, an empty text clears it. */

@@ -1,0 +1,112 @@
+import { CATALOGUE, NAMESPACE } from '../catalogue';
+import type { Quantity } from '../catalogue/quantities';
+import { type Arg, quantitiesOf } from '../catalogue/types';
+import { exactMark, marks, markText } from '../exposure/stops/marks';
+import { CARE, caution, text, unbroken } from './page';
+
+interface Part {
+  readonly id: string;
+  readonly heading: string;
+  readonly body: string;
+}
+
+const paragraphs = (...all: readonly string[]): string =>
+  all.map((content) => `<p>${content}</p>\n`).join('');
+const code = (content: string): string => `<code>${text(content)}</code>`;
+const ours = (call: string): string => code(`=${NAMESPACE}.${call}`);
+
+const EMPTY = { missing: 'missing', zero: '0' } as const;
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** "Distance, m"; a unit that the name says already is not said twice. */
+function labelOf({ title, unit }: Quantity): string {
+  const name = capital(title.replace(/^an? /, ''));
+  return unit === '' || name.toLowerCase().split(' ').includes(unit.toLowerCase())
+    ? name
+    : `${name}, ${unit}`;
+}
+
+/** Every quantity that some argument takes; those that a reader cannot tell apart share a line. */
+function quantityLines(): string {
+  const lines = new Map<string, Quantity[]>();
+  for (const row of CATALOGUE)
+    for (const quantity of (row.args as readonly Arg[]).flatMap(({ kind }) => quantitiesOf(kind))) {
+      if (quantity.forms.length === 0) continue;
+      const key = labelOf(quantity);
+      const known = lines.get(key) ?? [];
+      if (!known.includes(quantity)) lines.set(key, [...known, quantity]);
+    }
+  return [...lines]
+    .sort(([a], [b]) => a.localeCompare(b, 'en'))
+    .map(([label, all]) => {
+      const forms = [...new Set(all.flatMap((quantity) => quantity.forms))];
+      const empty = [...new Set(all.map(({ blank }) => EMPTY[blank]))];
+      return `<tr><th scope="row">${text(label)}</th><td>${text(unbroken(forms.join(', ')))}</td><td>${empty.join(' or ')}</td></tr>\n`;
+    })
+    .join('');
+}
+
+const CELLS = `${paragraphs(
+  'Values are read the way they are written on a set. A number without a unit counts in the unit named here.',
+)}<table>
+<thead><tr><th scope="col">Value</th><th scope="col">Write</th><th scope="col">Empty cell</th></tr></thead>
+<tbody>
+${quantityLines()}</tbody>
+</table>
+${paragraphs(
+  'An empty cell is missing, not zero, wherever zero has no meaning; an argument that may be left out then takes what stands in for it.',
+  `A spreadsheet turns ${code('1/60')} typed into a plain cell into a date, and ${code('3:1')} into a time of day. Type ${code('=1/60')}, or format the cell as text first. The function notices, and says so.`,
+  'Every value may be a cell or a range. A range in gives a range out, which needs empty cells to spill into.',
+)}`;
+
+const shownExact = (exact: number): string => String(Number(exact.toFixed(3)));
+const markList = (): string =>
+  marks('aperture', 'third')
+    .filter(({ marked }) => marked >= 1 && marked <= 64)
+    .map(
+      ({ marked }) =>
+        `<li>${markText('aperture', marked)} = ${shownExact(exactMark('aperture', marked) ?? marked)}</li>\n`,
+    )
+    .join('');
+
+const MARKS = `${paragraphs(
+  `Rings, meters and displays show rounded figures: f/11 is 11.314, and 1/60 s is 1/64 s. A marked value counts as the exact value behind the mark, so that ${ours('STOPDIFF(8,11)')} is one stop and nothing else.`,
+  'A figure that is on no ring counts as it stands: 11.3 is f/11.30. Some functions of lists go further: one such figure shows that the whole list was read to decimals, and then 11 beside it is 11.00. Their help says so.',
+  'These are the third-stop marks of lenses, with what they count as:',
+)}<ul class="marks">
+${markList()}</ul>
+`;
+
+const TENTHS = paragraphs(
+  'A flash meter shows 11 with a small 3 beside it: f/11 and three tenths of a stop, which is 12.55. The number 11.3 is something else: f/11.30.',
+  `Write ${code('f/11+0.3')} or ${code('11³')} in the cell, or ${ours('FNUMBER(11,3)')} from a reading in two cells.`,
+  `${ours('STOPTEXT')} writes an exact value back as a mark with its tenths.`,
+);
+
+const REFUSALS = `<table>
+<thead><tr><th scope="col">Cell</th><th scope="col">What happened</th></tr></thead>
+<tbody>
+<tr><th scope="row">#VALUE!</th><td>A value cannot be read, or is missing.</td></tr>
+<tr><th scope="row">#NUM!</th><td>A value is read, but impossible: an aperture below zero.</td></tr>
+<tr><th scope="row">#N/A</th><td>The values are possible, and there is no answer: no number of pops is enough.</td></tr>
+<tr><th scope="row">#NAME?</th><td>Excel does not know the functions yet. Open the pane and press Recalculate.</td></tr>
+<tr><th scope="row">#BUSY!</th><td>Excel waits for the add-in. Open the pane and wait a moment.</td></tr>
+<tr><th scope="row">#SPILL!</th><td>A list has no room: cells beside or below the formula are full.</td></tr>
+</tbody>
+</table>
+${paragraphs('Select the cell and point at the sign beside it: Excel shows the reason for #VALUE! and #N/A in a sentence that says what to write instead. Nothing is guessed.')}`;
+
+/** What holds for all functions. */
+export const GENERAL: readonly Part[] = [
+  { id: 'about-cells', heading: 'How cells are read', body: CELLS },
+  { id: 'about-marks', heading: 'Marks', body: MARKS },
+  { id: 'about-tenths', heading: 'Tenths', body: TENTHS },
+  { id: 'about-refusals', heading: 'When a cell refuses', body: REFUSALS },
+  {
+    id: 'about-care',
+    heading: 'Take care',
+    body: caution(
+      `${CARE} Keep to the number of flashes in a row that the maker allows. Figures from a sheet help you plan; meter before you shoot.`,
+    ),
+  },
+];

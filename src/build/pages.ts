@@ -1,0 +1,11 @@
+import { helpPage } from './help';
+import type { PageName } from './page';
+import { privacyPage } from './privacy';
+import { supportPage } from './support';
+
+/** The pages of words that stand beside the pane and the workbench. */
+export const pages = (contact?: string): Readonly<Record<PageName, string>> => ({
+  'help.html': helpPage(),
+  'support.html': supportPage(contact),
+  'privacy.html': privacyPage(),
+});

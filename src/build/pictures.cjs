@@ -1,0 +1,97 @@
+/** Makes the pictures of the README and the gallery from the real workbench, in a browser. */
+const fs = require('node:fs');
+const path = require('node:path');
+const { chromium } = require('playwright-core');
+const serve = require('./serve.cjs');
+const { DIST, buildIfNeeded } = require('./start.cjs');
+const { readTemplates } = require('./templates.cjs');
+const loadTs = require('./load-ts.cjs');
+
+const FOLDER = path.resolve(__dirname, '../../templates/pictures');
+const WINDOW = { width: 1400, height: 820 };
+/** Of the window beside the cells: bar, tools and sheet tabs above and below; row numbers and the pane. */
+const AROUND = { width: 430, height: 190 };
+const ROW = 25;
+
+async function launch() {
+  const found = [process.env.CHROME_PATH, '/usr/bin/chromium', '/usr/bin/google-chrome'].find(
+    (candidate) => candidate && fs.existsSync(candidate),
+  );
+  if (found) return chromium.launch({ executablePath: found, args: ['--no-sandbox'] });
+  process.env.AWS_LAMBDA_JS_RUNTIME ??= 'nodejs20.x';
+  const { default: packed } = await import('@sparticuz/chromium');
+  return chromium.launch({ executablePath: await packed.executablePath(), args: ['--no-sandbox'] });
+}
+
+/** A window in which the whole of a template's sheet is in sight. */
+function windowFor(template) {
+  const { makePlan } = loadTs('sheets/makePlan.ts');
+  const { columnPixels } = loadTs('hosts/workbench/measures.ts');
+  const { columns, page, cells } = makePlan(template, { filled: true, sheets: [], tables: [] });
+  const last = Math.max(...cells.map(({ row }) => row)) + 2;
+  const width = columns.reduce((sum, characters) => sum + columnPixels(characters), 0);
+  return {
+    width: Math.max(WINDOW.width, width + AROUND.width),
+    height: Math.max(WINDOW.height, Math.max(last, page.area.rows) * ROW + AROUND.height),
+  };
+}
+
+async function opened(browser, url, viewport) {
+  const page = await browser.newPage({ viewport, locale: 'en-US' });
+  await page.goto(url);
+  await page.waitForFunction(() => document.documentElement.dataset.pane === 'true');
+  return page;
+}
+
+const closeHint = (page) => page.getByRole('button', { name: 'Close this hint' }).click();
+
+/** Long enough for answers, charts and the marks in the grid to be drawn. */
+const settle = (page) => page.waitForTimeout(1500);
+
+async function workbench(browser, url) {
+  const page = await opened(browser, url, WINDOW);
+  await closeHint(page);
+  await page.getByRole('tab', { name: 'Charts' }).click();
+  const { x, y } = await page.evaluate(() => window.sweeptable.place('F21'));
+  await page.mouse.click(x, y);
+  await page.keyboard.type('=SWEEP.POPS');
+  await settle(page);
+  await page.screenshot({ path: path.join(FOLDER, 'workbench.png') });
+  await page.close();
+}
+
+async function gallery(browser, url, template) {
+  const page = await opened(browser, url, windowFor(template));
+  await closeHint(page);
+  const there = await page.evaluate(() => window.sweeptable.sheets());
+  if (!there.includes(template.name))
+    await page
+      .getByRole('button', { name: new RegExp(`^Insert with the demo job\\W+${template.name}$`) })
+      .click();
+  await settle(page);
+  if (template.charts.length > 0) await page.getByRole('tab', { name: 'Charts' }).click();
+  await page.mouse.move(0, 0);
+  await settle(page);
+  await page.screenshot({ path: path.join(FOLDER, `${template.id}.png`) });
+  await page.close();
+}
+
+async function pictures() {
+  await buildIfNeeded();
+  fs.mkdirSync(FOLDER, { recursive: true });
+  const server = await serve(DIST);
+  const browser = await launch();
+  try {
+    await workbench(browser, server.url);
+    for (const template of readTemplates()) await gallery(browser, server.url, template);
+  } finally {
+    await browser.close();
+    await server.close();
+  }
+  console.log(`The pictures are in ${path.relative(process.cwd(), FOLDER)}.`);
+}
+
+pictures().catch((error) => {
+  console.error(error.message);
+  process.exitCode = 1;
+});
