@@ -1,17 +1,9 @@
-import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { CATALOGUE } from '../../src/catalogue';
 import type { LiveChart } from '../../src/pane/host';
 import { TEMPLATES } from '../../src/sheets/templates';
+import { axeFaults, checkPane, status, summaryOf, tab } from './paneChecks';
 import { PanePages } from './panePage';
-
-declare global {
-  interface Window {
-    axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-  }
-}
 
 const LINE: LiveChart = {
   type: 'line',
@@ -38,7 +30,6 @@ const EMPTY: LiveChart = {
   series: [{ name: 'Share', values: [null, null, null], format: '0.0%' }],
 };
 const VIEWS = ['Sheets', 'Functions', 'Charts'] as const;
-const NARROW = { width: 320, height: 640 };
 
 let pages: PanePages;
 
@@ -59,20 +50,7 @@ async function on(
   await page.context().close();
 }
 
-const tab = (page: Page, name: string) => page.getByRole('tab', { name });
-const status = (page: Page) => page.locator('.status [role=status]');
-const summaryOf = (page: Page, id: string) =>
-  page.locator('summary', { has: page.getByRole('heading', { name: id, exact: true }) });
-const shown = (page: Page) => page.locator('.functions h3').allTextContents();
-
-async function openAll(page: Page): Promise<void> {
-  await page.evaluate(() => {
-    for (const details of document.querySelectorAll('details')) details.open = true;
-  });
-  const view = page.locator('[role=tabpanel]:visible');
-  if ((await view.locator('.functions').count()) > 0)
-    await expect.poll(() => view.locator('.entry').count()).toBe(CATALOGUE.length);
-}
+checkPane(VIEWS, on, (page) => page.evaluate((charts) => window.fake.charts(charts), [LINE, COLUMNS, EMPTY]));
 
 describe('tabs', () => {
   it('are one stop for the keyboard, with arrows between them', () =>
@@ -184,23 +162,6 @@ describe('sheets', () => {
 });
 
 describe('functions', () => {
-  it('shows all of them by family, and finds one by a word of the trade', () =>
-    on(async (page) => {
-      await tab(page, 'Functions').click();
-      expect(await shown(page)).toEqual(CATALOGUE.map(({ id }) => id));
-      const field = page.getByLabel('Find a function');
-      const count = page.locator('.panel:visible [role=status]');
-      await field.fill('BELLows');
-      expect((await shown(page))[0]).toBe('BELLOWSLOSS');
-      expect(await count.innerText()).toMatch(/^\d+ functions have “BELLows”\.$/);
-      await field.fill('neutral density');
-      expect(await shown(page)).toEqual(['FILTERLOSS']);
-      expect(await count.innerText()).toBe('1 function has “neutral density”.');
-      await field.fill('helicopter');
-      expect(await shown(page)).toEqual([]);
-      expect(await count.innerText()).toMatch(/^No function has “helicopter”/);
-    }));
-
   it('opens to all that the catalogue knows, and keeps it open while searching', () =>
     on(async (page) => {
       await tab(page, 'Functions').click();
@@ -337,55 +298,7 @@ describe('charts', () => {
     }));
 });
 
-/** Elements that leave the pane's width, or whose text leaves them. */
-const stickingOut = (): string[] => {
-  const edge = document.querySelector('.pane-scroll')?.clientWidth ?? 0;
-  return [...document.querySelectorAll<HTMLElement>('html, .pane *')]
-    .filter((e) => e.checkVisibility() && !e.closest('.heard, svg'))
-    .filter((e) => {
-      const within = e.closest('.pane-scroll > *') !== null;
-      const { right } = e.getBoundingClientRect();
-      return right > (within ? edge : innerWidth) || (e.clientWidth > 0 && e.scrollWidth > e.clientWidth);
-    })
-    .map((e) => e.outerHTML.slice(0, 100));
-};
-
 describe('the look', () => {
-  it.each([320, 350])('needs no sideways scrolling at %i px with everything open', (width) =>
-    on(
-      async (page) => {
-        await page.evaluate((charts) => window.fake.charts(charts), [LINE, COLUMNS, EMPTY]);
-        for (const name of VIEWS) {
-          await tab(page, name).click();
-          await openAll(page);
-          expect(await page.evaluate(stickingOut), name).toEqual([]);
-        }
-      },
-      { ...NARROW, width },
-    ),
-  );
-
-  it('keeps the top right corner clear and no text small', () =>
-    on(async (page) => {
-      await page.evaluate((charts) => window.fake.charts(charts), [LINE]);
-      for (const name of VIEWS) {
-        await tab(page, name).click();
-        await openAll(page);
-        const corner = await page.evaluate(() =>
-          [...document.querySelectorAll('.pane button, .pane p, .pane h2')]
-            .map((e) => e.getBoundingClientRect())
-            .some((r) => r.width > 0 && r.right > innerWidth - 34 && r.top < 32 && r.bottom > 0),
-        );
-        expect(corner, name).toBe(false);
-        const smallest = await page.evaluate(() =>
-          Math.min(
-            ...[...document.querySelectorAll('.pane *')].map((e) => parseFloat(getComputedStyle(e).fontSize)),
-          ),
-        );
-        expect(smallest, name).toBeGreaterThanOrEqual(12);
-      }
-    }, NARROW));
-
   it('shows where the keyboard is, on everything it reaches', () =>
     on(async (page) => {
       await page.evaluate((charts) => window.fake.charts(charts), [LINE]);
@@ -408,49 +321,17 @@ describe('the look', () => {
       expect([...reached]).toEqual(expect.arrayContaining(['BUTTON', 'INPUT', 'SUMMARY']));
     }));
 
-  it.each([
-    ['light', { colorScheme: 'light', forcedColors: 'none' }],
-    ['dark', { colorScheme: 'dark', forcedColors: 'none' }],
-    ['forced', { colorScheme: 'dark', forcedColors: 'active' }],
-  ] as const)('passes the accessibility rules in %s colours', (_, media) =>
+  it('passes the accessibility rules while a wish is under way and when it is refused', () =>
     on(async (page) => {
-      await page.emulateMedia(media);
-      const axe = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
-      await page.evaluate(await readFile(axe, 'utf8'));
-      await page.evaluate((charts) => window.fake.charts(charts), [LINE, COLUMNS, EMPTY]);
-      for (const name of VIEWS) {
-        await tab(page, name).click();
-        await openAll(page);
-        const { violations } = await page.evaluate(() => window.axe.run());
-        expect(
-          violations.map(({ id, nodes }) => [id, nodes[0]?.html]),
-          name,
-        ).toEqual([]);
-      }
-      await tab(page, 'Sheets').click();
       await page.getByRole('button', { name: 'Insert empty' }).first().click();
-      const busy = await page.evaluate(() => window.axe.run());
-      expect(busy.violations.map(({ id }) => id)).toEqual([]);
+      expect(await axeFaults(page)).toEqual([]);
       await page.evaluate(() => window.fake.answer({ refused: 'Leave the cell first.' }));
       await status(page).getByText('Not done.').waitFor();
-      const refused = await page.evaluate(() => window.axe.run());
-      expect(refused.violations.map(({ id }) => id)).toEqual([]);
-    }),
-  );
+      expect(await axeFaults(page)).toEqual([]);
+    }));
 });
 
 describe('the first line for newcomers', () => {
-  it('is shown once', () =>
-    on(async (page) => {
-      const line = page.getByText('New here?');
-      expect(await line.isVisible()).toBe(true);
-      await page.getByRole('button', { name: 'Close this hint' }).click();
-      expect(await line.count()).toBe(0);
-      await page.reload();
-      await tab(page, 'Sheets').waitFor();
-      expect(await line.count()).toBe(0);
-    }));
-
   it('does not fail where the page may keep nothing', async () => {
     const [page, complaints] = await pages.open();
     await page.addInitScript(() => {

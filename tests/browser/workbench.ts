@@ -1,5 +1,5 @@
 import { createRequire } from 'node:module';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { launch } from './launch';
 
@@ -39,6 +39,9 @@ export async function site(): Promise<Site> {
   };
 }
 
+/** Within the strip of row numbers, in pixels of the page. */
+const ROW_HEADINGS = 20;
+
 /** A new visitor's workbench, with the keyboard and mouse of a person. */
 export class Workbench {
   readonly page: Page;
@@ -50,8 +53,9 @@ export class Workbench {
     this.complaints = complaints;
   }
 
-  static async open({ url, browser }: Site): Promise<Workbench> {
-    const page = await browser.newPage({ viewport: { width: 1400, height: 820 } });
+  /** In a window of its own, tall where a whole sheet shall be in sight. */
+  static async open({ url, browser }: Site, { height = 820 } = {}): Promise<Workbench> {
+    const page = await browser.newPage({ viewport: { width: 1400, height }, locale: 'en-US' });
     const complaints: Complaints = { errors: [], outside: [] };
     page.on('console', (message) => {
       if (message.type() === 'error' || message.type() === 'warning') complaints.errors.push(message.text());
@@ -67,8 +71,88 @@ export class Workbench {
       );
     });
     await page.goto(url);
-    await page.waitForFunction(() => document.documentElement.dataset['ready'] === 'true');
-    return new Workbench(page, complaints);
+    const workbench = new Workbench(page, complaints);
+    await workbench.loaded();
+    return workbench;
+  }
+
+  /** Waits for the first answers, and for the pane beside them. */
+  async loaded(): Promise<void> {
+    await this.page.waitForFunction(() => document.documentElement.dataset['pane'] === 'true');
+  }
+
+  async reload(): Promise<void> {
+    await this.page.reload();
+    await this.loaded();
+  }
+
+  get pane(): Locator {
+    return this.page.locator('#pane');
+  }
+
+  /** The status line below the bar. */
+  get notice(): Locator {
+    return this.page.locator('#notice [role=status]');
+  }
+
+  get dialog(): Locator {
+    return this.page.locator('dialog[open]');
+  }
+
+  async command(name: string): Promise<void> {
+    await this.page.getByRole('navigation').getByRole('button', { name }).click();
+  }
+
+  /** Inserts a template from the pane, as its card says. */
+  async insert(template: string, { filled = true } = {}): Promise<void> {
+    await this.pane.getByRole('tab', { name: 'Sheets' }).click();
+    const label = filled ? 'Insert with the demo job' : 'Insert empty';
+    await this.pane.getByRole('button', { name: new RegExp(`^${label}\\W+${template}$`) }).click();
+    await expect.poll(() => this.pane.locator('.pane > .status').innerText()).toContain('is inserted');
+  }
+
+  /** Chooses a sheet by its tab below the grid. */
+  async sheet(name: string): Promise<void> {
+    await this.page.locator('#grid').getByText(name, { exact: true }).last().click();
+    await expect.poll(() => this.page.evaluate(() => window.sweeptable.inView())).toBe(name);
+  }
+
+  /** Chooses an entry of the menu on a row's heading. */
+  async rowMenu(row: number, entry: string): Promise<void> {
+    const { y } = await this.page.evaluate((at) => window.sweeptable.place(at), `A${row}`);
+    await this.page.mouse.click(ROW_HEADINGS, y);
+    await this.page.mouse.click(ROW_HEADINGS, y, { button: 'right' });
+    const text = this.page.getByText(entry).first();
+    // Its number has a field of its own: a person clicks beside it.
+    await text
+      .locator('xpath=ancestor::*[contains(@class, "univer-cursor-pointer")][1]')
+      .click({ position: { x: 40, y: 14 } });
+  }
+
+  /** Waits for the grid's own words about what was typed, and closes them. */
+  async told(words: string): Promise<void> {
+    const said = this.page.getByRole('dialog').filter({ hasText: words });
+    await said.waitFor();
+    await said.getByRole('button', { name: 'OK' }).click();
+    await said.waitFor({ state: 'detached' });
+  }
+
+  /** Takes the last step back, from a cell of the grid. */
+  async undo(from: string): Promise<void> {
+    await this.click(from);
+    await this.page.keyboard.press('Control+z');
+  }
+
+  sheets() {
+    return this.page.evaluate(() => window.sweeptable.sheets());
+  }
+
+  tables() {
+    return this.page.evaluate(() => window.sweeptable.tables());
+  }
+
+  async texts(...cells: string[]) {
+    return this.page.evaluate((all) => all.map((a1) => window.sweeptable.cell(a1).text), cells);
   }
 
   cell(a1: string) {

@@ -8,8 +8,8 @@ import { UniverSheetsDataValidationPreset } from '@univerjs/preset-sheets-data-v
 import dataValidationWords from '@univerjs/preset-sheets-data-validation/locales/en-US';
 import { UniverSheetsNotePreset } from '@univerjs/preset-sheets-note';
 import noteWords from '@univerjs/preset-sheets-note/locales/en-US';
-import { UniverSheetsTablePreset } from '@univerjs/preset-sheets-table';
 import tableWords from '@univerjs/preset-sheets-table/locales/en-US';
+import '@univerjs/sheets-table/facade';
 import '@univerjs/preset-sheets-core/lib/index.css';
 import '@univerjs/preset-sheets-data-validation/lib/index.css';
 import '@univerjs/preset-sheets-conditional-formatting/lib/index.css';
@@ -19,6 +19,8 @@ import { createUniver } from './engine/create';
 import { descriptions, executors } from './engine/functions';
 import './engine/patches';
 import { GRID_THEME } from './palette';
+import { PLAIN_TABLES } from './tableLook';
+import './tableNames';
 
 export interface Grid {
   readonly univer: Univer;
@@ -48,5 +50,5 @@ export const createGrid = (container: string, worker: Worker): Grid =>
     UniverSheetsDataValidationPreset({ showEditOnDropdown: false, showSearchOnDropdown: false }),
     UniverSheetsConditionalFormattingPreset(),
     UniverSheetsNotePreset(),
-    UniverSheetsTablePreset(),
+    PLAIN_TABLES,
   ]);

@@ -1,16 +1,5 @@
 import { defaultTheme, type Theme } from '@univerjs/themes';
 
-/** Slate ink on warm paper, with the teal of a glaze. The page's style sheet repeats the few it needs. */
-export const PALETTE = {
-  ink: '#253240',
-  quiet: '#5b6673',
-  line: '#ddd8cd',
-  slate: '#e6e9ea',
-  input: '#fbf3e2',
-  inputLine: '#a9752b',
-  glaze: '#17635f',
-} as const;
-
 /** The grid's own buttons, menus and selection in our colours. */
 export const GRID_THEME: Theme = {
   ...defaultTheme,

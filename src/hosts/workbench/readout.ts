@@ -1,6 +1,8 @@
 import type { CellValue } from '@univerjs/core';
+import { address } from '../../sheets/address';
 import type { Grid } from './grid';
 import type { KnownFailures } from './knownFailures';
+import { nextAnswers } from './ready';
 import { shownValue } from './shownValue';
 
 /** One cell of the sheet in view: its exact value, and the text and sentence a person sees. */
@@ -17,6 +19,12 @@ export interface Readout {
   /** The middle of the cell, in pixels of the page. */
   place(a1: string): { readonly x: number; readonly y: number };
   selected(): string;
+  /** Names of the sheets, in their order; of the tables, with their areas; and of the sheet in view. */
+  sheets(): readonly string[];
+  tables(): Readonly<Record<string, string>>;
+  inView(): string;
+  /** Settles when the next calculation has reached the cells. */
+  calculated(): Promise<void>;
 }
 
 declare global {
@@ -53,5 +61,20 @@ export function readout(grid: Grid, failures: KnownFailures): Readout {
       return { x: left + cell.x + cell.width / 2, y: top + cell.y + cell.height / 2 };
     },
     selected: () => workbook().getActiveRange()?.getA1Notation() ?? '',
+    sheets: () =>
+      workbook()
+        .getSheets()
+        .map((sheet) => sheet.getSheetName()),
+    tables: () =>
+      Object.fromEntries(
+        workbook()
+          .getTableList()
+          .map(({ name, range: { startRow, endRow, startColumn, endColumn } }) => [
+            name,
+            `${address({ row: startRow, column: startColumn })}:${address({ row: endRow, column: endColumn })}`,
+          ]),
+      ),
+    inView: () => workbook().getActiveSheet().getSheetName(),
+    calculated: () => nextAnswers(grid.api),
   };
 }

@@ -2,7 +2,7 @@ import type { FUniver } from '@univerjs/core/facade';
 
 /** Settles once the grid has drawn its first answers. Call it as soon as the workbook is made. */
 export async function firstAnswersShown(api: FUniver): Promise<void> {
-  await Promise.all([rendered(api), calculated(api)]);
+  await Promise.all([rendered(api), nextAnswers(api)]);
   await nextFrame();
   await nextFrame();
 }
@@ -14,7 +14,8 @@ const rendered = (api: FUniver): Promise<void> =>
     });
   });
 
-const calculated = (api: FUniver): Promise<void> =>
+/** Settles when the next calculation has reached the cells. */
+export const nextAnswers = (api: FUniver): Promise<void> =>
   new Promise((resolve) => {
     const listener = api.getFormula().calculationResultApplied(() => {
       listener.dispose();

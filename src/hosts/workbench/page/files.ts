@@ -1,0 +1,75 @@
+import type { Book } from '../../xlsx/book';
+import { workbookOf } from '../fromBook';
+import { replaceWorkbook } from '../session';
+import { toBook } from '../toBook';
+import type { Command } from './bar';
+import { type Desk, replace } from './commands';
+import { ask, tell } from './dialog';
+
+const FILE_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
+
+/** Hands bytes to the browser's downloads. */
+function download(bytes: Uint8Array, name: string): void {
+  const url = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: FILE_TYPE }));
+  const link = Object.assign(document.createElement('a'), { href: url, download: name });
+  link.click();
+  // The browser has begun by then; at once would be too early for some.
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}
+
+const fileName = ({ sheets }: Book): string =>
+  `${(sheets[0]?.name ?? 'Sweeptable').replace(/[\\/:*?"<>|]/g, ' ').trim() || 'Sweeptable'}.xlsx`;
+
+export const saveFile = ({ grid, notice }: Desk): Command => ({
+  label: 'Save as .xlsx',
+  about: 'The whole workbook as a file for any spreadsheet program',
+  async run() {
+    const { book, notWritten } = toBook(grid);
+    const { writeXlsx } = await import('../../xlsx/write');
+    const name = fileName(book);
+    download(await writeXlsx(book), name);
+    notice.say(`“${name}” is saved to your downloads.`);
+    if (notWritten.length > 0)
+      await tell('Not all of it is in the file', 'The file is saved. It does not hold:', notWritten);
+  },
+});
+
+/** Lets a person choose a file; nothing where the choice is given up. */
+const choose = (): Promise<File | undefined> =>
+  new Promise((resolve) => {
+    const input = Object.assign(document.createElement('input'), { type: 'file', accept: '.xlsx' });
+    input.addEventListener('change', () => resolve(input.files?.[0]));
+    input.addEventListener('cancel', () => resolve(undefined));
+    input.click();
+  });
+
+export const openFile = (desk: Desk): Command => ({
+  label: 'Open .xlsx',
+  about: 'A workbook from a file, in the place of this one',
+  async run() {
+    const file = await choose();
+    if (!file) return;
+    const { readXlsx, Refused } = await import('../../xlsx/read');
+    const opened = await readXlsx(new Uint8Array(await file.arrayBuffer())).catch((reason: unknown) => {
+      if (reason instanceof Refused) return reason;
+      throw reason;
+    });
+    if (opened instanceof Refused) {
+      await tell(`“${file.name}” was not opened`, opened.message);
+      return;
+    }
+    const yes = await ask(
+      `Open “${file.name}”?`,
+      'It takes the place of the workbook in view. You can take that one back once.',
+      'Open',
+    );
+    if (!yes) return;
+    await replace(desk, (grid) => replaceWorkbook(grid, workbookOf(opened.book)), `“${file.name}” is open.`);
+    if (opened.notUnderstood.length > 0)
+      await tell(
+        'Not all of it was understood',
+        'The file is open. Left out or changed:',
+        opened.notUnderstood,
+      );
+  },
+});

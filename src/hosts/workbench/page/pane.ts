@@ -1,0 +1,3 @@
+import '../../../pane/pane.css';
+
+export { mountPane } from '../../../pane/pane';

@@ -1,0 +1,44 @@
+import type { PaneHost } from '../../../pane/host';
+import { h } from '../../../pane/element';
+import { place } from './place';
+
+const KEY = 'sweeptable pane';
+const CLOSED = 'closed';
+
+/** Where the browser forbids storage the pane is open on every visit, and nothing else is lost. */
+function wasClosed(): boolean {
+  try {
+    return localStorage.getItem(KEY) === CLOSED;
+  } catch {
+    return false;
+  }
+}
+
+function rememberClosed(closed: boolean): void {
+  try {
+    if (closed) localStorage.setItem(KEY, CLOSED);
+    else localStorage.removeItem(KEY);
+  } catch {
+    // See above.
+  }
+}
+
+/** The pane beside the grid, and its button in the bar. Its room is kept from the start; its code is fetched after the grid has answered. */
+export function paneFrame(): (host: PaneHost) => Promise<void> {
+  const frame = place('pane');
+  const button = h('button', { type: 'button', 'aria-controls': 'pane' }, 'Sheets and functions');
+  const show = (open: boolean): void => {
+    frame.hidden = !open;
+    button.setAttribute('aria-expanded', String(open));
+  };
+  show(!wasClosed());
+  button.addEventListener('click', () => {
+    show(frame.hidden);
+    rememberClosed(frame.hidden);
+  });
+  place('commands').append(button);
+  return async (host) => {
+    const { mountPane } = await import('./pane');
+    mountPane(frame, host);
+  };
+}

@@ -1,0 +1,99 @@
+import type { IMutationInfo, Injector, IRange, ISheetDataValidationRule } from '@univerjs/core';
+import {
+  ConditionalFormattingRuleModel,
+  type IConditionFormattingRule,
+  SetConditionalRuleMutation,
+} from '@univerjs/preset-sheets-conditional-formatting';
+import {
+  DataValidationModel,
+  UpdateDataValidationMutation,
+  UpdateRuleType,
+} from '@univerjs/preset-sheets-data-validation';
+
+/** The input rules and warnings of a sheet as they were before rows came in: what undo goes back to. */
+export interface RulesBefore {
+  readonly unitId: string;
+  readonly sheetId: string;
+  readonly inputs: ReadonlyMap<string, readonly IRange[]>;
+  readonly warnings: ReadonlyMap<string, IConditionFormattingRule>;
+}
+
+interface NewRows {
+  readonly rows: { readonly first: number; readonly last: number };
+  /** The row that they take after. */
+  readonly model: number;
+  readonly startColumn: number;
+  readonly endColumn: number;
+}
+
+const inputsOf = (injector: Injector, unitId: string, sheetId: string): readonly ISheetDataValidationRule[] =>
+  injector.get(DataValidationModel).getRules(unitId, sheetId);
+const warningsOf = (
+  injector: Injector,
+  unitId: string,
+  sheetId: string,
+): readonly IConditionFormattingRule[] =>
+  injector.get(ConditionalFormattingRuleModel).getSubunitRules(unitId, sheetId) ?? [];
+
+export const rulesOf = (injector: Injector, unitId: string, sheetId: string): RulesBefore => ({
+  unitId,
+  sheetId,
+  inputs: new Map(
+    inputsOf(injector, unitId, sheetId).map(({ uid, ranges }) => [uid, ranges.map((r) => ({ ...r }))]),
+  ),
+  warnings: new Map(warningsOf(injector, unitId, sheetId).map((rule) => [rule.cfId, structuredClone(rule)])),
+});
+
+const covers = (range: IRange, row: number, { startColumn, endColumn }: NewRows): boolean =>
+  range.startRow <= row &&
+  row <= range.endRow &&
+  range.startColumn >= startColumn &&
+  range.endColumn <= endColumn;
+
+/** Ranges that reach over the new rows as well; nothing if they do already, or have nothing to do with the table. */
+function reaching(ranges: readonly IRange[], added: NewRows): IRange[] | undefined {
+  const { rows, model } = added;
+  if (!ranges.some((range) => covers(range, model, added))) return undefined;
+  if (ranges.some((range) => covers(range, rows.first, added))) return undefined;
+  return ranges.map((range) =>
+    covers(range, model, added)
+      ? {
+          ...range,
+          startRow: Math.min(range.startRow, rows.first),
+          endRow: Math.max(range.endRow, rows.last),
+        }
+      : range,
+  );
+}
+
+/** Spreads the input rules and warnings of a table's row over new rows beside it. */
+export function widenRules(
+  injector: Injector,
+  before: RulesBefore,
+  added: NewRows,
+): { redos: IMutationInfo[]; undos: IMutationInfo[] } {
+  const at = { unitId: before.unitId, subUnitId: before.sheetId };
+  const redos: IMutationInfo[] = [];
+  const undos: IMutationInfo[] = [];
+  for (const { uid, ranges } of inputsOf(injector, before.unitId, before.sheetId)) {
+    const wider = reaching(ranges, added);
+    if (!wider) continue;
+    const set = (payload: readonly IRange[]): IMutationInfo => ({
+      id: UpdateDataValidationMutation.id,
+      params: { ...at, ruleId: uid, payload: { type: UpdateRuleType.RANGE, payload } },
+    });
+    redos.push(set(wider));
+    undos.push(set(before.inputs.get(uid) ?? ranges));
+  }
+  for (const rule of warningsOf(injector, before.unitId, before.sheetId)) {
+    const wider = reaching(rule.ranges, added);
+    if (!wider) continue;
+    const set = (changed: IConditionFormattingRule): IMutationInfo => ({
+      id: SetConditionalRuleMutation.id,
+      params: { ...at, cfId: rule.cfId, rule: changed },
+    });
+    redos.push(set({ ...rule, ranges: wider }));
+    undos.push(set(before.warnings.get(rule.cfId) ?? rule));
+  }
+  return { redos, undos };
+}

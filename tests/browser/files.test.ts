@@ -1,0 +1,159 @@
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { Workbook } from '@cj-tech-master/excelts';
+import { installChartSupport } from '@cj-tech-master/excelts/chart';
+import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
+import { type Site, site, Workbench } from './workbench';
+
+let place: Site;
+let sheet: Workbench;
+let folder: string;
+
+beforeAll(async () => {
+  installChartSupport();
+  folder = await mkdtemp(join(tmpdir(), 'workbench-'));
+  place = await site();
+});
+afterAll(async () => {
+  await place?.close();
+  await rm(folder, { recursive: true });
+});
+beforeEach(async () => {
+  sheet = await Workbench.open(place);
+});
+afterEach(async () => {
+  expect(sheet.complaints).toEqual({ errors: [], outside: [] });
+  await sheet.page.close();
+});
+
+/** Saves the workbook as a person does, and gives the file. */
+async function save(): Promise<string> {
+  const [download] = await Promise.all([sheet.page.waitForEvent('download'), sheet.command('Save as .xlsx')]);
+  const file = join(folder, download.suggestedFilename());
+  await download.saveAs(file);
+  return file;
+}
+
+async function choose(file: string | { name: string; mimeType: string; buffer: Buffer }): Promise<void> {
+  const [chooser] = await Promise.all([sheet.page.waitForEvent('filechooser'), sheet.command('Open .xlsx')]);
+  await chooser.setFiles(file);
+}
+
+async function open(file: Parameters<typeof choose>[0]): Promise<void> {
+  await choose(file);
+  await sheet.dialog.getByRole('button', { name: 'Open', exact: true }).click();
+  await expect.poll(() => sheet.notice.innerText()).toMatch(/is open/);
+}
+
+const NUMBERS = ['B9', 'J13', 'L14', 'M15', 'O16', 'P13', 'Q17', 'R17', 'B21', 'B22', 'B23'];
+
+it('gives the same workbook back after it was saved and everything else was given up', async () => {
+  await sheet.insert('Lights on set');
+  await sheet.enterDown('A18', ['Alder 600']);
+  await sheet.enter('H18', '16');
+  await sheet.enterDown('I5', ['=SEQUENCE(3)']);
+  await sheet.enter('J5', '=IF(TRUE,"kept")');
+  await sheet.showsNear('J18', 16);
+  await sheet.shows('I7', 3);
+  const [numbers, texts, tables] = [
+    await sheet.values(...NUMBERS),
+    await sheet.texts('B5', 'B8', 'C13', 'P13', 'R17', 'A18'),
+    await sheet.tables(),
+  ];
+
+  const file = await save();
+  expect(file).toMatch(/Pops build\.xlsx$/);
+  expect(await sheet.notice.innerText()).toMatch(/is saved/);
+  await sheet.command('Start over');
+  await sheet.dialog.getByRole('button', { name: 'Start over' }).click();
+  await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
+  await open(file);
+
+  expect(await sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
+  expect(await sheet.tables()).toEqual(tables);
+  await sheet.shows('B16', 36);
+  await sheet.sheet('Lights on set');
+  await sheet.showsNear('J18', 16);
+  for (const [i, cell] of NUMBERS.entries()) await sheet.showsNear(cell, numbers[i] as number);
+  expect(await sheet.texts('B5', 'B8', 'C13', 'P13', 'R17', 'A18')).toEqual(texts);
+  expect(await sheet.values('I5', 'I6', 'I7', 'J5')).toEqual([1, 2, 3, 'kept']);
+
+  // Its rules, warnings and charts came along.
+  await sheet.enter('G13', '-3');
+  await sheet.told('Metres from the front of the light to the subject, above 0.');
+  await sheet.pane.getByRole('tab', { name: 'Charts' }).click();
+  const card = sheet.pane.getByRole('tabpanel', { name: 'Charts' });
+  await expect.poll(() => card.getByRole('heading').innerText()).toBe('Share of the light');
+  await card.getByText('Show the numbers').click();
+  await expect.poll(() => card.locator('tbody tr').count()).toBe(6);
+
+  await sheet.page.getByRole('button', { name: 'Take back' }).click();
+  await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
+});
+
+it('writes values, tables, notes and rules that another reader finds', async () => {
+  const book = new Workbook();
+  await book.xlsx.load(await readFile(await save()));
+  const written = book.getWorksheet('Pops build');
+  expect(written?.getCell('B16').result).toBe(36);
+  expect(written?.getCell('B13').value).toBe('2 s');
+  expect(written?.getCell('B7').numFmt).toBe('0" mm"');
+  expect(written?.getCell('B5').note).toBeTruthy();
+  expect(written?.getCell('B7').dataValidation).toMatchObject({ type: 'decimal' });
+  expect(written?.getTables().map(({ name }) => name)).toEqual(['Build']);
+  expect(written?.getColumn(1).width).toBeCloseTo(31, 0);
+});
+
+it('keeps text that begins like a formula as text', async () => {
+  const book = new Workbook();
+  const made = book.addWorksheet('Brought in');
+  const texts = ['=1+1', '+1', '-1+2', '@SUM(A1)', '=SWEEP.STOPDIFF(8,11)'];
+  for (const [i, text] of texts.entries()) made.getCell(i + 1, 1).value = text;
+  made.getCell('B1').value = { formula: '1+1', result: 2 };
+  const buffer = Buffer.from(await book.xlsx.writeBuffer());
+  await open({ name: 'in.xlsx', mimeType: '', buffer });
+  await sheet.shows('B1', 2);
+  expect(await sheet.values('A1', 'A2', 'A3', 'A4', 'A5')).toEqual(texts);
+  for (const cell of ['A1', 'A2', 'A3', 'A4', 'A5']) expect((await sheet.cell(cell)).formula).toBe('');
+  // Opened and left again, it still is one.
+  await sheet.click('A1');
+  await sheet.page.keyboard.press('F2');
+  await sheet.page.keyboard.press('Enter');
+  await sheet.shows('A1', '=1+1');
+  expect((await sheet.cell('A1')).formula).toBe('');
+
+  const again = await save();
+  await open(again);
+  expect(await sheet.values('A1', 'A2', 'A3', 'A4', 'A5')).toEqual(texts);
+});
+
+it('says what of a file it did not understand', async () => {
+  const book = new Workbook();
+  const made = book.addWorksheet('Brought in');
+  made.getCell('A1').value = { formula: "'[other.xlsx]Sheet1'!A1", result: 5 };
+  const buffer = Buffer.from(await book.xlsx.writeBuffer());
+  await open({ name: 'in.xlsx', mimeType: '', buffer });
+  await expect.poll(() => sheet.dialog.innerText()).toMatch(/Not all of it was understood/);
+  expect(await sheet.dialog.getByRole('listitem').count()).toBeGreaterThan(0);
+  await sheet.dialog.getByRole('button', { name: 'Close' }).click();
+});
+
+it.each([
+  ['a picture', Buffer.from('\x89PNG not a workbook')],
+  ['nothing', Buffer.alloc(0)],
+])('refuses %s that calls itself a workbook, and changes nothing', async (_, buffer) => {
+  await sheet.enter('B6', '22');
+  await choose({ name: 'wrong.xlsx', mimeType: '', buffer });
+  await expect.poll(() => sheet.dialog.innerText()).toMatch(/was not opened/);
+  await sheet.dialog.getByRole('button', { name: 'Close' }).click();
+  await sheet.shows('B6', 22);
+});
+
+it('opens nothing when the question is answered with Cancel', async () => {
+  const file = await save();
+  await sheet.enter('B6', '22');
+  await choose(file);
+  await sheet.dialog.getByRole('button', { name: 'Cancel' }).click();
+  await sheet.shows('B6', 22);
+});

@@ -1,0 +1,216 @@
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { type Site, site, Workbench } from './workbench';
+
+let place: Site;
+let sheet: Workbench;
+
+beforeAll(async () => {
+  place = await site();
+});
+afterAll(() => place?.close());
+beforeEach(async () => {
+  sheet = await Workbench.open(place, { height: 1500 });
+});
+afterEach(async () => {
+  expect(sheet.complaints).toEqual({ errors: [], outside: [] });
+  await sheet.page.close();
+});
+
+const COLUMNS = 'ABCDEFGHIJKLMNOPQR'.split('');
+const row = (number: number) => sheet.texts(...COLUMNS.map((column) => `${column}${number}`));
+const formula = async (a1: string) => (await sheet.cell(a1)).formula;
+
+describe('a sheet inserted from the pane', () => {
+  it('answers, follows a new target, and shows its chart', async () => {
+    await sheet.insert('Pops build');
+    await sheet.shows('B16', 36);
+    expect(await sheet.page.evaluate(() => window.sweeptable.selected())).toBe('B5');
+
+    // A stop less to reach is half the pops: 2^4.14 = 17.7 of them, and 17 waits of 2.2 s between.
+    await sheet.enter('B6', '32');
+    await sheet.shows('B16', 18);
+    await sheet.showsNear('B19', 17 * 2.2);
+    await sheet.showsNear('B20', 18 * 2.2);
+
+    await sheet.pane.getByRole('tab', { name: 'Charts' }).click();
+    const card = sheet.pane.getByRole('tabpanel', { name: 'Charts' });
+    await card.getByText('Show the numbers').click();
+    const first = card.locator('tbody tr').first().locator('td');
+    expect(await first.innerText()).toBe('f/7.5');
+    // A stop more from the heads is a stop more at the film: 7.485 · √2 = 10.59.
+    await sheet.enter('B5', '22');
+    await expect.poll(() => first.innerText()).toBe('f/10.6');
+  });
+
+  it('is numbered where its name is taken, and reads its own table', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.insert('Lights on set');
+    // The key reads f/16 and three tenths, so its light, the square of that, is 2^8.3.
+    await sheet.showsNear('B24', 2 ** 8.3);
+    expect(await sheet.sheets()).toEqual(['Pops build', 'Lights on set', 'Lights on set (2)']);
+    expect(await sheet.tables()).toMatchObject({ Lights: 'A12:R17', Lights_2: 'A12:R17' });
+    expect(await formula('L13')).toContain('SUM(Lights_2[Light])');
+
+    // All the light is the one head that still has a reading.
+    for (const cell of ['H14', 'H15', 'H16', 'H17']) {
+      await sheet.click(cell);
+      await sheet.page.keyboard.press('Delete');
+    }
+    await sheet.showsNear('L13', 1);
+    await sheet.sheet('Lights on set');
+    expect((await sheet.cell('L13')).value).toBeLessThan(0.5);
+  });
+
+  it('shows no error when it is empty', async () => {
+    for (const name of ['Lights on set', 'Pops build']) {
+      await sheet.insert(name, { filled: false });
+      const cells = Array.from({ length: 48 }, (_, i) => COLUMNS.map((column) => `${column}${i + 1}`)).flat();
+      await expect
+        .poll(async () => (await sheet.texts(...cells)).filter((text) => text.startsWith('#')))
+        .toEqual([]);
+    }
+  });
+
+  it('is taken away by one undo', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.undo('A3');
+    await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
+    expect(await sheet.tables()).toEqual({ Build: 'A35:E47' });
+    await sheet.insert('Lights on set');
+    expect(await sheet.tables()).toHaveProperty('Lights');
+  });
+
+  it('refuses what its inputs do not take, in a sentence', async () => {
+    await sheet.enter('B7', '-5');
+    await sheet.told('A length in millimetres, above 0.');
+    await sheet.shows('B7', 120);
+    await sheet.enter('B9', '1/3');
+    await sheet.shows('B9', '1/3');
+  });
+
+  it('warns beside the value that is odd', async () => {
+    await sheet.enter('B8', '100');
+    await sheet.shows('D8', '! shorter than the focal length');
+    await sheet.undo('A3');
+    await sheet.shows('D8', 'lens board to sensor');
+  });
+});
+
+describe('rows in a table', () => {
+  beforeEach(async () => {
+    await sheet.insert('Lights on set');
+    await expect.poll(() => sheet.texts('R17')).not.toEqual(['']);
+  });
+
+  it.each([
+    ['at the top', 13, 'rows above', 13],
+    ['in the middle', 15, 'rows above', 15],
+    ['at the end', 17, 'rows after', 18],
+  ] as const)('that come in %s calculate, and one undo takes them back', async (_, at, entry, added) => {
+    const before = await row(17);
+    await sheet.rowMenu(at, entry);
+    await expect.poll(sheet.tables.bind(sheet)).toHaveProperty('Lights', 'A12:R18');
+    expect(await formula(`J${added}`)).toBe(await formula(`J${added === 13 ? 14 : 13}`));
+
+    // f/22 alone is 2^4.5, and its share is its light among all.
+    await sheet.enter(`H${added}`, '22');
+    await sheet.showsNear(`J${added}`, 2 ** 4.5);
+    const lights = await sheet.values(...[13, 14, 15, 16, 17, 18].map((r) => `K${r}`));
+    const all = lights.reduce<number>((sum, light) => sum + Number(light), 0);
+    await sheet.showsNear(`L${added}`, 2 ** 9 / all);
+    expect((await sheet.cell(`L${added}`)).text).toMatch(/%$/);
+
+    await sheet.enter(`G${added}`, '-3');
+    await sheet.told('Metres from the front of the light to the subject, above 0.');
+    await sheet.shows(`G${added}`, null);
+
+    await sheet.undo('A3');
+    await expect.poll(async () => (await sheet.cell(`H${added}`)).value).toBe(null);
+    await sheet.undo('A3');
+    await expect.poll(sheet.tables.bind(sheet)).toHaveProperty('Lights', 'A12:R17');
+    await expect.poll(() => row(17)).toEqual(before);
+  });
+
+  it('that come in from the menu in the table push whole rows down', async () => {
+    const { x, y } = await sheet.page.evaluate(() => window.sweeptable.place('A15'));
+    await sheet.click('A15');
+    await sheet.page.mouse.click(x, y, { button: 'right' });
+    await sheet.page.getByText('Insert Table').hover();
+    await sheet.page.getByText('Insert Table Row').click();
+    await expect.poll(sheet.tables.bind(sheet)).toHaveProperty('Lights', 'A12:R18');
+    await sheet.shows('A21', 'All together');
+    expect(await formula('J15')).toBe(await formula('J16'));
+  });
+
+  it('that are typed below it belong to it', async () => {
+    await sheet.enter('A18', 'Alder 600');
+    await expect.poll(sheet.tables.bind(sheet)).toHaveProperty('Lights', 'A12:R18');
+    await sheet.enter('H18', '16');
+    await sheet.showsNear('J18', 16);
+    await sheet.undo('A3');
+    await sheet.undo('A3');
+    await expect.poll(sheet.tables.bind(sheet)).toHaveProperty('Lights', 'A12:R17');
+    expect(await row(18)).toEqual(COLUMNS.map(() => ''));
+  });
+
+  it('leave no answer behind that comes after they were taken back', async () => {
+    for (const pause of [0, 15, 30, 45, 60]) {
+      await sheet.enter('A18', 'Alder 600');
+      await sheet.enter('H18', '16');
+      await sheet.showsNear('J18', 16);
+      await sheet.undo('A3');
+      await sheet.page.waitForTimeout(pause);
+      await sheet.page.keyboard.press('Control+z');
+      await expect.poll(sheet.tables.bind(sheet)).toHaveProperty('Lights', 'A12:R17');
+      await sheet.showsNear('B24', 2 ** 8.3);
+      expect(await row(18)).toEqual(COLUMNS.map(() => ''));
+    }
+  });
+
+  it('are in the chart at once', async () => {
+    await sheet.pane.getByRole('tab', { name: 'Charts' }).click();
+    const card = sheet.pane.getByRole('tabpanel', { name: 'Charts' });
+    await card.getByText('Show the numbers').click();
+    await expect.poll(() => card.locator('tbody tr').count()).toBe(5);
+    await sheet.enterDown('A18', ['Alder 600']);
+    await sheet.enter('H18', '16');
+    await expect.poll(() => card.locator('tbody th').allInnerTexts()).toHaveLength(6);
+    await sheet.sheet('Pops build');
+    await expect.poll(() => card.getByRole('heading').innerText()).toBe('Reading at the film against pops');
+  });
+});
+
+describe('a formula from the pane', () => {
+  const put = async (name: string) => {
+    await sheet.pane.getByRole('tab', { name: 'Functions' }).click();
+    await sheet.pane.getByRole('searchbox').fill(name);
+    await sheet.pane.getByText(name, { exact: true }).first().click();
+    await sheet.pane.getByRole('button', { name: /cell/ }).first().click();
+  };
+
+  it('goes into the chosen cell, and never over what is there', async () => {
+    await sheet.click('H5');
+    await put('STOPDIFF');
+    await expect.poll(() => formula('H5')).toMatch(/^=SWEEP\.STOPDIFF\(/);
+    await sheet.click('B6');
+    await sheet.pane.getByRole('button', { name: /cell/ }).first().click();
+    await expect
+      .poll(() => sheet.pane.locator('.pane > .status').innerText())
+      .toMatch(/B6 holds something already/);
+    await sheet.shows('B6', 45);
+  });
+});
+
+describe('the pane', () => {
+  it('folds away, and stays so on the next visit', async () => {
+    const button = sheet.page.getByRole('button', { name: 'Sheets and functions' });
+    expect(await button.getAttribute('aria-expanded')).toBe('true');
+    await button.click();
+    expect(await button.getAttribute('aria-expanded')).toBe('false');
+    expect(await sheet.pane.isVisible()).toBe(false);
+    await sheet.reload();
+    expect(await sheet.pane.isVisible()).toBe(false);
+    await button.click();
+    expect(await sheet.pane.isVisible()).toBe(true);
+  });
+});
