@@ -1,12 +1,13 @@
-import { SOURCES, type Source, type SourceKind } from '../catalogue/sources';
+import { SOURCES, type Source } from '../catalogue/sources';
 import type { AnyRow, Arg, Example } from '../catalogue/types';
 import {
+  answerText,
   exampleFormula,
   fallbackText,
   formsText,
   functionName,
-  resultText,
   signature,
+  sourceWords,
   unitOf,
 } from '../catalogue/words';
 import { rangeText } from '../exposure/core/range';
@@ -15,13 +16,6 @@ import { h, heard } from './element';
 import type { PaneHost } from './host';
 import { plainNumber } from './numberText';
 import type { OneAtATime } from './oneAtATime';
-
-const KINDS: Readonly<Record<SourceKind, string>> = {
-  published: 'Published',
-  derived: 'Derived',
-  'common practice': 'Common practice',
-  memory: 'From memory',
-};
 
 /** One function: its name and what it gives, opening to all that is known of it. */
 export function functionEntry(row: AnyRow, host: PaneHost, work: OneAtATime): HTMLElement {
@@ -61,9 +55,6 @@ const content = (row: AnyRow, host: PaneHost, work: OneAtATime): HTMLElement[] =
 
 const part = (heading: string, body: HTMLElement): HTMLElement[] => [h('h4', {}, heading), body];
 
-const answerText = (row: AnyRow): string =>
-  `Answer: ${resultText(row)}${row.answers === 'list' ? ', one for each member of the list' : ''}.`;
-
 /** Keeps a number with its unit on one line: 80 cm. */
 const unbroken = (text: string): string => text.replace(/(?<![,;:]) /g, '\u00a0');
 
@@ -101,10 +92,7 @@ function example(row: AnyRow, shown: Example, { putFormula }: PaneHost, work: On
   );
 }
 
-/** A source with its kind, unless the title begins with it. */
-function source({ kind, title, place }: Source): HTMLElement {
-  const label = KINDS[kind];
-  const said = title.toLowerCase().startsWith(label.toLowerCase());
-  const text = `${said ? title.slice(label.length) : `: ${title}`}${place === undefined ? '' : `; ${place}`}.`;
-  return h('li', {}, h('strong', {}, label), text);
+function source(from: Source): HTMLElement {
+  const [kind, rest] = sourceWords(from);
+  return h('li', {}, h('strong', {}, kind), rest);
 }

@@ -1,3 +1,5 @@
+import type { Cells } from '../cells/explain';
+
 /** What became of a wish: done, in a sentence; or refused, with what was kept and what to do. */
 export type Outcome = { readonly done: string } | { readonly refused: string };
 
@@ -16,6 +18,30 @@ export interface LiveChart {
   }[];
 }
 
+/** A cell whose formula is mended, or could be. */
+export interface MendedCell {
+  readonly sheet: string;
+  readonly cell: string;
+  readonly before: string;
+  readonly after: string;
+}
+
+/** The outcome of a repair, with the cells that it speaks of. */
+export type Mended =
+  { readonly done: string; readonly cells: readonly MendedCell[] } | { readonly refused: string };
+
+/** The cell that is selected, as the spreadsheet has it now. */
+export interface SelectedCell {
+  /** As a person knows it: B7. */
+  readonly address: string;
+  /** Empty where the cell has none. */
+  readonly formula: string;
+  /** Its value or error as the cell shows it; empty for an empty cell. */
+  readonly shown: string;
+  /** The values of a reference, as it is written in the formula; undefined where they are not known. */
+  readonly look: (reference: string) => Cells | undefined;
+}
+
 /** All that the pane asks of the spreadsheet it stands beside. A host that cannot do a thing leaves it out. */
 export interface PaneHost {
   /** Lays a template as a new sheet and shows it. Never touches a sheet that is there. */
@@ -26,6 +52,18 @@ export interface PaneHost {
   readonly recalculate?: () => Promise<Outcome>;
   /** Tells the charts of the sheet in view, now and whenever they change; gives back how to stop. */
   readonly watchCharts?: (tell: (charts: readonly LiveChart[]) => void) => () => void;
+  /** Looks through the workbook for formulas in which our functions lost their names. Changes nothing. */
+  readonly findLost?: () => Promise<Mended>;
+  /** Mends formulas that were found, each where it still stands; gives those that were mended. */
+  readonly mendLost?: (cells: readonly MendedCell[]) => Promise<Mended>;
+  /** Puts formulas back that were mended, each where nobody has changed it since. */
+  readonly takeBack?: (cells: readonly MendedCell[]) => Promise<Outcome>;
+  /** Adds a copy of the sheet in view with values in the place of formulas, for people who have no Sweeptable. */
+  readonly copyValues?: () => Promise<Outcome>;
+  /** Address of the page that explains everything, where there is one. */
+  readonly help?: string;
+  /** Tells the selected cell, now and whenever it is another or changes; nothing while there is not exactly one. Gives back how to stop. */
+  readonly watchCell?: (tell: (cell: SelectedCell | undefined) => void) => () => void;
   /** Why something is left out, for a person: "Open this page from Excel to insert sheets." */
   readonly missing?: string;
 }

@@ -1,6 +1,7 @@
 import { care } from './care';
 import { chartsView } from './chartsView';
 import { h } from './element';
+import { explainView } from './explainView';
 import { functionsView } from './functionsView';
 import type { PaneHost } from './host';
 import { OneAtATime } from './oneAtATime';
@@ -17,6 +18,7 @@ export function mountPane(root: HTMLElement, host: PaneHost): { dispose(): void 
   const work = new OneAtATime(pane, status);
   const views: View[] = [sheetsView(host, work), functionsView(host, work)];
   if (host.watchCharts) views.push(chartsView(host.watchCharts));
+  if (host.watchCell) views.push(explainView(host.watchCell));
 
   const { bar, panels, dispose } = makeTabs(views, scroller, () => status.clear());
   const first = welcome(host.insertSheet !== undefined);

@@ -3,6 +3,7 @@ import { TEMPLATES } from '../sheets/templates';
 import { h, heard } from './element';
 import type { PaneHost } from './host';
 import type { OneAtATime } from './oneAtATime';
+import { repairView } from './repairView';
 import { sheetPicture } from './sheetPicture';
 import type { View } from './tabs';
 
@@ -22,6 +23,8 @@ export const sheetsView = (host: PaneHost, work: OneAtATime): View => ({
       ...(host.insertSheet || host.missing === undefined ? [] : [h('p', { class: 'missing' }, host.missing)]),
       h('ul', { class: 'sheets' }, ...TEMPLATES.map((template) => card(template, host, work))),
       ...(host.recalculate ? [anew(host.recalculate, work)] : []),
+      ...(host.copyValues ? [handOver(host.copyValues, work)] : []),
+      ...repairView(host, work),
     ),
 });
 
@@ -32,6 +35,15 @@ const anew = (recalculate: NonNullable<PaneHost['recalculate']>, work: OneAtATim
     { class: 'hint' },
     'Do cells show #NAME? ',
     work.on(h('button', { type: 'button', class: 'plain' }, 'Recalculate'), recalculate),
+  );
+
+/** For people who have no Sweeptable: they could not calculate our formulas anew. */
+const handOver = (copyValues: NonNullable<PaneHost['copyValues']>, work: OneAtATime): HTMLElement =>
+  h(
+    'p',
+    { class: 'hint foot' },
+    'For people without Sweeptable: ',
+    work.on(h('button', { type: 'button', class: 'plain' }, 'Copy this sheet as values'), copyValues),
   );
 
 function card(template: Template, { insertSheet }: PaneHost, work: OneAtATime): HTMLElement {

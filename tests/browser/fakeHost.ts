@@ -1,4 +1,5 @@
-import type { LiveChart, Outcome, PaneHost } from '../../src/pane/host';
+import type { Cells } from '../../src/cells/explain';
+import type { LiveChart, Outcome, PaneHost, SelectedCell } from '../../src/pane/host';
 import { mountPane } from '../../src/pane/pane';
 
 /** What the tests see of the spreadsheet that the pane believes to stand beside. */
@@ -11,6 +12,10 @@ export interface Fake {
   answer(outcome: Outcome): void;
   fail(): void;
   charts(charts: readonly LiveChart[]): void;
+  /** Selects a cell; `known` holds the values of the references that the spreadsheet knows. */
+  select(cell?: Omit<SelectedCell, 'look'> & { readonly known?: Readonly<Record<string, Cells>> }): void;
+  /** Whether anybody watches the selected cell. */
+  readonly cellWatched: boolean;
   dispose(): void;
 }
 
@@ -28,6 +33,8 @@ const wish = (): Promise<Outcome> =>
     waiting.push({ resolve, reject });
   });
 let charts: readonly LiveChart[] = [];
+let selected: SelectedCell | undefined;
+let tellCell: ((cell: SelectedCell | undefined) => void) | undefined;
 let tell: ((charts: readonly LiveChart[]) => void) | undefined;
 
 const able: PaneHost = {
@@ -49,10 +56,21 @@ const able: PaneHost = {
     };
   },
 };
+const explaining: PaneHost = {
+  ...able,
+  watchCell(listener) {
+    tellCell = listener;
+    listener(selected);
+    return () => {
+      tellCell = undefined;
+    };
+  },
+};
 const unable: PaneHost = { missing: 'Open this page from Excel to insert sheets.' };
 
 const root = document.getElementById('pane') as HTMLElement;
-const { dispose } = mountPane(root, location.search === '?unable' ? unable : able);
+const hosts: Readonly<Record<string, PaneHost>> = { '?unable': unable, '?explain': explaining };
+const { dispose } = mountPane(root, hosts[location.search] ?? able);
 window.fake = {
   inserted: [],
   put: [],
@@ -62,6 +80,13 @@ window.fake = {
   charts(now) {
     charts = now;
     tell?.(now);
+  },
+  select(cell) {
+    selected = cell && { ...cell, look: (reference) => cell.known?.[reference] };
+    tellCell?.(selected);
+  },
+  get cellWatched() {
+    return tellCell !== undefined;
   },
   dispose,
 };

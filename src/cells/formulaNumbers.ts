@@ -1,0 +1,139 @@
+import { type AnyRow, type Arg, isChoice, isTruth } from '../catalogue/types';
+import type { Quantity } from '../catalogue/quantities';
+import { near, worth } from './worth';
+
+/** What an argument came to, for one cell of the answer: a value, the members of a list, or nothing. */
+export interface Came {
+  readonly arg: Arg;
+  readonly quantity: Quantity | undefined;
+  readonly value: number | string | boolean | readonly number[] | undefined;
+}
+
+/** One line of "where N = 11.31". */
+export interface Where {
+  readonly name: string;
+  readonly value: string;
+}
+
+/** The signs that formulas use for arguments. A sign counts only in a row that has such an argument. */
+const SIGNS: Readonly<Record<string, readonly string[]>> = {
+  N: ['aperture', 'reading'],
+  m: ['magnification'],
+  c: ['blurCircle'],
+  f: ['focal'],
+  u: ['distance'],
+  d: ['distance'],
+  t: ['time'],
+  S: ['iso'],
+  C: ['constant'],
+  H: ['luxseconds'],
+  G: ['guide'],
+  P: ['exponent'],
+  n: ['pops'],
+  λ: ['wavelength'],
+};
+/** What a formula may hold beside numbers, signs and arguments, and still be one to calculate with. */
+const KNOWN = new Set(['log2', 'log10', 'ln', 'sin', 'arcsin', 'e', 'π']);
+/** Units without which a number in a formula would be ambiguous; the others count things or say nothing. */
+const UNITS = new Set(['s', 'mm', 'm', 'µm', 'nm', 'm/s', 'Ws', 'W', 'V', 'A', 'K', '°', 'lx·s', 'lx']);
+const WORD = /m\/s²|\p{L}[\p{L}\d]*[₀-₉]*/gu;
+const LABEL = /^([\p{L}, ]+): /u;
+
+/** The sign of an argument in the formula of its row: the sign itself, or its name; undefined where neither occurs. */
+function signOf(row: AnyRow, name: string): string | undefined {
+  const words = new Set(row.formula.match(WORD));
+  const defined = definedIn(row.formula);
+  const sign = Object.keys(SIGNS).find((s) => words.has(s) && !defined.has(s) && argumentOf(row, s) === name);
+  return sign ?? (words.has(name) ? name : undefined);
+}
+
+/** The argument that a word of the formula stands for. */
+function argumentOf(row: AnyRow, word: string): string | undefined {
+  const names = (row.args as readonly Arg[]).map(({ name }) => name);
+  if (names.includes(word)) return word;
+  return (Object.hasOwn(SIGNS, word) ? SIGNS[word] : undefined)?.find((name) => names.includes(name));
+}
+
+/** Signs that the formula says itself: h in "…, h = f² / (N · c)". */
+const definedIn = (formula: string): ReadonlySet<string> =>
+  new Set([...formula.matchAll(/(\p{L}[\p{L}\d]*) = /gu)].map((found) => found[1] as string));
+
+/** "apertures" is for aperture, "energies" for energy, "speeds" for the speed of film. */
+const singular = (word: string): string => word.replace(/ies$/, 'y').replace(/s$/, '');
+const isFor = (label: string, choice: string): boolean =>
+  label
+    .split(/, | and /)
+    .some((word) => [word, singular(word)].includes(choice === 'iso' ? 'speed' : choice));
+
+/** The part of the formula that holds for the words chosen; the whole where it has no such parts. */
+function partFor(row: AnyRow, came: readonly Came[]): string | undefined {
+  const parts = row.formula.split('; ');
+  const choices = came.flatMap(({ arg, value }) => (isChoice(arg.kind) ? [String(value)] : []));
+  const labels = parts.map((part) => LABEL.exec(part)?.[1]);
+  if (labels.every((label) => label === undefined)) return row.formula;
+  const chosen = labels.findIndex((label) => label !== undefined && choices.some((c) => isFor(label, c)));
+  return parts[chosen]?.replace(LABEL, '');
+}
+
+/**
+ * The formula with numbers in the place of its arguments: "2 · log2(11.31 / 8)".
+ *
+ * Only where nothing but numbers, known functions and signs is left, and every argument that was given stands in it.
+ * Formulas that say something in words have no such form.
+ */
+export function formulaWithNumbers(row: AnyRow, came: readonly Came[]): string | undefined {
+  const part = partFor(row, came);
+  if (part === undefined) return undefined;
+  const defined = definedIn(part);
+  const used = new Set<string>();
+  let isWhole = true;
+  const text = part.replace(WORD, (word, at: number) => {
+    if (KNOWN.has(word) || defined.has(word) || word === 'm/s²') return word;
+    const name = argumentOf(row, word);
+    const found = came.find(({ arg }) => arg.name === name);
+    if (name === undefined || typeof found?.value !== 'number') {
+      isWhole = false;
+      return word;
+    }
+    used.add(name);
+    return numberText(found.value, found.quantity, /^[²³⁴⁵⁶^]/.test(part.slice(at + word.length)));
+  });
+  const isAllUsed = came.every(
+    ({ arg, value }) =>
+      isChoice(arg.kind) ||
+      isTruth(arg.kind) ||
+      value === undefined ||
+      value === arg.fallback ||
+      used.has(arg.name),
+  );
+  return isWhole && isAllUsed && used.size > 0 ? text : undefined;
+}
+
+function numberText(value: number, quantity: Quantity | undefined, isRaised: boolean): string {
+  const unit = quantity !== undefined && UNITS.has(quantity.unit) ? quantity.unit : '';
+  const number = near(value).replace('-', '−');
+  const text = unit === '' ? number : unit === '°' ? `${number}°` : `${number} ${unit}`;
+  return value < 0 || (isRaised && unit !== '') || number.includes('e') ? `(${text})` : text;
+}
+
+/**
+ * What the signs and names of a formula came to: "N (aperture)" and "11.31". Arguments that the formula does not name, or
+ * that are not given, have no line; a list has one always, as formulas speak of its members.
+ */
+export const whereLines = (row: AnyRow, came: readonly Came[]): readonly Where[] =>
+  came.flatMap(({ arg, quantity, value }) => {
+    const sign = signOf(row, arg.name) ?? (arg.takes === 'one' ? undefined : arg.name);
+    if (sign === undefined || value === undefined || quantity === undefined) return [];
+    const name = sign === arg.name ? sign : `${sign} (${arg.name})`;
+    return [{ name, value: valueText(value, quantity) }];
+  });
+
+const MEMBERS = 3;
+
+function valueText(value: NonNullable<Came['value']>, quantity: Quantity): string {
+  if (typeof value === 'number') return worth(value, quantity);
+  if (typeof value !== 'object') return String(value);
+  const more = value.length - MEMBERS;
+  const shown = value.slice(0, MEMBERS).map((one) => worth(one, quantity));
+  return `${shown.join('; ')}${more > 0 ? ` and ${more} more` : ''}`;
+}
