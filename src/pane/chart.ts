@@ -1,3 +1,4 @@
+import './plainLanguage';
 import uPlot from 'uplot';
 import type { LiveChart } from './host';
 import { numberText, plainNumber } from './numberText';

@@ -1,3 +1,4 @@
+import { showEarlyDialogs } from './earlyDialogs';
 import { createGrid } from './grid';
 import { growTables } from './growTables';
 import { KnownFailures } from './knownFailures';
@@ -56,6 +57,7 @@ const last = await lastVisit();
 const grid = createGrid('grid', worker);
 const desk: Desk = { grid, notice, notStored };
 insertWholeRows();
+showEarlyDialogs(grid);
 
 function openLast(): void {
   if (last.kind !== 'workbook') {
