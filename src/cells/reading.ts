@@ -104,9 +104,12 @@ function meaning(
 /** A bare number: the mark that it names, or itself. */
 function numberMeaning(typed: number, value: number, quantity: Quantity, exact: boolean): string {
   const { marks } = quantity;
-  if (marks !== undefined && !exact && exactMark(marks, typed) !== undefined)
-    return markMeaning(marks, typed, value, quantity);
-  return asItStands(value, quantity);
+  if (marks === undefined || exact) return asItStands(value, quantity);
+  if (exactMark(marks, typed) !== undefined) return markMeaning(marks, typed, value, quantity);
+  // An exact number that another cell worked out.
+  return (
+    markNamed(marks, value, quantity) ?? tenthNamed(marks, value, quantity) ?? asItStands(value, quantity)
+  );
 }
 
 /** Says so where a reader might expect a mark: of 11.3 beside the marks, and of 11 in a function that takes no marks. */

@@ -1,8 +1,7 @@
-import { readFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Fake } from './fakeHost';
+import { axeFaults, stickingOut } from './paneChecks';
 import { PanePages, type Width } from './panePage';
 
 type Selected = NonNullable<Parameters<Fake['select']>[0]>;
@@ -84,7 +83,7 @@ describe('a selected cell is explained', () => {
         'f/11 read as the mark f/11, 11.31',
         'blank read as nothing is given',
         'and 2 more',
-        '12.5533 read as 12.55, as it stands',
+        '12.5533 read as f/11 +0.3, 12.55',
       ]);
       expect(await sum.locator('dt code').allTextContents()).toEqual([
         'Lights[Reading]',
@@ -162,19 +161,6 @@ describe('the view follows the sheet', () => {
   });
 });
 
-/** Elements that leave the pane's width, or whose text leaves them. */
-const stickingOut = (): string[] => {
-  const edge = document.querySelector('.pane-scroll')?.clientWidth ?? 0;
-  return [...document.querySelectorAll<HTMLElement>('.pane *')]
-    .filter((e) => e.checkVisibility() && !e.closest('.heard, svg'))
-    .filter((e) => {
-      const within = e.closest('.pane-scroll > *') !== null;
-      const { right } = e.getBoundingClientRect();
-      return right > (within ? edge : innerWidth) || (e.clientWidth > 0 && e.scrollWidth > e.clientWidth);
-    })
-    .map((e) => e.outerHTML.slice(0, 100));
-};
-
 describe('the look', () => {
   it.each([320, 350])('needs no sideways scrolling at %i px, whatever the formula', (width) =>
     on(
@@ -200,13 +186,10 @@ describe('the look', () => {
   ] as const)('passes the accessibility rules in %s colours', (_, media) =>
     on(undefined, async (page) => {
       await page.emulateMedia(media);
-      const axe = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
-      await page.evaluate(await readFile(axe, 'utf8'));
       for (const cell of [undefined, ...CELLS]) {
         await select(page, cell);
         for (const details of await view(page).locator('summary').all()) await details.click();
-        const { violations } = await page.evaluate(() => window.axe.run());
-        expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);
+        expect(await axeFaults(page)).toEqual([]);
       }
     }),
   );

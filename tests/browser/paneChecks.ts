@@ -36,7 +36,7 @@ export async function openAll(page: Page): Promise<void> {
 }
 
 /** Elements that leave the pane's width, or whose text leaves them. */
-const stickingOut = (): string[] => {
+export const stickingOut = (): string[] => {
   const edge = document.querySelector('.pane-scroll')?.clientWidth ?? 0;
   return [...document.querySelectorAll<HTMLElement>('html, .pane *')]
     .filter((e) => e.checkVisibility() && !e.closest('.heard, svg'))

@@ -5,10 +5,11 @@ import { type Laid, lay, LayFailure, UNTOUCHED, WHEN_READY } from './lay';
 import { refusal } from './refusals';
 import { type RepairHost, repairHost } from './repairHost';
 import { copyValues } from './valuesCopy';
+import { watchCell } from './watchCell';
 
 /** What the pane may ask of Excel. Charts are missing: Excel draws them on the sheet. */
 export type ExcelHost = Required<
-  Pick<PaneHost, 'insertSheet' | 'putFormula' | 'recalculate' | 'copyValues' | 'help'>
+  Pick<PaneHost, 'insertSheet' | 'putFormula' | 'recalculate' | 'copyValues' | 'watchCell' | 'help'>
 > &
   RepairHost;
 
@@ -82,6 +83,7 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
       : { refused: `“${formula}” is no formula: it does not begin with =. Nothing was changed.` },
   recalculate: () => told(recalculate(excel), UNTOUCHED),
   copyValues: () => told(copyValues(excel), UNTOUCHED),
+  watchCell: watchCell(excel),
   ...repairHost(excel),
   help: HELP,
 });

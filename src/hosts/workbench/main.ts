@@ -87,7 +87,7 @@ window.sweeptable = readout(grid, failures);
 await firstAnswersShown(grid.api);
 document.documentElement.dataset['ready'] = 'true';
 keepSaved(grid, () => snapshotOf(grid), notStored);
-await showPane(paneHost(grid));
+await showPane(paneHost(grid, failures));
 document.documentElement.dataset['pane'] = 'true';
 if (!toldNotStored) {
   const before = await rememberedBefore();

@@ -1,18 +1,21 @@
-import { CommandType, ICommandService } from '@univerjs/core';
 import { TableManager } from '@univerjs/preset-sheets-table';
 import type { LiveChart, Outcome, PaneHost } from '../../pane/host';
 import { makePlan } from '../../sheets/makePlan';
 import { TEMPLATES } from '../../sheets/templates';
 import type { Grid } from './grid';
+import type { KnownFailures } from './knownFailures';
 import { lay } from './lay';
 import { liveCharts } from './liveCharts';
+import { onEveryChange } from './onEveryChange';
 import { chooseFirstInput } from './session';
+import { watchCell } from './watchCell';
 
 /** What the pane may ask of the embedded grid. */
-export const paneHost = (grid: Grid): PaneHost => ({
+export const paneHost = (grid: Grid, failures: KnownFailures): PaneHost => ({
   insertSheet: (id, filled) => Promise.resolve(insertSheet(grid, id, filled)),
   putFormula: (formula) => Promise.resolve(putFormula(grid, formula)),
   watchCharts: (tell) => watchCharts(grid, tell),
+  watchCell: watchCell(grid, failures),
   help: 'help.html',
 });
 
@@ -60,10 +63,9 @@ function putFormula({ api }: Grid, formula: string): Outcome {
   return { done: `The formula is in ${at}.` };
 }
 
-/** Charts follow every change of the workbook, be it typed, calculated, undone, or a change of sheet. */
+/** Charts follow every change of the workbook. */
 function watchCharts(grid: Grid, tell: (charts: readonly LiveChart[]) => void): () => void {
   let told = '';
-  let frame = 0;
   const look = (): void => {
     const charts = liveCharts(grid);
     const now = JSON.stringify(charts);
@@ -71,19 +73,6 @@ function watchCharts(grid: Grid, tell: (charts: readonly LiveChart[]) => void): 
     told = now;
     tell(charts);
   };
-  const soon = (): void => {
-    cancelAnimationFrame(frame);
-    frame = requestAnimationFrame(look);
-  };
-  const listening = grid.univer
-    .__getInjector()
-    .get(ICommandService)
-    .onCommandExecuted(({ type }) => {
-      if (type !== CommandType.COMMAND) soon();
-    });
   look();
-  return () => {
-    cancelAnimationFrame(frame);
-    listening.dispose();
-  };
+  return onEveryChange(grid, look);
 }

@@ -1,4 +1,4 @@
-import { addresses, addressOf, type Block, blockAt, rangeText } from './a1';
+import { addresses, addressOf, type Block, blockAt, overlap, rangeText } from './a1';
 import { checkFormula } from './formula-check';
 import { type Item, item, shown } from './item';
 import { checkSheetName, checkTableName, Sheet, type Table } from './sheet';
@@ -42,6 +42,8 @@ export class FakeWorkbook {
   readonly sheets: Sheet[] = [];
   /** Names of cells, which tables may not take. */
   readonly names: string[] = [];
+  /** Cells that a name stands for; the others stand for constants. */
+  readonly namedCells = new Map<string, { readonly sheet: Sheet; readonly block: Block }>();
   /** Every write and every call, in words. */
   readonly log: string[] = [];
   /** Requests in their order, without those in which the library only lets go of ranges it has held on to. */
@@ -96,10 +98,16 @@ export class FakeWorkbook {
     this.batches.push(batch);
     this.flags.push(flags);
     this.beforeBatch(this.batches.length);
-    const reply: Reply = { Results: [] };
+    const traces: number[] = [];
+    const reply: Reply = { Results: [], TraceIds: traces };
     for (const [index, action] of batch.Actions.entries()) {
       try {
         this.failWhereTold(index);
+        if (action.ActionType === ACTION.trace) {
+          traces.push(action.Id);
+          reply.Results.push({ ActionId: action.Id, Value: null });
+          continue;
+        }
         const Value = this.perform(action, batch, known);
         if (Value !== undefined) reply.Results.push({ ActionId: action.Id, Value });
       } catch (error) {
@@ -173,6 +181,13 @@ export class FakeWorkbook {
     if (path.ObjectPathType === PATH.property) return this.part(parent, path.Name, path.Name);
     if (parent.kind === 'Worksheets') return this.sheetBy(path.Name, args[0]);
     if (path.Name === 'GetSelectedRange') return this.selected();
+    if (path.Name === 'GetActiveCell') return this.activeCell();
+    if (path.Name === 'GetTables') return tablesAround(parent);
+    if (parent.kind === 'Tables' && path.ObjectPathType === PATH.indexer)
+      return this.tableBy(String(args[0])).item;
+    if (parent.kind === 'Table') return this.tablePart(parent, path.Name);
+    if (parent.kind === 'Names' && path.ObjectPathType === PATH.indexer) return this.nameBy(String(args[0]));
+    if (parent.kind === 'NamedItem') return this.cellsNamed(parent);
     if (path.Name === 'GetUsedRangeOrNullObject') return usedRange(parent.sheet as Sheet);
     const block = blockBy(path.Name, args);
     if (block) return rangeItem(parent.sheet as Sheet, block);
@@ -221,6 +236,36 @@ export class FakeWorkbook {
   private selected(): Item {
     if (!this.selection) throw new Refusal('InvalidSelection', 'no cells are selected');
     return rangeItem(this.selection.sheet, this.selection.block);
+  }
+
+  private activeCell(): Item {
+    const { sheet, block } = this.selected();
+    return rangeItem(sheet as Sheet, { ...(block as Block), rows: 1, columns: 1 });
+  }
+
+  private tableBy(name: string): Table {
+    const found = this.tables.find((table) => table.name.toLowerCase() === name.toLowerCase());
+    if (!found) throw new Refusal('ItemNotFound', `no table is called ${name}`);
+    return found;
+  }
+
+  private tablePart({ properties }: Item, part: string): Item {
+    const { sheet, block } = this.tableBy(String(properties.Name));
+    if (part === 'GetHeaderRowRange') return rangeItem(sheet, { ...block, rows: 1 });
+    if (part === 'GetDataBodyRange')
+      return rangeItem(sheet, { ...block, row: block.row + 1, rows: block.rows - 1 });
+    throw new Error(`The workbook in memory does not know Table.${part}.`);
+  }
+
+  private nameBy(name: string): Item {
+    const found = this.names.find((one) => one.toLowerCase() === name.toLowerCase());
+    if (found === undefined) throw new Refusal('ItemNotFound', `nothing is called ${name}`);
+    return item('NamedItem', found);
+  }
+
+  private cellsNamed({ label }: Item): Item {
+    const cells = this.namedCells.get(label);
+    return cells ? rangeItem(cells.sheet, cells.block) : item('Range', label, { missing: true });
   }
 
   private added(parent: Item, args: unknown[]): Item {
@@ -340,7 +385,10 @@ export class FakeWorkbook {
       Tables: () => this.tables.map(({ name }) => ({ Id: name, Name: name })),
       Names: () => this.names.map((name) => ({ Id: name, Name: name })),
     };
-    const members = collections[target.kind]?.();
+    const members =
+      target.kind === 'TablesAround'
+        ? target.members.map((one) => one.properties)
+        : collections[target.kind]?.();
     if (members) return { _Items: members.map((one) => ({ _Id: one.Id, ...pick(one) })) };
     if (target.within === 'Format') return pick(formatOf(target));
     return pick(
@@ -360,6 +408,9 @@ export class FakeWorkbook {
     return {
       Address: `${name}!${first === last ? first : `${first}:${last}`}`,
       CellCount: rows * columns,
+      Text: lines((cell, at) =>
+        String(isFormula(cell) ? this.onFormula(cell) : (cell ?? spilled.get(at) ?? '')),
+      ),
       RowIndex: row,
       ColumnIndex: column,
       RowCount: rows,
@@ -384,6 +435,14 @@ const formatOf = ({ sheet, block }: Item): Record<string, unknown> => {
 const onlyLetsGo = ({ Actions }: Batch): boolean =>
   Actions.some(({ Name }) => Name === '_RemoveReference') &&
   Actions.every(({ Name, ActionType }) => Name === '_RemoveReference' || ActionType === ACTION.instantiate);
+
+/** The tables that a range has a part in. */
+const tablesAround = ({ sheet, block }: Item): Item =>
+  item('TablesAround', 'tables', {
+    members: (sheet as Sheet).tables
+      .filter((table) => overlap(table.block, block as Block))
+      .map((table) => table.item),
+  });
 
 const rangeItem = (sheet: Sheet, block: Block): Item =>
   item('Range', `[${sheet.name}]!${rangeText(block)}`, { sheet, block });

@@ -1,8 +1,8 @@
 /** What travels between the Excel library and Excel. */
 
 /** How the library numbers what it asks for. */
-export const PATH = { global: 1, property: 4, reference: 6 };
-export const ACTION = { instantiate: 1, query: 2, method: 3, set: 4 };
+export const PATH = { global: 1, property: 4, indexer: 5, reference: 6 };
+export const ACTION = { instantiate: 1, query: 2, method: 3, set: 4, trace: 5 };
 
 export interface Arguments {
   Arguments?: unknown[];
@@ -29,6 +29,8 @@ export interface Batch {
   ObjectPaths: Record<string, ObjectPath>;
 }
 export interface Reply {
+  /** Marks that were reached: the library takes up its listeners when it sees theirs. */
+  TraceIds?: number[];
   Results: { ActionId: number; Value: unknown }[];
   Error?: { Code: string; Message: string; Location: string; ActionIndex: number; HttpStatusCode: number };
 }

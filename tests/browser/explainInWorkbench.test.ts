@@ -1,0 +1,82 @@
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { type Site, site, Workbench } from './workbench';
+
+let place: Site;
+let sheet: Workbench;
+
+beforeAll(async () => {
+  place = await site();
+});
+afterAll(() => place?.close());
+beforeEach(async () => {
+  sheet = await Workbench.open(place, { height: 1500 });
+  await sheet.pane.getByRole('tab', { name: 'Explain' }).click();
+});
+afterEach(async () => {
+  expect(sheet.complaints).toEqual({ errors: [], outside: [] });
+  await sheet.page.close();
+});
+
+/** The text of the view once it has a piece of it. */
+async function view(piece: string): Promise<string> {
+  const panel = sheet.pane.getByRole('tabpanel', { name: 'Explain' });
+  await expect.poll(() => panel.innerText()).toContain(piece);
+  return panel.innerText();
+}
+
+describe('the selected cell of the workbench', () => {
+  it('is explained, and again when what it uses changes', async () => {
+    await sheet.enterDown('B42', ['8', '11', '=SWEEP.STOPDIFF(B42,B43)']);
+    await sheet.shows('B44', 1);
+    await sheet.click('B44');
+    const text = await view('B44 shows 1');
+    for (const piece of ['STOPDIFF', 'the mark f/11, 11.31', '2 · log2(11.31 / 8)', '1 stop'])
+      expect(text).toContain(piece);
+
+    await sheet.enter('B43', '16');
+    await sheet.click('B44');
+    expect(await view('B44 shows 2')).toContain('the mark f/16');
+  });
+
+  it('says why it refuses, and why the one before it did', async () => {
+    await sheet.enterDown('B42', ['abc', '=SWEEP.FNUMBER(B42)', '=SWEEP.STOPDIFF(8,B43)']);
+    await sheet.refuses('B43', '#VALUE!', /cannot be read/);
+    await sheet.click('B43');
+    expect(await view('B43 shows #VALUE!')).toContain('"abc" cannot be read as an f-number. Write 11');
+    await sheet.click('B44');
+    expect(await view('B44 shows #VALUE!')).toContain('"abc" cannot be read as an f-number. Write 11');
+  });
+
+  it('reads columns and rows of tables, spilled lists, and cells of other sheets', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.pane.getByRole('tab', { name: 'Explain' }).click();
+    const first = await sheet.page.evaluate(() => {
+      const [area = ''] = Object.values(window.sweeptable.tables()).slice(-1);
+      return /^([A-Z]+)(\d+)/.exec(area)?.slice(1) ?? [];
+    });
+    const row = Number(first[1]) + 1;
+    const formulas = await Promise.all(
+      [...'ABCDEFGHIJKLMNOPQR'].map(async (column) => [`${column}${row}`, (await sheet.cell(`${column}${row}`)).formula] as const), // prettier-ignore
+    );
+    const [at = '', formula = ''] = formulas.find(([, text]) => /SWEEP\.\w+\([^)]*\[/.test(text)) ?? [];
+    expect(formula).toContain('[');
+    await sheet.click(at);
+    const text = await view(`${at} shows`);
+    expect(text).toMatch(/the mark f\/|, as it stands| Ws/);
+    expect(text).not.toContain('cannot be looked up');
+
+    await sheet.enter('C40', '=SWEEP.LIGHTSHARE({16;11;8})');
+    await sheet.enter('D40', "=SWEEP.LIGHTSUM(C40:C42,'Pops build'!B6)");
+    await sheet.click('D40');
+    expect(await view('D40 shows')).toContain('0.571429');
+    expect(await view('D40 shows')).not.toContain('cannot be looked up');
+    await sheet.click('C41');
+    await view('If a list spills into it');
+  });
+
+  it('may have nothing to explain', async () => {
+    await sheet.enter('B42', '=SUM(1,2)');
+    await sheet.click('B42');
+    await view('has no function of Sweeptable');
+  });
+});
