@@ -18,6 +18,7 @@ const SOURCES = [
     'hosts/workbench',
     'hosts/xlsx',
     'build/webpack-workbench.cjs',
+    'build/webpack-parts.cjs',
     'build/templates.cjs',
     'build/load-ts.cjs',
   ].map((name) => `src/${name}`),

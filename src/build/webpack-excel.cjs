@@ -1,12 +1,10 @@
 const fs = require('node:fs');
 const path = require('node:path');
-const TerserPlugin = require('terser-webpack-plugin');
-const { DefinePlugin, sources } = require('webpack');
+const { sources } = require('webpack');
 const loadTs = require('./load-ts.cjs');
 const Pages = require('./pages-plugin.cjs');
-const { readTemplates } = require('./templates.cjs');
+const { ROOT, cached, common, typescript, withTemplates } = require('./webpack-parts.cjs');
 
-const ROOT = path.resolve(__dirname, '../..');
 const PANE = path.join(ROOT, 'src/pane');
 const ICONS = path.join(ROOT, 'src/hosts/excel/icons');
 const OFFICE = path.join(ROOT, 'node_modules/@microsoft/office-js/dist');
@@ -89,10 +87,7 @@ class AddInFiles {
  * `--env contact="…"` says on the support page who helps.
  */
 module.exports = (env = {}, argv = {}) => ({
-  name: 'excel',
-  mode: argv.mode ?? 'production',
-  devtool: false,
-  context: ROOT,
+  ...common('excel', argv.mode),
   entry: { functions: './src/hosts/excel/functions.ts', taskpane: './src/hosts/excel/taskpane.ts' },
   output: {
     path: path.join(ROOT, 'dist'),
@@ -100,29 +95,7 @@ module.exports = (env = {}, argv = {}) => ({
     // Other builds keep theirs in dist/ too; only a copy of office.js must not linger where this one wants none.
     clean: { keep: (name) => !name.startsWith('office-js') },
   },
-  resolve: { extensions: ['.ts', '.js'] },
-  module: {
-    rules: [
-      {
-        test: /\.ts$/,
-        exclude: /node_modules/,
-        loader: 'ts-loader',
-        options: { transpileOnly: true, onlyCompileBundledFiles: true, compilerOptions: { noEmit: false } },
-      },
-    ],
-  },
-  plugins: [
-    new DefinePlugin({ SWEEPTABLE_TEMPLATES: JSON.stringify(readTemplates()) }),
-    new AddInFiles(env),
-    new Pages(env),
-  ],
-  optimization: {
-    minimizer: [new TerserPlugin({ minify: TerserPlugin.esbuildMinify, extractComments: false })],
-  },
-  performance: { hints: false },
-  cache: {
-    type: 'filesystem',
-    name: `excel-${argv.mode ?? 'production'}`,
-    buildDependencies: { config: [__filename] },
-  },
+  module: { rules: [typescript()] },
+  plugins: [withTemplates(), new AddInFiles(env), new Pages(env)],
+  cache: cached('excel', argv.mode, __filename),
 });

@@ -2,8 +2,10 @@ const path = require('node:path');
 const Terser = require('terser-webpack-plugin');
 const { Compilation, sources } = require('webpack');
 const loadTs = require('./load-ts.cjs');
+const { ROOT, common, typescript } = require('./webpack-parts.cjs');
 
-const ROOT = path.resolve(__dirname, '../..');
+/** What the script engines of both hosts are sure to read. */
+const LANGUAGE = 'es2019';
 const BUNDLE = 'bundle.js';
 
 /** Turns the finished bundle into one file for each host that takes scripts: the bundle, then a wrapper a function. */
@@ -27,30 +29,13 @@ class ScriptHosts {
 
 /** The same functions for Google Sheets and ONLYOFFICE, in dist/scripts/. */
 module.exports = (_env = {}, argv = {}) => ({
-  name: 'scripts',
-  context: ROOT,
-  mode: argv.mode ?? 'production',
-  devtool: false,
-  target: ['web', 'es2019'],
+  ...common('scripts', argv.mode),
+  target: ['web', LANGUAGE],
   entry: { bundle: { import: './src/hosts/script/call.ts', library: { name: 'Sweeptable', type: 'var' } } },
   output: { path: path.join(ROOT, 'dist/scripts'), filename: '[name].js', clean: true },
-  resolve: { extensions: ['.ts', '.js'] },
-  module: {
-    rules: [
-      {
-        test: /\.ts$/,
-        loader: 'ts-loader',
-        options: {
-          transpileOnly: true,
-          onlyCompileBundledFiles: true,
-          compilerOptions: { noEmit: false, target: 'es2019' },
-        },
-      },
-    ],
-  },
+  module: { rules: [typescript({ target: LANGUAGE })] },
   optimization: {
-    minimizer: [new Terser({ minify: Terser.esbuildMinify, terserOptions: { target: 'es2019' } })],
+    minimizer: [new Terser({ minify: Terser.esbuildMinify, terserOptions: { target: LANGUAGE } })],
   },
-  performance: { hints: false },
   plugins: [new ScriptHosts()],
 });

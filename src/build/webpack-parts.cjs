@@ -1,0 +1,55 @@
+const path = require('node:path');
+const TerserPlugin = require('terser-webpack-plugin');
+const { DefinePlugin, IgnorePlugin } = require('webpack');
+const { FOLDER, readTemplates } = require('./templates.cjs');
+
+const ROOT = path.resolve(__dirname, '../..');
+const DICTIONARY = /^\.\/(?!en-gb)[a-z]{2,3}(-[a-z0-9]+)*-[\w-]{8}\.js$/;
+
+/** Our sources, turned into scripts one by one: their types are checked apart. */
+const typescript = (target = {}) => ({
+  test: /\.ts$/,
+  exclude: /node_modules/,
+  loader: 'ts-loader',
+  options: {
+    transpileOnly: true,
+    onlyCompileBundledFiles: true,
+    compilerOptions: { noEmit: false, ...target },
+  },
+});
+
+/** The templates, read and checked anew in each build that follows a change of theirs. */
+const withTemplates = () =>
+  new DefinePlugin({
+    SWEEPTABLE_TEMPLATES: DefinePlugin.runtimeValue(() => JSON.stringify(readTemplates()), {
+      contextDependencies: [FOLDER],
+    }),
+  });
+
+/** The grid offers some seventy hyphenation dictionaries; it asks for one, and fails without that one. */
+const withoutDictionaries = () =>
+  new IgnorePlugin({
+    checkResource: (resource, context) => context.includes('engine-render') && DICTIONARY.test(resource),
+  });
+
+/** What every build has in common, by its name. */
+const common = (name, mode = 'production') => ({
+  name,
+  mode,
+  devtool: false,
+  context: ROOT,
+  resolve: { extensions: ['.ts', '.js'] },
+  optimization: {
+    minimizer: [new TerserPlugin({ minify: TerserPlugin.esbuildMinify, extractComments: false })],
+  },
+  performance: { hints: false },
+});
+
+/** Keeps what was built for the next time, until a configuration changes. */
+const cached = (name, mode = 'production', config) => ({
+  type: 'filesystem',
+  name: `${name}-${mode}`,
+  buildDependencies: { config: [__filename, config] },
+});
+
+module.exports = { ROOT, cached, common, typescript, withTemplates, withoutDictionaries };
