@@ -1,20 +1,7 @@
-import {
-  functionArray,
-  functionCompatibility,
-  functionDatabase,
-  functionDate,
-  functionEngineering,
-  functionFinancial,
-  functionInformation,
-  functionLogical,
-  functionLookup,
-  functionMath,
-  functionStatistical,
-  functionText,
-  functionWeb,
-} from '@univerjs/engine-formula';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { answers, calculated, type TestCell } from './book';
+import { NATIVE_FAMILIES } from '../../src/hosts/workbench/engine/natives';
+import { headless } from '../../src/hosts/workbench/engine/headless';
+import { answers, calculated, snapshot, type TestCell } from './book';
 
 const DATA: TestCell[][] = [
   [1, 10, 'x', 3],
@@ -166,23 +153,7 @@ describe('the mended engine', () => {
     // By hand: 3·1 + 1·2 + 5·3 + 4·4 + 2·5, the cells row by row, and 1² + 2² + 3² + 4² + 5².
     const UNCHANGED = [46, '1|10|x|3|2|20|y|1|3|30|x|5|4|40|y|4|5|50|x|2', 55];
 
-    const families = {
-      functionArray,
-      functionCompatibility,
-      functionDatabase,
-      functionDate,
-      functionEngineering,
-      functionFinancial,
-      functionInformation,
-      functionLogical,
-      functionLookup,
-      functionMath,
-      functionStatistical,
-      functionText,
-      functionWeb,
-    };
-
-    test.each(Object.entries(families))('%s', async (_, family) => {
+    test.each(Object.entries(NATIVE_FAMILIES))('%s', async (_, family) => {
       const names = family.map(([, name]) => String(name));
       expect(names.length).toBeGreaterThan(0);
       // The probes stand behind every function, in the order in which the engine calculates.
@@ -195,4 +166,18 @@ describe('the mended engine', () => {
       expect(changed).toEqual([]);
     });
   });
+});
+
+test('a table may have an underscore or a dot in its name', async () => {
+  const book = headless(
+    snapshot({
+      Data: [['Reading', 'Share'], [8], [11], [16], ['=SUM(Lights_2[Reading])', '=ROWS(Lights.b[Share])']],
+    }),
+  );
+  const column = (c: number) => ({ startRow: 0, endRow: 3, startColumn: c, endColumn: c });
+  await book.workbook.addTable('Data', 'Lights_2', column(0), 'one');
+  await book.workbook.addTable('Data', 'Lights.b', column(1), 'two');
+  await book.calculate();
+  expect(book.read('Data', 'A5:B5')).toEqual([[35, 3]]);
+  book.dispose();
 });

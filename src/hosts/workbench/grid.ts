@@ -20,7 +20,6 @@ import { descriptions, executors } from './engine/functions';
 import './engine/patches';
 import { GRID_THEME } from './palette';
 import { PLAIN_TABLES } from './tableLook';
-import './tableNames';
 
 export interface Grid {
   readonly univer: Univer;

@@ -14,8 +14,8 @@ import {
   functionWeb,
 } from '@univerjs/engine-formula';
 
-/** The names of the spreadsheet functions that the engine brings along. */
-export const NATIVE_FUNCTIONS: readonly string[] = [
+/** The spreadsheet functions that the engine brings along, by family. */
+export const NATIVE_FAMILIES = {
   functionArray,
   functionCompatibility,
   functionDatabase,
@@ -29,4 +29,9 @@ export const NATIVE_FUNCTIONS: readonly string[] = [
   functionStatistical,
   functionText,
   functionWeb,
-].flatMap((family) => family.map(([, name]) => String(name)));
+};
+
+/** Their names. */
+export const NATIVE_FUNCTIONS: readonly string[] = Object.values(NATIVE_FAMILIES).flatMap((family) =>
+  family.map(([, name]) => String(name)),
+);

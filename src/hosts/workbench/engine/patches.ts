@@ -15,6 +15,7 @@ import {
   Lexer,
   LexerNode,
   RangeReferenceObject,
+  ReferenceNodeFactory,
   StringValueObject,
   SuffixNodeFactory,
   ValueObjectFactory,
@@ -169,4 +170,19 @@ ValueObjectFactory.create = (raw, ...rest) => {
   }
   if (QUOTED.test(raw)) return StringValueObject.create(raw.trim().slice(1, -1).replaceAll('""', '"'));
   return createValue(raw, ...rest);
+};
+
+interface TableReferences {
+  _checkTokenIsTableReference(token: string): boolean;
+  _getTableMap(): ReadonlyMap<string, unknown> | undefined;
+}
+
+/**
+ * The engine takes no name with an underscore or a dot for a table: =SUM(Lights_2[Light]) gives #NAME?. What stands
+ * before the bracket is a table if there is a table of that name.
+ */
+const references = ReferenceNodeFactory.prototype as unknown as TableReferences;
+const { _checkTokenIsTableReference: isTable } = references;
+references._checkTokenIsTableReference = function (token) {
+  return isTable.call(this, token) || this._getTableMap()?.has(token.split('[', 1)[0] as string) === true;
 };
