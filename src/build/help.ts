@@ -3,6 +3,7 @@ import { SOURCES, type SourceKey } from '../catalogue/sources';
 import { type AnyRow, type Arg, type Example, FAMILIES, type Family } from '../catalogue/types';
 import {
   answerText,
+  exampleAnswer,
   exampleFormula,
   fallbackText,
   formsText,
@@ -61,10 +62,9 @@ const source = (key: SourceKey): string => {
 };
 
 function example(row: AnyRow, shown: Example): string {
-  const answers = [shown.gives].flat().map((one) => (typeof one === 'number' ? plainNumber(one) : one));
   const unit = row.result.unit && ` ${resultText(row)}`;
   const from = shown.source === undefined ? '' : `<br />\n<span class="quiet">${source(shown.source)}</span>`;
-  return `<p class="example"><code>${text(exampleFormula(row, shown))}</code> gives <strong>${text(answers.join('; '))}</strong>${text(unit)}${from}</p>`;
+  return `<p class="example"><code>${text(exampleFormula(row, shown))}</code> gives <strong>${text(exampleAnswer(shown, plainNumber))}</strong>${text(unit)}${from}</p>`;
 }
 
 const section = (row: AnyRow): string => `<section id="${anchor(row)}">

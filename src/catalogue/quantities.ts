@@ -294,6 +294,18 @@ export const Q = define({
     blank: 'missing',
     units: { lx: 1, lux: 1 },
   },
+  /** Whatever a recorder gives: volts, counts. */
+  signal: { title: 'a number', unit: '', forms: ['0.42', '-3.1'], blank: 'zero' },
+  /** Lit or not, or a part of the power it was metered at. */
+  lit: {
+    title: 'a share of the power',
+    unit: '',
+    forms: ['1', '0', '0.5', '1/4', '50%'],
+    blank: 'zero',
+    fraction: true,
+    percent: true,
+    mistyped: 'date',
+  },
   raw: { title: 'a raw value', unit: '', forms: ['12000'], blank: 'missing' },
   wavelength: {
     title: 'a wavelength',

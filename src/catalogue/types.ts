@@ -20,8 +20,11 @@ export type Chosen =
 
 export type Kind = Quantity | Choice | Truth | Chosen;
 
-/** How many cells an argument takes: one (a range then spills), a list, or a list over all further arguments. */
-export type Takes = 'one' | 'list' | 'rest';
+/**
+ * How many cells an argument takes: `one` (a range then spills); a `list`, or a `rest`: a list over all further arguments;
+ * a `series`, one column of a recording; a `grid`, rows that pair up with the members of the first list.
+ */
+export type Takes = 'one' | 'list' | 'rest' | 'series' | 'grid';
 
 export interface Arg<T = unknown> {
   readonly name: string;
@@ -33,20 +36,39 @@ export interface Arg<T = unknown> {
   readonly fallback?: T;
   /** For a list beside another: what a blank member counts as. Without it, the member must be there. */
   readonly blankMember?: number;
+  /** For a list: a blank member stays in its place as undefined, and nothing is left out. */
+  readonly gaps?: true;
   readonly range: Range;
   /** One bare number that is no mark makes every bare number of the list exact: a list read to decimals. */
   readonly exactTogether?: true;
 }
 
-/** An example: cells as they are typed, and what the function gives. A list is a column. */
+/** An example: cells as they are typed, and what the function gives. A list is a column; a list of lists is rows. */
 export interface Example {
   readonly cells: readonly ExampleCell[];
-  readonly gives: number | string | readonly (number | string)[];
+  readonly gives: Given | readonly Given[] | readonly (readonly Given[])[];
   readonly source?: SourceKey;
 }
-export type ExampleCell = number | string | boolean | null | readonly (number | string | null)[];
+type Given = number | string;
+type Constant = number | string | null;
+export type ExampleCell = Constant | boolean | readonly Constant[] | readonly (readonly Constant[])[];
 
-export type Outcome = number | string | readonly number[];
+/** One column of an answer that is a table. */
+export interface TableColumn {
+  readonly name: string;
+  readonly quantity: Quantity;
+}
+/** An answer of rows: the columns by name. `endless` has the last of them repeat as often as the answer needs. */
+export interface TableAnswer {
+  readonly table: readonly TableColumn[];
+  /** What a row stands for. */
+  readonly each: string;
+  readonly endless?: true;
+}
+
+/** Rows of an answer; a cell of them may be a refusal of its own, or an empty text. */
+export type Table = readonly (readonly Result<number | string>[])[];
+export type Outcome = number | string | readonly number[] | Table;
 
 /** One function as its users meet it. The compiler checks `args` against `run`. */
 export interface Row<A extends readonly unknown[] = readonly unknown[]> {
@@ -57,8 +79,8 @@ export interface Row<A extends readonly unknown[] = readonly unknown[]> {
   readonly gives: string;
   readonly args: { readonly [K in keyof A]: Arg<A[K]> };
   readonly result: Quantity;
-  /** `one` answer; a `list` in the shape of the row's first list; or several values side by side, named here. */
-  readonly answers: 'one' | 'list' | readonly string[];
+  /** `one` answer; a `list` in the shape of the row's first list; several values side by side, named here; or a table. */
+  readonly answers: 'one' | 'list' | readonly string[] | TableAnswer;
   /** The formula in words and signs. */
   readonly formula: string;
   readonly run: (...args: A) => Result<Outcome>;
@@ -179,9 +201,54 @@ export const rest = (
   takes: 'rest',
 });
 
+/** A range of cells in which a blank one stays in its place, as undefined. */
+export const gappedList = (
+  name: string,
+  about: string,
+  kind: Quantity,
+  more: More = {},
+): Arg<readonly (number | undefined)[]> => ({
+  name,
+  about,
+  kind,
+  takes: 'list',
+  optional: false,
+  gaps: true,
+  range: ANY,
+  ...more,
+});
+
+/** One column of a recording, as long as it may be. A blank cell is 0. */
+export const series = (name: string, about: string, kind: Quantity): Arg<ArrayLike<number>> => ({
+  name,
+  about,
+  kind,
+  takes: 'series',
+  optional: false,
+  range: ANY,
+});
+
+/** Rows and columns of cells, a row beside each member of the first list of the function. A blank cell is 0. */
+export const grid = (
+  name: string,
+  about: string,
+  kind: Quantity,
+  more: More = {},
+): Arg<readonly (readonly number[])[]> => ({
+  name,
+  about,
+  kind,
+  takes: 'grid',
+  optional: false,
+  range: ANY,
+  ...more,
+});
+
 export const define = <A extends readonly unknown[]>(row: Row<A>): Row<A> => row;
 
 export const isChoice = (kind: Kind): kind is Choice => 'choices' in kind;
+export const isTable = (answers: AnyRow['answers']): answers is TableAnswer =>
+  typeof answers === 'object' && 'table' in answers;
 export const isTruth = (kind: Kind): kind is Truth => 'truth' in kind;
 export const isChosen = (kind: Kind): kind is Chosen => 'by' in kind || 'given' in kind;
 /** Every quantity an argument may turn out to be. */

@@ -8,8 +8,10 @@ import {
   type ExampleCell,
   isChoice,
   isChosen,
+  isTable,
   isTruth,
   quantitiesOf,
+  type TableColumn,
 } from './types';
 
 /** How a cell of this argument is read: 11, f/11, f/8 2/3. Where another argument decides, by its words. */
@@ -59,15 +61,35 @@ const literal = (cell: number | string | boolean | null): string =>
       : typeof cell === 'boolean'
         ? String(cell).toUpperCase()
         : String(cell);
-/** A cell of an example as it is typed; a list as an array constant. */
+/** A cell of an example as it is typed; a list, or rows, as an array constant. */
 export const cellText = (cell: ExampleCell): string =>
-  Array.isArray(cell) ? `{${cell.map(literal).join(';')}}` : literal(cell as number);
+  Array.isArray(cell)
+    ? `{${cell.map((row) => [row].flat().map(literal).join(',')).join(';')}}`
+    : literal(cell as number);
 
 export const functionName = (row: AnyRow): string => `${NAMESPACE}.${row.id}`;
 
 /** An example as it is typed: =SWEEP.STOPDIFF(8,11). */
 export const exampleFormula = (row: AnyRow, example: Example): string =>
   `=${functionName(row)}(${example.cells.map(cellText).join(',')})`;
+
+/** What an example gives: members of a list or rows after semicolons, cells of a row after commas. */
+export const exampleAnswer = ({ gives }: Example, number: (value: number) => string): string =>
+  [gives]
+    .flat()
+    .map((row) =>
+      [row]
+        .flat()
+        .map((cell) => (typeof cell === 'number' ? number(cell) : cell))
+        .join(', '),
+    )
+    .join('; ');
+
+/** The columns of an answer that has several side by side, with their names; none for one answer or a list. */
+export function columnsOf({ answers, result }: AnyRow): readonly TableColumn[] {
+  if (typeof answers === 'string') return [];
+  return isTable(answers) ? answers.table : answers.map((name) => ({ name, quantity: result }));
+}
 
 /** What a function gives, with its unit: "a number of stops in stops" is said as "stops". */
 export const resultText = (row: AnyRow): string => row.result.unit || row.result.title;
@@ -80,7 +102,11 @@ export const signature = (row: AnyRow): string =>
 export function answerText(row: AnyRow): string {
   if (row.answers === 'one') return `Answer: ${resultText(row)}.`;
   if (row.answers === 'list') return `Answer: ${resultText(row)}, one for each member of the list.`;
-  return `Answer, side by side: ${row.answers.join(', ')}.`;
+  if (!isTable(row.answers)) return `Answer, side by side: ${row.answers.join(', ')}.`;
+  const columns = row.answers.table.map(({ name, quantity: { unit } }) =>
+    unit ? `${name} (${unit})` : name,
+  );
+  return `Answer, rows: ${row.answers.each}, with ${columns.join(', ')}.`;
 }
 
 const KINDS: Readonly<Record<SourceKind, string>> = {

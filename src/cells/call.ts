@@ -1,5 +1,5 @@
-import type { AnyRow, Arg, Outcome } from '../catalogue/types';
-import { isChosen } from '../catalogue/types';
+import type { AnyRow, Arg, Outcome, Table } from '../catalogue/types';
+import { isChosen, isTable } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
 import { isFail, type Result } from '../exposure/core/result';
 import { chosenQuantity, dependsOn, type Read, readArgument } from './argument';
@@ -180,6 +180,10 @@ const sideBySide = (outcome: Result<Outcome> | AnswerCell, width: number): Answe
         : (outcome as AnswerCell),
   );
 
+/** The rows of a table, each cell an answer or a refusal of its own. */
+const tableAnswer = (outcome: Result<Outcome>): Answer =>
+  isFail(outcome) ? fromFail(outcome) : (outcome as Table).map((cells) => cells.map(cellOf));
+
 /** One call of a function, spread or not. */
 class Spread {
   readonly rows: number;
@@ -227,6 +231,7 @@ class Spread {
     if (isCellError(outcome) || outcome === '' || isFail(outcome))
       return isFail(outcome) ? fromFail(outcome) : (outcome as AnswerCell);
     if (this.row.answers === 'list') return listAnswer(outcome as Outcome, this.lists as Lists);
+    if (isTable(this.row.answers)) return tableAnswer(outcome as Outcome);
     return this.row.answers === 'one'
       ? cellOf(outcome as Outcome)
       : [sideBySide(outcome as Outcome, this.row.answers.length)];
@@ -269,14 +274,14 @@ export function call(row: AnyRow, cells: readonly unknown[]): Answer {
   if (fault !== undefined) return fault;
   const { rows, columns } = spread;
   if (rows === 1 && columns === 1) return spread.only;
-  if (row.answers === 'list' || (row.answers !== 'one' && columns > 1)) {
-    const wanted =
-      row.answers === 'list'
-        ? 'one cell here, not a range: the answer is a list already'
-        : 'one column here: the answer is several columns wide';
+  const spills = row.answers === 'list' || isTable(row.answers);
+  if (spills || (row.answers !== 'one' && columns > 1)) {
+    const wanted = spills
+      ? `one cell here, not a range: the answer is ${row.answers === 'list' ? 'a list' : 'rows'} already`
+      : 'one column here: the answer is several columns wide';
     return cellError('#VALUE!', `${spread.range} takes ${wanted}.`);
   }
   if (row.answers === 'one') return filled(rows, columns, (r, c) => cellOf(spread.at(r, c)));
-  const { length } = row.answers;
+  const { length } = row.answers as readonly string[];
   return Array.from({ length: rows }, (_, r) => sideBySide(spread.at(r, 0), length));
 }

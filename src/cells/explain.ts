@@ -1,6 +1,7 @@
 import { NAMESPACE, rowOf } from '../catalogue';
 import { Q, type Quantity } from '../catalogue/quantities';
 import { type AnyRow, type Arg, isChosen, quantitiesOf } from '../catalogue/types';
+import { columnsOf } from '../catalogue/words';
 import { chosenQuantity, dependsOn, readArgument } from './argument';
 import { type Answer, type AnswerCell, call } from './call';
 import { cellError, isCellError } from './errors';
@@ -240,7 +241,7 @@ class Readings {
           more: 0,
           unknown: `How it is read depends on ${dependsOn(arg)}, which is not known here.`,
         };
-      const exact = isReadToDecimals([...cellsOf(grid)], arg, quantity);
+      const exact = isReadToDecimals(cellsOf(grid), arg, quantity);
       cells.push(describeReading(grid.at(row, column), arg, quantity, exact));
     }
     return { arg, given, cells, more: count - cells.length };
@@ -272,10 +273,13 @@ class Readings {
         came.push({ arg, quantity, value });
         continue;
       }
+      if (arg.takes === 'series' || arg.takes === 'grid') {
+        came.push({ arg, quantity, value: undefined });
+        continue;
+      }
       const members = grids.flatMap((grid) => {
-        const cells = [...cellsOf(grid)];
-        const exact = isReadToDecimals(cells, arg, quantity);
-        return cells.map((cell) => describeReading(cell, arg, quantity, exact).value);
+        const exact = isReadToDecimals(cellsOf(grid), arg, quantity);
+        return [...cellsOf(grid)].map((cell) => describeReading(cell, arg, quantity, exact).value);
       });
       came.push({ arg, quantity, value: members.filter((value) => typeof value === 'number') });
     }
@@ -305,11 +309,11 @@ function cellText(cell: AnswerCell, quantity: Quantity): AnswerText {
 /** The cells of an answer in their order; where several stand side by side, each with its name. */
 function answerTexts(row: AnyRow, answer: Answer, quantity: Quantity): AnswerText[] {
   const cells = Array.isArray(answer) ? answer : [[answer]];
-  const names = Array.isArray(answer) && typeof row.answers !== 'string' ? row.answers : [];
+  const columns = Array.isArray(answer) ? columnsOf(row) : [];
   return cells.flatMap((line) =>
     line.map((cell, column) => {
-      const said = cellText(cell, quantity);
-      const name = names[column];
+      const { name, quantity: own } = columns[Math.min(column, columns.length - 1)] ?? {};
+      const said = cellText(cell, own ?? quantity);
       return name === undefined ? said : { ...said, text: `${name} ${said.text}` };
     }),
   );

@@ -6,10 +6,14 @@ import { readArgument } from './argument';
 import { type CellError, isCellError } from './errors';
 import { cellsOf, type Grid, isSingle } from './grid';
 import { BLANK } from './quantity';
+import { readRows, readSeries } from './series';
+
+/** What an argument of many cells is read as: a list, perhaps with gaps; a series; or rows. */
+type ManyCells = readonly (number | undefined)[] | Float64Array | readonly (readonly number[])[];
 
 /** The lists of one call, paired by position, without the positions where the first is blank. */
 export interface Lists {
-  readonly values: ReadonlyMap<string, readonly number[]>;
+  readonly values: ReadonlyMap<string, ManyCells>;
   /** Shape of the first list, and for each of its cells the place among the values; -1 where it is blank. */
   readonly shape: Grid | undefined;
   readonly places: readonly number[];
@@ -19,16 +23,15 @@ type Member = number | typeof BLANK;
 
 /** Whether one bare number that is no mark makes every bare number of a list exact: a list read to decimals. */
 export function isReadToDecimals(
-  cells: readonly unknown[],
+  cells: Iterable<unknown>,
   arg: Arg,
   quantity: Quantity | undefined,
 ): boolean {
   const scale = quantity?.marks;
-  return (
-    arg.exactTogether === true &&
-    scale !== undefined &&
-    cells.some((c) => typeof c === 'number' && c > 0 && exactMark(scale, c) === undefined)
-  );
+  if (arg.exactTogether !== true || scale === undefined) return false;
+  for (const cell of cells)
+    if (typeof cell === 'number' && cell > 0 && exactMark(scale, cell) === undefined) return true;
+  return false;
 }
 
 /** Every member of a list, blanks kept; or the first error cell or refusal among them. */
@@ -48,23 +51,49 @@ function members(grid: Grid, arg: Arg, quantity: Quantity | undefined): readonly
 const blankFail = (arg: Arg, place: number): Fail =>
   fail('unreadable', `${arg.name} is blank at place ${place + 1} of the list, where the other list is not.`);
 
+const lengthFail = (arg: Arg, what: string, came: number, wanted: number): Fail =>
+  fail('unreadable', `${arg.name} must have as many ${what} as the first list: ${came} beside ${wanted}.`);
+
+/** Members of a list that is paired already, with its gaps, or with what a blank counts as; or a refusal. */
+function paired(arg: Arg, all: readonly Member[], kept: readonly number[], lone: boolean): ManyCells | Fail {
+  const mine: (number | undefined)[] = [];
+  for (const i of kept) {
+    const member = all[lone ? 0 : i] as Member;
+    if (member !== BLANK) mine.push(member);
+    else if (arg.gaps) mine.push(undefined);
+    else if (arg.blankMember === undefined) return blankFail(arg, i);
+    else mine.push(arg.blankMember);
+  }
+  return mine;
+}
+
 /**
- * Reads the list arguments of a call.
+ * Reads the arguments of a call that take many cells.
  *
  * Lists pair up by position: they have as many cells, or one cell that counts for all. A position where the first list is
- * blank is left out; a blank member of a later list counts as its `blankMember`, and is refused where it has none.
+ * blank is left out, unless that list keeps its gaps; a blank member of a later list counts as its `blankMember`, and is
+ * refused where it has none. A grid has a row for each member of the first list, wherever it stands among the arguments.
  */
 export function readLists(
   row: AnyRow,
   grids: readonly (readonly Grid[])[],
   quantityOf: (index: number) => Quantity | undefined,
 ): Lists | Fail | CellError {
-  const values = new Map<string, readonly number[]>();
+  const values = new Map<string, ManyCells>();
+  const rows: [Arg, readonly (readonly number[])[]][] = [];
   let kept: readonly number[] | undefined;
   let places: readonly number[] = [];
   let shape: Grid | undefined;
   for (const [index, arg] of (row.args as readonly Arg[]).entries()) {
     if (arg.takes === 'one') continue;
+    if (arg.takes === 'series' || arg.takes === 'grid') {
+      const [cells, quantity] = [grids[index]?.[0] as Grid, quantityOf(index) as Quantity];
+      const read = arg.takes === 'series' ? readSeries(cells, arg, quantity) : readRows(cells, arg, quantity);
+      if (isFail(read) || isCellError(read)) return read;
+      if (arg.takes === 'grid') rows.push([arg, read as readonly (readonly number[])[]]);
+      else values.set(arg.name, read);
+      continue;
+    }
     const all: Member[] = [];
     for (const grid of grids[index] as readonly Grid[]) {
       const some = members(grid, arg, quantityOf(index));
@@ -74,28 +103,23 @@ export function readLists(
     if (kept === undefined) {
       shape = grids[index]?.[0];
       let next = 0;
-      places = all.map((m) => (m === BLANK ? -1 : next++));
-      kept = all.flatMap((m, i) => (m === BLANK ? [] : [i]));
-      if (kept.length === 0) return fail('unreadable', `${arg.name} is blank: give at least one.`);
-      values.set(
-        arg.name,
-        kept.map((i) => all[i] as number),
-      );
-      continue;
+      places = all.map((m) => (m === BLANK && !arg.gaps ? -1 : next++));
+      kept = [...places.keys()].filter((i) => (places[i] as number) >= 0);
+      if (all.every((m) => m === BLANK))
+        return fail('unreadable', `${arg.name} is blank: give at least one.`);
     }
-    const lone = grids[index]?.every(isSingle) && all.length === 1;
-    if (!lone && all.length !== places.length)
-      return fail(
-        'unreadable',
-        `${arg.name} must have as many cells as the first list: ${all.length} beside ${places.length}.`,
-      );
-    const mine: number[] = [];
-    for (const i of kept) {
-      const member = all[lone ? 0 : i] as Member;
-      if (member === BLANK && arg.blankMember === undefined) return blankFail(arg, i);
-      mine.push(member === BLANK ? (arg.blankMember as number) : member);
-    }
+    const lone = all.length === 1 && (grids[index]?.every(isSingle) ?? false);
+    if (!lone && all.length !== places.length) return lengthFail(arg, 'cells', all.length, places.length);
+    const mine = paired(arg, all, kept, lone);
+    if (isFail(mine)) return mine;
     values.set(arg.name, mine);
+  }
+  for (const [arg, read] of rows) {
+    if (read.length !== places.length) return lengthFail(arg, 'rows', read.length, places.length);
+    values.set(
+      arg.name,
+      read.filter((_, i) => (places[i] as number) >= 0),
+    );
   }
   return { values, shape, places };
 }

@@ -2,6 +2,7 @@ import { SOURCES, type Source } from '../catalogue/sources';
 import type { AnyRow, Arg, Example } from '../catalogue/types';
 import {
   answerText,
+  exampleAnswer,
   exampleFormula,
   fallbackText,
   formsText,
@@ -74,12 +75,10 @@ function argument(arg: Arg): HTMLElement[] {
   ];
 }
 
-const answer = (value: number | string): string => (typeof value === 'number' ? plainNumber(value) : value);
-
 function example(row: AnyRow, shown: Example, { putFormula }: PaneHost, work: OneAtATime): HTMLElement {
   const formula = exampleFormula(row, shown);
   const code = h('code', {}, formula);
-  const gives = [shown.gives].flat().map(answer).join('; ');
+  const gives = exampleAnswer(shown, plainNumber);
   const button = h('button', { type: 'button', class: 'plain' });
   button.append(putFormula ? 'Put into the selected cell' : 'Copy', heard(formula));
   work.on(button, () => (putFormula ? putFormula(formula) : copyText(code)));

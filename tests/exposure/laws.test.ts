@@ -369,7 +369,7 @@ describe('a function that answers side by side', () => {
       const cells = row.examples[0]?.cells as readonly unknown[];
       const single = call(row, cells) as AnswerCell[][];
       expect(single).toHaveLength(1);
-      expect(single[0]).toHaveLength(row.answers.length);
+      expect(single[0]).toHaveLength((row.answers as readonly string[]).length);
       const column = withCell(cells, 0, [[cells[0]], [null], ['odd'], [cells[0]]]);
       const came = call(row, column) as AnswerCell[][];
       expect(came[0]).toEqual(single[0]);

@@ -89,7 +89,7 @@ describe.each(HOST_FILES)('through the custom-functions runtime of %s', (file) =
     const arrivals = await openExcel()(EXAMPLES.map((e) => sent(e.row, e.example.cells)));
     for (const [i, { row: r, example }] of EXAMPLES.entries()) {
       const formula = exampleFormula(r, example);
-      const wanted = [example.gives].flat();
+      const wanted = [example.gives].flat(2);
       const came = (valueOf(arrivals[i]) as unknown[][]).flat();
       expect(came.length, formula).toBe(wanted.length);
       for (const [k, printed] of wanted.entries()) expectPrinted(came[k], printed, formula);

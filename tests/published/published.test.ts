@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { rowOf } from '../../src/catalogue';
 import { SOURCES, type SourceKey } from '../../src/catalogue/sources';
+import { columnsOf } from '../../src/catalogue/words';
 import { call } from '../../src/cells/call';
 
 /** How sure a check is: printed and read, known from memory, or worked out apart from this code. */
@@ -70,7 +71,7 @@ function outcome({ function: id, cells, via, part }: Check): unknown {
   if (row === undefined) return undefined;
   const came: unknown =
     via === 'call' ? call(row, cells) : row.run(...cells.map((cell) => cell ?? undefined));
-  return part === undefined ? came : [came].flat(2)[row.answers.indexOf(part)];
+  return part === undefined ? came : [came].flat(2)[columnsOf(row).findIndex(({ name }) => name === part)];
 }
 
 describe.each(topics)('$file: $topic', ({ checks }) => {

@@ -1,0 +1,59 @@
+import type { Arg } from '../catalogue/types';
+import type { Quantity } from '../catalogue/quantities';
+import { fail, type Fail, isFail } from '../exposure/core/result';
+import { type CellError, isCellError } from './errors';
+import type { Grid } from './grid';
+import { BLANK, readQuantity } from './quantity';
+
+/** One cell as a plain number as typed: no marks, and no whole number is taken for a date. A blank cell is 0. */
+function plainNumber(cell: unknown, quantity: Quantity, name: string): number | Fail | CellError {
+  if (typeof cell === 'number' && Number.isFinite(cell)) return cell;
+  if (isCellError(cell)) return cell;
+  const read = readQuantity(cell, quantity, name, true);
+  return read === BLANK ? 0 : read;
+}
+
+/**
+ * One column (or row) of a recording.
+ *
+ * @returns a number a cell, or the first error cell or refusal among them.
+ */
+export function readSeries(grid: Grid, arg: Arg, quantity: Quantity): Float64Array | Fail | CellError {
+  if (grid.rows > 1 && grid.columns > 1)
+    return fail(
+      'unreadable',
+      `${arg.name} must be one column, not ${grid.rows} rows by ${grid.columns} columns.`,
+    );
+  const length = grid.rows * grid.columns;
+  const upright = grid.columns === 1;
+  const numbers = new Float64Array(length);
+  for (let i = 0; i < length; i++) {
+    const cell = upright ? grid.at(i, 0) : grid.at(0, i);
+    const value =
+      typeof cell === 'number' && Number.isFinite(cell)
+        ? cell
+        : plainNumber(cell, quantity, `${arg.name} (number ${i + 1} of the column)`);
+    if (typeof value !== 'number') return value;
+    numbers[i] = value;
+  }
+  return numbers;
+}
+
+/** Rows and columns of numbers, or the first error cell or refusal among them. */
+export function readRows(
+  grid: Grid,
+  arg: Arg,
+  quantity: Quantity,
+): readonly (readonly number[])[] | Fail | CellError {
+  const rows: number[][] = [];
+  for (let r = 0; r < grid.rows; r++) {
+    const row: number[] = [];
+    for (let c = 0; c < grid.columns; c++) {
+      const value = plainNumber(grid.at(r, c), quantity, `${arg.name} (row ${r + 1}, column ${c + 1})`);
+      if (isFail(value) || isCellError(value)) return value;
+      row.push(value);
+    }
+    rows.push(row);
+  }
+  return rows;
+}

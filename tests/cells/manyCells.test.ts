@@ -1,0 +1,141 @@
+import { describe, expect, test } from 'vitest';
+import { Q } from '../../src/catalogue/quantities';
+import {
+  type AnyRow,
+  define,
+  gappedList,
+  grid,
+  list,
+  series,
+  type TableAnswer,
+} from '../../src/catalogue/types';
+import { answerText } from '../../src/catalogue/words';
+import { call } from '../../src/cells/call';
+import { cellError } from '../../src/cells/errors';
+import { fail } from '../../src/exposure/core/result';
+
+const common = {
+  family: 'light',
+  gives: '',
+  result: Q.stops,
+  formula: '',
+  sources: [],
+  examples: [],
+} as const;
+const refusal = (words: RegExp): unknown => ({ error: '#VALUE!', message: expect.stringMatching(words) });
+
+const duo: TableAnswer = {
+  table: [
+    { name: 'reading', quantity: Q.aperture },
+    { name: 'miss', quantity: Q.stops },
+  ],
+  each: 'one a head',
+};
+
+describe('a series', () => {
+  const longest = define({
+    ...common,
+    id: 'LONGEST',
+    args: [series('times', 'Times', Q.wait), series('values', 'Values', Q.signal)],
+    answers: 'one',
+    run: (times, values) => times.length * 1000 + values.length + (values[1] ?? 0),
+  }) as AnyRow;
+  const column = (...cells: unknown[]): unknown[][] => cells.map((cell) => [cell]);
+
+  test('is read as typed, a blank cell as 0, and series do not pair up', () => {
+    expect(call(longest, [0.001, column(1, 11, null, '')])).toBe(1015);
+    expect(call(longest, ['1/1000 s', [[1, '0.5', 2]]])).toBe(1003.5);
+    expect(call(longest, [column(0, 20_000, 30_000), column(1, 2, 3)])).toBe(3005);
+  });
+  test('names the place of a cell that cannot be read, and hands on an error cell', () => {
+    expect(call(longest, [1, column(1, 2, 'odd')])).toEqual(
+      refusal(/^values \(number 3 of the column\): "odd"/),
+    );
+    expect(call(longest, [1, column(1, true)])).toEqual(
+      refusal(/^values \(number 2 of the column\) holds TRUE/),
+    );
+    expect(call(longest, [1, column(1, cellError('#DIV/0!'))])).toEqual({ error: '#DIV/0!' });
+  });
+  test('is one column or one row', () => {
+    expect(call(longest, [1, [[1, 2], [3, 4]]])).toEqual(refusal(/^values must be one column, not 2 rows/)); // prettier-ignore
+  });
+});
+
+describe('rows beside a list', () => {
+  const rows = define({
+    ...common,
+    id: 'ROWS',
+    args: [grid('pattern', 'Pattern', Q.lit), list('readings', 'Readings', Q.aperture)],
+    answers: duo,
+    run: (pattern, readings) =>
+      pattern.map((row, i) => [
+        row.reduce((sum, x) => sum + x, 0),
+        readings[i] === 4 ? fail('no-answer', 'Too dark.') : (readings[i] as number),
+      ]),
+  }) as AnyRow;
+
+  test('give rows, each cell an answer or a refusal of its own', () => {
+    expect(call(rows, [[[1, 0], ['50%', 1]], [[8], [4]]])).toEqual([
+      [1, 8],
+      [1.5, { error: '#N/A', message: 'Too dark.' }],
+    ]); // prettier-ignore
+  });
+  test('are left out where the list is blank, and blank cells of them are 0', () => {
+    expect(call(rows, [[[1, null], [1, 1], ['', 1]], [[8], [null], [16]]])).toEqual([[1, 8], [1, 16]]); // prettier-ignore
+  });
+  test('must be as many as the list has members', () => {
+    expect(call(rows, [[[1, 0]], [[8], [16]]])).toEqual(
+      refusal(/^pattern must have as many rows as the first list: 1 beside 2\.$/),
+    );
+  });
+  test('say which cell cannot be read', () => {
+    expect(call(rows, [[[1, 'odd'], [1, 1]], [[8], [16]]])).toEqual(refusal(/^pattern \(row 1, column 2\): "odd"/)); // prettier-ignore
+  });
+  test('are told as a table', () => {
+    expect(answerText(rows)).toBe('Answer, rows: one a head, with reading (f-number), miss (stops).');
+  });
+});
+
+describe('a list with gaps', () => {
+  const gaps = define({
+    ...common,
+    id: 'GAPS',
+    args: [
+      gappedList('readings', 'Readings', Q.aperture),
+      gappedList('powers', 'Powers', Q.energy),
+      { ...gappedList('least', 'Least', Q.energy) },
+    ],
+    answers: duo,
+    run: (readings, powers, least) =>
+      readings.map((reading, i) => [reading ?? 'off', `${powers[i] ?? 'off'} ${least[i] ?? 'off'}`]),
+  }) as AnyRow;
+
+  test('keeps a blank member in its place; one cell counts for all', () => {
+    expect(call(gaps, [[[null], [8], [0]], [[100], [200], ['']], 50])).toEqual([
+      ['off', '100 50'],
+      [8, '200 50'],
+      ['off', 'off 50'],
+    ]); // prettier-ignore
+  });
+  test('is refused where it is blank throughout, or as long as no other', () => {
+    expect(call(gaps, [[[null], [0]], [[1], [2]], 5])).toEqual(
+      refusal(/^readings is blank: give at least one/),
+    );
+    expect(call(gaps, [[[8], [8]], [[1], [2], [3]], 5])).toEqual(refusal(/^powers must have as many cells/));
+  });
+});
+
+describe('an answer of rows', () => {
+  const wide = define({
+    ...common,
+    id: 'WIDE',
+    args: [series('values', 'Values', Q.signal), { ...series('x', 'x', Q.signal), takes: 'one' } as never],
+    answers: duo,
+    run: () => [[1, 2]],
+  }) as AnyRow;
+  test('does not spread', () => {
+    expect(call(wide, [1, [[1], [2]]])).toEqual(
+      refusal(/^x takes one cell here, not a range: the answer is rows already\.$/),
+    );
+  });
+});
