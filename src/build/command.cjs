@@ -9,7 +9,7 @@ const changed = (file) => fs.statSync(file, { throwIfNoEntry: false })?.mtimeMs 
 
 function isStale() {
   const built = changed(BUILT);
-  return ['src', 'templates']
+  return ['src', 'templates', 'tests/published']
     .flatMap((folder) => fs.readdirSync(path.join(ROOT, folder), { recursive: true, withFileTypes: true }))
     .some((entry) => entry.isFile() && changed(path.join(entry.parentPath, entry.name)) > built);
 }

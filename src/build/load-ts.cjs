@@ -4,16 +4,25 @@ const ts = require('typescript');
 
 const SOURCES = path.resolve(__dirname, '..');
 
+/** Scripts by the text they were made from: a build that loads several modules meets most files more than once. */
+const scripts = new Map();
+
+function scriptOf(file) {
+  const text = fs.readFileSync(file, 'utf8');
+  if (!scripts.has(text)) {
+    const { outputText } = ts.transpileModule(text, {
+      compilerOptions: { module: ts.ModuleKind.CommonJS, target: ts.ScriptTarget.ES2022 },
+      fileName: file,
+    });
+    scripts.set(text, outputText);
+  }
+  return scripts.get(text);
+}
+
 /** Loads one of our TypeScript modules at build time: Node 20 cannot strip types itself. Always reads the files anew. */
 module.exports = function loadTs(file) {
   const before = require.extensions['.ts'];
-  require.extensions['.ts'] = (module, name) => {
-    const { outputText } = ts.transpileModule(fs.readFileSync(name, 'utf8'), {
-      compilerOptions: { module: ts.ModuleKind.CommonJS, target: ts.ScriptTarget.ES2022 },
-      fileName: name,
-    });
-    module._compile(outputText, name);
-  };
+  require.extensions['.ts'] = (module, name) => module._compile(scriptOf(name), name);
   try {
     for (const name of Object.keys(require.cache))
       if (name.startsWith(SOURCES) && name.endsWith('.ts')) delete require.cache[name];

@@ -21,8 +21,10 @@ const SOURCES = [
     'build/webpack-parts.cjs',
     'build/templates.cjs',
     'build/load-ts.cjs',
+    'build/proof.ts',
   ].map((name) => `src/${name}`),
   'templates',
+  'tests/published',
   'package-lock.json',
   'tsconfig.json',
 ]

@@ -4,6 +4,7 @@ const Ajv = require('ajv');
 const loadTs = require('./load-ts.cjs');
 
 const FOLDER = path.resolve(__dirname, '../../templates');
+const CHECKS = path.resolve(__dirname, '../../tests/published');
 const SCHEMA = 'schema.json';
 
 /** The checks of `src/sheets`, read once for each reading of the folder. */
@@ -44,14 +45,26 @@ function parse(file, text) {
   }
 }
 
-/** Every template of the project, checked, in the order of their files. */
-function readTemplates() {
-  check = undefined;
-  return fs
-    .readdirSync(FOLDER)
+/** JSON files of a folder by name, in order. */
+const jsonFiles = (folder) =>
+  fs
+    .readdirSync(folder)
     .filter((file) => file.endsWith('.json') && file !== SCHEMA)
     .sort()
-    .map((file) => readTemplate(file, fs.readFileSync(path.join(FOLDER, file), 'utf8')));
+    .map((file) => [file, fs.readFileSync(path.join(folder, file), 'utf8')]);
+
+/** The one sheet without a file: it shows the published checks of the tests, and is made from them. */
+function readProof() {
+  const checks = jsonFiles(CHECKS).flatMap(([file, text]) => parse(file, text).checks);
+  return ['proof.json', JSON.stringify(loadTs('build/proof.ts').proofTemplate(checks))];
 }
 
-module.exports = { FOLDER, readTemplate, readTemplates };
+/** Every template of the project, checked, in the order of their names. */
+function readTemplates() {
+  check = undefined;
+  return [...jsonFiles(FOLDER), readProof()]
+    .sort(([one], [other]) => (one < other ? -1 : 1))
+    .map(([file, text]) => readTemplate(file, text));
+}
+
+module.exports = { FOLDER, CHECKS, readTemplate, readTemplates };

@@ -1,7 +1,7 @@
 const path = require('node:path');
 const TerserPlugin = require('terser-webpack-plugin');
 const { DefinePlugin, IgnorePlugin } = require('webpack');
-const { FOLDER, readTemplates } = require('./templates.cjs');
+const { CHECKS, FOLDER, readTemplates } = require('./templates.cjs');
 
 const ROOT = path.resolve(__dirname, '../..');
 const DICTIONARY = /^\.\/(?!en-gb)[a-z]{2,3}(-[a-z0-9]+)*-[\w-]{8}\.js$/;
@@ -22,7 +22,7 @@ const typescript = (target = {}) => ({
 const withTemplates = () =>
   new DefinePlugin({
     SWEEPTABLE_TEMPLATES: DefinePlugin.runtimeValue(() => JSON.stringify(readTemplates()), {
-      contextDependencies: [FOLDER],
+      contextDependencies: [FOLDER, CHECKS, path.join(ROOT, 'src/catalogue')],
     }),
   });
 
@@ -43,6 +43,8 @@ const common = (name, mode = 'production') => ({
     minimizer: [new TerserPlugin({ minify: TerserPlugin.esbuildMinify, extractComments: false })],
   },
   performance: { hints: false },
+  // The build's own cache advises against long texts such as the templates; nobody who builds can act on that.
+  infrastructureLogging: { level: 'error' },
 });
 
 /** Keeps what was built for the next time, until a configuration changes. */

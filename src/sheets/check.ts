@@ -4,9 +4,9 @@ import { unitOf } from '../catalogue/words';
 import { place } from './address';
 import { formatOf, SHEET_QUANTITIES } from './formats';
 import { type Call, calls, isBalanced, type Token, tokens } from './formula';
-import { blockColumns, blockPlace, blockRows, isInput, LEAD_ROWS, type Layout, layout } from './layout';
+import { blockColumns, blockPlace, blockRows, isGiven, LEAD_ROWS, type Layout, layout } from './layout';
 import { NATIVE_FUNCTIONS } from './natives';
-import type { Table, Template } from './template';
+import type { Column, Table, Template, Value } from './template';
 
 /** What is wrong with a template, and where in it. */
 export interface Fault {
@@ -21,6 +21,7 @@ export const MOST_DEPTH = 2;
 
 /** One formula of a template, as a node that may depend on others. */
 interface Node {
+  /** Of its cell or column: rows of a column that have formulas of their own share it. */
   readonly id: string;
   readonly at: string;
   readonly formula: string;
@@ -38,6 +39,14 @@ function nodes(template: Template): Node[] {
     for (const [i, part] of parts.entries()) {
       const at = `blocks/${b}/${block.kind === 'form' ? 'fields' : 'columns'}/${i}`;
       const id = table ? columnId(table.id, part.id) : part.id;
+      if (table !== undefined && 'fixed' in part && part.fixed === 'formulas')
+        for (const [r, row] of table.rows.entries())
+          found.push({
+            id,
+            at: `blocks/${b}/rows/${r}`,
+            formula: String(row[table.columns.filter(isGiven).indexOf(part)]),
+            table,
+          });
       if (part.formula !== undefined) found.push({ id, at: `${at}/formula`, formula: part.formula, table });
       if (part.warning !== undefined)
         found.push({ id: `${id} warning`, at: `${at}/warning/when`, formula: part.warning.when, table });
@@ -82,7 +91,8 @@ function callFault(call: Call, node: Node, map: Layout): string | undefined {
   const endless = args.some((a) => a.takes === 'rest');
   if (call.args.length < needed || (!endless && call.args.length > args.length))
     return `${call.name} takes ${needed === args.length ? needed : `${needed} to ${args.length}`} values, not ${call.args.length}`;
-  if (row.answers !== 'one') return `${call.name} gives a list: it would spill out of its cell`;
+  if (row.answers !== 'one' && call.within !== 'INDEX')
+    return `${call.name} gives a list: it would spill out of its cell`;
   for (const [i, argument] of call.args.entries()) {
     const wrong = unitFault(argument, args[Math.min(i, args.length - 1)] as Arg, row, node, map);
     if (wrong) return wrong;
@@ -154,6 +164,17 @@ function overlaps(template: Template): Fault[] {
   return found;
 }
 
+/** A row has a value for each column that is given; formulas stand where formulas are expected, and nowhere else. */
+function rowFaults(row: readonly Value[], given: readonly Column[]): string[] {
+  if (row.length !== given.length)
+    return [`has ${row.length} values for ${given.length} columns without a formula`];
+  return given.flatMap(({ id, fixed }, i) => {
+    const isFormula = typeof row[i] === 'string' && row[i].startsWith('=');
+    if (isFormula === (fixed === 'formulas')) return [];
+    return [isFormula ? `${id} holds no formulas` : `${id} must hold a formula`];
+  });
+}
+
 function names(template: Template): Fault[] {
   const seen = new Set<string>();
   const found: Fault[] = [];
@@ -164,15 +185,14 @@ function names(template: Template): Fault[] {
   for (const [b, block] of template.blocks.entries()) {
     if (block.kind === 'table') {
       claim(block.id, `blocks/${b}/id`);
-      const inputs = block.columns.filter(isInput).length;
+      const given = block.columns.filter(isGiven);
       for (const [i, column] of block.columns.entries())
         claim(columnId(block.id, column.id), `blocks/${b}/columns/${i}/id`);
       for (const [i, row] of block.rows.entries())
-        if (row.length !== inputs)
-          found.push({
-            at: `blocks/${b}/rows/${i}`,
-            reason: `has ${row.length} values for ${inputs} input columns`,
-          });
+        for (const reason of rowFaults(row, given)) found.push({ at: `blocks/${b}/rows/${i}`, reason });
+      for (const [i, column] of block.columns.entries())
+        if (column.fixed !== undefined && column.formula !== undefined)
+          found.push({ at: `blocks/${b}/columns/${i}`, reason: 'is both fixed and a formula' });
       continue;
     }
     for (const [i, field] of block.fields.entries()) {
@@ -218,11 +238,17 @@ function depths(
   all: readonly Node[],
   map: Layout,
 ): { readonly deepest: number; readonly faults: readonly Fault[] } {
-  const byId = new Map(all.map((n) => [n.id, n]));
-  const known = new Map<string, number>();
+  const byId = new Map<string, Node[]>();
+  for (const node of all) {
+    const alike = byId.get(node.id);
+    if (alike) alike.push(node);
+    else byId.set(node.id, [node]);
+  }
+
+  const known = new Map<Node, number>();
   const wrong: Fault[] = [];
   const visit = (node: Node, path: readonly string[]): number => {
-    const already = known.get(node.id);
+    const already = known.get(node);
     if (already !== undefined) return already;
     if (path.includes(node.id)) {
       const circle = [...path.slice(path.indexOf(node.id)), node.id].join(' → ');
@@ -233,11 +259,11 @@ function depths(
     let below = 0;
     for (const piece of pieces) {
       const to = target(piece, node, map);
-      const next = to !== undefined && typeof to !== 'string' ? byId.get(to.id) : undefined;
-      if (next) below = Math.max(below, visit(next, [...path, node.id]));
+      const next = to !== undefined && typeof to !== 'string' ? (byId.get(to.id) ?? []) : [];
+      for (const other of next) below = Math.max(below, visit(other, [...path, node.id]));
     }
     const own = Math.max(0, ...calls(pieces, isOurs).map((call) => (isOurs(call.name) ? call.depth : 0)));
-    known.set(node.id, below + own);
+    known.set(node, below + own);
     return below + own;
   };
   const levels = all.map((node) => ({ node, depth: visit(node, []) }));

@@ -56,6 +56,10 @@ const FORMATS: Readonly<Record<string, CellFormat>> = {
   /** N² of a reading: adds up where readings do not. */
   light: number('0', 'f²'),
   count: number('0', ''),
+  /** Any number, with as many figures as its cell has room for. */
+  number: number(GENERAL, ''),
+  /** What should be next to nothing. */
+  difference: number('0.0E+00', ''),
   text: { input: GENERAL, result: GENERAL, unit: '', align: 'left', text: false },
   words: { input: TEXT, result: TEXT, unit: '', align: 'left', text: true },
 };

@@ -1,6 +1,8 @@
 /** One piece of a formula as a template writes it. */
 export type Token =
   | { readonly kind: 'text' | 'number' | 'operator' | 'space'; readonly raw: string }
+  /** Rows of constants: `{16;11;8}`. */
+  | { readonly kind: 'constants'; readonly raw: string }
   /** A function's name, with the bracket that follows it. */
   | { readonly kind: 'call'; readonly raw: string; readonly name: string }
   | { readonly kind: 'open' | 'close' | 'comma'; readonly raw: string }
@@ -13,6 +15,7 @@ export type Token =
   | { readonly kind: 'unknown'; readonly raw: string };
 
 const COLUMN = '[A-Za-z][A-Za-z0-9 ]*';
+const CONSTANT = '(?:"(?:[^"]|"")*"|-?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?)';
 const PIECES: readonly (readonly [RegExp, (m: RegExpExecArray) => Token])[] = [
   [/\s+/y, (m) => ({ kind: 'space', raw: m[0] })],
   [/"(?:[^"]|"")*"/y, (m) => ({ kind: 'text', raw: m[0] })],
@@ -26,6 +29,7 @@ const PIECES: readonly (readonly [RegExp, (m: RegExpExecArray) => Token])[] = [
       ...(m[1] === undefined ? {} : { template: m[1] }),
     }),
   ],
+  [new RegExp(`\\{${CONSTANT}(?:[,;]${CONSTANT})*\\}`, 'y'), (m) => ({ kind: 'constants', raw: m[0] })],
   [new RegExp(`\\[@(${COLUMN})\\]`, 'y'), (m) => ({ kind: 'row', raw: m[0], column: m[1] as string })],
   [
     new RegExp(`([A-Za-z][A-Za-z0-9]*)\\[(${COLUMN})\\]`, 'y'),
@@ -63,6 +67,8 @@ export interface Call {
   readonly args: readonly (readonly Token[])[];
   /** Calls around it, this one included, whose names begin with SWEEP. */
   readonly depth: number;
+  /** The call that it is an argument of, alone or with others. */
+  readonly within: string | undefined;
 }
 
 /** Every call of a formula, the inner ones before the outer. Throws nothing: brackets that do not match end the reading. */
@@ -90,7 +96,7 @@ export function calls(pieces: readonly Token[], isOurs: (name: string) => boolea
       if (done?.name !== undefined) {
         const args =
           done.args.length === 1 && done.args[0]?.every((t) => t.kind === 'space') ? [] : done.args;
-        found.push({ name: done.name, args, depth: done.ours });
+        found.push({ name: done.name, args, depth: done.ours, within: stack[stack.length - 1]?.name });
       }
     }
   }

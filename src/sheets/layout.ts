@@ -24,7 +24,9 @@ export const tableTop = (table: Table): number => blockPlace(table).row + 1;
 export const blockRows = (block: Block): number =>
   block.kind === 'form' ? 1 + block.fields.length : 2 + block.rows.length;
 export const blockColumns = (block: Block): number => (block.kind === 'form' ? 4 : block.columns.length);
-export const isInput = (part: Field | Column): boolean => part.formula === undefined;
+/** Whether the rows of the template say what stands in it: an input, or what the sheet holds itself. */
+export const isGiven = (part: Field | Column): boolean => part.formula === undefined;
+export const isInput = (part: Field | Column): boolean => isGiven(part) && !('fixed' in part);
 
 export function layout(template: Template): Layout {
   const cells = new Map<string, { place: Place; quantity: string; formula: string | undefined }>();

@@ -1,7 +1,7 @@
 import { fixedAddress, type Place, place } from './address';
 import { formatOf } from './formats';
 import { tokens } from './formula';
-import { blockPlace, fieldRow, isInput, type Layout, layout, tableTop } from './layout';
+import { blockPlace, fieldRow, isGiven, isInput, type Layout, layout, tableTop } from './layout';
 import type {
   Area,
   InputRule,
@@ -121,19 +121,31 @@ class Builder {
         : 'input'
       : 'answer' in meaning && meaning.answer
         ? 'answer'
-        : 'result';
+        : 'fixed' in meaning && meaning.fixed === 'values'
+          ? 'held'
+          : 'result';
     this.cells.push({
       ...at,
       part,
-      ...(input
-        ? { value: this.filled ? (value ?? null) : null }
-        : { formula: this.formula(meaning.formula as string, table) }),
+      ...this.holds(meaning, value, table),
       format: input ? format.input : format.result,
       text: input && format.text,
       align: format.align,
       wrap: false,
       ...(meaning.note === undefined ? {} : { note: meaning.note }),
     });
+  }
+
+  /** The value or the formula of a cell. */
+  holds(
+    meaning: Field | Column,
+    value: Value | undefined,
+    table?: Table,
+  ): Pick<PlanCell, 'value' | 'formula'> {
+    if (!isGiven(meaning)) return { formula: this.formula(meaning.formula as string, table) };
+    if (isInput(meaning)) return { value: this.filled ? (value ?? null) : null };
+    const isFormula = 'fixed' in meaning && meaning.fixed === 'formulas';
+    return isFormula ? { formula: this.formula(String(value), table) } : { value: value ?? null };
   }
 
   accept(accepts: Accepts | undefined, where: Area): void {
@@ -206,12 +218,12 @@ class Builder {
     const start = blockPlace(table);
     const top = tableTop(table);
     this.say(start, 'section', table.title);
-    let input = 0;
+    let given = 0;
     const columns: PlanColumn[] = [];
     for (const [c, column] of table.columns.entries()) {
       const at = { row: top, column: start.column + c };
       const body = area({ row: top + 1, column: at.column }, table.rows.length, 1);
-      const index = isInput(column) ? input++ : -1;
+      const index = isGiven(column) ? given++ : -1;
       this.say(at, 'heading', column.id, {
         wrap: true,
         align: formatOf(column.quantity)?.align ?? 'left',

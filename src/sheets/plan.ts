@@ -32,6 +32,8 @@ export type Part =
   | 'label'
   | 'input'
   | 'choice'
+  /** What the sheet itself holds in a table, filled or empty. */
+  | 'held'
   | 'result'
   | 'answer'
   | 'remark'

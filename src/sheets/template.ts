@@ -44,7 +44,7 @@ export interface Table {
   /** Name of the table, as formulas use it. */
   readonly id: string;
   readonly columns: readonly Column[];
-  /** Demo rows: a value for each input column, in order. Their number is the number of rows. */
+  /** Rows: a value for each column without a formula, in order; of inputs the demo. Their number is the number of rows. */
   readonly rows: readonly (readonly Value[])[];
 }
 
@@ -82,6 +82,8 @@ export interface Column extends Meaning {
   readonly formula?: string;
   /** Reads a meter's tenths, in a narrow column. */
   readonly tenths?: true;
+  /** What its rows hold belongs to the sheet, filled or empty: `values`, or `formulas` that differ from row to row. */
+  readonly fixed?: 'values' | 'formulas';
 }
 
 export interface Accepts {

@@ -133,9 +133,10 @@ describe('the formula with the numbers in it', () => {
     ['=SWEEP.POPSTIME(16,2,0.5,"open")', '(16 − 1) · (2 s + 0.5 s)'],
     ['=SWEEP.LIGHTRATIO(11,8,"each")', '11.31² / 8²'],
     ['=SWEEP.STOPDIFF(A1:A6,11)', '2 · log2(11.31 / 8)'],
+    ['=SWEEP.BLURCIRCLE(36,24,1440)', '√((36 mm)² + (24 mm)²) / 1440'],
   ])('%s: %s', (formula, numbers) => expect(only(formula).numbers).toBe(numbers));
   test('is left out where the formula does not say all that was given, or a cell was not read', () => {
-    expect(only('=SWEEP.BLURCIRCLE(36,24,1440)').numbers).toBeUndefined();
+    expect(only('=SWEEP.GUIDENUMBER(8,2,100,200)').numbers).toBeUndefined();
     expect(only('=SWEEP.STOPDIFF(8,"abc")').numbers).toBeUndefined();
     expect(only('=SWEEP.STOPDIFF(8,"abc")').where).toEqual([]);
     expect(only('=SWEEP.STOPDIFF(A1:A2,8)').numbers).toBeUndefined();
@@ -305,6 +306,11 @@ describe('what the spreadsheet works out', () => {
     expect(steps[0]?.arguments[1]?.unknown).toBe('There is no function SWEEP.NOPE.');
     expect(remarks[0]).toMatch(/^There is no function SWEEP\.NOPE\./);
   });
+});
+
+test('numbers as large as a cell holds are explained too', () => {
+  for (const value of ['6.546781215792284e150', '-1.7976931348623157e308', '5e-324'])
+    expect(only(`=SWEEP.STOPDIFF(8,${value})`).arguments[1]?.given).toBe(value);
 });
 
 describe('refusals say what to do', () => {

@@ -6,6 +6,7 @@ import {
   gappedList,
   grid,
   list,
+  one,
   series,
   type TableAnswer,
 } from '../../src/catalogue/types';
@@ -129,9 +130,9 @@ describe('an answer of rows', () => {
   const wide = define({
     ...common,
     id: 'WIDE',
-    args: [series('values', 'Values', Q.signal), { ...series('x', 'x', Q.signal), takes: 'one' } as never],
+    args: [series('values', 'Values', Q.signal), one('x', 'x', Q.signal)],
     answers: duo,
-    run: () => [[1, 2]],
+    run: (values: ArrayLike<number>, x: number) => [[values.length, x]],
   }) as AnyRow;
   test('does not spread', () => {
     expect(call(wide, [1, [[1], [2]]])).toEqual(

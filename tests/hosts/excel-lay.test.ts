@@ -96,7 +96,7 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
       expect(looks?.['Format.Fill.Color']).toBe(fill);
       expect(looks?.['Format.Font.Bold']).toBe(bold);
       expect(looks?.['Format.Font.Italic']).toBe(italic);
-      const steps = ['input', 'choice', 'heading', 'remark', 'warning'].includes(cell.part);
+      const steps = ['input', 'choice', 'held', 'result', 'heading', 'remark', 'warning'].includes(cell.part);
       expect(looks?.['Format.IndentLevel']).toBe(steps && cell.align === 'left' ? 1 : undefined);
       expect(looks?.['Format.WrapText']).toBe(cell.wrap || undefined);
       expect(looks?.['Format.Borders(EdgeTop).Style']).toBe(edge === 'dotted' ? 'Dot' : undefined);

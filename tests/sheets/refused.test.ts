@@ -48,6 +48,13 @@ const good = {
   cautions: [],
 };
 type Damage = (template: any) => void; // oxlint-disable-line no-explicit-any -- the damage is the point
+/** A column of formulas of their own, the second of them the one given. */
+function fixed(t: any, formula: unknown): void {
+  // oxlint-disable-line no-explicit-any
+  table(t).columns.push({ id: 'Live', quantity: 'aperture', fixed: 'formulas' });
+  table(t).rows[0].push('=SWEEP.FNUMBER({8;"f/11"})');
+  table(t).rows[1].push(formula);
+}
 const fields = (t: any): any[] => t.blocks[0].fields; // oxlint-disable-line no-explicit-any
 const table = (t: any): any => t.blocks[1]; // oxlint-disable-line no-explicit-any
 
@@ -88,8 +95,17 @@ const REFUSED: readonly (readonly [string, Damage, RegExp])[] = [
   ['a defined name', (t) => (fields(t)[2].formula = '=Reading*2'), /is not understood/],
   ['an unknown quantity', (t) => (fields(t)[0].quantity = 'furlongs'), /blocks\/0\/fields\/0\/quantity: furlongs is none of/],
   ['a block in the first rows', (t) => (t.blocks[0].at = 'A2'), /A2 lies in the first 3 rows/],
-  ['a demo row of the wrong length', (t) => table(t).rows.push(['Cedar 2400']), /blocks\/1\/rows\/2: has 1 values for 2 input columns/],
-  ['a demo value that begins like a formula', (t) => (table(t).rows[0][0] = '=1+1'), /^trial\.json: blocks\/1\/rows\/0\/0: must match pattern/],
+  ['a demo row of the wrong length', (t) => table(t).rows.push(['Cedar 2400']), /blocks\/1\/rows\/2: has 1 values for 2 columns without a formula/],
+  ['a demo value that begins like a formula', (t) => (table(t).rows[0][0] = '=1+1'), /^trial\.json: blocks\/1\/rows\/0: Head holds no formulas$/],
+  ['a demo value that begins like a sum', (t) => (table(t).rows[0][0] = '+1+1'), /^trial\.json: blocks\/1\/rows\/0\/0: must match pattern/],
+  ['a value where rows have formulas of their own', (t) => fixed(t, 8), /blocks\/1\/rows\/1: Live must hold a formula$/],
+  ['a wrong formula of one row', (t) => fixed(t, '=SWEEP.FNUMBER({recycle})'), /blocks\/1\/rows\/1: \{recycle\} is in s/],
+  ['a chain through formulas of rows', (t) => {
+    fixed(t, '=SWEEP.FNUMBER({exact})');
+    fields(t)[3].formula = '=SWEEP.POPSREADING(SUM(Heads[Live]),4)';
+  }, /ends a chain of 3/],
+  ['a column that is both fixed and a formula', (t) => (table(t).columns[2].fixed = 'values'), /blocks\/1\/columns\/2: is both fixed and a formula/],
+  ['constants that are not closed', (t) => (fields(t)[2].formula = '=SUM({1;2)'), /\{ is not understood/],
   ['a missing property', (t) => delete t.start, /^trial\.json: the whole: must have required property 'start'/],
   ['a property nobody knows', (t) => (fields(t)[0].colour = 'red'), /must NOT have additional properties \(colour\)/],
   ['a cell that is both input and formula', (t) => (fields(t)[2].value = 3), /blocks\/0\/fields\/2/],

@@ -278,7 +278,7 @@ export const sharpness = [
     ],
     result: Q.smallLength,
     answers: 'one',
-    formula: '√(width² + height²) / 1500',
+    formula: '√(width² + height²) / divisor',
     run: circleFor,
     sources: ['blur-circle-paper', 'exif-depth', 'blur-circle-table', 'common-practice'],
     examples: [{ cells: [36, 24, 1440], gives: 0.030046260628867 }],

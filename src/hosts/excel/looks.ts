@@ -1,5 +1,5 @@
-import type { Area, Part, PlanCell, SheetPlan } from '../../sheets/plan';
-import { FONT, type Look, PALETTE, THEME, WARNED } from '../../sheets/theme';
+import type { Area, PlanCell, SheetPlan } from '../../sheets/plan';
+import { FONT, isIndented, type Look, PALETTE, THEME, WARNED } from '../../sheets/theme';
 import { usedArea } from './cells';
 import { patches, rangeOf } from './ranges';
 
@@ -21,8 +21,6 @@ const LINES: Readonly<Record<NonNullable<Look['edge']>, Line>> = {
   below: { style: 'Continuous', below: true },
   thick: { style: 'Continuous', weight: 'Thick', below: true },
 };
-/** Words that may stand right of a number: a step away from it. */
-const INDENTED: readonly Part[] = ['input', 'choice', 'heading', 'remark', 'warning'];
 const ALIGN = { left: 'Left', right: 'Right', center: 'Center' } as const;
 
 /** Every cell of the area gets its line; a side between cells exists only where there are two. */
@@ -70,7 +68,7 @@ export function drawLooks(sheet: Excel.Worksheet, plan: SheetPlan): void {
     const range = rangeOf(sheet, area);
     dress(range.format, THEME[first.part], area);
     range.format.horizontalAlignment = ALIGN[first.align];
-    if (first.align === 'left' && INDENTED.includes(first.part)) range.format.indentLevel = 1;
+    if (isIndented(first)) range.format.indentLevel = 1;
     if (first.wrap) range.format.wrapText = true;
   }
 }

@@ -1,6 +1,6 @@
 import { address } from '../../sheets/address';
-import type { InputRule, Part, PlanCell, SheetPlan } from '../../sheets/plan';
-import { FONT, type Look, PALETTE, THEME, WARNED } from '../../sheets/theme';
+import type { InputRule, PlanCell, SheetPlan } from '../../sheets/plan';
+import { FONT, isIndented, type Look, PALETTE, THEME, WARNED } from '../../sheets/theme';
 import { pageBreaks, rowHeights } from './pages';
 import type { BookCell, BookRule, BookSheet, BookStyle } from './book';
 
@@ -61,16 +61,13 @@ export function sheetFromPlan(plan: SheetPlan, values: Values): BookSheet {
   };
 }
 
-/** Words that may stand right of a number: a step away from it. */
-const INDENTED: readonly Part[] = ['input', 'choice', 'heading', 'remark', 'warning'];
-
 function bookCell(cell: PlanCell, isLine: boolean, values: Values): BookCell {
   const { row, column, part, formula, format, align, wrap, note } = cell;
   const style: BookStyle = {
     ...styleOf(THEME[part]),
     ...(format === 'General' ? {} : { format }),
     align,
-    ...(INDENTED.includes(part) && align === 'left' ? { indent: 1 } : {}),
+    ...(isIndented(cell) ? { indent: 1 } : {}),
     ...(wrap || isLine ? { wrap: true, vertical: isLine ? 'top' : 'bottom' } : {}),
   };
   return {

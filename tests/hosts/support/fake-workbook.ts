@@ -188,6 +188,8 @@ export class FakeWorkbook {
     if (parent.kind === 'Table') return this.tablePart(parent, path.Name);
     if (parent.kind === 'Names' && path.ObjectPathType === PATH.indexer) return this.nameBy(String(args[0]));
     if (parent.kind === 'NamedItem') return this.cellsNamed(parent);
+    if (path.Name === 'GetRow') return rowOfRange(parent, args[0] as number);
+    if (path.Name === 'GetBoundingRect') return around(parent, args[0] as Item);
     if (path.Name === 'GetUsedRangeOrNullObject') return usedRange(parent.sheet as Sheet);
     const block = blockBy(path.Name, args);
     if (block) return rangeItem(parent.sheet as Sheet, block);
@@ -446,6 +448,25 @@ const tablesAround = ({ sheet, block }: Item): Item =>
 
 const rangeItem = (sheet: Sheet, block: Block): Item =>
   item('Range', `[${sheet.name}]!${rangeText(block)}`, { sheet, block });
+
+/** One row of a range: the library writes large ranges in bands of rows. */
+function rowOfRange({ sheet, block }: Item, index: number): Item {
+  const { row, rows, ...across } = block as Block;
+  if (index < 0 || index >= rows) throw new Refusal('InvalidArgument', `there is no row ${index}`);
+  return rangeItem(sheet as Sheet, { ...across, row: row + index, rows: 1 });
+}
+
+/** The smallest range that holds both. */
+function around({ sheet, block }: Item, other: Item): Item {
+  const [a, b] = [block as Block, other.block as Block];
+  const [row, column] = [Math.min(a.row, b.row), Math.min(a.column, b.column)];
+  return rangeItem(sheet as Sheet, {
+    row,
+    column,
+    rows: Math.max(a.row + a.rows, b.row + b.rows) - row,
+    columns: Math.max(a.column + a.columns, b.column + b.columns) - column,
+  });
+}
 
 /** From the first cell that holds something to the last. */
 function usedRange(sheet: Sheet): Item {

@@ -1,0 +1,94 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { createRequire } from 'node:module';
+import { expect, test } from 'vitest';
+import { type PublishedCheck, proofTemplate } from '../../src/build/proof';
+import { sheetValues } from '../../src/hosts/command/sheetValues';
+import { makePlan } from '../../src/sheets/makePlan';
+import type { Table, Template } from '../../src/sheets/template';
+import { TEMPLATES } from '../../src/sheets/templates';
+
+const FOLDER = resolve(import.meta.dirname, '../published');
+const published = readdirSync(FOLDER)
+  .filter((file) => file.endsWith('.json'))
+  .flatMap(
+    (file) =>
+      (JSON.parse(readFileSync(resolve(FOLDER, file), 'utf8')) as { checks: PublishedCheck[] }).checks,
+  );
+
+const proof = TEMPLATES.find(({ id }) => id === 'proof') as Template;
+const tableOf = (template: Template, id: string): Table =>
+  template.blocks.find((block): block is Table => block.kind === 'table' && block.id === id) as Table;
+
+/** Texts of one column, and what is calculated at the top. */
+async function calculated(template: Template) {
+  const plan = makePlan(template, { filled: true, sheets: [], tables: [] });
+  const values = await sheetValues(plan);
+  const checks = plan.tables[0]?.area as { row: number; column: number; rows: number };
+  const columns = tableOf(template, 'Checks').columns.map(({ id }) => id);
+  const column = (name: string): unknown[] =>
+    Array.from({ length: checks.rows - 1 }, (_, i) =>
+      values(checks.row + 1 + i, checks.column + columns.indexOf(name)),
+    );
+  return { column, all: values(4, 1), agree: values(5, 1), differ: values(6, 1) };
+}
+
+test('shows every published check, with its source, the value printed and what may differ', () => {
+  const rows = tableOf(proof, 'Checks').rows;
+  expect(rows).toHaveLength(published.length);
+  expect(rows.map(([id, , gives, , , source]) => [id, gives, source])).toEqual(
+    published.map((check) => [check.function, check.gives, check.source]),
+  );
+  const keys = tableOf(proof, 'Sources').rows.map(([key]) => key);
+  expect(new Set(keys)).toEqual(new Set(published.map(({ source }) => source)));
+});
+
+test('every live value agrees', { timeout: 60_000 }, async () => {
+  const { column, all, agree, differ } = await calculated(proof);
+  const rows = tableOf(proof, 'Checks').rows;
+  const wrong = column('Verdict').flatMap((verdict, i) =>
+    verdict === 'agrees' ? [] : [[rows[i]?.[3], rows[i]?.[2], column('Live')[i]]],
+  );
+  expect(wrong).toEqual([]);
+  expect([all, agree, differ]).toEqual([published.length, published.length, 0]);
+});
+
+test(
+  'a value that differs is said in its row and counted, a text as well as a number',
+  { timeout: 60_000 },
+  async () => {
+    const text = published.findIndex(({ gives }) => typeof gives === 'string');
+    const number = published.findIndex(({ gives }) => typeof gives === 'number' && gives > 1);
+    const spoilt = published.map((check, i) =>
+      i === text
+        ? { ...check, gives: 'f/7.1' }
+        : i === number
+          ? { ...check, gives: Number(check.gives) * 1.1 }
+          : check,
+    );
+    const { column, differ } = await calculated(proofTemplate(spoilt));
+    expect(column('Verdict').flatMap((verdict, i) => (verdict === 'agrees' ? [] : [i]))).toEqual(
+      [text, number].sort((a, b) => a - b),
+    );
+    expect(differ).toBe(2);
+  },
+);
+
+test('marks a row that differs', () => {
+  const { warnings, tables } = makePlan(proof, { filled: true, sheets: [], tables: [] });
+  const verdict = tableOf(proof, 'Checks').columns.findIndex(({ id }) => id === 'Verdict');
+  expect(
+    warnings.some(({ area }) => area.column === verdict && area.rows === (tables[0]?.area.rows ?? 0) - 1),
+  ).toBe(true);
+});
+
+test('a check that names no function stops the build', () => {
+  expect(() => proofTemplate([{ ...(published[0] as PublishedCheck), function: 'NOSUCH' }])).toThrow(
+    /NOSUCH/,
+  );
+});
+
+test('the builds read the same checks', () => {
+  const { CHECKS } = createRequire(import.meta.url)('../../src/build/templates.cjs') as { CHECKS: string };
+  expect(CHECKS).toBe(FOLDER);
+});
