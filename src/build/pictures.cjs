@@ -12,6 +12,8 @@ const WINDOW = { width: 1400, height: 820 };
 /** Of the window beside the cells: bar, tools and sheet tabs above and below; row numbers and the pane. */
 const AROUND = { width: 430, height: 190 };
 const ROW = 25;
+/** Of a long sheet the picture shows the top. */
+const MOST_ROWS = 60;
 
 async function launch() {
   const found = [process.env.CHROME_PATH, '/usr/bin/chromium', '/usr/bin/google-chrome'].find(
@@ -32,7 +34,10 @@ function windowFor(template) {
   const width = columns.reduce((sum, characters) => sum + columnPixels(characters), 0);
   return {
     width: Math.max(WINDOW.width, width + AROUND.width),
-    height: Math.max(WINDOW.height, Math.max(last, page.area.rows) * ROW + AROUND.height),
+    height: Math.max(
+      WINDOW.height,
+      Math.min(Math.max(last, page.area.rows), MOST_ROWS) * ROW + AROUND.height,
+    ),
   };
 }
 
@@ -66,7 +71,7 @@ async function gallery(browser, url, template) {
   const there = await page.evaluate(() => window.sweeptable.sheets());
   if (!there.includes(template.name))
     await page
-      .getByRole('button', { name: new RegExp(`^Insert with the demo job\\W+${template.name}$`) })
+      .getByRole('button', { name: new RegExp(`^Insert(?: with the demo job)?\\W+${template.name}$`) })
       .click();
   await settle(page);
   if (template.charts.length > 0) await page.getByRole('tab', { name: 'Charts' }).click();

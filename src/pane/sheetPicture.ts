@@ -7,6 +7,8 @@ import { svg } from './element';
 const WIDTH = 104;
 const HEIGHT = 92;
 const MARGIN = 4;
+/** Of a long sheet the picture shows the top. */
+const MOST_ROWS = 60;
 /** Characters that a line of text takes of a column, at most: what is longer is cut or wraps. */
 const FULL = 0.9;
 
@@ -27,7 +29,7 @@ class Scale {
     const edges = [MARGIN];
     for (const width of columns) edges.push((edges.at(-1) ?? 0) + (width / total) * (WIDTH - 2 * MARGIN));
     this.#edges = edges;
-    this.#row = (HEIGHT - 2 * MARGIN) / page.area.rows;
+    this.#row = (HEIGHT - 2 * MARGIN) / Math.min(page.area.rows, MOST_ROWS);
   }
 
   box({ row, column, rows, columns }: Area): Box {
@@ -89,13 +91,15 @@ export function sheetPicture(template: Template): SVGSVGElement {
   const plan = makePlan(template, { filled: true, sheets: [], tables: [] });
   const scale = new Scale(plan);
   const merged = new Map(plan.merges.map((area) => [`${area.row} ${area.column}`, area]));
-  const marks = plan.cells.flatMap((cell) => {
-    const area = merged.get(`${cell.row} ${cell.column}`) ?? { ...cell, rows: 1, columns: 1 };
-    const chars = plan.columns
-      .slice(area.column, area.column + area.columns)
-      .reduce((sum, width) => sum + width, 0);
-    return cellMarks(cell, scale.box(area), chars);
-  });
+  const marks = plan.cells
+    .filter(({ row }) => row < MOST_ROWS)
+    .flatMap((cell) => {
+      const area = merged.get(`${cell.row} ${cell.column}`) ?? { ...cell, rows: 1, columns: 1 };
+      const chars = plan.columns
+        .slice(area.column, area.column + area.columns)
+        .reduce((sum, width) => sum + width, 0);
+      return cellMarks(cell, scale.box(area), chars);
+    });
   return svg(
     'svg',
     { viewBox: `0 0 ${WIDTH} ${HEIGHT}`, width: WIDTH, height: HEIGHT, 'aria-hidden': 'true' },

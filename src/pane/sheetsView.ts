@@ -1,3 +1,4 @@
+import { isInput } from '../sheets/layout';
 import type { Template } from '../sheets/template';
 import { TEMPLATES } from '../sheets/templates';
 import { h, heard } from './element';
@@ -46,6 +47,10 @@ const handOver = (copyValues: NonNullable<PaneHost['copyValues']>, work: OneAtAT
     work.on(h('button', { type: 'button', class: 'plain' }, 'Copy this sheet as values'), copyValues),
   );
 
+/** Whether anything is to be typed into a sheet, so that it may be wanted empty. */
+const hasInputs = ({ blocks }: Template): boolean =>
+  blocks.some((block) => (block.kind === 'form' ? block.fields : block.columns).some(isInput));
+
 function card(template: Template, { insertSheet }: PaneHost, work: OneAtATime): HTMLElement {
   const button = (label: string, filled: boolean, look: string) => {
     const made = h('button', { type: 'button', class: look }, label, heard(template.name));
@@ -59,8 +64,9 @@ function card(template: Template, { insertSheet }: PaneHost, work: OneAtATime): 
     h(
       'div',
       { class: 'buttons' },
-      ...button('Insert with the demo job', true, 'strong'),
-      ...button('Insert empty', false, 'plain'),
+      ...(hasInputs(template)
+        ? [...button('Insert with the demo job', true, 'strong'), ...button('Insert empty', false, 'plain')]
+        : button('Insert', true, 'strong')),
     ),
   );
 }

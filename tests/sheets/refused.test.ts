@@ -49,8 +49,8 @@ const good = {
 };
 type Damage = (template: any) => void; // oxlint-disable-line no-explicit-any -- the damage is the point
 /** A column of formulas of their own, the second of them the one given. */
+// oxlint-disable-next-line no-explicit-any
 function fixed(t: any, formula: unknown): void {
-  // oxlint-disable-line no-explicit-any
   table(t).columns.push({ id: 'Live', quantity: 'aperture', fixed: 'formulas' });
   table(t).rows[0].push('=SWEEP.FNUMBER({8;"f/11"})');
   table(t).rows[1].push(formula);
