@@ -8,6 +8,7 @@ import { motion } from './rows/motion';
 import { pops } from './rows/pops';
 import { sharpness } from './rows/sharpness';
 import { stops } from './rows/stops';
+import { trace } from './rows/trace';
 import type { AnyRow } from './types';
 
 /** What stands before the dot in every formula. */
@@ -22,6 +23,7 @@ export const CATALOGUE: readonly AnyRow[] = [
   ...distance,
   ...pops,
   ...duration,
+  ...trace,
   ...motion,
   ...sharpness,
   ...colour,

@@ -264,6 +264,7 @@ export const Q = define({
     units: { pop: 1, pops: 1 },
   },
   tenths: { title: 'tenths of a stop', unit: 'tenths', forms: ['3', '0'], blank: 'zero' },
+  headCount: { title: 'a number of heads', unit: '', forms: ['3'], blank: 'missing' },
   rpm: {
     title: 'turns a minute',
     unit: 'rpm',
@@ -296,6 +297,14 @@ export const Q = define({
   },
   /** Whatever a recorder gives: volts, counts. */
   signal: { title: 'a number', unit: '', forms: ['0.42', '-3.1'], blank: 'zero' },
+  /** What a recorder gives without light; it is found where it is not given, so that nothing is said as a word. */
+  base: {
+    title: 'a number',
+    unit: '',
+    forms: ['0.02', '-3.1', 'zero'],
+    blank: 'missing',
+    words: { zero: 0 },
+  },
   /** Lit or not, or a part of the power it was metered at. */
   lit: {
     title: 'a share of the power',

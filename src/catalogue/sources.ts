@@ -115,6 +115,33 @@ export const SOURCES = define({
   },
   kinematics: { kind: 'derived', title: 'Derived: smear is speed times time times magnification' },
   'exponential-decay': { kind: 'derived', title: 'Derived from an exponential decay of the light' },
+  'pulse-shapes': {
+    kind: 'derived',
+    title:
+      'Derived from the closed forms of standard pulse shapes: exponential, Gaussian, half sine, trapezoid',
+  },
+  'trace-doubts': {
+    kind: 'derived',
+    title: 'Derived: each doubt is found in a recording made to have it, and in no clean one',
+  },
+  'least-squares': {
+    kind: 'memory',
+    title: 'Lawson and Hanson, Solving Least Squares Problems, 1974: non-negative least squares',
+    place: 'chapter 23',
+  },
+  'rounded-readings': {
+    kind: 'derived',
+    title: 'Derived: readings rounded to a tenth of a stop, simulated thousands of times',
+  },
+  'every-pattern': {
+    kind: 'derived',
+    title: 'Derived: every pattern for up to five heads was tried, and none is surer',
+  },
+  'every-plan': {
+    kind: 'derived',
+    title:
+      'Derived: every plan of small jobs was tried, and larger ones given to an integer-programming library',
+  },
   'duration-table': { kind: 'derived', title: "Derived: logarithmic interpolation in the head's own table" },
   'rounded-powers': {
     kind: 'published',

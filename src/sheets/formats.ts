@@ -55,6 +55,25 @@ const FORMATS: Readonly<Record<string, CellFormat>> = {
   tenths: number('0', Q.tenths.unit),
   /** N² of a reading: adds up where readings do not. */
   light: number('0', 'f²'),
+  speed: number('0.00" m/s"', Q.speed.unit),
+  pitch: number('0.00" µm"', Q.pitch.unit),
+  pixels: number('0.0" px"', Q.pixels.unit),
+  rpm: number('0" rpm"', Q.rpm.unit),
+  magnification: number('0.00', ''),
+  /** The same where it may be typed as 1:4. */
+  imageScale: asText('0.000', ''),
+  /** A setting of the lens, as the ring says it. */
+  mark: number('"f/"General', Q.aperture.unit),
+  /** Depth that is sharp, and steps of focus. */
+  depth: number('0.0##" mm"', Q.lensLength.unit, '0.0" mm"'),
+  blurCircle: number('0.00#" mm"', Q.smallLength.unit),
+  micrometres: number('0.0" µm"', Q.micrometres.unit),
+  /** A trigger delay. */
+  instant: number('0.000" s"', Q.wait.unit),
+  /** The duration of a flash. */
+  flash: asText('0.000000" s"', Q.duration.unit),
+  /** One over a duration, shown as the fraction that flash durations are written as. */
+  perSecond: number('"1/"0" s"', ''),
   count: number('0', ''),
   /** Any number, with as many figures as its cell has room for. */
   number: number(GENERAL, ''),

@@ -40,7 +40,7 @@ const PIECES: readonly (readonly [RegExp, (m: RegExpExecArray) => Token])[] = [
   [/\(/y, (m) => ({ kind: 'open', raw: m[0] })],
   [/\)/y, (m) => ({ kind: 'close', raw: m[0] })],
   [/,/y, (m) => ({ kind: 'comma', raw: m[0] })],
-  [/<=|>=|<>|[-+*/^&=<>%]/y, (m) => ({ kind: 'operator', raw: m[0] })],
+  [/<=|>=|<>|[-+*/^&=<>%:]/y, (m) => ({ kind: 'operator', raw: m[0] })],
   [/./y, (m) => ({ kind: 'unknown', raw: m[0] })],
 ];
 

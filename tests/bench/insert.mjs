@@ -8,24 +8,15 @@ const { readTemplates } = require('../../src/build/templates.cjs');
 
 const INSERTS = 5;
 
-/** How many cells a template fills. */
-const size = ({ blocks }) =>
-  blocks.reduce(
-    (sum, block) =>
-      sum + (block.kind === 'form' ? block.fields.length * 2 : block.columns.length * block.rows.length),
-    0,
-  );
-const { name, id } = readTemplates().toSorted((a, b) => size(b) - size(a))[0];
-
 /** Milliseconds from the click in the pane until the new sheet is drawn with all its answers, in a fresh page. */
-async function insert(browser, url) {
+async function insert(browser, url, name) {
   const page = await browser.newPage({ viewport: { width: 1400, height: 820 }, locale: 'en-US' });
   try {
     await page.goto(url);
     await page.waitForFunction(() => document.documentElement.dataset.pane === 'true');
     return await page.evaluate(async (template) => {
       const button = [...document.querySelectorAll('#pane button')].find(
-        ({ textContent }) => textContent.startsWith('Insert with') && textContent.endsWith(template),
+        ({ textContent }) => textContent.startsWith('Insert') && textContent.endsWith(template),
       );
       const count = window.sweeptable.sheets().length;
       const started = performance.now();
@@ -45,15 +36,17 @@ async function insert(browser, url) {
 await buildIfNeeded();
 const server = await serve(DIST);
 const browser = await freshBrowser();
-const times = [];
-for (let i = 0; i < INSERTS; i++) times.push(Math.round(await insert(browser, server.url)));
+for (const { id, name } of readTemplates()) {
+  const times = [];
+  for (let i = 0; i < INSERTS; i++) times.push(Math.round(await insert(browser, server.url, name)));
+  console.log(
+    JSON.stringify({
+      measure: `workbench: insert ${id}, to its answers on screen`,
+      unit: 'ms',
+      median: median(times),
+      times,
+    }),
+  );
+}
 await browser.close();
 await server.close();
-console.log(
-  JSON.stringify({
-    measure: `workbench: insert ${id}, to its answers on screen`,
-    unit: 'ms',
-    median: median(times),
-    times,
-  }),
-);

@@ -1,14 +1,59 @@
-import { spawnSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { resolve } from 'node:path';
+import { buildSync } from 'esbuild';
 
-/** Prints every measurement, one JSON line each: medians of five runs on this machine. Nothing here is asserted. */
-const MEASUREMENTS = ['first-value.mjs', 'insert.mjs'];
+/**
+ * Prints every measurement, one JSON line each, and keeps them in dist/bench/results.json with machine and commit: medians
+ * of five runs. Nothing here is asserted. Names of measurements as arguments choose among them.
+ */
+const ROOT = resolve(import.meta.dirname, '../..');
+const FOLDER = resolve(ROOT, 'dist/bench');
+const MEASUREMENTS = ['ratios', 'first-value', 'insert', 'sizes'];
 
-console.log(
-  JSON.stringify({ node: process.version, cores: cpus().length, processor: cpus()[0]?.model ?? 'unknown' }),
-);
-for (const file of MEASUREMENTS) {
-  const { status } = spawnSync(process.execPath, [resolve(import.meta.dirname, file)], { stdio: 'inherit' });
+/** Measurements of our own modules are bundled first; the others drive a browser or look at files. */
+function programOf(name) {
+  if (name !== 'ratios') return resolve(import.meta.dirname, `${name}.mjs`);
+  const outfile = resolve(FOLDER, `${name}.cjs`);
+  buildSync({
+    entryPoints: [resolve(import.meta.dirname, `${name}.ts`)],
+    bundle: true,
+    platform: 'node',
+    external: ['highs'],
+    loader: { '.css': 'empty' },
+    outfile,
+    logLevel: 'error',
+  });
+  return outfile;
+}
+
+function commit() {
+  try {
+    return execFileSync('git', ['rev-parse', '--short', 'HEAD'], { cwd: ROOT, encoding: 'utf8' }).trim();
+  } catch {
+    return 'not in a repository';
+  }
+}
+
+mkdirSync(FOLDER, { recursive: true });
+const machine = {
+  node: process.version,
+  cores: cpus().length,
+  processor: cpus()[0]?.model ?? 'unknown',
+  commit: commit(),
+};
+console.log(JSON.stringify(machine));
+const asked = process.argv.slice(2).filter((name) => MEASUREMENTS.includes(name));
+const results = [];
+for (const name of asked.length > 0 ? asked : MEASUREMENTS) {
+  const { status, stdout } = spawnSync(process.execPath, [programOf(name)], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+    encoding: 'utf8',
+  });
+  process.stdout.write(stdout);
+  const lines = stdout.split('\n').filter((line) => line.startsWith('{'));
+  results.push(...lines.map((line) => JSON.parse(line)));
   if (status !== 0) process.exitCode = 1;
 }
+writeFileSync(resolve(FOLDER, 'results.json'), `${JSON.stringify({ ...machine, results }, null, 2)}\n`);

@@ -28,7 +28,7 @@ const meaning = (formula: string, name: string): string | undefined =>
   only(formula).arguments.find(({ arg }) => arg.name === name)?.cells[0]?.meaning;
 
 const asCells = (cell: ExampleCell): unknown =>
-  Array.isArray(cell) ? (cell as unknown[]).map((one) => [one]) : cell;
+  Array.isArray(cell) ? (cell as unknown[]).map((one) => [one].flat()) : cell;
 const EXAMPLES: readonly (readonly [string, AnyRow, Example])[] = CATALOGUE.flatMap((row) =>
   row.examples.map((example) => [exampleFormula(row, example), row, example] as const),
 );

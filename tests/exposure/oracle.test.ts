@@ -25,6 +25,7 @@ import { reciprocityTime } from '../../src/exposure/duration/reciprocity';
 import { flashClip, flashShare, shutterForFlash } from '../../src/exposure/duration/shutter';
 import { hireCost } from '../../src/exposure/hire/hireCost';
 import { freezeBlur, freezeTime } from '../../src/exposure/motion/freeze';
+import { freezeDuration } from '../../src/exposure/motion/freezeDuration';
 import { freezePower } from '../../src/exposure/motion/freezePower';
 import { spinSpeed } from '../../src/exposure/motion/spinSpeed';
 import { creepTime } from '../../src/exposure/pops/creepTime';
@@ -500,6 +501,22 @@ describe('motion', () => {
       const [p1, t1, limit] = [D(p * pTimes), D(t * tTimes), D(t * tTimes ** where)];
       const part = Decimal.ln(limit.div(t)).div(Decimal.ln(t1.div(t)));
       return p1.div(p).pow(part).times(p);
+    },
+  );
+  oracle(
+    'the duration at an energy lies on the straight line of the logarithms between two rows',
+    args(
+      wide,
+      fc.double({ min: 1.1, max: 50, noNaN: true }),
+      wide,
+      fc.double({ min: 1.1, max: 50, noNaN: true }),
+      level,
+    ),
+    (p, pTimes, t, tTimes, where) => freezeDuration([p, p * pTimes], [t, t * tTimes], p * pTimes ** where),
+    (p, pTimes, t, tTimes, where) => {
+      const [p1, t1, power] = [D(p * pTimes), D(t * tTimes), D(p * pTimes ** where)];
+      const part = Decimal.ln(power.div(p)).div(Decimal.ln(p1.div(p)));
+      return t1.div(t).pow(part).times(t);
     },
   );
   oracle(

@@ -20,7 +20,7 @@ const row = (id: string): AnyRow => rowOf(id) as AnyRow;
 const one = (cell: unknown): unknown[][] => [[cell]];
 const column = (...cells: unknown[]): unknown[][] => cells.map((cell) => [cell]);
 const block = (cell: unknown): unknown[][] =>
-  Array.isArray(cell) ? column(...(cell as unknown[])) : one(cell);
+  Array.isArray(cell) ? (cell as unknown[]).map((member) => [member].flat()) : one(cell);
 
 /** The cells of an example as Excel sends them: blocks, null for what is left out, a list of blocks for a repeating argument. */
 function sent({ id, args }: AnyRow, cells: readonly ExampleCell[]): Invocation {

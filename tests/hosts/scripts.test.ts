@@ -39,7 +39,9 @@ function onlyOffice(): Functions {
 const plain = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
 /** A list comes as a range; every other cell as a lone value, a blank as an empty text. */
 const asHostGives = (example: Example): unknown[] =>
-  example.cells.map((cell) => (Array.isArray(cell) ? cell.map((v: unknown) => [v ?? '']) : (cell ?? '')));
+  example.cells.map((cell) =>
+    Array.isArray(cell) ? cell.map((row: unknown) => [row].flat().map((v) => v ?? '')) : (cell ?? ''),
+  );
 
 for (const [host, load] of [
   ['Google Sheets', google],

@@ -43,7 +43,7 @@ const FEWEST: Readonly<Record<string, number>> = {
   'fall-off': 28,
   'close-up': 45,
   filters: 62,
-  motion: 19,
+  motion: 21,
   combining: 64,
   magnification: 20,
   'depth-of-field': 44,
@@ -55,6 +55,7 @@ const FEWEST: Readonly<Record<string, number>> = {
   evenness: 16,
   repeatability: 32,
   mired: 30,
+  'pulse-shapes': 63,
 };
 
 const topics = Object.keys(FEWEST).map((file) => {

@@ -5,9 +5,12 @@ import { lightShare } from '../../exposure/light/lightShare';
 import { lightSum } from '../../exposure/light/lightSum';
 import { lightTargets } from '../../exposure/light/lightTargets';
 import { lightMean, lightRepeat, lightSpread } from '../../exposure/light/repeats';
-import { ABOVE_ZERO } from '../../exposure/core/range';
+import { ABOVE_ZERO, NOT_NEGATIVE } from '../../exposure/core/range';
+import { isFail, type Result } from '../../exposure/core/result';
+import { lightUnmix } from '../../exposure/unmix/lightUnmix';
+import { measurementPattern, PATTERN_HEADS } from '../../exposure/unmix/measurementPattern';
 import { Q } from '../quantities';
-import { choice, define, list, one, rest } from '../types';
+import { choice, define, flag, grid, list, one, rest, type Table } from '../types';
 
 const above = { range: ABOVE_ZERO };
 const ONE_AT_A_TIME = 'Meter each light alone: where heads cannot be fired alone, switch the others off.';
@@ -17,6 +20,12 @@ const repeated = list('readings', 'Readings of the same light, at least one', Q.
 });
 const AS_DECIMALS =
   'One number that is no mark makes every plain number of the list exact: a list read to decimals.';
+
+/** A row a head: what it reads alone, and how far off that may be. */
+function unmixed(pattern: readonly (readonly number[])[], readings: readonly number[]): Result<Table> {
+  const heads = lightUnmix(pattern, readings);
+  return isFail(heads) ? heads : heads.map(({ reading, plusMinus }) => [reading, plusMinus]);
+}
 
 export const light = [
   define({
@@ -112,6 +121,80 @@ export const light = [
     sources: ['adding-light'],
     examples: [{ cells: [11, [0, 0]], gives: [8, 8] }],
     words: ['balance', 'plan the set', 'fill'],
+  }),
+  define({
+    id: 'LIGHTUNMIX',
+    family: 'light',
+    gives: 'What each head reads alone, from readings of several heads at once.',
+    args: [
+      grid(
+        'pattern',
+        'A row a measurement, a column a head: 1 lit, 0 off, or the share of its power; ones for ambient light',
+        Q.lit,
+        { range: NOT_NEGATIVE },
+      ),
+      list('readings', 'Reading of each measurement', Q.aperture, above),
+    ],
+    result: Q.aperture,
+    answers: {
+      table: [
+        { name: 'reading', quantity: Q.aperture },
+        { name: 'plus or minus', quantity: Q.stops },
+      ],
+      each: 'one a head',
+    },
+    formula: 'readings √x with the smallest sum of ((Σ pattern · x − N²) / N²)², x ≥ 0',
+    run: unmixed,
+    sources: ['adding-light', 'least-squares', 'rounded-readings'],
+    examples: [
+      {
+        cells: [
+          [
+            [1, 1],
+            [1, 0],
+          ],
+          ['10 exact', 8],
+        ],
+        gives: [
+          [8, 0.05],
+          [6, 0.186599679338],
+        ],
+      },
+    ],
+    notes:
+      'For heads that cannot be fired one at a time, on one pack or one trigger. LIGHTPATTERN proposes what to light. ± is for readings to a tenth of a stop: the head lies within it 19 times out of 20 or more. A measurement without a reading is left out.',
+    words: ['separate', 'pack', 'several heads', 'unknown', 'solve'],
+  }),
+  define({
+    id: 'LIGHTPATTERN',
+    family: 'light',
+    gives: 'Which heads to light in each measurement, so that LIGHTUNMIX can tell them apart.',
+    args: [
+      one('heads', 'Number of heads', Q.headCount, { range: PATTERN_HEADS }),
+      flag('withAmbient', 'TRUE adds the ambient light: a column of ones, and a measurement without flash'),
+    ],
+    result: Q.lit,
+    answers: {
+      table: [{ name: 'head', quantity: Q.lit }],
+      each: 'one a measurement: 1 lit, 0 off',
+      endless: true,
+    },
+    formula: 'groups of three heads: the first with each of the others, then the others without it',
+    run: measurementPattern,
+    sources: ['every-pattern'],
+    examples: [
+      {
+        cells: [3],
+        gives: [
+          [1, 1, 0],
+          [1, 0, 1],
+          [0, 1, 1],
+        ],
+      },
+    ],
+    notes:
+      'As many measurements as heads: fewer never suffice. From three heads on at least two are lit in each. The fewer are lit, the less light of others is mistaken for that of the one sought.',
+    words: ['measure', 'fewest', 'pack', 'several heads'],
   }),
   define({
     id: 'LIGHTSPREAD',

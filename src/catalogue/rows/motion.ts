@@ -1,5 +1,6 @@
 import { fallSpeed, fallTime } from '../../exposure/motion/fall';
 import { FREEZE_LEVEL, freezeBlur, freezeTime } from '../../exposure/motion/freeze';
+import { freezeDuration } from '../../exposure/motion/freezeDuration';
 import { freezePower } from '../../exposure/motion/freezePower';
 import { spinSpeed } from '../../exposure/motion/spinSpeed';
 import { ABOVE_ZERO, LEVEL, NOT_NEGATIVE } from '../../exposure/core/range';
@@ -93,6 +94,24 @@ export const motion = [
       'Some heads get shorter as they are turned down, others longer. Nothing is guessed beyond the table (#N/A).',
     caution: ONE_POP,
     words: ['t0.1', 'short enough', 'turn down'],
+  }),
+  define({
+    id: 'FREEZEDURATION',
+    family: 'motion',
+    gives: 'Duration of a head at an energy, from its own table.',
+    args: [
+      list('powers', "Energies in the head's table", Q.energy, above),
+      list('durations', 'Duration at each of them', Q.duration, above),
+      one('power', 'Energy wanted', Q.energy, above),
+    ],
+    result: Q.duration,
+    answers: 'one',
+    formula: 'logarithmic interpolation between the rows of the table',
+    run: freezeDuration,
+    sources: ['duration-table'],
+    examples: [{ cells: [[100, 400], ['1/4000', '1/1000'], 200], gives: 1 / 2000 }],
+    notes: 'At the level of the table, t0.5 or t0.1. Nothing is guessed beyond the table (#N/A).',
+    words: ['t0.1', 't0.5', 'how short'],
   }),
   define({
     id: 'FALLSPEED',

@@ -3,8 +3,10 @@ import { popsForTarget, popsMiss, popsReading, TOLERANCE } from '../../exposure/
 import { popsBuild } from '../../exposure/pops/popsBuild';
 import { POPS_TIME_BASES, popsTime } from '../../exposure/pops/popsTime';
 import { ABOVE_ZERO, NOT_NEGATIVE, POPS } from '../../exposure/core/range';
+import { isFail, type Result } from '../../exposure/core/result';
+import { MOST_POPS, PLAN_STEP, popsPlan } from '../../exposure/plan/popsPlan';
 import { Q } from '../quantities';
-import { choice, define, list, maybe, one, withDefault } from '../types';
+import { choice, define, gappedList, list, maybe, one, type Table, withDefault } from '../types';
 import { draw, focal, loss, pupil } from './shared';
 
 const above = { range: ABOVE_ZERO };
@@ -16,6 +18,19 @@ const DARK =
 const FLASHES =
   'Repeated flashes can harm photosensitive people: warn everybody present. Keep to the number of flashes in a row that the maker allows, or the head overheats.';
 const DOUBLING = 'Each doubling of the pops adds one stop.';
+
+/** A row a head, and a last row for all together. */
+function planned(...job: Parameters<typeof popsPlan>): Result<Table> {
+  const plan = popsPlan(...job);
+  if (isFail(plan)) return plan;
+  const heads = plan.heads.map(({ power = '', pops, reading: reads = '', miss = '' }) => [
+    power,
+    pops,
+    reads,
+    miss,
+  ]);
+  return [...heads, ['', plan.pops, plan.reading || '', plan.seconds]];
+}
 
 export const pops = [
   define({
@@ -159,5 +174,62 @@ export const pops = [
     caution:
       'A shutter shorter than the flash loses light; a speed above the camera’s sync speed is theoretical with a focal-plane shutter.',
     words: ['ambient', 'bulb', 'darkened room'],
+  }),
+  define({
+    id: 'POPSPLAN',
+    family: 'pops',
+    gives: 'Power and pops of each head, so that each ends at its target in the fewest pops.',
+    args: [
+      gappedList('readings', 'Reading of one pop of each head; blank where it is off', Q.aperture, above),
+      gappedList('powers', 'Power at which each was read', Q.energy, above),
+      gappedList(
+        'targets',
+        'What each must read alone in the end; blank where it is off (see LIGHTTARGETS)',
+        Q.aperture,
+        above,
+      ),
+      gappedList('least', 'Least energy of each head', Q.energy, above),
+      gappedList('most', 'Most energy of each head', Q.energy, above),
+      gappedList('recycleFull', 'Recycle time of each head at full power', Q.duration, above),
+      loss,
+      withDefault('step', 'Stops between two settings of a head', Q.stopsStep, PLAN_STEP, above),
+      withDefault('mostPops', 'Most pops', Q.pops, MOST_POPS, { range: POPS }),
+      withDefault('pause', 'Least time from a pop to the next', Q.wait, 0, { range: NOT_NEGATIVE }),
+    ],
+    result: Q.energy,
+    answers: {
+      table: [
+        { name: 'power', quantity: Q.energy },
+        { name: 'pops', quantity: Q.pops },
+        { name: 'reading', quantity: Q.aperture },
+        { name: 'miss', quantity: Q.stops },
+      ],
+      each: 'one a head, and a last one for all: pops, reading, and seconds in the place of the miss',
+    },
+    formula:
+      'of all plans within half a step: fewest heads to switch off, fewest pops, smallest miss, shortest time',
+    run: planned,
+    sources: ['adding-light', 'every-plan'],
+    examples: [
+      {
+        cells: [
+          ['f/11', 8],
+          [600, 400],
+          [32, 16],
+          [9.4, 50],
+          [600, 400],
+          [1.2, 0.9],
+        ],
+        gives: [
+          [600, 8, 32, 0],
+          [200, 8, 16, 0],
+          ['', 8, 35.77708763999664, 9.6],
+        ],
+      },
+    ],
+    notes:
+      'A head fires on every pop, or where its least power is too much for that, on the first pops only: switch it off after those. A pop takes the longest of the pause and the recycling of the heads that fire. A head out of reach has #N/A as its miss; the message says by how much and which way.',
+    caution: `${DARK} ${FLASHES}`,
+    words: ['plan', 'multiple pops', 'balance', 'several heads', 'solve'],
   }),
 ];

@@ -1,6 +1,7 @@
 import { SLACK, spoken } from '../core/numbers';
-import { ABOVE_ZERO, outside, outsideAny } from '../core/range';
-import { answer, fail, type Result } from '../core/result';
+import { ABOVE_ZERO, outside } from '../core/range';
+import { answer, fail, isFail, type Result } from '../core/result';
+import { durationTable } from './durationTable';
 
 /**
  * Most energy at which a head is short enough, from its table of energies and durations.
@@ -19,21 +20,10 @@ export function freezePower(
   durations: readonly number[],
   limit: number,
 ): Result<number> {
-  const wrong =
-    outsideAny('powers', powers, ABOVE_ZERO) ??
-    outsideAny('durations', durations, ABOVE_ZERO) ??
-    outside('limit', limit, ABOVE_ZERO);
+  const rows = durationTable(powers, durations);
+  if (isFail(rows)) return rows;
+  const wrong = outside('limit', limit, ABOVE_ZERO);
   if (wrong) return wrong;
-  if (durations.length !== powers.length)
-    return fail(
-      'unreadable',
-      `durations must be as many as the powers: ${durations.length} for ${powers.length} powers.`,
-    );
-  const rows = powers
-    .map((power, i) => ({ power, time: durations[i] as number }))
-    .sort((a, b) => b.power - a.power);
-  const twice = rows.find((row, i) => row.power === rows[i - 1]?.power);
-  if (twice) return fail('unreadable', `powers lists ${spoken(twice.power)} Ws twice.`);
   const fits = (time: number): boolean => time <= limit * (1 + SLACK);
   for (const [i, row] of rows.entries()) {
     const above = rows[i - 1];

@@ -1,0 +1,108 @@
+import { leadOf } from './lead';
+import { bendNoise } from './noise';
+import { quiet } from './quiet';
+import { timeAt } from './samples';
+import { lightAt, type Signal } from './signal';
+import { meanOver, medianOf } from './stretch';
+
+/** What the recording shows without light. */
+export interface Base {
+  /** At the time `origin`. */
+  readonly level: number;
+  /** Rise in a second: 0 unless the base drifts along a straight line. */
+  readonly slope: number;
+  readonly origin: number;
+  /** Standard deviation of one sample about it. */
+  readonly noise: number;
+  /** Standard deviation of the base itself. */
+  readonly error: number;
+  /** Forty or more samples lie before the flash, or the base was given. */
+  readonly sure: boolean;
+}
+
+/** Standard deviation of a median, where that of a mean is 1. */
+const MEDIAN = 1.25;
+/** Where the recording is short, its noise is not worth a guess. */
+const SHORT = 60;
+
+/** Base of a recording from 0 at its lowest to 1 at its highest, as measured before the flash, or else after it. */
+export function baseOf(signal: Signal, peak: number): Base {
+  const lead = leadOf(signal, peak);
+  return lead > 0 ? baseBefore(signal, lead) : baseAfter(signal);
+}
+
+/** A base that the user gives, with the noise of the recording. */
+export function baseGiven(signal: Signal, peak: number, level: number): Base {
+  const lead = leadOf(signal, peak);
+  const noise = lead > 0 ? quiet(signal, 0, lead).spread : noiseAfter(signal);
+  return { level, slope: 0, origin: 0, noise, error: 0, sure: true };
+}
+
+/** The level of the samples before the flash, and the straight line from there to the end where the base drifts along it. */
+function baseBefore(signal: Signal, lead: number): Base {
+  const before = quiet(signal, 0, lead);
+  const origin = (timeAt(signal.samples, 0) + timeAt(signal.samples, lead - 1)) / 2;
+  const slope = driftOf(signal, lead, before.level, origin, before.spread);
+  const flat = { level: before.level, slope, origin, sure: true };
+  if (slope === 0) return { ...flat, noise: before.spread, error: before.spread / Math.sqrt(before.count) };
+  const straight = { ...signal, slope: slope / signal.scale, origin };
+  const { level, spread, count } = quiet(straight, 0, lead);
+  return { ...flat, level, noise: spread, error: spread / Math.sqrt(count) };
+}
+
+/**
+ * Rise of the base in a second, where the last two tenths of the time lie on one line with the samples before the flash; the
+ * tail of a flash bends away from such a line, and the base counts as flat.
+ */
+function driftOf(signal: Signal, lead: number, level: number, origin: number, noise: number): number {
+  const start = timeAt(signal.samples, 0);
+  const end = timeAt(signal.samples, signal.samples.count - 1);
+  const tenth = (end - start) / 10;
+  if (timeAt(signal.samples, lead - 1) > end - 3 * tenth) return 0;
+  const last = meanOver(signal, end - tenth, end);
+  const next = meanOver(signal, end - 2 * tenth, end - tenth);
+  const rise = last.level - level;
+  const doubt = noise * Math.sqrt(1 / lead + 1 / Math.min(last.count, next.count));
+  if (Math.abs(rise) <= 4 * doubt + 1e-7 || Math.abs(rise) > 0.5) return 0;
+  const slope = rise / (last.time - origin);
+  const off = next.level - level - slope * (next.time - origin);
+  return Math.abs(off) <= 0.05 * Math.abs(rise) + 3 * doubt ? slope : 0;
+}
+
+/** The lower of the first sample and what the tail comes down to. */
+function baseAfter(signal: Signal): Base {
+  const noise = noiseAfter(signal);
+  const first = lightAt(signal, 0);
+  const tail = comesDownTo(signal, noise);
+  const level = first < tail - 4 * noise ? first : tail;
+  const error = (MEDIAN * noise) / Math.sqrt(signal.samples.count / 10);
+  return { level, slope: 0, origin: 0, noise, error, sure: false };
+}
+
+/** Noise in the last tenth. */
+function noiseAfter(signal: Signal): number {
+  const { count } = signal.samples;
+  return count < SHORT ? 0 : bendNoise(signal, count - Math.max(20, Math.floor(count / 10)), count);
+}
+
+/**
+ * Median of the last tenth; where the tail still falls there, the level it falls towards, from the means of the last three
+ * tenths of the time: for an exponential tail these differ by a constant factor (Aitken's process, Proceedings of the Royal
+ * Society of Edinburgh 46, 1926).
+ */
+function comesDownTo(signal: Signal, noise: number): number {
+  const { samples } = signal;
+  const last = Math.max(1, Math.floor(samples.count / 10));
+  const middle = medianOf(signal, samples.count - last, samples.count);
+  const end = timeAt(samples, samples.count - 1);
+  const tenth = (end - timeAt(samples, 0)) / 10;
+  const [a, b, c] = [3, 2, 1].map((k) => meanOver(signal, end - k * tenth, end - (k - 1) * tenth).level) as [
+    number,
+    number,
+    number,
+  ];
+  const doubt = noise * Math.sqrt(2 / last);
+  const falls = b - c > 4 * doubt && a - b > b - c;
+  const factor = (b - c) / (a - b);
+  return falls && factor < 0.8 ? c - ((b - c) * factor) / (1 - factor) : middle;
+}

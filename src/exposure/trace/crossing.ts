@@ -1,0 +1,110 @@
+import { bendIn } from './bend';
+import type { Place } from './light';
+import { fitPolynomial, passes } from './polynomial';
+import type { Pulse } from './pulse';
+import { timeAt } from './samples';
+import { lightAt, nextBright, type Signal } from './signal';
+
+/** How a pulse comes up through a level, going inward from one end of its light. */
+export interface Crossing {
+  /** Undefined where the light begins (or ends) above the level. */
+  readonly place: Place | undefined;
+  /** Sample from which to look for a higher level. */
+  readonly seen: number;
+}
+
+/** Fewer samples than this on either side are not worth a fit. */
+const FEW = 4;
+/** How far from the level the samples of a fit lie, in standard deviations of the noise. */
+const REACH = 8;
+
+/**
+ * First crossing of a level, going inward to the peak from the first sample of the light (`way` 1: the rise) or from the
+ * last (−1: the fall).
+ *
+ * Hysteresis of twice the noise: the light has come up where it is that much above the level, and was still down where it
+ * last lay that much below. Between neighbours the straight line gives the instant (a parabola where samples are fine, which
+ * is what linear interpolation errs by). Where noise spreads the crossing over
+ * many samples, a parabola is fitted to those around it, as many on either side, within eight times the noise of the
+ * level: a jump is never part of them.
+ */
+export function crossingOf(pulse: Pulse, level: number, way: 1 | -1, start: number): Crossing {
+  const { signal, noise, peak } = pulse;
+  const outer = way > 0 ? pulse.from : pulse.to;
+  const up = level + Math.min(2 * noise, (1 - level) / 2);
+  const sure = level + Math.min(6 * noise, 0.75 * (1 - level));
+  const down = level - 2 * noise;
+  const seen = nextBright(signal, start, peak, way, up);
+  const inside = nextBright(signal, seen, peak, way, sure);
+  let outside = inside;
+  while (outside !== outer && lightAt(signal, outside) > down) outside -= way;
+  if (lightAt(signal, outside) > down && lightAt(signal, outside) >= level) return { place: undefined, seen };
+  const place =
+    fitted(pulse, level, (seen + outside) >> 1, outer) ?? joined(pulse, level, way, seen, outside);
+  return { place, seen };
+}
+
+/** Instant in a cell at which the line between the samples passes the level: a straight one, or bent where samples are fine. */
+export function inCell(signal: Signal, level: number, cell: number): Place {
+  const start = timeAt(signal.samples, cell);
+  const width = timeAt(signal.samples, cell + 1) - start;
+  const left = lightAt(signal, cell);
+  const bend = bendIn(signal, cell);
+  // left + slope·u + bend·u² = level, by the form of the root that keeps its digits
+  const slope = lightAt(signal, cell + 1) - left - bend;
+  const root = Math.sqrt(Math.max(0, slope * slope - 4 * bend * (left - level)));
+  const part = (2 * (level - left)) / (slope + Math.sign(slope) * root);
+  return { time: start + Math.min(1, Math.max(0, part)) * width, cell };
+}
+
+/** The middle one of the instants at which straight lines between the samples pass the level. */
+function joined(
+  { signal, peak, from, to }: Pulse,
+  level: number,
+  way: 1 | -1,
+  seen: number,
+  outside: number,
+): Place {
+  const outer = way > 0 ? from : to;
+  let first = (seen - outside) * way > 0 ? outside : seen;
+  let last = first === outside ? seen : outside;
+  while (first !== outer && lightAt(signal, first) >= level) first -= way;
+  while (last !== peak && lightAt(signal, last) < level) last += way;
+  const found: Place[] = [];
+  for (let i = first; i !== last; i += way)
+    if (lightAt(signal, i) < level && lightAt(signal, i + way) >= level)
+      found.push(inCell(signal, level, Math.min(i, i + way)));
+  return found[found.length >> 1] as Place;
+}
+
+/** Samples on either side of one that all lie near the level, none beyond the light or the peak. */
+function reachOf({ signal, noise, top }: Pulse, level: number, middle: number, outer: number): number {
+  const near = REACH * noise;
+  const most = Math.min(Math.abs(middle - outer), Math.abs(top.at - middle));
+  let reach = 0;
+  while (
+    reach < most &&
+    Math.abs(lightAt(signal, middle - reach - 1) - level) <= near &&
+    Math.abs(lightAt(signal, middle + reach + 1) - level) <= near
+  )
+    reach++;
+  return reach;
+}
+
+/** Instant at which the parabola through the samples around `middle` passes the level; undefined where they are few. */
+function fitted(pulse: Pulse, level: number, middle: number, outer: number): Place | undefined {
+  const { signal } = pulse;
+  const reach = reachOf(pulse, level, middle, outer);
+  if (reach < FEW) return undefined;
+  const fit = fitPolynomial(signal, middle - reach, middle + reach, 2);
+  const time = fit && passes(fit, level, timeAt(signal.samples, middle));
+  return time === undefined ? undefined : { time, cell: cellOf(signal, time, middle) };
+}
+
+/** The sample at or before an instant, near a sample. */
+function cellOf(signal: Signal, time: number, near: number): number {
+  let i = near;
+  while (i > 0 && timeAt(signal.samples, i) > time) i--;
+  while (i + 2 < signal.samples.count && timeAt(signal.samples, i + 1) <= time) i++;
+  return i;
+}

@@ -1,0 +1,67 @@
+import { bendIn } from './bend';
+import { doubtOf, fitPolynomial, highestOf, valueOf } from './polynomial';
+import { lightAt, type Signal } from './signal';
+
+/** Fewer samples near the top are not worth a fit. */
+const LEAST = 15;
+/** How far down the top is fitted, in standard deviations of the noise. */
+const DEPTHS = [5, 8, 13, 20];
+/** Half the width of the bands that must overlap, in standard deviations of the fitted height. */
+const BAND = 2;
+
+/** Samples about the top, and how high it is. */
+export interface Top {
+  readonly height: number;
+  /** Sample at the highest point. */
+  readonly at: number;
+  readonly from: number;
+  readonly to: number;
+  /** What the light falls by, from the top to the ends of these samples. */
+  readonly falls: number;
+}
+
+/** Height of the parabola through the highest sample and its neighbours, where samples are fine; else of the sample. */
+function betweenSamples(signal: Signal, peak: number, raw: number): number {
+  if (peak < 2 || peak + 3 > signal.samples.count) return raw;
+  if (bendIn(signal, peak - 1) === 0 || bendIn(signal, peak) === 0) return raw;
+  const fit = fitPolynomial(signal, peak - 1, peak + 1, 2);
+  return fit ? Math.max(raw, valueOf(fit, highestOf(fit))) : raw;
+}
+
+/**
+ * Height of the peak.
+ *
+ * The highest of many noisy samples lies above the light. So a quartic is fitted to the samples around it, down to some
+ * multiple of the noise, and its highest point is taken: the largest multiple whose band of doubt still overlaps those of
+ * all smaller ones (intersection of confidence intervals, Goldenshluger and Nemirovski 1997). In a clean recording it is
+ * the highest sample, or what lies between fine samples. The samples stop at a jump: an instant rise is not smoothed.
+ */
+export function topOf(signal: Signal, peak: number, noise: number): Top {
+  const raw = lightAt(signal, peak);
+  let top: Top = { height: betweenSamples(signal, peak, raw), at: peak, from: peak, to: peak, falls: 0 };
+  let [low, high] = [-Infinity, Infinity];
+  let from = peak;
+  let to = peak;
+  for (const depth of DEPTHS) {
+    const least = raw - (depth + 3) * noise;
+    while (from > 0 && lightAt(signal, from - 1) >= least) from--;
+    while (to + 1 < signal.samples.count && lightAt(signal, to + 1) >= least) to++;
+    if (to - from + 1 < LEAST) continue;
+    const fit = fitPolynomial(signal, from, to, 4);
+    if (fit === undefined) break;
+    const at = highestOf(fit);
+    const height = valueOf(fit, at);
+    const band = BAND * noise * doubtOf(fit, at);
+    low = Math.max(low, height - band);
+    high = Math.min(high, height + band);
+    if (low > high || height > raw) break;
+    top = {
+      height,
+      at: Math.round(from + ((at + 1) / 2) * (to - from)),
+      from,
+      to,
+      falls: height - Math.min(valueOf(fit, -1), valueOf(fit, 1)),
+    };
+  }
+  return top;
+}

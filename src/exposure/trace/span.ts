@@ -1,0 +1,95 @@
+import { spoken } from '../core/numbers';
+import { type Fail, fail, isFail, type Result } from '../core/result';
+import { crossingOf } from './crossing';
+import { lightBetween, type Place, placeOf } from './light';
+import type { Pulse } from './pulse';
+
+/** Two instants, one on either side of the peak. */
+export interface Span {
+  readonly rise: Place;
+  readonly fall: Place;
+}
+
+/** Light before, inside and after a span, as shares that add up to 1. */
+export interface Shares {
+  readonly before: number;
+  readonly inside: number;
+  readonly after: number;
+}
+
+/** The lowest level that the trade asks for: a recording that ends above it has lost light that counts. */
+export const LOWEST_LEVEL = 0.1;
+/** Lowest level that stands out of the noise, in standard deviations. */
+const LEAST = 2.5;
+
+export const durationOf = ({ rise, fall }: Span): number => fall.time - rise.time;
+
+/** All the light of a pulse. */
+export const wholeOf = ({ signal, from, to }: Pulse): Span => ({
+  rise: placeOf(signal, from),
+  fall: placeOf(signal, to),
+});
+
+const lostInNoise = (pulse: Pulse, level: number): Fail =>
+  fail(
+    'no-answer',
+    `${spoken(level)} of the height is lost in the noise of the trace: ask for ${spoken(Math.ceil(100 * LEAST * pulse.noise) / 100)} or more, or record a cleaner trace.`,
+  );
+
+const neverFalls = (pulse: Pulse, level: number): Fail =>
+  fail(
+    'no-answer',
+    `The trace never falls through ${spoken(level)} of its height: the recording ends too early${
+      pulse.signal.samples.times === undefined ? ' (zeros at the end count as blank cells)' : ''
+    }.`,
+  );
+
+/**
+ * From the first rise to the last fall of a pulse through a level.
+ *
+ * @param cursor - samples from which to look, moved inward to where a higher level is looked for next.
+ * @returns `no-answer` where the recording ends above the level, or the level is lost in the noise. A recording that starts
+ * above the level counts from its first sample.
+ */
+export function spanAt(
+  pulse: Pulse,
+  level: number,
+  cursor = { rise: pulse.from, fall: pulse.to },
+): Result<Span> {
+  if (level < LEAST * pulse.noise) return lostInNoise(pulse, level);
+  const rise = crossingOf(pulse, level, 1, cursor.rise);
+  const fall = crossingOf(pulse, level, -1, cursor.fall);
+  cursor.rise = rise.seen;
+  cursor.fall = fall.seen;
+  if (fall.place === undefined) return neverFalls(pulse, level);
+  return { rise: rise.place ?? placeOf(pulse.signal, pulse.from), fall: fall.place };
+}
+
+/** All light of the pulse, in heights × seconds; `no-answer` where the recording ends before enough of it. */
+export function allLight(pulse: Pulse): Result<number> {
+  const enough = spanAt(pulse, Math.max(LOWEST_LEVEL, LEAST * pulse.noise));
+  if (isFail(enough)) return enough;
+  const { rise, fall } = wholeOf(pulse);
+  const light = lightBetween(pulse.signal, rise, fall);
+  return light > 0 ? light : fail('no-answer', 'The trace shows no light above its base on the whole.');
+}
+
+/** Shares of a span that lies within another one, whose own shares are known. */
+export function sharesWithin(
+  { signal }: Pulse,
+  light: number,
+  outer: Span & Shares,
+  inner: Span,
+): Span & Shares {
+  const before = outer.before + lightBetween(signal, outer.rise, inner.rise) / light;
+  const after = outer.after + lightBetween(signal, inner.fall, outer.fall) / light;
+  return { ...inner, before, inside: 1 - before - after, after };
+}
+
+/** The whole pulse with its shares, to begin with. */
+export const wholeWithShares = (pulse: Pulse): Span & Shares => ({
+  ...wholeOf(pulse),
+  before: 0,
+  inside: 1,
+  after: 0,
+});

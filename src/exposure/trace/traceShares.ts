@@ -1,0 +1,50 @@
+import { LEVEL, outside } from '../core/range';
+import { answer, isFail, type Result } from '../core/result';
+import { readPulse } from './pulse';
+import { allLight, type Shares, sharesWithin, spanAt, wholeWithShares } from './span';
+import { HALF } from './traceTime';
+
+function sharesOf(
+  times: ArrayLike<number>,
+  values: ArrayLike<number>,
+  level: number,
+  base: number | undefined,
+): Result<Shares> {
+  const wrong = outside('level', level, LEVEL);
+  if (wrong) return wrong;
+  const pulse = readPulse(times, values, base);
+  if (isFail(pulse)) return pulse;
+  const span = spanAt(pulse, level);
+  if (isFail(span)) return span;
+  const light = allLight(pulse);
+  return isFail(light) ? light : sharesWithin(pulse, light, wholeWithShares(pulse), span);
+}
+
+/**
+ * Share of the light of a flash that falls inside its duration at a level: t0.5 of an exponential decay holds half of it.
+ *
+ * Light is added up by the trapezoid rule over that pulse alone, the base taken off, negative noise kept. What lies below
+ * 2 % of the height counts as long as it falls. Arguments and refusals as in `traceTime`.
+ *
+ * @returns share, 0 to 1; `no-answer` also where the recording ends above 0.1 of the height: too much light is missing.
+ */
+export function traceInside(
+  times: ArrayLike<number>,
+  values: ArrayLike<number>,
+  level: number = HALF,
+  base?: number,
+): Result<number> {
+  const shares = sharesOf(times, values, level, base);
+  return isFail(shares) ? shares : answer(shares.inside);
+}
+
+/** Share of the light of a flash that is still to come when its duration at a level ends. All else as in `traceInside`. */
+export function traceTail(
+  times: ArrayLike<number>,
+  values: ArrayLike<number>,
+  level: number = HALF,
+  base?: number,
+): Result<number> {
+  const shares = sharesOf(times, values, level, base);
+  return isFail(shares) ? shares : answer(shares.after);
+}

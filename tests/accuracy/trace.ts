@@ -1,0 +1,116 @@
+import { argv } from 'node:process';
+import { isFail } from '../../src/exposure/core/result';
+import { traceTable } from '../../src/exposure/trace/traceTable';
+import {
+  exactly,
+  exponential,
+  gaussian,
+  halfSine,
+  record,
+  type Setting,
+  type Shape,
+  trapezoid,
+  twoTimes,
+} from '../exposure/trace/shapes';
+
+/**
+ * How far durations and shares of recorded flashes lie from those of the shapes that were recorded, as a table:
+ *
+ *   npx esbuild tests/accuracy/trace.ts --bundle --platform=node --outfile=FILE && node FILE
+ */
+interface Trial {
+  readonly title: string;
+  readonly setting: Setting;
+  readonly shapes: readonly Shape[];
+  /** Width relative, share absolute; undefined where what was reached is only told. */
+  readonly goal: number | undefined;
+  /** Recordings with noise of their own, of which the worst is shown; one where there is no noise. */
+  readonly recordings?: number;
+}
+
+const SMOOTH = [
+  twoTimes(50e-6, 400e-6),
+  twoTimes(100e-6, 300e-6),
+  twoTimes(10e-6, 1e-3),
+  gaussian(100e-6),
+  halfSine(1e-3),
+  trapezoid(100e-6, 300e-6, 200e-6),
+];
+const ALL = [exponential(1e-3), ...SMOOTH];
+const NOISY = { decays: 40, samples: 200_000, lead: 0.1, noise: 0.01 };
+
+const TRIALS: readonly Trial[] = [
+  {
+    title: '40 decay times, 200,000 samples',
+    setting: { decays: 40, samples: 200_000 },
+    shapes: ALL,
+    goal: 1e-6,
+  },
+  {
+    title: '40 decay times, 200,000 samples, a tenth before the flash',
+    setting: { decays: 40, samples: 200_000, lead: 0.1 },
+    shapes: ALL,
+    goal: 1e-6,
+  },
+  {
+    title: '12 decay times, 20,000 samples',
+    setting: { decays: 12, samples: 20_000 },
+    shapes: ALL,
+    goal: 1e-4,
+  },
+  {
+    title: '12 decay times, 20,000 samples, a tenth before the flash',
+    setting: { decays: 12, samples: 20_000, lead: 0.1 },
+    shapes: ALL,
+    goal: 1e-4,
+  },
+  {
+    title: '1 % noise, 40 decay times, 200,000 samples, a tenth before the flash: the worst of 10 recordings',
+    setting: NOISY,
+    recordings: 10,
+    shapes: [twoTimes(50e-6, 400e-6), twoTimes(100e-6, 300e-6), twoTimes(10e-6, 1e-3), gaussian(100e-6)],
+    goal: 0.02,
+  },
+  {
+    title: '1 % noise, the same: an instant rise, and shapes with corners',
+    setting: NOISY,
+    recordings: 10,
+    shapes: [exponential(1e-3), halfSine(1e-3), trapezoid(100e-6, 300e-6, 200e-6)],
+    goal: undefined,
+  },
+];
+
+const small = (x: number): string => x.toExponential(1).padStart(9);
+const worse = (one: number, other: number): number => (Math.abs(other) <= Math.abs(one) ? one : other);
+
+/** Errors at a level: of the width, relative, and of the shares before, inside and after, absolute. NaN where refused. */
+function errorsOf(shape: Shape, setting: Setting): readonly (readonly number[])[] {
+  const { times, values } = record(shape, setting);
+  const table = traceTable(times, values);
+  if (isFail(table)) throw new Error(`${shape.name} was refused: ${table.message}`);
+  return table.map((row, i) => {
+    const { width, before, inside, after } = exactly(shape, (i + 1) / 10);
+    const came = row.map((cell) => (isFail(cell) ? NaN : cell)) as [number, number, number, number];
+    return [came[0] / width - 1, came[1] - before, came[2] - inside, came[3] - after];
+  });
+}
+
+function linesOf({ setting, shapes, goal, recordings = 1 }: Trial): string[] {
+  return shapes.flatMap((shape) => {
+    const all = Array.from({ length: recordings }, (_, k) => errorsOf(shape, { ...setting, seed: 101 + k }));
+    return (all[0] ?? []).map((first, i) => {
+      const errors = first.map((_, column) => all.map((table) => table[i]?.[column] as number).reduce(worse));
+      const met = goal === undefined ? 'told' : errors.every((e) => Math.abs(e) <= goal) ? 'met' : 'NOT MET';
+      const shown = goal === undefined ? '    -' : goal.toExponential(0);
+      return `${shape.name.padEnd(24)} ${((i + 1) / 10).toFixed(1)} ${errors.map(small).join(' ')}  ${shown}  ${met}`;
+    });
+  });
+}
+
+const HEAD = `${'shape'.padEnd(22)} level    width    before    inside     after   goal`;
+
+/** The table as text: errors of width (relative) and of the shares (absolute), the goal, and whether it was met. */
+export const traceReport = (): string =>
+  TRIALS.map((trial) => [trial.title, HEAD, ...linesOf(trial)].join('\n')).join('\n\n');
+
+if (argv[1] === __filename) console.log(traceReport());

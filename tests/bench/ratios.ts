@@ -1,0 +1,132 @@
+import * as formulas from '@formulajs/formulajs';
+import { rowOf } from '../../src/catalogue';
+import type { AnyRow } from '../../src/catalogue/types';
+import { call } from '../../src/cells/call';
+import { exactMark } from '../../src/exposure/stops/marks';
+import { traceTable } from '../../src/exposure/trace/traceTable';
+import { traceTime } from '../../src/exposure/trace/traceTime';
+import { calculated } from '../hosts/book';
+
+/**
+ * How long our functions take beside other ways to the same answer, in one run: medians of five. The engine of the workbench
+ * is given the same sum in its own functions.
+ */
+const RUNS = 5;
+const ROWS = 100_000;
+const SAMPLES = 1_000_000;
+
+function median(run: () => unknown): number {
+  run();
+  const times = Array.from({ length: RUNS }, () => {
+    const start = performance.now();
+    run();
+    return performance.now() - start;
+  });
+  return times.sort((a, b) => a - b)[RUNS >> 1] as number;
+}
+
+async function medianOf(run: () => Promise<number>): Promise<number> {
+  const times: number[] = [];
+  for (let i = 0; i < RUNS; i++) times.push(await run());
+  return times.sort((a, b) => a - b)[RUNS >> 1] as number;
+}
+
+const say = (what: string, figures: Readonly<Record<string, number | string>>): void =>
+  console.log(JSON.stringify({ what, ...figures }));
+const ms = (time: number): number => Number(time.toPrecision(3));
+const times = (time: number, other: number): number => Number((time / other).toPrecision(3));
+
+const stopDiff = rowOf('STOPDIFF') as AnyRow;
+/** Marks and numbers between them, as a column of readings holds both. */
+const readings = Float64Array.from({ length: ROWS }, (_, i) =>
+  i % 2 === 0 ? ([8, 11, 16, 22, 32][i % 5] as number) : 4 + (i % 997) / 17,
+);
+const column = Array.from(readings, (n) => [n]);
+const texts = Array.from(readings, (_, i) => [
+  `f/${[8, 11, 16, 22, 32][i % 5]}${i % 3 === 0 ? '' : ` +0.${i % 10}`}`,
+]);
+
+/** The same arithmetic on plain numbers: each is the mark it equals, or itself. */
+function typedArrays(): Float64Array {
+  const out = new Float64Array(ROWS);
+  for (let i = 0; i < ROWS; i++) {
+    const n = readings[i] as number;
+    out[i] = 2 * Math.log2((exactMark('aperture', n) ?? n) / 8);
+  }
+  return out;
+}
+
+/** The sum in spreadsheet functions, without marks. */
+const byLibrary = (): unknown => column.map(([n]) => 2 * (formulas.LOG((n as number) / 8, 2) as number));
+
+/** Milliseconds that a workbook takes to calculate: cells of formulas, or one formula over the column. */
+async function inEngine(formulasOf: (row: number) => readonly string[]): Promise<number> {
+  const rows = column.map(([n], i) => [n as number, ...formulasOf(i + 1)]);
+  const start = performance.now();
+  const book = await calculated({ Data: rows });
+  const took = performance.now() - start;
+  book.dispose();
+  return took;
+}
+
+async function columns(): Promise<void> {
+  const ours = median(() => call(stopDiff, [8, column]));
+  const oursText = median(() => call(stopDiff, [8, texts]));
+  const plain = median(typedArrays);
+  const library = median(byLibrary);
+  const empty = await medianOf(() => inEngine(() => []));
+  const native = (await medianOf(() => inEngine((row) => [`=2*LOG(A${row}/8,2)`]))) - empty;
+  const array =
+    (await medianOf(() => inEngine((row) => (row === 1 ? [`=2*LOG(A1:A${ROWS}/8,2)`] : [])))) - empty;
+  say(`a column of ${ROWS} rows: numbers`, {
+    ms: ms(ours),
+    'typed arrays ms': ms(plain),
+    'times typed arrays (goal 3)': times(ours, plain),
+    'library ms': ms(library),
+    'times library': times(ours, library),
+  });
+  say(`a column of ${ROWS} rows: texts`, {
+    ms: ms(oursText),
+    'times typed arrays (goal 10)': times(oursText, plain),
+  });
+  say(`a column of ${ROWS} rows: the engine's own functions`, {
+    'as cells ms': ms(native),
+    'as cells, times ours (goal 50)': times(native, ours),
+    'as one array ms': ms(array),
+    'as one array, times ours': times(array, ours),
+  });
+  const one = median(() => {
+    for (let i = 0; i < ROWS; i++) call(stopDiff, [8, readings[i]]);
+  });
+  say('calls of one cell', { 'a second': Math.round((ROWS / one) * 1000) });
+}
+
+/** A two-time-constant pulse after a tenth of lead. */
+function recording(): { times: Float64Array; values: Float64Array } {
+  const seconds = new Float64Array(SAMPLES);
+  const values = new Float64Array(SAMPLES);
+  for (let i = 0; i < SAMPLES; i++) {
+    const t = (i - SAMPLES / 10) * 1e-8;
+    seconds[i] = i * 1e-8;
+    values[i] = t < 0 ? 0 : Math.exp(-t / 7e-4) - Math.exp(-t / 5e-5);
+  }
+  return { times: seconds, values };
+}
+
+function traces(): void {
+  const { times: seconds, values } = recording();
+  const [down, across] = [Array.from(seconds, (t) => [t]), Array.from(values, (v) => [v])];
+  const row = rowOf('TRACETIME') as AnyRow;
+  say(`a trace of ${SAMPLES} samples`, {
+    'one duration ms (goal 15)': ms(median(() => traceTime(seconds, values))),
+    'nine levels ms': ms(median(() => traceTable(seconds, values))),
+    'through the call path ms (goal 60)': ms(median(() => call(row, [down, across]))),
+  });
+}
+
+async function main(): Promise<void> {
+  traces();
+  await columns();
+}
+
+void main();

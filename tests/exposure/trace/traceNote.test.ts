@@ -1,0 +1,133 @@
+import { describe, expect, it } from 'vitest';
+import { NOTHING_DOUBTFUL, traceNote } from '../../../src/exposure/trace/traceNote';
+import { refusal, value } from '../support';
+import {
+  changed,
+  exponential,
+  gaussian,
+  halfSine,
+  record,
+  type Recording,
+  trapezoid,
+  twoTimes,
+} from './shapes';
+
+const FLASH = twoTimes(50e-6, 400e-6);
+const GOOD = { decays: 40, samples: 40_000, lead: 0.1 };
+const note = ({ times, values }: Recording): string => value(traceNote(times, values));
+const upTo = ({ times, values }: Recording, end: number): Recording => ({
+  times: times.subarray(0, end),
+  values: values.subarray(0, end),
+});
+
+describe('the note of a recording', () => {
+  it('is one fixed sentence where nothing is doubtful, with a little noise too', () => {
+    for (const shape of [FLASH, exponential(1e-3), gaussian(1e-4), halfSine(1e-3)])
+      for (const noise of [0, 0.01])
+        expect(note(record(shape, { ...GOOD, samples: 200_000, noise })), shape.name).toBe(NOTHING_DOUBTFUL);
+  });
+
+  it('counts the samples inside t0.5 where they are fewer than 20', () => {
+    expect(note({ times: new Float64Array([0, 1, 2]), values: new Float64Array([0, 1, 0]) })).toContain(
+      'Only 1 sample lies inside',
+    );
+    const few = (samples: number): string => note(record(halfSine(3), { decays: Math.PI, samples, lead: 0 }));
+    // two thirds of a half sine lie above a half of it: 16 of 24 steps
+    expect(few(25)).toMatch(/Only (15|16|17) samples lie inside/);
+    expect(few(300)).not.toContain('Only');
+  });
+
+  it('tells a flat top: clipped, or a square pulse', () => {
+    for (const noise of [0, 0.01]) {
+      const good = record(FLASH, { ...GOOD, samples: 200_000, noise });
+      expect(note(changed(good, (light) => Math.min(light, 0.8)))).toMatch(
+        /top is flat .* clipped, or it is a square/,
+      );
+      const square = record(trapezoid(100e-6, 300e-6, 200e-6), { ...GOOD, samples: 200_000, noise });
+      expect(note(square)).toContain('top is flat');
+    }
+  });
+
+  it('counts the flashes where there are several', () => {
+    const other = (at: number) => (light: number, part: number) =>
+      light + 0.3 * FLASH.light((part - at) * 44 * FLASH.decay);
+    const two = changed(record(FLASH, GOOD), other(0.5));
+    expect(note(two)).toContain('shows 2 flashes: the highest is measured, which peaks at 119 µs');
+    expect(note(changed(two, other(0.8)))).toContain('shows 3 flashes');
+    expect(note(changed(record(FLASH, { ...GOOD, lead: 0.5 }), other(0.1)))).toContain('shows 2 flashes');
+  });
+
+  it('says where the tail is cut off', () => {
+    const good = record(FLASH, GOOD);
+    const cut = (level: number): string =>
+      note(
+        upTo(
+          good,
+          good.times.findIndex((t) => t > FLASH.fall(level)),
+        ),
+      );
+    expect(cut(0.3)).toContain('ends at 30 % of the height');
+    expect(cut(0.05)).toContain('ends at 5.1 % of the height');
+    expect(cut(0.01)).toBe(NOTHING_DOUBTFUL);
+  });
+
+  it('says where it starts on the flash, and that the base is unsure then', () => {
+    const started = note(record(exponential(1e-3), { ...GOOD, lead: 0 }));
+    expect(started).toContain('starts at 100 % of the height');
+    expect(started).toContain('base is unsure');
+    expect(note(record(FLASH, { ...GOOD, lead: 0 }))).toContain('Fewer than 40 samples');
+  });
+
+  it('says where the base drifts, or is not come back to', () => {
+    const good = record(FLASH, GOOD);
+    expect(note(changed(good, (light, part) => light + 0.1 * part))).toContain(
+      'base rises by 10 % of the height',
+    );
+    expect(note(changed(good, (light, part) => light - 0.1 * part))).toContain(
+      'base falls by 10 % of the height',
+    );
+    expect(note(changed(good, (light, part) => light - (part > 0.11 ? 0.05 : 0)))).toContain(
+      'below the base before it',
+    );
+    expect(note(changed(good, (light, part) => light + (part > 0.11 ? 0.015 : 0)))).toContain(
+      'above the base before it',
+    );
+  });
+
+  it('tells ringing, with the time above the level and the duration: 2.4583 s of 2.875 s, worked by hand', () => {
+    const times = Float64Array.from({ length: 4001 }, (_, i) => i / 1000);
+    // straight lines 0, 10, 4, 8, 0 a second apart: below 5 from 1.8333 to 2.25
+    const corners = [0, 10, 4, 8, 0, 0];
+    const values = times.map((t) => {
+      const i = Math.floor(t);
+      return (corners[i] as number) + (t - i) * ((corners[i + 1] as number) - (corners[i] as number));
+    });
+    expect(note({ times, values })).toContain('dips below 0.5 of the height');
+    expect(note({ times, values })).toContain('above it for 2.46 s of a duration of 2.88 s');
+    expect(note({ times, values })).not.toContain('dips below 0.1');
+    expect(value(traceNote([1], corners.slice(0, 5).concat(0.1)))).toContain(
+      'for 2.46 s of a duration of 2.88 s',
+    );
+  });
+
+  it('says how much noise there is where it is much', () => {
+    expect(note(record(FLASH, { ...GOOD, noise: 0.03 }))).toMatch(/Noise is (2\.9|3|3\.1) % of the height/);
+  });
+
+  it('says where times do not rise', () => {
+    const { times, values } = record(FLASH, GOOD);
+    const rounded = times.map((t) => Math.round(t * 1e6) / 1e6);
+    expect(note({ times: rounded, values })).toMatch(/\d+ rows have the same time as the row before/);
+    expect(value(traceNote([0, 1, 3, 2], [0, 5, 1, 0]))).toContain('row 4 is earlier than row 3');
+  });
+
+  it('is the reason of the refusal where nothing can be measured', () => {
+    expect(value(traceNote([0, 1, 2, 3], [2, 2, 2, 2]))).toContain('never rises above its base');
+    expect(value(traceNote([0, 1, 2, 3], [2, NaN, 2, 2]))).toContain('row 2 is not a finite number');
+  });
+
+  it('is refused where rows are missing', () => {
+    expect(refusal(traceNote([], [1, 2])).fail).toBe('unreadable');
+    expect(refusal(traceNote([1, 2], [1, 2, 3])).fail).toBe('unreadable');
+  });
+});

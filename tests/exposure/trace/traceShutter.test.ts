@@ -1,0 +1,81 @@
+import { describe, expect, it } from 'vitest';
+import { shutterForFlash } from '../../../src/exposure/duration/shutter';
+import { traceShutter } from '../../../src/exposure/trace/traceShutter';
+import { traceTime } from '../../../src/exposure/trace/traceTime';
+import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
+import { exponential, gaussian, record, twoTimes } from './shapes';
+
+const RECORDED = { decays: 40, samples: 100_000 };
+
+describe('shortest opening for a recorded flash', () => {
+  it('is that of the formula for an exponential decay', () => {
+    const tau = 1e-3;
+    for (const lead of [0, 0.1]) {
+      const { times, values } = record(exponential(tau), { ...RECORDED, lead });
+      for (const loss of [0.01, 0.1, 1, 3])
+        expectNear(
+          value(traceShutter(times, values, loss, 2e-3)),
+          value(shutterForFlash(tau * Math.LN2, 0.5, loss, 2e-3)),
+          1e-6,
+        );
+    }
+  });
+
+  it('counts from the rise through 2 % of the height, worked by hand on a triangle', () => {
+    // 1 s up and 1 s down: a quarter is lost (log2 of 4/3) when it has come down to √½, 1 − √½ before its peak's mirror
+    const loss = Math.log2(4 / 3);
+    expectNear(value(traceShutter([0, 1, 2], [0, 6, 0], loss)), 2 - Math.sqrt(0.5) - 0.02);
+    // a stop: at the peak
+    expectNear(value(traceShutter([0, 1, 2], [0, 6, 0], 1)), 1 - 0.02);
+    // two stops, three quarters: on the way up
+    expectNear(value(traceShutter([0, 1, 2], [0, 6, 0], 2)), Math.sqrt(0.5) - 0.02);
+  });
+
+  it('passes what it says of any shape: the light up to its end', () => {
+    for (const shape of [twoTimes(50e-6, 400e-6), gaussian(1e-4)]) {
+      const { times, values } = record(shape, { ...RECORDED, lead: 0.1 });
+      for (const loss of [0.05, 0.1, 0.5, 2]) {
+        const close = shape.rise(0.02) + value(traceShutter(times, values, loss));
+        expectNear(-Math.log2(shape.sum(close) / shape.total), loss, 1e-5);
+      }
+    }
+  });
+
+  it('is longer by the delay, and may lose a tenth of a stop unless told otherwise', () => {
+    const { times, values } = record(twoTimes(50e-6, 400e-6), { ...RECORDED, lead: 0.1 });
+    const open = value(traceShutter(times, values));
+    expect(traceShutter(times, values, 0.1, 0)).toBe(open);
+    expectNear(value(traceShutter(times, values, 0.1, 0.004)), open + 0.004);
+    expect(open).toBeLessThan(value(traceShutter(times, values, 0.05)));
+  });
+
+  it('is hardly longer under noise', () => {
+    const shape = twoTimes(50e-6, 400e-6);
+    const clean = record(shape, { ...RECORDED, lead: 0.1 });
+    const noisy = record(shape, { ...RECORDED, lead: 0.1, noise: 0.01, seed: 41 });
+    expectNear(
+      value(traceShutter(noisy.times, noisy.values)),
+      value(traceShutter(clean.times, clean.values)),
+      0.02,
+    );
+  });
+
+  it('is the delay alone where nearly all may be lost', () => {
+    const { times, values } = record(exponential(1e-3), RECORDED);
+    expectNear(value(traceShutter(times, values, 60, 0.01)), 0.01);
+    expectNear(value(traceShutter([0, 1, 2], [0, 6, 0], 60, 0.01)), 0.01);
+  });
+
+  it('is refused where the recording ends before enough of the light', () => {
+    const { times, values } = record(exponential(1e-3), { decays: 2, samples: 1000, lead: 0.1 });
+    expect(value(traceTime(times, values, 0.5))).toBeGreaterThan(0);
+    expect(refusal(traceShutter(times, values)).message).toContain('never falls through 0.1');
+  });
+
+  itKeepsItsRanges(traceShutter, {
+    times: [[0, 1, 2, 3, 4], 'any'],
+    values: [[0, 2, 8, 4, 0], 'any'],
+    loss: [0.1, 'above 0'],
+    delay: [0.001, 'from 0'],
+  });
+});

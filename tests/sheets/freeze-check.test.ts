@@ -1,0 +1,98 @@
+import { describe, expect, test } from 'vitest';
+import { sheetValues } from '../../src/hosts/command/sheetValues';
+import { place } from '../../src/sheets/address';
+import { makePlan } from '../../src/sheets/makePlan';
+import type { Form, Table, Template, Value } from '../../src/sheets/template';
+import { TEMPLATES } from '../../src/sheets/templates';
+
+const demo = TEMPLATES.find(({ id }) => id === 'freeze-check') as Template;
+
+/** The sheet with other inputs: fields by id, and rows of heads. */
+function withInputs(fields: Readonly<Record<string, Value>>, rows?: readonly (readonly Value[])[]): Template {
+  const blocks = demo.blocks.map((block): Form | Table =>
+    block.kind === 'table'
+      ? { ...block, rows: rows ?? block.rows }
+      : {
+          ...block,
+          fields: block.fields.map((field) =>
+            field.id in fields ? { ...field, value: fields[field.id] as Value } : field,
+          ),
+        },
+  );
+  return { ...demo, blocks };
+}
+
+async function cellsOf(template: Template) {
+  const values = await sheetValues(makePlan(template, { filled: true, sheets: [], tables: [] }));
+  return (cell: string): unknown => {
+    const at = place(cell) as { row: number; column: number };
+    return values(at.row, at.column);
+  };
+}
+
+/** Worked by hand. A fall of 0.35 m from rest ends at √(2 × 9.80665 × 0.35) = 2.62004866 m/s. */
+const WORKED: readonly (readonly [cell: string, value: number | string, working: string])[] = [
+  ['B18', 2.62004866, 'the fall is faster than 1.2 m/s'],
+  ['B21', 0.26717061, '√(2 × 0.35 / 9.80665)'],
+  ['B16', 0.0001435088, '10 px × 3.76 µm / (2.62 m/s × 0.1)'],
+  ['B17', 6968.21453, 'one over it'],
+  ['K25', 2600, 'the row of 300 Ws'],
+  ['L25', 26.800825, '2.62 m/s × 0.1 / 2600 / 3.76 µm'],
+  ['N25', 'no', '26.8 px are more than 10'],
+  ['O25', 118.39475, 'its time goes with the energy there: 75 Ws × 11000 / 6968.21'],
+  ['P25', 1.3413574, 'log2(300 / 118.388)'],
+  ['S25', 11.3137085, 'f/11 is 2^3.5'],
+  ['T25', 7.107397, '11.3137 × √(118.388 / 300)'],
+  ['L26', 36.674813, '2.62 m/s × 0.1 / 1900 / 3.76 µm'],
+  ['O26', 'none', '1/2600 is its shortest'],
+  ['T26', '', 'no power, no reading'],
+  ['L27', 69.682145, 'the row of 1200 Ws: 1/1000'],
+  ['O27', 'none', 'it gets longer when turned down'],
+  ['N28', 'yes', '1/8800 s is shorter than 1/6968 s'],
+  ['L28', 7.9184256, '2.62 m/s × 0.1 / 8800 / 3.76 µm'],
+  ['O28', 66.565895, '50 Ws × 2^(log2(8800/6968.21) / log2(8800/5000))'],
+  ['P28', 0, 'it may even be turned up'],
+  ['B15', 1, 'Hazel alone'],
+];
+
+describe('Freeze check', () => {
+  test('the demo job, cell by cell', async () => {
+    const cell = await cellsOf(demo);
+    for (const [at, value, working] of WORKED)
+      if (typeof value === 'string') expect(cell(at), `${at}: ${working}`).toBe(value);
+      else expect(Math.abs((cell(at) as number) - value), `${at}: ${working}, not ${String(cell(at))}`).toBeLessThan(1e-5 * Math.max(1, value)); // prettier-ignore
+  });
+
+  test('a rim, and a speed that is known, count where they are faster', async () => {
+    const spun = await cellsOf(withInputs({ diameter: 0.3, turns: 600 }));
+    // 0.3 m × π × 10 turns a second
+    expect(spun('B20')).toBeCloseTo(9.42477796, 6);
+    expect(spun('B18')).toBe(spun('B20'));
+    const known = await cellsOf(withInputs({ moves: 20, drop: null }));
+    expect([known('B18'), known('B19'), known('B21')]).toEqual([20, '', '']);
+  });
+
+  test('tables of t0.5 are held against a limit that is shorter by log10 2', async () => {
+    const cell = await cellsOf(withInputs({ level: 't0.5' }));
+    expect(cell('B16')).toBeCloseTo(0.0001435088 * 0.30103, 9);
+    // and the smear grows by what lies below the half
+    expect(cell('L25')).toBeCloseTo(26.800825 / 0.30103, 3);
+  });
+
+  test('nothing is guessed beyond a table, and a head without one stays blank', async () => {
+    const cell = await cellsOf(
+      withInputs({}, [
+        ['Alder 600', 700, 600, '1/1100', 300, '1/2600', null, null, null, null, 11, 0],
+        ['Birch 1200', 300, null, null, null, null, null, null, null, null, null, 0],
+      ]),
+    );
+    expect([cell('K25'), cell('L25'), cell('N25')]).toEqual(['not in table', '', '']);
+    expect([cell('K26'), cell('L26'), cell('O26'), cell('T26')]).toEqual(['', '', '', '']);
+    expect(cell('D15')).toBe('one pop only: several pops do not freeze');
+  });
+
+  test('says so when no head is short enough', async () => {
+    const cell = await cellsOf(withInputs({ smear: 1 }));
+    expect([cell('B15'), cell('D15')]).toEqual([0, '! no head is short enough as it is set']);
+  });
+});
