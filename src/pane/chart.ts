@@ -1,4 +1,5 @@
 import './plainLanguage';
+import { MOST_MARKS } from '../sheets/theme';
 import uPlot from 'uplot';
 import type { LiveChart } from './host';
 import { numberText, plainNumber } from './numberText';
@@ -100,7 +101,11 @@ function lineOptions(chart: LiveChart, inks: Inks): Drawing {
         stroke: inks.series[i % inks.series.length] ?? inks.text,
         width: 2,
         dash: DASHES[i % DASHES.length] ?? [],
-        points: { show: true, size: 7, fill: inks.series[i % inks.series.length] ?? inks.text },
+        points: {
+          show: chart.x.length <= MOST_MARKS,
+          size: 7,
+          fill: inks.series[i % inks.series.length] ?? inks.text,
+        },
       })),
     ],
   };

@@ -1,7 +1,13 @@
 import type { Cells } from '../cells/explain';
 
 /** What became of a wish: done, in a sentence; or refused, with what was kept and what to do. */
-export type Outcome = { readonly done: string } | { readonly refused: string };
+export type Outcome = Done | { readonly refused: string };
+
+export interface Done {
+  readonly done: string;
+  /** Makes it undone, where nobody has changed anything of it since. Left out where the spreadsheet's own undo is as good. */
+  readonly takeBack?: () => Promise<Outcome>;
+}
 
 /** One chart of the sheet in view, with the numbers that it shows now. */
 export interface LiveChart {
@@ -60,6 +66,8 @@ export interface PaneHost {
   readonly takeBack?: (cells: readonly MendedCell[]) => Promise<Outcome>;
   /** Adds a copy of the sheet in view with values in the place of formulas, for people who have no Sweeptable. */
   readonly copyValues?: () => Promise<Outcome>;
+  /** What such a copy costs besides, in a sentence for those who think of making one. */
+  readonly copyCosts?: string;
   /** Address of the page that explains everything, where there is one. */
   readonly help?: string;
   /** Tells the selected cell, now and whenever it is another or changes; nothing while there is not exactly one. Gives back how to stop. */

@@ -1,3 +1,4 @@
+import { h } from './element';
 import type { Outcome } from './host';
 import type { StatusLine } from './statusLine';
 
@@ -25,14 +26,20 @@ export class OneAtATime {
   async #carryOut(button: HTMLButtonElement, wish: () => Promise<Outcome>): Promise<void> {
     if (this.#busy) return;
     this.#wait(button, true);
-    this.#status.clear();
+    // A button in the status line stays where the keyboard is until there is something to say.
+    if (!this.#status.element.contains(button)) this.#status.clear();
     let outcome: Outcome = { refused: UNKNOWN };
     try {
       outcome = await wish();
     } finally {
       this.#wait(button, false);
-      this.#status.say(outcome);
+      this.#status.say(outcome, this.#backFrom(outcome));
     }
+  }
+
+  #backFrom(outcome: Outcome): HTMLButtonElement | undefined {
+    if (!('takeBack' in outcome)) return undefined;
+    return this.on(h('button', { type: 'button', class: 'plain' }, 'Take back'), outcome.takeBack);
   }
 
   #wait(button: HTMLButtonElement, busy: boolean): void {

@@ -24,7 +24,7 @@ export const sheetsView = (host: PaneHost, work: OneAtATime): View => ({
       ...(host.insertSheet || host.missing === undefined ? [] : [h('p', { class: 'missing' }, host.missing)]),
       h('ul', { class: 'sheets' }, ...TEMPLATES.map((template) => card(template, host, work))),
       ...(host.recalculate ? [anew(host.recalculate, work)] : []),
-      ...(host.copyValues ? [handOver(host.copyValues, work)] : []),
+      ...(host.copyValues ? [handOver(host.copyValues, host.copyCosts, work)] : []),
       ...repairView(host, work),
     ),
 });
@@ -39,12 +39,17 @@ const anew = (recalculate: NonNullable<PaneHost['recalculate']>, work: OneAtATim
   );
 
 /** For people who have no Sweeptable: they could not calculate our formulas anew. */
-const handOver = (copyValues: NonNullable<PaneHost['copyValues']>, work: OneAtATime): HTMLElement =>
+const handOver = (
+  copyValues: NonNullable<PaneHost['copyValues']>,
+  costs: string | undefined,
+  work: OneAtATime,
+): HTMLElement =>
   h(
     'p',
     { class: 'hint foot' },
     'For people without Sweeptable: ',
     work.on(h('button', { type: 'button', class: 'plain' }, 'Copy this sheet as values'), copyValues),
+    ...(costs === undefined ? [] : [` ${costs}`]),
   );
 
 /** Whether anything is to be typed into a sheet, so that it may be wanted empty. */

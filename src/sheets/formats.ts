@@ -74,6 +74,16 @@ const FORMATS: Readonly<Record<string, CellFormat>> = {
   flash: asText('0.000000" s"', Q.duration.unit),
   /** One over a duration, shown as the fraction that flash durations are written as. */
   perSecond: number('"1/"0" s"', ''),
+  /** Instants of a recording, and waits that are as short as a flash. */
+  sampleTime: number('0.000000" s"', Q.wait.unit),
+  shortWait: number('0.0#####" s"', Q.wait.unit),
+  /** A recorded value, in whatever unit. */
+  signal: number(GENERAL, Q.signal.unit, '0.000'),
+  milliseconds: number('0.000', 'ms'),
+  /** Part of the height of a flash. */
+  level: number('0.0', Q.share.unit),
+  /** A text longer than its cell, which stands elsewhere line by line. */
+  onePiece: { input: GENERAL, result: ';;;"…"', unit: '', align: 'left', text: false },
   count: number('0', ''),
   /** Any number, with as many figures as its cell has room for. */
   number: number(GENERAL, ''),

@@ -59,3 +59,5 @@ export const isIndented = ({ part, align }: PlanCell): boolean => align === 'lef
 /** Of a cell whose warning holds. */
 export const WARNED: Look = { ink: PALETTE.clay, fill: PALETTE.clayPale, bold: true, size: BODY };
 export const FONT = 'Arial';
+/** A line of more points than these is drawn without a mark on each: they would run into one. */
+export const MOST_MARKS = 40;

@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import type { AxeResults, RunOptions } from 'axe-core';
 import { afterAll, beforeAll, beforeEach, afterEach, expect, it } from 'vitest';
+import { openAll } from './paneChecks';
 import { type Site, site, Workbench } from './workbench';
 
 let place: Site;
@@ -51,8 +52,11 @@ it.each(['light', 'dark'] as const)('what is ours has no fault in the %s', async
   expect(await faults(['dialog'])).toEqual([]);
   await sheet.dialog.getByRole('button', { name: 'Start over' }).click();
   await expect.poll(() => sheet.notice.innerText()).toBe('This is a new workbook.');
-  for (const tab of ['Sheets', 'Functions', 'Charts']) {
+  // Answers of ours, with their steps to explain.
+  await sheet.click('B16');
+  for (const tab of ['Sheets', 'Functions', 'Charts', 'Explain']) {
     await sheet.pane.getByRole('tab', { name: tab }).click();
+    await openAll(sheet.page);
     expect(await faults(['.bar', '#notice', '#pane'])).toEqual([]);
   }
 });

@@ -38,7 +38,12 @@ const insert = (page: Page, how: 'with the demo job' | 'empty', name: string) =>
 const example = (page: Page) =>
   page.getByRole('button', { name: `Put into the selected cell ${FORMULA}`, exact: true });
 
-checkPane(['Sheets', 'Functions'], (use, size) => on({ workbook: new FakeWorkbook('Sheet1') }, use, size));
+checkPane(['Sheets', 'Functions', 'Explain'], (use, size) => {
+  const workbook = new FakeWorkbook('Sheet1');
+  sheetOf(workbook, 'Sheet1').cells.set('B7', FORMULA);
+  workbook.select('Sheet1', 'B7');
+  return on({ workbook }, use, size);
+});
 
 describe.each(TEMPLATES)('in Excel, the sheet “$name”', (template) => {
   it.each(['with the demo job', 'empty'] as const)('is inserted %s, cell by cell as planned', async (how) => {

@@ -33,6 +33,10 @@ declare global {
   interface Window {
     /** Answers a batch of the library's, which has its answer as text. */
     answerBatch(context: number, flags: number, batch: string): Promise<string>;
+    /** Excel tells the library that another cell is selected. */
+    tellSelection(): void;
+    /** Excel tells the library of another event. */
+    tellEvent(message: object): void;
   }
 }
 
@@ -57,12 +61,29 @@ const after = (theme: object | undefined): string => `;(() => {
       };
     },
   };
-  const info = { host: 'Excel', platform: 'OfficeOnline' };
-  window.Office = {
-    HostType: { Excel: 'Excel' },
-    onReady: (tell) => { tell?.(info); return Promise.resolve(info); },
-    context: { requirements: { isSetSupported: () => true }, officeTheme: ${JSON.stringify(theme)} },
+  OfficeExtension.HostBridge.init({ sendMessageToHost() {} });
+  const selecting = new Set();
+  window.tellSelection = () => selecting.forEach((listener) => listener());
+  window.tellEvent = (message) =>
+    OfficeExtension.GenericEventRegistration.getGenericEventRegistration('')._handleRichApiMessage(message);
+  // The document of the older library, through which Excel tells a change of selection.
+  const document = {
+    addHandlerAsync(type, listener, answered) {
+      selecting.add(listener);
+      answered({ status: 'succeeded' });
+    },
+    removeHandlerAsync(type, { handler }, answered) {
+      selecting.delete(handler);
+      answered({ status: 'succeeded' });
+    },
   };
+  const info = { host: 'Excel', platform: 'OfficeOnline' };
+  const requirements = { isSetSupported: () => true };
+  window.Office = Object.create(window.Office, {
+    HostType: { value: { Excel: 'Excel' } },
+    onReady: { value: (tell) => { tell?.(info); return Promise.resolve(info); } },
+    context: { value: { requirements, document, officeTheme: ${JSON.stringify(theme)} } },
+  });
 })();`;
 
 /** The pane as it is built for closed networks, with the real library of Excel on the web in it. */

@@ -36,7 +36,7 @@ async function on(
   use: (page: Page) => Promise<void>,
   size?: Width,
 ): Promise<void> {
-  const [page, complaints] = await pages.open(size, '?explain');
+  const [page, complaints] = await pages.open(size);
   await page.evaluate((selected) => window.fake.select(selected), cell);
   await page.getByRole('tab', { name: 'Explain' }).click();
   await use(page);
@@ -155,8 +155,8 @@ describe('the view follows the sheet', () => {
     }));
 
   it('and is left out where the host tells no cell', async () => {
-    const [page] = await pages.open();
-    expect(await page.getByRole('tab').allTextContents()).toEqual(['Sheets', 'Functions', 'Charts']);
+    const [page] = await pages.open(undefined, '?unable');
+    expect(await page.getByRole('tab').allTextContents()).toEqual(['Sheets', 'Functions']);
     await page.context().close();
   });
 });

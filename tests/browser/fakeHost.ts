@@ -55,9 +55,6 @@ const able: PaneHost = {
       window.fake.watched = false;
     };
   },
-};
-const explaining: PaneHost = {
-  ...able,
   watchCell(listener) {
     tellCell = listener;
     listener(selected);
@@ -69,8 +66,7 @@ const explaining: PaneHost = {
 const unable: PaneHost = { missing: 'Open this page from Excel to insert sheets.' };
 
 const root = document.getElementById('pane') as HTMLElement;
-const hosts: Readonly<Record<string, PaneHost>> = { '?unable': unable, '?explain': explaining };
-const { dispose } = mountPane(root, hosts[location.search] ?? able);
+const { dispose } = mountPane(root, location.search === '?unable' ? unable : able);
 window.fake = {
   inserted: [],
   put: [],

@@ -29,7 +29,8 @@ const EMPTY: LiveChart = {
   title: 'Nothing yet',
   series: [{ name: 'Share', values: [null, null, null], format: '0.0%' }],
 };
-const VIEWS = ['Sheets', 'Functions', 'Charts'] as const;
+const VIEWS = ['Sheets', 'Functions', 'Charts', 'Explain'] as const;
+const NESTED = { address: 'B7', formula: '=SWEEP.STOPDIFF(8,SWEEP.FNUMBER(A1,3))', shown: '1.3' };
 
 let pages: PanePages;
 
@@ -50,7 +51,10 @@ async function on(
   await page.context().close();
 }
 
-checkPane(VIEWS, on, (page) => page.evaluate((charts) => window.fake.charts(charts), [LINE, COLUMNS, EMPTY]));
+checkPane(VIEWS, on, async (page) => {
+  await page.evaluate((charts) => window.fake.charts(charts), [LINE, COLUMNS, EMPTY]);
+  await page.evaluate((cell) => window.fake.select({ ...cell, known: { A1: [[11]] } }), NESTED);
+});
 
 describe('tabs', () => {
   it('are one stop for the keyboard, with arrows between them', () =>
@@ -61,10 +65,11 @@ describe('tabs', () => {
       for (const [key, name] of [
         ['ArrowRight', 'Functions'],
         ['ArrowRight', 'Charts'],
+        ['ArrowRight', 'Explain'],
         ['ArrowRight', 'Sheets'],
-        ['ArrowLeft', 'Charts'],
+        ['ArrowLeft', 'Explain'],
         ['Home', 'Sheets'],
-        ['End', 'Charts'],
+        ['End', 'Explain'],
       ] as const) {
         await page.keyboard.press(key);
         expect(await chosen()).toBe(name);
@@ -75,7 +80,7 @@ describe('tabs', () => {
       }
       await page.keyboard.press('Home');
       await page.keyboard.press('Tab');
-      expect(await chosen()).not.toMatch(/Functions|Charts/);
+      expect(await chosen()).not.toMatch(/Functions|Charts|Explain/);
     }));
 
   it('keep the place of each view', () =>

@@ -6,7 +6,7 @@ import { CATALOGUE } from '../../src/catalogue';
 
 declare global {
   interface Window {
-    axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    axe: { run(within?: string): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
   }
 }
 
@@ -37,7 +37,8 @@ export async function openAll(page: Page): Promise<void> {
 
 /** Elements that leave the pane's width, or whose text leaves them. */
 export const stickingOut = (): string[] => {
-  const edge = document.querySelector('.pane-scroll')?.clientWidth ?? 0;
+  const scroller = document.querySelector('.pane-scroll');
+  const edge = scroller ? scroller.getBoundingClientRect().left + scroller.clientWidth : 0;
   return [...document.querySelectorAll<HTMLElement>('html, .pane *')]
     .filter((e) => e.checkVisibility() && !e.closest('.heard, svg'))
     .filter((e) => {
@@ -48,13 +49,13 @@ export const stickingOut = (): string[] => {
     .map((e) => e.outerHTML.slice(0, 100));
 };
 
-/** The rules of accessibility that a page breaks, each with the first element that does. */
-export async function axeFaults(page: Page): Promise<(string | undefined)[][]> {
+/** The rules of accessibility that a page or a part of it breaks, each with the first element that does. */
+export async function axeFaults(page: Page, within = 'html'): Promise<(string | undefined)[][]> {
   if (await page.evaluate(() => window.axe === undefined)) {
     const axe = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
     await page.evaluate(await readFile(axe, 'utf8'));
   }
-  const { violations } = await page.evaluate(() => window.axe.run());
+  const { violations } = await page.evaluate((part) => window.axe.run(part), within);
   return violations.map(({ id, nodes }) => [id, nodes[0]?.html]);
 }
 

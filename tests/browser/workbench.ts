@@ -53,9 +53,13 @@ export class Workbench {
     this.complaints = complaints;
   }
 
-  /** In a window of its own, tall where a whole sheet shall be in sight. */
-  static async open({ url, browser }: Site, { height = 820 } = {}): Promise<Workbench> {
+  /** In a window of its own, tall where a whole sheet shall be in sight; `before` is done to the page before it loads. */
+  static async open(
+    { url, browser }: Site,
+    { height = 820, before }: { height?: number; before?: (page: Page) => Promise<void> } = {},
+  ): Promise<Workbench> {
     const page = await browser.newPage({ viewport: { width: 1400, height }, locale: 'en-US' });
+    await before?.(page);
     const complaints: Complaints = { errors: [], outside: [] };
     page.on('console', (message) => {
       if (message.type() === 'error' || message.type() === 'warning') complaints.errors.push(message.text());

@@ -56,9 +56,15 @@ describe('broken off', () => {
     expect(workbook.batches.length).toBe(1);
     expect(workbook.log).toEqual([]);
   });
+  test('where it is only looked over: it is asked for less, and the sheet is not offered back', async () => {
+    const { workbook, host } = openExcel();
+    workbook.failures = [{ batch: 3, action: 0, code: 'GeneralException' }];
+    const outcome = await host.insertSheet(LIGHTS.id, true);
+    expect(outcome).toEqual({ done: 'The sheet “Lights on set” is in. Start in B5.' });
+  });
   test('with the last cell unread: the sheet stays, for it is whole', async () => {
     const { workbook, host } = openExcel();
-    workbook.failures = [{ batch: 3, action: 0, code: 'ConnectionFailure' }];
+    workbook.failures = [3, 4].map((batch) => ({ batch, action: 0, code: 'ConnectionFailure' }));
     const outcome = await host.insertSheet(LIGHTS.id, true);
     expect(outcome).toMatchObject({
       refused: expect.stringContaining(

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Item } from './support/item';
 import { LIGHTS, openExcel, sheetOf } from './support/laid';
 import { HOST_FILES, type HostFile } from './support/office-host';
 
@@ -18,28 +19,44 @@ const NAME = `${LIGHTS.name} values`;
 describe.each(HOST_FILES)('a copy of the sheet in view, through %s,', (file) => {
   test('holds values in the place of formulas, and the original is untouched', async () => {
     const { host, workbook, original, held } = await open(file);
-    expect(await host.copyValues()).toEqual({
-      done: `“${NAME}” holds the values as they are now, without formulas or charts. Look it over before you hand it on.`,
+    expect(await host.copyValues()).toMatchObject({
+      done: `“${NAME}” holds the values as they are now: no formulas, and plain cells in the place of tables. Looks, charts and print set-up came along. Excel has emptied its undo list. Look the sheet over before you hand it on.`,
     });
     const copy = sheetOf(workbook, NAME);
     const wanted = Object.entries(held).map(([at, cell]) => [at, isFormula(cell) ? 12.5 : cell]);
     expect(wanted.some(([, cell]) => cell === 12.5)).toBe(true);
     expect(Object.fromEntries(copy.cells)).toEqual(Object.fromEntries(wanted));
     expect(Object.fromEntries(original.cells)).toEqual(held);
-    expect(workbook.log.filter((line) => line.startsWith(`[${LIGHTS.name}]`))).toEqual([]);
+    expect(workbook.log.filter((line) => line.startsWith(`[${LIGHTS.name}]`))).toEqual([
+      `[${LIGHTS.name}].Copy() = "${LIGHTS.name} (2)"`,
+    ]);
     expect(workbook.active).toBe(copy);
   });
 
-  test('keeps formats, widths and the missing grid lines', async () => {
+  test('keeps everything else: looks, sizes, merged cells, rules, charts and print set-up', async () => {
     const { host, workbook, original } = await open(file);
     await host.copyValues();
     const copy = sheetOf(workbook, NAME);
-    expect(copy.formats.get('B8')).toBe(original.formats.get('B8'));
-    for (const at of ['A1', 'B2', 'C1']) {
-      const { 'Format.RowHeight': _height, ...looks } = original.looks.get(at) ?? {};
-      expect(copy.looks.get(at)).toEqual(looks);
-    }
+    expect(copy.formats).toEqual(original.formats);
+    expect(copy.looks).toEqual(original.looks);
+    expect(copy.looks.get('A1')).toHaveProperty('Format.RowHeight');
+    expect(copy.looks.get('B1')).toHaveProperty('Format.ColumnWidth');
+    expect(copy.merges.length).toBeGreaterThan(0);
+    expect(copy.merges).toEqual(original.merges);
+    expect(copy.validation).toEqual(original.validation);
     expect(copy.item.properties.Gridlines).toBe(false);
+    expect(copy.charts.map((chart) => chart.properties.Type)).toEqual(['ColumnClustered']);
+    const layout = (sheet: typeof copy): Item | undefined => sheet.item.children.get('PageLayout');
+    expect(layout(copy)?.properties).toMatchObject({ Orientation: 'Landscape' });
+    expect(layout(copy)?.properties).toEqual(layout(original)?.properties);
+    expect(layout(copy)?.calls).toEqual(layout(original)?.calls);
+  });
+
+  test('has no table, whose columns would bring the formulas back', async () => {
+    const { host, workbook, original } = await open(file);
+    await host.copyValues();
+    expect(sheetOf(workbook, NAME).tables).toEqual([]);
+    expect(original.tables.map(({ name }) => name)).toEqual(['Lights']);
   });
 });
 
@@ -71,11 +88,41 @@ describe('a copy', () => {
     expect(workbook.log).toEqual([]);
   });
 
+  test('holds the values that a list spills into', async () => {
+    const { host, workbook, original } = await open();
+    original.cells.set('T1', '=SWEEP.LIGHTSHARE({16;11})');
+    original.spilled.set('T2', 0.3);
+    await host.copyValues();
+    const { cells } = sheetOf(workbook, NAME);
+    expect([cells.get('T1'), cells.get('T2')]).toEqual([12.5, 0.3]);
+  });
+
+  test('costs the undo list, and the pane can say so before', () => {
+    expect(openExcel().host.copyCosts).toBe('Excel empties its undo list for it.');
+  });
+
+  test.each([
+    ['puts a value elsewhere', (cells: Map<string, unknown>) => cells.set('A1', 'another line')],
+    ['leaves a formula', (cells: Map<string, unknown>) => cells.set('Z1', '=1+1')],
+  ])('in which Excel %s is taken away again', async (_what, spoil) => {
+    const { host, workbook, original, held } = await open();
+    original.cells.set('Z1', 'so that Z1 is in use');
+    workbook.onMethod.CopyFrom = () => void spoil(workbook.sheets[2]?.cells ?? new Map<string, unknown>());
+    expect(await host.copyValues()).toEqual({
+      refused:
+        'Excel did not copy every value as it is. The workbook is as it was. Show all rows of the sheet, then try again.',
+    });
+    expect(workbook.sheets.map(({ name }) => name)).toEqual(['Sheet1', LIGHTS.name]);
+    expect(Object.fromEntries(original.cells)).toEqual({ ...held, Z1: 'so that Z1 is in use' });
+  });
+
   test('that breaks off anywhere leaves the workbook as it was', async () => {
     const whole = await open();
     await whole.host.copyValues();
     const batches = whole.workbook.batches.slice(whole.start);
-    expect(batches.length).toBe(3);
+    expect(batches.length).toBe(5);
+    // The last only marks the copy.
+    batches.pop();
     const { host, workbook, held, original } = await open();
     for (const [i, { Actions }] of batches.entries())
       for (const action of [0, 3, Actions.length - 1]) {
@@ -87,5 +134,50 @@ describe('a copy', () => {
         workbook.active = original;
       }
     expect(Object.fromEntries(original.cells)).toEqual(held);
+  });
+
+  test('that breaks off after Excel made it, before it told which it is, goes as well; no other does', async () => {
+    const { host, workbook } = await open();
+    const theirs = (): void => {
+      if (workbook.batches.length === first + 1) workbook.addSheet('Lights of somebody else (2)');
+    };
+    const first = workbook.batches.length + 1;
+    workbook.beforeBatch = theirs;
+    const { Actions } = (await open().then(async (whole) => {
+      const before = whole.workbook.batches.length;
+      await whole.host.copyValues();
+      return whole.workbook.batches[before + 1];
+    })) as { Actions: unknown[] };
+    workbook.failures = [{ batch: first + 1, action: Actions.length - 1, code: 'RequestAborted' }];
+    expect(await host.copyValues()).toMatchObject({
+      refused: expect.stringContaining('The workbook is as it was.') as string,
+    });
+    expect(workbook.sheets.map(({ name }) => name)).toEqual([
+      'Sheet1',
+      LIGHTS.name,
+      'Lights of somebody else (2)',
+    ]);
+  });
+
+  test('that Excel tells no more of is not offered back', async () => {
+    const { host, workbook } = await open();
+    workbook.failures = [{ batch: workbook.batches.length + 5, action: 0, code: 'GeneralException' }];
+    const outcome = await host.copyValues();
+    expect(outcome).toMatchObject({ done: expect.stringContaining(NAME) as string });
+    expect(outcome).not.toHaveProperty('takeBack');
+  });
+
+  test('that cannot be taken away says that it may be left', async () => {
+    const { host, workbook } = await open();
+    const next = workbook.batches.length;
+    workbook.failures = [
+      { batch: next + 3, action: 3, code: 'RequestAborted' },
+      { batch: next + 4, action: 0, code: 'RequestAborted' },
+    ];
+    expect(await host.copyValues()).toMatchObject({
+      refused: expect.stringContaining(
+        `A half-made copy of “${LIGHTS.name}” may be left in the workbook: delete it.`,
+      ) as string,
+    });
   });
 });

@@ -3,13 +3,10 @@ import { explain } from '../../src/cells/explain';
 import { watchCell } from '../../src/hosts/excel/watchCell';
 import type { SelectedCell } from '../../src/pane/host';
 import { blockAt } from './support/a1';
+import { type ExcelEvent, eventMessage } from './support/excel-events';
 import { FakeWorkbook } from './support/fake-workbook';
 import { MANIFEST_LEVEL, sheetOf } from './support/laid';
 import { HOST_FILES, type HostFile, loadOffice } from './support/office-host';
-
-/** How Excel numbers its events on the wire. */
-const EVENTS = { change: 10, calculation: 16 } as const;
-const EVENT_MESSAGE = 65536;
 
 type Listener = () => void;
 type Answered = (result: { status: string }) => void;
@@ -56,10 +53,10 @@ function watched(file: HostFile) {
       for (let i = 0; i < 20; i++) await new Promise((resolve) => setImmediate(resolve));
     }
   };
-  const happens = async (event: keyof typeof EVENTS): Promise<void> => {
-    OfficeExtension.GenericEventRegistration.getGenericEventRegistration('')._handleRichApiMessage({
-      entries: [{ messageCategory: EVENT_MESSAGE, messageType: EVENTS[event], targetId: 'Workbook', message: '{}' }], // prettier-ignore
-    });
+  const happens = async (event: ExcelEvent): Promise<void> => {
+    OfficeExtension.GenericEventRegistration.getGenericEventRegistration('')._handleRichApiMessage(
+      eventMessage(event),
+    );
     await settle();
   };
   const selects = async (): Promise<void> => {

@@ -122,8 +122,9 @@ function reachable({ reach, least }: Lighting): boolean {
  * miss ε over the points, 2^(−ε)T² ≤ light ≤ 2^ε T², is made as small as the heads' ranges allow, by bisection over linear
  * programmes. No head goes off unless it may. Among powers within 0.005 stop of the best: the fewest heads off, then the
  * smallest largest change from the present in stops, then a small sum of changes (not claimed to be the smallest). Then each
- * head is settled on most·2^(−k·step), k from 0 to round(log2(most/least)/step), which adds half a step at the most;
- * thousands of settings near the powers are tried, all that there are for one or two heads.
+ * head is settled on most·2^(−k·step), k from 0 to round(log2(most/least)/step) (the last may lie half a step below least),
+ * which adds half a step at the most. Thousands of settings near the powers are tried: all that there are for one or two
+ * heads of up to 69 steps.
  *
  * A target out of reach is no refusal: the nearest is answered, and `error` says how far it stays away.
  *

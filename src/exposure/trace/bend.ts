@@ -23,7 +23,6 @@ export function bendIn(signal: Signal, i: number): number {
   const width = timeAt(signal.samples, i + 1) - timeAt(signal.samples, i);
   const left = bendAt(signal, i, width);
   const right = bendAt(signal, i + 1, width);
-  const alike =
-    left * right > 0 && Math.abs(left) <= 2 * Math.abs(right) && Math.abs(right) <= 2 * Math.abs(left);
+  const alike = Math.abs(left) <= 2 * Math.abs(right) && Math.abs(right) <= 2 * Math.abs(left);
   return alike && Math.abs(left + right) < 2 * FINE ? (left + right) / 2 : 0;
 }

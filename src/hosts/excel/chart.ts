@@ -1,5 +1,5 @@
 import type { Area, PlanChart, SheetPlan } from '../../sheets/plan';
-import { PALETTE } from '../../sheets/theme';
+import { MOST_MARKS, PALETTE } from '../../sheets/theme';
 import { bottomRight, rangeOf, topLeft } from './ranges';
 
 const INKS = [PALETTE.glaze, PALETTE.clay, PALETTE.slateSoft] as const;
@@ -19,7 +19,7 @@ function kindOf(chart: PlanChart, plan: SheetPlan): 'ColumnClustered' | 'Line' |
   return hasNames(chart, plan) ? 'Line' : 'XYScatterLines';
 }
 
-function drawSeries(series: Excel.ChartSeries, { type }: PlanChart, index: number): void {
+function drawSeries(series: Excel.ChartSeries, { type, x }: PlanChart, index: number): void {
   const ink = INKS[index % INKS.length] as string;
   if (type === 'column') {
     series.format.fill.setSolidColor(ink);
@@ -27,6 +27,10 @@ function drawSeries(series: Excel.ChartSeries, { type }: PlanChart, index: numbe
   }
   series.format.line.color = ink;
   series.format.line.lineStyle = DASHES[index % DASHES.length] as (typeof DASHES)[number];
+  if (x.rows > MOST_MARKS) {
+    series.markerStyle = 'None';
+    return;
+  }
   series.markerBackgroundColor = ink;
   series.markerForegroundColor = ink;
 }

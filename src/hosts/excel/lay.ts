@@ -3,8 +3,10 @@ import { address } from '../../sheets/address';
 import { makePlan } from '../../sheets/makePlan';
 import type { PlanCell, SheetPlan } from '../../sheets/plan';
 import type { Template } from '../../sheets/template';
+import { usedArea } from './cells';
 import { draw } from './draw';
 import { codeOf, locationOf } from './refusals';
+import { askMark, type SheetMark } from './sheetMark';
 
 /** A sheet that is in the workbook. */
 export interface Laid {
@@ -13,6 +15,8 @@ export interface Laid {
   readonly start: string | undefined;
   /** Whether a cell shows that Excel does not know our functions. */
   readonly unknownFunctions: boolean;
+  /** For taking it back. */
+  readonly mark: SheetMark | undefined;
 }
 
 /** Why a sheet could not be laid, and what the workbook is like now. */
@@ -60,15 +64,18 @@ async function drawAll(context: Excel.RequestContext, plan: SheetPlan): Promise<
   await context.sync();
 }
 
-async function knowsNoFunctions(context: Excel.RequestContext, plan: SheetPlan): Promise<boolean> {
+/** What became of the sheet that has just been laid. */
+async function lookOver(
+  context: Excel.RequestContext,
+  plan: SheetPlan,
+  isMarked: boolean,
+): Promise<Pick<Laid, 'unknownFunctions' | 'mark'>> {
+  const sheet = context.workbook.worksheets.getItem(plan.name);
+  const mark = isMarked ? askMark(sheet, usedArea(plan)) : () => undefined;
   const cell = plan.cells.find(callsOurs);
-  if (!cell) return false;
-  const range = context.workbook.worksheets
-    .getItem(plan.name)
-    .getRangeByIndexes(cell.row, cell.column, 1, 1)
-    .load('values');
+  const range = cell && sheet.getRangeByIndexes(cell.row, cell.column, 1, 1).load('values');
   await context.sync();
-  return range.values[0]?.[0] === '#NAME?';
+  return { unknownFunctions: range?.values[0]?.[0] === '#NAME?', mark: mark() };
 }
 
 /**
@@ -90,7 +97,7 @@ async function takeAway(excel: typeof Excel, name: string, before: ReadonlySet<s
 }
 
 /** What the workbook is like after a failure, once everything that can be taken back is. */
-export async function keptAfter(
+async function keptAfter(
   excel: typeof Excel,
   error: unknown,
   name: string,
@@ -106,8 +113,8 @@ export async function keptAfter(
 }
 
 /**
- * Lays a template as a new sheet, in three requests: which names are taken, the whole sheet, and one cell to see whether it
- * calculates. Excel does a request action by action and keeps what it did before one fails, so a failure takes the sheet
+ * Lays a template as a new sheet, in three requests: which names are taken, the whole sheet, and a look at the sheet
+ * as it has become. Excel does a request action by action and keeps what it did before one fails, so a failure takes the sheet
  * away again before it is thrown.
  */
 export const lay = (excel: typeof Excel, template: Template, filled: boolean): Promise<Laid> =>
@@ -118,9 +125,15 @@ export const lay = (excel: typeof Excel, template: Template, filled: boolean): P
     await drawAll(context, plan).catch(async (error: unknown) => {
       throw new LayFailure(await keptAfter(excel, error, plan.name, before), error);
     });
-    const unknownFunctions = await knowsNoFunctions(context, plan).catch((error: unknown) => {
-      throw new LayFailure(`The sheet “${plan.name}” is in the workbook, whole but not looked over.`, error);
-    });
+    // Where Excel does not tell all that a mark takes, the sheet is not offered to be taken back.
+    const found = await lookOver(context, plan, true)
+      .catch(() => lookOver(context, plan, false))
+      .catch((error: unknown) => {
+        throw new LayFailure(
+          `The sheet “${plan.name}” is in the workbook, whole but not looked over.`,
+          error,
+        );
+      });
     const start = plan.cells.find(isInput);
-    return { sheet: plan.name, start: start && address(start), unknownFunctions };
+    return { sheet: plan.name, start: start && address(start), ...found };
   });

@@ -1,15 +1,21 @@
 import type { Outcome, PaneHost } from '../../pane/host';
 import type { Template } from '../../sheets/template';
 import { TEMPLATES } from '../../sheets/templates';
+import { NOTHING_TO_COPY } from '../valuesCopy';
 import { type Laid, lay, LayFailure, UNTOUCHED, WHEN_READY } from './lay';
 import { refusal } from './refusals';
 import { type RepairHost, repairHost } from './repairHost';
+import type { SheetMark } from './sheetMark';
+import { takeSheetBack } from './takeSheetBack';
 import { copyValues } from './valuesCopy';
 import { watchCell } from './watchCell';
 
 /** What the pane may ask of Excel. Charts are missing: Excel draws them on the sheet. */
 export type ExcelHost = Required<
-  Pick<PaneHost, 'insertSheet' | 'putFormula' | 'recalculate' | 'copyValues' | 'watchCell' | 'help'>
+  Pick<
+    PaneHost,
+    'insertSheet' | 'putFormula' | 'recalculate' | 'copyValues' | 'copyCosts' | 'watchCell' | 'help'
+  >
 > &
   RepairHost;
 
@@ -25,9 +31,29 @@ function laidText({ sheet, start, unknownFunctions }: Laid): string {
   return start === undefined ? done : `${done} Start in ${start}.`;
 }
 
-const inserted = async (excel: typeof Excel, template: Template, filled: boolean): Promise<Outcome> => ({
-  done: laidText(await lay(excel, template, filled)),
-});
+/** A sheet that has just been made can be taken back, as long as it stays as it is. */
+const andBack = (excel: typeof Excel, done: string, mark: SheetMark | undefined): Outcome =>
+  mark === undefined
+    ? { done }
+    : { done, takeBack: () => told(takeSheetBack(excel, mark), `“${mark.name}” was left in the workbook.`) };
+
+async function inserted(excel: typeof Excel, template: Template, filled: boolean): Promise<Outcome> {
+  const laid = await lay(excel, template, filled);
+  return andBack(excel, laidText(laid), laid.mark);
+}
+
+const CLEARS_UNDO = 'Excel empties its undo list for it.';
+
+async function copied(excel: typeof Excel): Promise<Outcome> {
+  const copy = await copyValues(excel);
+  if (copy === 'empty') return NOTHING_TO_COPY;
+  if ('unlike' in copy)
+    return {
+      refused: `Excel did not copy every value as it is. ${copy.unlike} Show all rows of the sheet, then try again.`,
+    };
+  const done = `“${copy.name}” holds the values as they are now: no formulas, and plain cells in the place of tables. Looks, charts and print set-up came along. Excel has emptied its undo list. Look the sheet over before you hand it on.`;
+  return andBack(excel, done, copy.mark);
+}
 
 /** The formula goes only where nothing is lost: into one cell that holds nothing. */
 const putFormula = (excel: typeof Excel, formula: string): Promise<Outcome> =>
@@ -82,7 +108,8 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
       ? told(putFormula(excel, formula), 'Nothing was put into the cell.')
       : { refused: `“${formula}” is no formula: it does not begin with =. Nothing was changed.` },
   recalculate: () => told(recalculate(excel), UNTOUCHED),
-  copyValues: () => told(copyValues(excel), UNTOUCHED),
+  copyValues: () => told(copied(excel), UNTOUCHED),
+  copyCosts: CLEARS_UNDO,
   watchCell: watchCell(excel),
   ...repairHost(excel),
   help: HELP,

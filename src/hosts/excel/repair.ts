@@ -1,65 +1,13 @@
 import { withNamesMended } from '../../cells/lostNames';
 import type { MendedCell } from '../../pane/host';
 import { address } from '../../sheets/address';
-import type { Area } from '../../sheets/plan';
 import { WHEN_READY } from './lay';
-import { rangeOf } from './ranges';
+import { batches, findInFormulas, type UsedPart } from './usedCells';
 
-/** Excel on the web gives five megabytes at once, and a formula may be long. */
-const CELLS_AT_ONCE = 50_000;
 /** Each cell that is written is an object of its own on the way to Excel. */
 const WRITES_AT_ONCE = 500;
 
-interface Part {
-  readonly sheet: Excel.Worksheet;
-  readonly name: string;
-  readonly area: Area;
-}
-
-/** Parts of an area, one below the other, of no more cells than Excel gives at once. */
-function slices(area: Area): Area[] {
-  const rows = Math.max(1, Math.floor(CELLS_AT_ONCE / area.columns));
-  return Array.from({ length: Math.ceil(area.rows / rows) }, (_, i) => ({
-    ...area,
-    row: area.row + i * rows,
-    rows: Math.min(rows, area.rows - i * rows),
-  }));
-}
-
-/** Gathers neighbours as long as they are no more together than Excel takes at once. */
-function batches<T>(all: readonly T[], sizeOf: (one: T) => number, most: number): T[][] {
-  const made: T[][] = [];
-  let room = 0;
-  for (const one of all) {
-    const size = sizeOf(one);
-    if (size > room) {
-      made.push([]);
-      room = most;
-    }
-    made[made.length - 1]?.push(one);
-    room -= size;
-  }
-  return made;
-}
-
-/** Everything in the workbook that is in use. */
-async function usedParts(context: Excel.RequestContext): Promise<Part[]> {
-  const { worksheets } = context.workbook;
-  worksheets.load('items/name');
-  await context.sync();
-  const used = worksheets.items.map((sheet) =>
-    sheet.getUsedRangeOrNullObject(true).load('rowIndex,columnIndex,rowCount,columnCount'),
-  );
-  await context.sync();
-  return worksheets.items.flatMap((sheet, i) => {
-    const range = used[i];
-    if (!range || range.isNullObject) return [];
-    const area = { row: range.rowIndex, column: range.columnIndex, rows: range.rowCount, columns: range.columnCount }; // prettier-ignore
-    return slices(area).map((slice) => ({ sheet, name: sheet.name, area: slice }));
-  });
-}
-
-function lostIn({ name, area }: Part, formulas: readonly (readonly unknown[])[]): MendedCell[] {
+function lostIn({ name, area }: UsedPart, formulas: readonly (readonly unknown[])[]): MendedCell[] {
   return formulas.flatMap((line, r) =>
     line.flatMap((before, c) => {
       const after = typeof before === 'string' ? withNamesMended(before) : undefined;
@@ -71,16 +19,7 @@ function lostIn({ name, area }: Part, formulas: readonly (readonly unknown[])[])
 
 /** Every cell of the workbook with a lost name in it, with what it would hold once mended. Changes nothing. */
 export const findLost = (excel: typeof Excel): Promise<MendedCell[]> =>
-  excel.run(WHEN_READY, async (context) => {
-    const found: MendedCell[] = [];
-    const size = ({ area }: Part): number => area.rows * area.columns;
-    for (const batch of batches(await usedParts(context), size, CELLS_AT_ONCE)) {
-      const ranges = batch.map(({ sheet, area }) => rangeOf(sheet, area).load('formulas'));
-      await context.sync();
-      found.push(...batch.flatMap((part, i) => lostIn(part, ranges[i]?.formulas ?? [])));
-    }
-    return found;
-  });
+  excel.run(WHEN_READY, (context) => findInFormulas(context, lostIn));
 
 /** What a cell should hold, and what it must hold before. */
 interface Change {

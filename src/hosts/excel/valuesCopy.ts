@@ -1,75 +1,150 @@
-import type { Outcome } from '../../pane/host';
-import { freeSheetName } from '../../sheets/makePlan';
 import type { Area } from '../../sheets/plan';
-import { keptAfter, LayFailure, UNTOUCHED, WHEN_READY } from './lay';
+import { copyName } from '../valuesCopy';
+import { LayFailure, UNTOUCHED, WHEN_READY } from './lay';
 import { rangeOf } from './ranges';
+import { askMark, type SheetMark } from './sheetMark';
+import { AREA, areaOf, slices } from './usedCells';
 
-/** Of the old name, so that " values (2)" has room behind it. */
-const NAME_KEPT = 20;
+/** A sheet of values, and its mark where it can be taken back. */
+export interface ValuesCopy {
+  readonly name: string;
+  readonly mark: SheetMark | undefined;
+}
+/** The copy; or that the sheet is empty; or what the workbook is like after Excel's copy was not the same as the sheet. */
+export type CopyOutcome = ValuesCopy | 'empty' | { readonly unlike: string };
 
 interface Original {
   readonly sheet: Excel.Worksheet;
   readonly used: Excel.Range;
   readonly area: Area;
+  /** Of the copy. */
   readonly name: string;
   /** Ids of all sheets that were there. */
   readonly before: ReadonlySet<string>;
-  readonly widths: readonly number[];
 }
 
 /** The sheet in view and what is on it; undefined where it is empty. */
 async function lookAt(context: Excel.RequestContext): Promise<Original | undefined> {
   const { worksheets } = context.workbook;
   worksheets.load('items/id,items/name');
-  const sheet = worksheets.getActiveWorksheet().load('name,showGridlines');
-  const used = sheet.getUsedRangeOrNullObject().load('rowIndex,columnIndex,rowCount,columnCount');
+  const sheet = worksheets.getActiveWorksheet().load('name');
+  const used = sheet.getUsedRangeOrNullObject().load(AREA);
   await context.sync();
   if (used.isNullObject) return undefined;
-  const area = { row: used.rowIndex, column: used.columnIndex, rows: used.rowCount, columns: used.columnCount }; // prettier-ignore
-  const columns = Array.from({ length: area.columns }, (_, i) =>
-    sheet.getRangeByIndexes(0, area.column + i, 1, 1).format.load('columnWidth'),
-  );
-  await context.sync();
-  const taken = worksheets.items.map((one) => one.name);
   return {
     sheet,
     used,
-    area,
-    name: freeSheetName(`${sheet.name.slice(0, NAME_KEPT).trimEnd()} values`, taken),
+    area: areaOf(used),
+    name: copyName(sheet.name, worksheets.items.map((one) => one.name)), // prettier-ignore
     before: new Set(worksheets.items.map(({ id }) => id)),
-    widths: columns.map(({ columnWidth }) => columnWidth),
   };
 }
 
-/** A new sheet, because Excel clears its undo list when a sheet is copied whole. */
-async function copyOf(context: Excel.RequestContext, original: Original): Promise<void> {
-  const { sheet, used, area, name, widths } = original;
-  const copy = context.workbook.worksheets.add(name);
-  const target = rangeOf(copy, area);
-  target.copyFrom(used, 'Formats');
-  target.copyFrom(used, 'Values');
-  for (const [i, width] of widths.entries())
-    copy.getRangeByIndexes(0, area.column + i, 1, 1).format.columnWidth = width;
-  copy.showGridlines = sheet.showGridlines;
+/** The sheet once more, formulas and all. At this level only Excel's own copy keeps merged cells, charts and print set-up. */
+async function copyWhole(context: Excel.RequestContext, { sheet }: Original): Promise<Excel.Worksheet> {
+  context.application.suspendApiCalculationUntilNextSync();
+  const copy = sheet.copy('End').load('id');
+  copy.tables.load('items/name');
+  await context.sync();
+  return copy;
+}
+
+/** Puts the original's values over the copy's formulas. The original is read, never written. */
+async function leaveValues(
+  context: Excel.RequestContext,
+  { used, area, name }: Original,
+  copy: Excel.Worksheet,
+): Promise<void> {
+  context.application.suspendApiCalculationUntilNextSync();
+  // The column of a table keeps its formula for rows to come, even where every cell of it holds a value.
+  for (const table of copy.tables.items) table.convertToRange();
+  rangeOf(copy, area).copyFrom(used, 'Values');
+  copy.name = name;
   copy.activate();
   await context.sync();
 }
 
-/** Adds a copy of the sheet in view that holds values only. The sheet itself is read, never written. */
-export const copyValues = (excel: typeof Excel): Promise<Outcome> =>
+/** For taking the copy back. Where Excel does not tell all that it takes, the copy is as good without. */
+async function markOf(
+  context: Excel.RequestContext,
+  { area }: Original,
+  copy: Excel.Worksheet,
+): Promise<SheetMark | undefined> {
+  const mark = askMark(copy, area);
+  return context.sync().then(mark, () => undefined);
+}
+
+const isFormula = (formula: unknown, value: unknown): boolean =>
+  typeof formula === 'string' && formula.startsWith('=') && formula !== value;
+
+/** Whether the copy has no formula, and everything that was typed into the original stands where it stood. */
+async function isAlike(
+  context: Excel.RequestContext,
+  { sheet, area }: Original,
+  copy: Excel.Worksheet,
+): Promise<boolean> {
+  for (const slice of slices(area)) {
+    const [from, to] = [sheet, copy].map((of) => rangeOf(of, slice).load('formulas,values')) as [
+      Excel.Range,
+      Excel.Range,
+    ];
+    await context.sync();
+    const differs = from.formulas.some((line: unknown[], r) =>
+      line.some((formula, c) => {
+        const [old, now] = [from.values[r]?.[c], to.values[r]?.[c]] as unknown[];
+        return isFormula(to.formulas[r]?.[c], now) || (formula === old && now !== old);
+      }),
+    );
+    if (differs) return false;
+  }
+  return true;
+}
+
+/** What Excel puts behind the name of a sheet that it copies, shortening the name if need be. */
+const COUNT = / \(\d+\)$/;
+
+/** Takes the copy away after a failure: by its id, or where Excel broke off before it told one by the name that it gives. */
+async function takeAway(excel: typeof Excel, original: Original, id: string | undefined): Promise<string> {
+  const called = original.sheet.name;
+  const left = `A half-made copy of “${called}” may be left in the workbook: delete it.`;
+  const isOurs = (sheet: Excel.Worksheet): boolean =>
+    id === undefined
+      ? COUNT.test(sheet.name) && called.startsWith(sheet.name.replace(COUNT, ''))
+      : sheet.id === id;
+  try {
+    return await excel.run(WHEN_READY, async (context) => {
+      const { worksheets } = context.workbook;
+      worksheets.load('items/id,items/name');
+      await context.sync();
+      const ours = worksheets.items.filter((sheet) => !original.before.has(sheet.id) && isOurs(sheet));
+      if (ours.length > 1) return left;
+      ours[0]?.delete();
+      await context.sync();
+      return UNTOUCHED;
+    });
+  } catch {
+    return left;
+  }
+}
+
+/**
+ * Adds a copy of the sheet in view that holds values only, with looks, sizes, merged cells, charts and print set-up. Excel
+ * empties its undo list for it.
+ */
+export const copyValues = (excel: typeof Excel): Promise<CopyOutcome> =>
   excel.run(WHEN_READY, async (context) => {
     const original = await lookAt(context).catch((error: unknown) => {
       throw new LayFailure(UNTOUCHED, error);
     });
-    if (!original)
-      return {
-        refused: 'The sheet in view is empty. Nothing was copied. Go to a sheet with something on it.',
-      };
-    const { name, before } = original;
-    await copyOf(context, original).catch(async (error: unknown) => {
-      throw new LayFailure(await keptAfter(excel, error, name, before), error);
-    });
-    return {
-      done: `“${name}” holds the values as they are now, without formulas or charts. Look it over before you hand it on.`,
-    };
+    if (!original) return 'empty';
+    let copy: Excel.Worksheet | undefined;
+    try {
+      copy = await copyWhole(context, original);
+      await leaveValues(context, original, copy);
+      if (await isAlike(context, original, copy))
+        return { name: original.name, mark: await markOf(context, original, copy) };
+    } catch (error) {
+      throw new LayFailure(await takeAway(excel, original, copy?.id), error);
+    }
+    return { unlike: await takeAway(excel, original, copy.id) };
   });

@@ -16,11 +16,8 @@ import { RemoveNoteMutation, UpdateNoteMutation } from '@univerjs/preset-sheets-
 import { AddSheetTableMutation, DeleteSheetTableMutation } from '@univerjs/preset-sheets-table';
 import { mergeWorksheetSnapshotWithDefault } from '@univerjs/core';
 import type { ICellData, IWorksheetData } from '@univerjs/core';
-import type { SheetPlan } from '../../sheets/plan';
-import { decorations, type Decorations } from './decorate';
+import type { Decorations } from './decorate';
 import type { Grid } from './grid';
-import { sheetOfPlan } from './planSheet';
-import { snapshotSheet } from './snapshotSheet';
 
 interface Step {
   readonly redo: IMutationInfo;
@@ -89,33 +86,49 @@ function steps(unitId: string, index: number, sheet: Partial<IWorksheetData>, be
   ];
 }
 
+/** A sheet that has just been laid. */
+export interface Laid {
+  readonly id: string;
+  /** Takes it away with all that is beside it, in one step that undo takes back. It must be as it was laid. */
+  readonly takeAway: () => void;
+}
+
+/** A sheet as the grid stores it, with what it keeps beside the sheet. */
+export interface NewSheet {
+  readonly sheet: Partial<IWorksheetData>;
+  readonly beside: Decorations;
+}
+
 /**
- * Lays a plan as a new last sheet, in one step that undo takes back, and gives the sheet's id. A failure half-way takes
- * everything away again and is thrown.
+ * Lays a sheet as the last one, in one step that undo takes back. A failure half-way takes everything away again and is
+ * thrown.
  */
-export function lay({ univer, api }: Grid, plan: SheetPlan): string {
+export function lay({ univer, api }: Grid, { sheet, beside }: NewSheet): Laid {
   const injector = univer.__getInjector();
   const commands = injector.get(ICommandService);
   const workbook = api.getActiveWorkbook();
   if (!workbook) throw new Error('No workbook is open.');
   const unitID = workbook.getId();
   const id = generateRandomId(8);
-  const sheet = sheetOfPlan(plan);
-  const all = steps(unitID, workbook.getSheets().length, snapshotSheet(sheet, id), decorations(sheet));
-  const done: IMutationInfo[] = [];
+  const all = steps(unitID, workbook.getSheets().length, { ...sheet, id }, beside);
+  const redoMutations = all.map(({ redo }) => redo);
+  const undoMutations: IMutationInfo[] = [];
   try {
     for (const { redo, undo } of all) {
       if (!commands.syncExecuteCommand(redo.id, redo.params)) throw new Error(`The grid refused ${redo.id}.`);
-      if (undo) done.unshift(undo);
+      if (undo) undoMutations.unshift(undo);
     }
   } catch (reason) {
-    for (const undo of done) commands.syncExecuteCommand(undo.id, undo.params);
+    for (const undo of undoMutations) commands.syncExecuteCommand(undo.id, undo.params);
     throw reason;
   }
-  injector.get(IUndoRedoService).pushUndoRedo({
-    unitID,
-    redoMutations: all.map(({ redo }) => redo),
-    undoMutations: done,
-  });
-  return id;
+  const undoRedo = injector.get(IUndoRedoService);
+  undoRedo.pushUndoRedo({ unitID, redoMutations, undoMutations });
+  return {
+    id,
+    takeAway() {
+      for (const undo of undoMutations) commands.syncExecuteCommand(undo.id, undo.params);
+      undoRedo.pushUndoRedo({ unitID, redoMutations: undoMutations, undoMutations: redoMutations });
+    },
+  };
 }

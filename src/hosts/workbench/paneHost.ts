@@ -1,52 +1,23 @@
-import { TableManager } from '@univerjs/preset-sheets-table';
 import type { LiveChart, Outcome, PaneHost } from '../../pane/host';
-import { makePlan } from '../../sheets/makePlan';
-import { TEMPLATES } from '../../sheets/templates';
 import type { Grid } from './grid';
 import type { KnownFailures } from './knownFailures';
-import { lay } from './lay';
 import { liveCharts } from './liveCharts';
+import { copyValues, insertSheet } from './newSheets';
 import { onEveryChange } from './onEveryChange';
-import { chooseFirstInput } from './session';
 import { watchCell } from './watchCell';
 
-/** What the pane may ask of the embedded grid. */
+/**
+ * What the pane may ask of the embedded grid. Names are not lost here: a file's are mended as it is opened. Nothing has to be
+ * calculated anew either, because the functions are there before the first formula.
+ */
 export const paneHost = (grid: Grid, failures: KnownFailures): PaneHost => ({
   insertSheet: (id, filled) => Promise.resolve(insertSheet(grid, id, filled)),
   putFormula: (formula) => Promise.resolve(putFormula(grid, formula)),
+  copyValues: () => Promise.resolve(copyValues(grid)),
   watchCharts: (tell) => watchCharts(grid, tell),
   watchCell: watchCell(grid, failures),
   help: 'help.html',
 });
-
-function insertSheet(grid: Grid, id: string, filled: boolean): Outcome {
-  const template = TEMPLATES.find((each) => each.id === id);
-  const workbook = grid.api.getActiveWorkbook();
-  if (!template || !workbook) return { refused: 'There is no such sheet. Reload the page and try again.' };
-  const plan = makePlan(template, {
-    filled,
-    sheets: workbook.getSheets().map((sheet) => sheet.getSheetName()),
-    tables: [
-      ...grid.univer
-        .__getInjector()
-        .get(TableManager)
-        .getTableList(workbook.getId())
-        .map(({ name }) => name),
-      ...workbook.getDefinedNames().map((name) => name.getName()),
-    ],
-  });
-  try {
-    const sheetId = lay(grid, plan);
-    workbook.setActiveSheet(sheetId);
-    chooseFirstInput(grid, plan);
-  } catch (reason) {
-    const why = reason instanceof Error ? reason.message : String(reason);
-    return { refused: `“${plan.name}” could not be inserted, and nothing of it was left behind. ${why}` };
-  }
-  return {
-    done: `“${plan.name}” is inserted${filled ? ' with the demo job' : ''}. Ctrl+Z takes it away again.`,
-  };
-}
 
 function putFormula({ api }: Grid, formula: string): Outcome {
   const workbook = api.getActiveWorkbook();

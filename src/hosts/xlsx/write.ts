@@ -3,7 +3,7 @@ import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import { isCellError } from '../../cells/errors';
 import { address } from '../../sheets/address';
 import type { PlanChart } from '../../sheets/plan';
-import { FONT, PALETTE } from '../../sheets/theme';
+import { FONT, MOST_MARKS, PALETTE } from '../../sheets/theme';
 import {
   type Book,
   type BookCell,
@@ -208,6 +208,8 @@ function addRule(
   for (const area of areas) out.dataValidations.add(`range:${areaText(area)}`, rule);
 }
 /** Line and column colours of the series, in turn. */
+/** Labels along the axis of a line with many points. */
+const FEW_LABELS = 12;
 const SERIES = [PALETTE.glaze, PALETTE.clay, PALETTE.slateSoft] as const;
 const hex = (colour: string): string => colour.slice(1);
 
@@ -231,7 +233,11 @@ function addChart(
   const options = {
     title: chartWords(title, 1100, true),
     showLegend: series.length > 1,
-    categoryAxis: { ...axis, title: xTitle },
+    categoryAxis: {
+      ...axis,
+      title: xTitle,
+      ...(x.rows > MOST_MARKS ? { tickLblSkip: Math.ceil(x.rows / FEW_LABELS) } : {}),
+    },
     valueAxis: {
       ...axis,
       title: yTitle,
@@ -244,7 +250,10 @@ function addChart(
         line: colour,
         lineWidth: 2,
         smooth: false,
-        marker: { symbol: 'circle', size: 6, fill: colour, border: colour },
+        marker:
+          values.rows > MOST_MARKS
+            ? ({ symbol: 'none' } as const)
+            : ({ symbol: 'circle', size: 6, fill: colour, border: colour } as const),
       } as const;
       return {
         name,

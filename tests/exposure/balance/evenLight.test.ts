@@ -32,14 +32,11 @@ const settings = (c: Case, h: number, step: number): number[] => {
   const [low, high] = [c.least[h] as number, c.most[h] as number];
   return Array.from({ length: Math.round(stops(high, low) / step) + 1 }, (_, k) => high * 2 ** (-k * step));
 };
-/** The settings just above and below a share of the most. */
+/** The two settings nearest around a share of the most: at or above it, and the next below. */
 function neighbours(c: Case, h: number, share: number): number[] {
-  const place = -Math.log2(share) / 0.1;
   const last = Math.round(stops(c.most[h] as number, c.least[h] as number) / 0.1);
-  const marks = [Math.floor(place + 1e-7), Math.ceil(place - 1e-7)].map((k) =>
-    Math.min(last, Math.max(0, k)),
-  );
-  return [...new Set(marks)].map((k) => (c.most[h] as number) * 2 ** (-k * 0.1));
+  const above = Math.max(0, Math.min(last - 1, Math.floor(-Math.log2(share) / 0.1 + 1e-7)));
+  return [above, above + 1].map((k) => (c.most[h] as number) * 2 ** (-k * 0.1));
 }
 /** Each choice of one from each list. */
 function* choices(
@@ -245,6 +242,23 @@ describe('settings in steps', () => {
       const { shares } = value(evenest(shared(c)));
       const best = bestOf(shares.map((share, h) => neighbours(c, h, share)), lightPerPower(c)); // prettier-ignore
       expect(run(c).worst, `case ${seed}`).toBeLessThanOrEqual(best + AS_GOOD + 1e-9);
+    }
+  });
+});
+
+describe('settings of three heads', () => {
+  it('are within 0.005 stop of the best of all settings up to seven steps from the powers', () => {
+    for (let seed = 1; seed <= 60; seed++) {
+      const c = drawCase(9800 + seed, 3, 2 + (seed % 6));
+      const { shares } = value(evenest(shared(c)));
+      const near = heads(c).map((h) =>
+        settings(c, h, 0.1).filter(
+          (x) => Math.abs(stops(x, (shares[h] as number) * (c.most[h] as number))) < 0.7,
+        ),
+      );
+      expect(run(c).worst, `case ${seed}`).toBeLessThanOrEqual(
+        bestOf(near, lightPerPower(c)) + AS_GOOD + 1e-9,
+      );
     }
   });
 });

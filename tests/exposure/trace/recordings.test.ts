@@ -45,6 +45,12 @@ describe('a few samples joined by straight lines', () => {
     expectNear(value(traceTime([1], [0, 0, 2, 6, 10, 9, 3, 1, 0.5], 0.5)), 2 + (5 + 2 / 3) - (2 + 3 / 4) - 2);
   });
 
+  it('put the sides of a square pulse half way between samples: 3 s for three of them, worked by hand', () => {
+    const times = [0, 1, 2, 3, 4, 5, 6, 7];
+    expectNear(value(traceTime(times, [0, 0, 0, 10, 10, 10, 0, 0], 0.5)), 3);
+    expectNear(value(traceTime(times, [0, 0, 0, 10, 10, 10, 0, 0], 0.1)), 3.8);
+  });
+
   it('of a square pulse with upright sides, two rows at one time: the same at all levels', () => {
     const times = [-5, 0, 0, 500, 500, 600];
     const values = [0, 0, 1, 1, 0, 0];
@@ -93,6 +99,16 @@ describe('polarity and offset', () => {
           changed(recording, (light) => offset + scale * light),
           1e-5,
         );
+      }
+  });
+
+  it('do not matter where a noisy recording starts at the peak', () => {
+    const shape = exponential(1e-3);
+    for (const seed of [1, 2, 3, 4, 5, 6, 7, 8, 9, 10])
+      for (const scale of [1, -1]) {
+        const recording = record(shape, { ...CLEAN, lead: 0, noise: 0.06, seed });
+        const { times, values } = changed(recording, (light) => scale * light);
+        expectNear(value(traceTime(times, values, 0.5)), exactly(shape, 0.5).width, 0.15);
       }
   });
 

@@ -57,6 +57,14 @@ describe('the note of a recording', () => {
     expect(note(changed(record(FLASH, { ...GOOD, lead: 0.5 }), other(0.1)))).toContain('shows 2 flashes');
   });
 
+  it('does not take a later flash that is cut off for the tail or the base', () => {
+    const two = changed(
+      record(FLASH, GOOD),
+      (light, part) => light + 0.5 * FLASH.light((part - 0.99) * 44 * FLASH.decay),
+    );
+    expect(note(two)).toMatch(/^The recording shows 2 flashes[^.]*\.$/);
+  });
+
   it('says where the tail is cut off', () => {
     const good = record(FLASH, GOOD);
     const cut = (level: number): string =>

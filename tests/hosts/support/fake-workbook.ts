@@ -188,6 +188,7 @@ export class FakeWorkbook {
     if (parent.kind === 'Table') return this.tablePart(parent, path.Name);
     if (parent.kind === 'Names' && path.ObjectPathType === PATH.indexer) return this.nameBy(String(args[0]));
     if (parent.kind === 'NamedItem') return this.cellsNamed(parent);
+    if (path.Name === 'Copy') return this.copiedSheet(parent.sheet as Sheet).item;
     if (path.Name === 'GetRow') return rowOfRange(parent, args[0] as number);
     if (path.Name === 'GetBoundingRect') return around(parent, args[0] as Item);
     if (path.Name === 'GetUsedRangeOrNullObject') return usedRange(parent.sheet as Sheet);
@@ -251,8 +252,34 @@ export class FakeWorkbook {
     return found;
   }
 
+  /** A sheet once more, with everything on it, under the name that Excel gives to copies. */
+  private copiedSheet(from: Sheet): Sheet {
+    const base = from.name.replace(/ \(\d+\)$/, '');
+    const nth = (n: number): string => ` (${n})`;
+    let n = 2;
+    while (this.find(base.slice(0, 31 - nth(n).length) + nth(n))) n++;
+    const copy = this.addSheet(base.slice(0, 31 - nth(n).length) + nth(n));
+    this.log.push(`${from.item.label}.Copy() = ${JSON.stringify(copy.name)}`);
+    copy.takeOver(from, (table) => this.freeTableName(table));
+    return copy;
+  }
+
+  /** Lights3 beside Lights and Lights2. */
+  private freeTableName(name: string): string {
+    const used = this.tables.map((table) => table.name);
+    let n = 2;
+    while (used.includes(`${name}${n}`)) n++;
+    return `${name}${n}`;
+  }
+
   private tablePart({ properties }: Item, part: string): Item {
-    const { sheet, block } = this.tableBy(String(properties.Name));
+    const table = this.tableBy(String(properties.Name));
+    const { sheet, block } = table;
+    if (part === 'ConvertToRange') {
+      sheet.tables.splice(sheet.tables.indexOf(table), 1);
+      this.log.push(`${table.item.label}.ConvertToRange()`);
+      return rangeItem(sheet, block);
+    }
     if (part === 'GetHeaderRowRange') return rangeItem(sheet, { ...block, rows: 1 });
     if (part === 'GetDataBodyRange')
       return rangeItem(sheet, { ...block, row: block.row + 1, rows: block.rows - 1 });
@@ -297,13 +324,15 @@ export class FakeWorkbook {
   private invoke(target: Item, name: string, args: unknown[]): unknown {
     if (name === '_KeepReference') this.#kept.set(`kept ${this.#kept.size}`, target);
     if (name.startsWith('_')) return undefined;
-    this.log.push(`${target.label}.${name}(${args.map(shown).join(', ')})`);
+    if (!name.startsWith('Get')) this.log.push(`${target.label}.${name}(${args.map(shown).join(', ')})`);
     target.calls[name] = args.map((value) => (value as Item | null)?.label ?? value);
     const { sheet, block } = target;
     if (target.kind === 'Worksheet' && sheet) {
       if (name === 'Delete') this.remove(sheet);
       if (name === 'Activate') this.active = sheet;
     }
+    if (name === 'GetCount') return this.countOf(target);
+    if (name === 'GetCellProperties') return cellProperties(sheet as Sheet, block as Block);
     if (target.kind === 'Range' && sheet && block) {
       if (name === 'Merge') sheet.merge(block);
       if (name === 'Select') this.selection = { sheet, block };
@@ -334,6 +363,11 @@ export class FakeWorkbook {
     }
   }
 
+  private countOf({ kind, sheet, members }: Item): number {
+    if (kind === 'Charts') return (sheet as Sheet).charts.length;
+    return kind === 'Tables' ? (sheet as Sheet).tables.length : members.length;
+  }
+
   private remove(sheet: Sheet): void {
     if (this.sheets.length === 1) throw new Refusal('InvalidOperation', 'the last sheet cannot be deleted');
     this.sheets.splice(this.sheets.indexOf(sheet), 1);
@@ -355,6 +389,7 @@ export class FakeWorkbook {
           ),
         );
     }
+    if (target.kind === 'Worksheet' && name === 'Name') this.rename(sheet as Sheet, String(value));
     if (target.kind === 'Table' && name === 'Name') this.nameTable(target, String(value));
     if (target.kind === 'Rule' && name === 'Formula' && /[\p{L}_]\[/u.test(String(value)))
       throw new Refusal('InvalidArgument', `a condition cannot speak of tables: ${String(value)}`);
@@ -362,6 +397,13 @@ export class FakeWorkbook {
     // Written by one name, read by another.
     if (name === 'Gridlines') target.properties.ShowGridlines = value;
     this.log.push(`${target.label}.${name} = ${shown(value)}`);
+  }
+
+  private rename(sheet: Sheet, name: string): void {
+    checkSheetName(name);
+    const other = this.find(name);
+    if (other && other !== sheet) throw new Refusal('ItemAlreadyExists', `there is a sheet called ${name}`);
+    sheet.name = name;
   }
 
   private nameTable(target: Item, name: string): void {
@@ -384,8 +426,8 @@ export class FakeWorkbook {
       );
     const collections: Record<string, () => Record<string, unknown>[]> = {
       Worksheets: () => this.sheets.map((sheet) => sheet.item.properties),
-      Tables: () => this.tables.map(({ name }) => ({ Id: name, Name: name })),
-      Names: () => this.names.map((name) => ({ Id: name, Name: name })),
+      Tables: () => (target.sheet?.tables ?? this.tables).map(({ name }) => ({ Id: name, Name: name })),
+      Names: () => this.names.map((name) => ({ Id: name, Name: name, Formula: this.formulaNamed(name) })),
     };
     const members =
       target.kind === 'TablesAround'
@@ -396,6 +438,11 @@ export class FakeWorkbook {
     return pick(
       target.kind === 'Range' ? { ...target.properties, ...this.contents(target) } : target.properties,
     );
+  }
+
+  private formulaNamed(name: string): string {
+    const cells = this.namedCells.get(name);
+    return cells ? `='${cells.sheet.name.replaceAll("'", "''")}'!${rangeText(cells.block)}` : '=12';
   }
 
   /** What a range holds, as it is read. */
@@ -433,6 +480,14 @@ const formatOf = ({ sheet, block }: Item): Record<string, unknown> => {
   const at = addressOf((block as Block).row, (block as Block).column);
   return { ColumnWidth: (sheet as Sheet).looks.get(at)?.['Format.ColumnWidth'] ?? USUAL_WIDTH };
 };
+
+/** The looks of each cell, whichever of them are asked for. */
+const cellProperties = (sheet: Sheet, block: Block): unknown[][] =>
+  Array.from({ length: block.rows }, (_, row) =>
+    addresses({ ...block, row: block.row + row, rows: 1 }).map((at) => ({
+      format: { ...sheet.looks.get(at) },
+    })),
+  );
 
 const onlyLetsGo = ({ Actions }: Batch): boolean =>
   Actions.some(({ Name }) => Name === '_RemoveReference') &&

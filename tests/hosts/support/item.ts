@@ -51,3 +51,17 @@ export function shown(value: unknown): string {
   const label = (value as Partial<Item> | null | undefined)?.label;
   return label ?? JSON.stringify(value) ?? '';
 }
+
+/** Another item like it, with all its parts, on another sheet. */
+export function itemOn(sheet: Sheet, of: Item, label = of.label): Item {
+  const relabelled = (part: Item): string => part.label.replace(of.label, label);
+  return item(of.kind, label, {
+    ...of,
+    label,
+    sheet,
+    properties: { ...of.properties },
+    calls: { ...of.calls },
+    children: new Map([...of.children].map(([name, part]) => [name, itemOn(sheet, part, relabelled(part))])),
+    members: of.members.map((part) => itemOn(sheet, part, relabelled(part))),
+  });
+}

@@ -1,5 +1,5 @@
 import { addresses, type Block, overlap, rangeText } from './a1';
-import { type Item, item } from './item';
+import { type Item, item, itemOn } from './item';
 import { Refusal } from './wire';
 
 export interface Validation {
@@ -27,7 +27,7 @@ const must = (isSo: boolean, message: string, code = 'InvalidArgument'): void =>
 
 /** One sheet of the workbook in memory, and what Excel refuses to put on it. */
 export class Sheet {
-  readonly name: string;
+  name: string;
   readonly id: string;
   readonly item: Item;
   /** What was written, by address: "B3". */
@@ -131,6 +131,22 @@ export class Sheet {
     made.item.properties.Name = name;
     this.tables.push(made);
     return made;
+  }
+
+  /** Takes over everything from another sheet, as Excel does when it copies one. */
+  takeOver(from: Sheet, nameOf: (table: string) => string): void {
+    for (const [at, cell] of from.cells) this.cells.set(at, cell);
+    for (const [at, value] of from.spilled) this.spilled.set(at, value);
+    for (const [at, format] of from.formats) this.formats.set(at, format);
+    for (const [at, looks] of from.looks) this.looks.set(at, { ...looks });
+    for (const [at, validation] of from.validation) this.validation.set(at, { ...validation });
+    const whole = itemOn(this, from.item, this.item.label);
+    Object.assign(this.item.properties, whole.properties, { Name: this.name, Id: this.id });
+    for (const [name, part] of whole.children) this.item.children.set(name, part);
+    this.conditions.push(...from.conditions.map((condition) => itemOn(this, condition)));
+    this.charts.push(...from.charts.map((chart) => itemOn(this, chart)));
+    this.merges.push(...from.merges);
+    for (const { name, block } of from.tables) this.addTable(block, nameOf(name));
   }
 
   /** The headings of a table, as they stand in its first row. */

@@ -1,0 +1,111 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { eventMessage } from '../hosts/support/excel-events';
+import { FakeWorkbook } from '../hosts/support/fake-workbook';
+import { sheetOf } from '../hosts/support/laid';
+import { ExcelPanePages } from './excelPanePage';
+import { AT, checkExplain } from './explainChecks';
+import { tab } from './paneChecks';
+
+const SHEET = 'Sheet1';
+let pages: ExcelPanePages;
+
+beforeAll(async () => {
+  pages = await ExcelPanePages.start();
+});
+afterAll(() => pages?.close());
+
+/** The built pane for one test, which must end without a complaint. */
+async function on(workbook: FakeWorkbook, use: (page: Page) => Promise<void>): Promise<void> {
+  const [page, complaints] = await pages.open({ workbook });
+  await use(page);
+  expect(complaints).toEqual([]);
+  await page.context().close();
+}
+
+const typed = (content: string): unknown =>
+  content !== '' && Number.isFinite(Number(content)) ? Number(content) : content;
+
+describe('in the built pane of Excel', () => {
+  checkExplain((cell, use) => {
+    const workbook = new FakeWorkbook(SHEET);
+    for (const [at, content] of Object.entries({ ...cell.around, [AT]: cell.content }))
+      sheetOf(workbook, SHEET).cells.set(at, typed(content));
+    workbook.onFormula = () => typed(cell.shows);
+    workbook.select(SHEET, AT);
+    return on(workbook, (page) => use({ page }));
+  });
+
+  describe('the view', () => {
+    const changing = () => {
+      const workbook = new FakeWorkbook(SHEET);
+      const { cells } = sheetOf(workbook, SHEET);
+      cells.set('A1', 11).set('B1', '=SWEEP.STOPDIFF(8,A1)').set('B2', '=SWEEP.FNUMBER(A1)');
+      workbook.select(SHEET, 'B1');
+      workbook.onFormula = () => 1;
+      return { workbook, cells };
+    };
+    const shown = (page: Page, text: string) =>
+      page.getByRole('tabpanel', { name: 'Explain' }).getByText(text).first().waitFor();
+    const tellSelection = (page: Page) => page.evaluate(() => window.tellSelection());
+    const tell = (page: Page, event: 'change' | 'calculation') =>
+      page.evaluate((message) => window.tellEvent(message), eventMessage(event));
+
+    it('follows what is selected, typed and calculated', () => {
+      const { workbook, cells } = changing();
+      return on(workbook, async (page) => {
+        await tab(page, 'Explain').click();
+        await shown(page, 'the mark f/11, 11.31');
+        workbook.select(SHEET, 'B2');
+        await tellSelection(page);
+        await shown(page, 'B2 shows');
+        workbook.select(SHEET, 'B1');
+        await tellSelection(page);
+        await shown(page, 'B1 shows 1');
+        cells.set('A1', 16);
+        await tell(page, 'change');
+        await shown(page, 'the mark f/16');
+        cells.set('A1', 22);
+        await tell(page, 'calculation');
+        await shown(page, 'the mark f/22');
+      });
+    });
+
+    it('asks Excel nothing while it is out of sight, and looks again when it is back', () => {
+      const { workbook, cells } = changing();
+      return on(workbook, async (page) => {
+        await tab(page, 'Explain').click();
+        await shown(page, 'the mark f/11, 11.31');
+        await tab(page, 'Sheets').click();
+        // Whatever was under way is over once Excel has calculated anew.
+        await page.getByRole('button', { name: 'Recalculate' }).click();
+        await page.getByText('Excel calculates the workbook anew').waitFor();
+        const before = workbook.batches.length;
+        cells.set('A1', 16);
+        await tellSelection(page);
+        await tell(page, 'change');
+        await page.getByRole('button', { name: 'Recalculate' }).click();
+        await expect.poll(() => workbook.batches.length).toBe(before + 1);
+        await tab(page, 'Explain').click();
+        await shown(page, 'the mark f/16');
+      });
+    });
+
+    it('keeps what it says while a cell is edited, and says so where none is selected', () => {
+      const { workbook } = changing();
+      return on(workbook, async (page) => {
+        await tab(page, 'Explain').click();
+        await shown(page, 'B1 shows 1');
+        workbook.failures = [
+          { batch: workbook.batches.length + 1, action: 0, code: 'InvalidOperationInCellEditMode' },
+        ];
+        await tellSelection(page);
+        await expect.poll(() => workbook.batches.length).toBe(workbook.failures[0]?.batch);
+        await shown(page, 'B1 shows 1');
+        workbook.selection = undefined;
+        await tellSelection(page);
+        await shown(page, 'Select one cell');
+      });
+    });
+  });
+});

@@ -1,0 +1,154 @@
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { checkNewSheets } from './newSheetsChecks';
+import { status, tab } from './paneChecks';
+import { type Site, site, Workbench } from './workbench';
+
+let place: Site;
+let sheet: Workbench;
+
+beforeAll(async () => {
+  place = await site();
+});
+afterAll(() => place?.close());
+beforeEach(async () => {
+  sheet = await Workbench.open(place, { height: 1500 });
+});
+afterEach(async () => {
+  expect(sheet.complaints).toEqual({ errors: [], outside: [] });
+  await sheet.page.close();
+});
+
+const said = () => expect.poll(() => status(sheet.page).innerText());
+const takeBack = () => sheet.pane.getByRole('button', { name: 'Take back' }).click();
+const copy = async (name: string) => {
+  await tab(sheet.page, 'Sheets').click();
+  await sheet.pane.getByRole('button', { name: 'Copy this sheet as values' }).click();
+  await said().toMatch(`“${name}” holds the values`);
+};
+const COLUMNS = 'ABCDEFGHIJKLMNOPQR'.split('');
+const cellsTo = (row: number) =>
+  Array.from({ length: row }, (_, i) => COLUMNS.map((column) => `${column}${i + 1}`)).flat();
+
+checkNewSheets((use) =>
+  use({
+    page: sheet.page,
+    within: '#pane',
+    sheets: () => sheet.sheets(),
+    type: (a1, text) => sheet.enter(a1, text),
+    async cell(a1) {
+      const { formula, value } = await sheet.cell(a1);
+      return { formula, value };
+    },
+  }),
+);
+
+describe('a sheet that came into the workbench', () => {
+  it('comes back with all that was beside it when its taking back is undone', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.showsNear('B24', 2 ** 8.3);
+    await takeBack();
+    await said().toBe('“Lights on set” is taken away again. Ctrl+Z brings it back.');
+    expect(await sheet.tables()).toEqual({ Build: 'A35:E47' });
+    await sheet.undo('A3');
+    await expect.poll(() => sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
+    expect(await sheet.tables()).toHaveProperty('Lights', 'A12:R17');
+    await sheet.sheet('Lights on set');
+    await sheet.showsNear('B24', 2 ** 8.3);
+    await sheet.enter('G13', '-3');
+    await sheet.told('Metres from the front of the light to the subject, above 0.');
+    await tab(sheet.page, 'Charts').click();
+    await sheet.pane.getByRole('heading', { name: 'Share of the light' }).waitFor();
+  });
+
+  it('stays where a formula elsewhere uses it', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.sheet('Pops build');
+    await sheet.enter('H5', "='Lights on set'!B5+SUM(Lights[Light])");
+    await takeBack();
+    await said().toMatch('The formula in H5 on “Pops build” uses it, so the sheet was left as it is.');
+    expect(await sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
+  });
+
+  it('is gone already where undo took it', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.undo('A3');
+    await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
+    await takeBack();
+    await said().toBe('Not done. “Lights on set” is not in the workbook any more. Nothing was changed.');
+  });
+
+  it('stays where a cell of it looks otherwise', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.click('A25');
+    await sheet.page.keyboard.press('Control+b');
+    await takeBack();
+    await said().toMatch('has changed since it came in');
+  });
+});
+
+describe('a copy as values in the workbench', () => {
+  it('shows what the sheet shows, in every cell, and needs nothing of it', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.showsNear('B24', 2 ** 8.3);
+    await sheet.enter('I5', '=SEQUENCE(3)');
+    await sheet.shows('I7', 3);
+    await sheet.enter('J5', '=SWEEP.FNUMBER("abc")');
+    await sheet.shows('J5', '#VALUE!');
+    await sheet.enter('K5', '=IF(TRUE,"=1+1")');
+    await sheet.shows('K5', '=1+1');
+    await sheet.enter('K6', '=1>0');
+    await sheet.shows('K6', 1);
+    const all = cellsTo(40);
+    const [texts, values] = [await sheet.texts(...all), await sheet.values(...all)];
+    await copy('Lights on set values');
+    await expect.poll(() => sheet.texts(...all)).toEqual(texts);
+    // An empty text leaves an empty cell.
+    expect(await sheet.values(...all)).toEqual(values.map((value) => (value === '' ? null : value)));
+    const formulas = await sheet.page.evaluate(
+      (cells) => cells.map((a1) => window.sweeptable.cell(a1).formula).filter(Boolean),
+      all,
+    );
+    expect(formulas).toEqual([]);
+    // Another reading there changes nothing here.
+    await sheet.sheet('Lights on set');
+    expect(await sheet.tables()).toMatchObject({ Lights: 'A12:R17', Lights_2: 'A12:R17' });
+    await sheet.enter('H13', '22');
+    await sheet.sheet('Lights on set values');
+    expect(await sheet.texts(...all)).toEqual(texts);
+  });
+
+  it('keeps rules, notes and charts, grows without formulas, and is taken away by one undo', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.showsNear('B24', 2 ** 8.3);
+    await copy('Lights on set values');
+    await sheet.enter('G13', '-3');
+    await sheet.told('Metres from the front of the light to the subject, above 0.');
+    await tab(sheet.page, 'Charts').click();
+    const card = sheet.pane.getByRole('tabpanel', { name: 'Charts' });
+    await card.getByText('Show the numbers').click();
+    expect(await card.locator('tbody tr').count()).toBe(5);
+    await sheet.enter('A18', 'Alder 600');
+    await expect.poll(() => sheet.tables()).toHaveProperty('Lights_2', 'A12:R18');
+    expect((await sheet.cell('J18')).formula).toBe('');
+    await sheet.undo('A3');
+    await sheet.undo('A3');
+    await expect.poll(() => sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
+    expect(await sheet.tables()).not.toHaveProperty('Lights_2');
+  });
+
+  it('of an empty sheet is refused', async () => {
+    await sheet.page.locator('[data-u-comp="sheet-bar-append-button"]').first().click();
+    await expect.poll(() => sheet.sheets()).toHaveLength(2);
+    await tab(sheet.page, 'Sheets').click();
+    await sheet.pane.getByRole('button', { name: 'Copy this sheet as values' }).click();
+    await said().toBe(
+      'Not done. The sheet in view is empty. Nothing was copied. Go to a sheet with something on it.',
+    );
+    expect(await sheet.sheets()).toHaveLength(2);
+  });
+});
+
+it('the pane offers nothing that makes no sense beside the grid', async () => {
+  expect(await sheet.pane.getByRole('button', { name: /Recalculate|lost names/ }).count()).toBe(0);
+  expect(await sheet.pane.getByText('undo list').count()).toBe(0);
+});
