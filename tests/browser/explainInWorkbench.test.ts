@@ -25,32 +25,39 @@ async function view(piece: string): Promise<string> {
   return panel.innerText();
 }
 
+/** Types into a cell and waits until it shows what it should. */
+async function enter(at: string, text: string, shows: string): Promise<void> {
+  await sheet.enter(at, text);
+  await expect.poll(() => sheet.texts(at), { timeout: 10_000 }).toEqual([shows]);
+}
+
 checkExplain(async ({ around = {}, content, shows }, use) => {
-  for (const [at, text] of Object.entries({ ...around, [AT]: content })) await sheet.enter(at, text);
-  await expect.poll(() => sheet.texts(AT)).toEqual([shows]);
+  for (const [at, text] of Object.entries(around)) await enter(at, text, text);
+  await enter(AT, content, shows);
   await sheet.click(AT);
   await use({ page: sheet.page, within: '#pane' });
 });
 
 describe('the selected cell of the workbench', () => {
   it('is explained again when what it uses changes', async () => {
-    await sheet.enter('H5', '11');
-    await sheet.enter(AT, '=SWEEP.STOPDIFF(8,H5)');
-    await sheet.shows(AT, 1);
+    await enter('H5', '11', '11');
+    await enter(AT, '=SWEEP.STOPDIFF(8,H5)', '1');
     await sheet.click(AT);
     expect(await view(`${AT} shows 1`)).toContain('the mark f/11, 11.31');
-    await sheet.enter('H5', '16');
+    await enter('H5', '16', '16');
     await sheet.click(AT);
     expect(await view(`${AT} shows 2`)).toContain('the mark f/16');
   });
 
   it('says why it refuses, and why the one before it did', async () => {
-    await sheet.enterDown('B42', ['abc', '=SWEEP.FNUMBER(B42)', '=SWEEP.STOPDIFF(8,B43)']);
-    await sheet.refuses('B43', '#VALUE!', /cannot be read/);
-    await sheet.click('B43');
-    expect(await view('B43 shows #VALUE!')).toContain('"abc" cannot be read as an f-number. Write 11');
-    await sheet.click('B44');
-    expect(await view('B44 shows #VALUE!')).toContain('"abc" cannot be read as an f-number. Write 11');
+    await enter('H5', 'abc', 'abc');
+    await enter('H6', '=SWEEP.FNUMBER(H5)', '#VALUE!');
+    await enter('H7', '=SWEEP.STOPDIFF(8,H6)', '#VALUE!');
+    await sheet.refuses('H6', '#VALUE!', /cannot be read/);
+    await sheet.click('H6');
+    expect(await view('H6 shows #VALUE!')).toContain('"abc" cannot be read as an f-number. Write 11');
+    await sheet.click('H7');
+    expect(await view('H7 shows #VALUE!')).toContain('"abc" cannot be read as an f-number. Write 11');
   });
 
   it('reads columns and rows of tables, spilled lists, and cells of other sheets', async () => {

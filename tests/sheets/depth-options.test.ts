@@ -255,12 +255,12 @@ describe('what the job asks for', () => {
 });
 
 test('two rows of one blur: the one of less time comes first', async () => {
-  // At its least the blur does not change from 22 to 22.00000005. The first is a mark, 22.627, and takes 2^(9 − 8.35) ×
+  // At its least the blur is the same to 15 figures at 22 and 22.0000001. The first is a mark, 22.627, and takes 2^(9 − 8.35) ×
   // 3.90625 = 6.13, 7 pops; the second is no mark and takes 22² / 2^8.35 × 3.90625 = 5.79, 6 pops.
-  const job = { depth: 32.476402, magnification: '1:4', focal: null, draw: null };
-  const { column } = await sheet(job, [22, 22.00000005]);
+  const job = { depth: 32.4764, magnification: '1:4', focal: null, draw: null };
+  const { column } = await sheet(job, [22, 22.0000001]);
   const [one, other] = column('Blur in all');
-  expect(one).toBe(other);
+  expect(Number(one) / Number(other)).toBeCloseTo(1, 12);
   expect(column('Pops')).toEqual([7, 6]);
   expect([column('Frame rank'), column('Stack rank')]).toEqual([
     [2, 1],

@@ -19,7 +19,7 @@ const FOOT = 0.02;
 const HELD_LEVELS = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 const DURATION = 0.02;
 const SHARE = 0.01;
-const MOST_LETTERS = 80;
+const MOST_LETTERS = 105;
 
 const flashTrace = TEMPLATES.find(({ id }) => id === 'flash-trace') as Template;
 type Sample = readonly [time: number, value: number];
@@ -182,6 +182,13 @@ describe('another recording is pasted over the demo', () => {
     near(sheet.of('halfLine'), 5 - BASE - HEIGHT / 2, 0.01 * HEIGHT, 'half line');
     near(sheet.column('Trace', 'Height')[0], 0, 0.02, 'height of the first sample');
     expect(sheet.errors()).toEqual([]);
+  });
+
+  test.each([1, -1])('one that starts on the flash has its base at its end (way up: %s)', async (way) => {
+    const onFlash = DEMO.filter(([t]) => t > 0.00056).map(([t, v]) => [t, way * v]);
+    const { of } = await calculated(changed(onFlash));
+    near(of('dark'), way * BASE, 0.03, 'base');
+    near(of('halfLine'), way * (BASE + HEIGHT / 2), 0.02 * HEIGHT, 'half line');
   });
 
   test('a longer one is counted to its last row', async () => {
