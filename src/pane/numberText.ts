@@ -17,6 +17,8 @@ const HOLDS: Readonly<Record<string, (a: number, b: number) => boolean>> = {
 
 /** A number as a cell shows it. Knows what the formats of sheets use: sections, conditions, words, 0, #, point and %. */
 export function numberText(value: number, format: string): string {
+  // a format that shows words only has nothing before its last section
+  if (format.startsWith(';;;')) return '';
   const sections = format.match(/(?:"[^"]*"|\\.|[^;])+/g) ?? ['General'];
   const conditional = sections.some((section) => CONDITION.test(section));
   if (conditional) {
@@ -40,8 +42,17 @@ function holds(section: string, value: number): boolean {
   return HOLDS[relation]?.(value, Number(limit)) ?? true;
 }
 
+/** 0.0E+00: decimals, and a power of ten of two figures or more. */
+const POWER_OF_TEN = /^0\.(0+)E\+00$/;
+
 /** A number that is not negative, in one section of a format. */
 function sectionText(value: number, section: string): string {
+  const [, figures] = POWER_OF_TEN.exec(section) ?? [];
+  if (figures !== undefined)
+    return value
+      .toExponential(figures.length)
+      .replace(/e([+-])(\d)$/, 'e$10$2')
+      .toUpperCase();
   const pieces = [...section.matchAll(PIECE)].map(([raw, words, escaped]) => ({
     raw,
     words: words ?? escaped ?? raw,

@@ -146,6 +146,7 @@ function timesDoubt({ signal: { samples } }: Pulse): Doubt {
 /** What is doubtful about a pulse and its recording, a sentence each. */
 export function doubtsOf(pulse: Pulse): readonly string[] {
   const half = spanAt(pulse, 0.5);
+  const lowest = spanAt(pulse, LOWEST_LEVEL);
   const found: readonly Doubt[] = [
     startDoubt(pulse),
     baseDoubt(pulse),
@@ -153,7 +154,7 @@ export function doubtsOf(pulse: Pulse): readonly string[] {
     !isFail(half) && samplesDoubt(half),
     !isFail(half) && topDoubt(pulse, half),
     othersDoubt(pulse),
-    tailDoubt(pulse),
+    tailDoubt(pulse) || (isFail(lowest) && lowest.message),
     ringingDoubt(pulse, 0.5),
     ringingDoubt(pulse, LOWEST_LEVEL),
     noiseDoubt(pulse),

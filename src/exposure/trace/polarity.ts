@@ -1,12 +1,14 @@
 import { median } from './median';
 import type { Samples } from './samples';
 
-/** 1.05 × the median of the last steps: the standard deviation of noise without memory. */
+/** Noise without memory in the last tenth, at most 200 samples: the median step / (0.6745·√2). 0 in a short recording. */
 function noiseAtEnd({ values, count }: Samples): number {
-  const steps = Float64Array.from({ length: Math.min(20, count - 1) }, (_, k) =>
+  const length = Math.min(200, Math.floor(count / 10));
+  if (length < 20) return 0;
+  const steps = Float64Array.from({ length }, (_, k) =>
     Math.abs((values[count - 1 - k] as number) - (values[count - 2 - k] as number)),
   );
-  return count > 200 ? 1.05 * median(steps) : 0;
+  return median(steps) / (0.6745 * Math.SQRT2);
 }
 
 /**

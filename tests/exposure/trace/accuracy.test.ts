@@ -67,7 +67,7 @@ describe('noise of 1 % of the height', () => {
     ['two times 100/300', twoTimes(100e-6, 300e-6)],
     ['two times 200/250', twoTimes(200e-6, 250e-6)],
     ['Gaussian', gaussian(100e-6)],
-  ] as const)('leaves durations and shares within 2 %%: %s', (_, shape) => {
+  ] as const)('leaves durations and shares within 0.02: %s', (_, shape) => {
     for (const seed of [11, 12, 13, 14, 15]) expectTable(shape, record(shape, { ...setting, seed }), 0.02);
   });
 

@@ -82,6 +82,14 @@ describe('an instant rise', () => {
     for (const samples of [20_000, 20_003, 20_007])
       expectLike(shape, record(shape, { ...CLEAN, samples }), 1e-5);
   });
+
+  it('is none where it takes two steps: straight lines join them, worked by hand', () => {
+    // dark up to 100 s, 0.6 at 101 s, 1 from 102 s to 2102 s, dark again at 3102 s
+    const values = Float64Array.from({ length: 3400 }, (_, t) =>
+      t <= 100 ? 0 : t === 101 ? 0.6 : Math.max(0, Math.min(1, (3102 - t) / 1000)),
+    );
+    expectNear(value(traceTime([1], values, 0.3)), 2802 - 100.5, 1e-9);
+  });
 });
 
 describe('polarity and offset', () => {

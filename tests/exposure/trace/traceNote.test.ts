@@ -77,6 +77,9 @@ describe('the note of a recording', () => {
     expect(cut(0.3)).toContain('ends at 30 % of the height');
     expect(cut(0.05)).toContain('ends at 5.1 % of the height');
     expect(cut(0.01)).toBe(NOTHING_DOUBTFUL);
+    // a spike on the last row that is not blank
+    const spike = Float64Array.from({ length: 900 }, (_, i) => (i === 500 ? 1 : 0));
+    expect(value(traceNote([1], spike))).toContain('never falls through 0.1 of its height');
   });
 
   it('says where it starts on the flash, and that the base is unsure then', () => {
