@@ -43,6 +43,14 @@ checkNewSheets((use) =>
 );
 
 describe('a sheet that came into the workbench', () => {
+  it('with nothing to type in comes without a demo job, and is taken back', async () => {
+    await sheet.pane.getByRole('button', { name: 'Insert Proof', exact: true }).click();
+    await said().toBe('“Proof” is inserted. Ctrl+Z takes it away again.');
+    await takeBack();
+    await said().toMatch('“Proof” is taken away again.');
+    expect(await sheet.sheets()).toEqual(['Pops build']);
+  });
+
   it('comes back with all that was beside it when its taking back is undone', async () => {
     await sheet.insert('Lights on set');
     await sheet.showsNear('B24', 2 ** 8.3);

@@ -53,7 +53,9 @@ export function insertSheet(grid: Grid, id: string, filled: boolean): Outcome {
     tables: tablesTaken(grid, workbook),
   });
   const sheet = sheetOfPlan(plan);
-  const done = `“${plan.name}” is inserted${filled ? ' with the demo job' : ''}. Ctrl+Z takes it away again.`;
+  const hasInputs = plan.cells.some(({ part }) => part === 'input' || part === 'choice');
+  const how = filled && hasInputs ? ' with the demo job' : '';
+  const done = `“${plan.name}” is inserted${how}. Ctrl+Z takes it away again.`;
   const made = { sheet: snapshotSheet(sheet, ''), beside: decorations(sheet) };
   const outcome = laid(grid, plan.name, made, done);
   if ('done' in outcome) chooseFirstInput(grid, plan);
