@@ -87,7 +87,9 @@ const CHECK_COLUMNS: readonly Column[] = [
   {
     id: 'Difference',
     quantity: 'difference',
-    formula: '=IF(ISNUMBER([@Printed]),IF(ISNUMBER([@Live]),[@Live]-[@Printed],""),"")',
+    note: 'Below the twelfth figure it is none: spreadsheets drop such differences, each in its own way.',
+    formula:
+      '=IF(AND(ISNUMBER([@Printed]),ISNUMBER([@Live])),IF(ABS([@Live]-[@Printed])<=ABS([@Printed])/1E12,0,[@Live]-[@Printed]),"")',
   },
   {
     id: 'Allowed',
