@@ -14,7 +14,7 @@ import {
   tenth,
   weighted,
 } from '../exposure/unmix/cases';
-import { random } from '../exposure/unmix/random';
+import { random } from '../exposure/random';
 
 /**
  * How near unmixed heads come to general libraries, and how often the ± holds:

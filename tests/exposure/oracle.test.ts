@@ -487,15 +487,12 @@ describe('motion', () => {
     (v, blur, m, pitch, l) => freezeTime(v, blur, m, pitch, l),
     (v, blur, m, pitch, l) => D(blur).times(pitch).div(D(v).times(m).times(1e6)).div(toTenth(l)),
   );
+  /** Energy and duration of the lower row, how many times as much the upper one has, and where between them. */
+  const timesMore = fc.double({ min: 1.1, max: 50, noNaN: true });
+  const twoRows = args(wide, timesMore, wide, timesMore, level);
   oracle(
     'the energy that keeps a limit lies on the straight line of the logarithms between two rows',
-    args(
-      wide,
-      fc.double({ min: 1.1, max: 50, noNaN: true }),
-      wide,
-      fc.double({ min: 1.1, max: 50, noNaN: true }),
-      level,
-    ),
+    twoRows,
     (p, pTimes, t, tTimes, where) => freezePower([p, p * pTimes], [t, t * tTimes], t * tTimes ** where),
     (p, pTimes, t, tTimes, where) => {
       const [p1, t1, limit] = [D(p * pTimes), D(t * tTimes), D(t * tTimes ** where)];
@@ -505,13 +502,7 @@ describe('motion', () => {
   );
   oracle(
     'the duration at an energy lies on the straight line of the logarithms between two rows',
-    args(
-      wide,
-      fc.double({ min: 1.1, max: 50, noNaN: true }),
-      wide,
-      fc.double({ min: 1.1, max: 50, noNaN: true }),
-      level,
-    ),
+    twoRows,
     (p, pTimes, t, tTimes, where) => freezeDuration([p, p * pTimes], [t, t * tTimes], p * pTimes ** where),
     (p, pTimes, t, tTimes, where) => {
       const [p1, t1, power] = [D(p * pTimes), D(t * tTimes), D(p * pTimes ** where)];

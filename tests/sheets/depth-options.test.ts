@@ -1,34 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { isCellError } from '../../src/cells/errors';
-import { sheetValues } from '../../src/hosts/command/sheetValues';
-import { place } from '../../src/sheets/address';
 import { depthOf } from '../../src/sheets/check';
-import { layout, tableTop } from '../../src/sheets/layout';
-import { makePlan } from '../../src/sheets/makePlan';
-import type { Table, Template, Value } from '../../src/sheets/template';
-import { TEMPLATES } from '../../src/sheets/templates';
+import type { Table, Value } from '../../src/sheets/template';
+import { calculated, templateOf, type Typed, typedOver } from './support';
 
-const template = TEMPLATES.find(({ id }) => id === 'depth-options') as Template;
+const template = templateOf('depth-options');
 const EVERY_ROW = (template.blocks.find((block) => block.kind === 'table') as Table).rows.map(([n]) => n);
-
-/** What is typed over the demo job, by the id of its cell. */
-type Typed = Readonly<Record<string, Value>>;
-
-function typedOver(typed: Typed, apertures: readonly (Value | undefined)[]): Template {
-  const copy = structuredClone(template) as { blocks: Template['blocks'] } & Template;
-  const unknown = new Set(Object.keys(typed));
-  const blocks = copy.blocks.map((block) => {
-    if (block.kind === 'table') return { ...block, rows: apertures.map((n) => [n ?? null]) };
-    const fields = block.fields.map((field) => {
-      if (!(field.id in typed) || field.formula !== undefined) return field;
-      unknown.delete(field.id);
-      return { ...field, value: typed[field.id] ?? null };
-    });
-    return { ...block, fields };
-  });
-  expect([...unknown]).toEqual([]);
-  return { ...copy, blocks };
-}
 
 /** The sheet with some of the demo job's inputs typed over; with empty inputs where `filled` is false. */
 async function sheet(
@@ -36,32 +13,15 @@ async function sheet(
   apertures: readonly (Value | undefined)[] = EVERY_ROW,
   filled = true,
 ) {
-  const changed = typedOver(typed, apertures);
-  const plan = makePlan(changed, { filled, sheets: [], tables: [] });
-  const values = await sheetValues(plan);
-  const { cells, tables } = layout(changed);
-  const options = tables.get('Options') as Table;
-  const cell = (id: string) => {
-    const at = cells.get(id)?.place;
-    if (!at) throw new Error(`There is no cell ${id}.`);
-    return values(at.row, at.column);
-  };
-  const column = (name: string) => {
-    const index = options.columns.findIndex(({ id }) => id === name);
-    if (index < 0) throw new Error(`There is no column ${name}.`);
-    return apertures.map((_, i) => values(tableTop(options) + 1 + i, index));
-  };
+  const rows = apertures.map((n) => [n ?? null]);
+  const made = await calculated(typedOver(template, typed, { Options: rows }), filled);
+  const column = (name: string) => made.column('Options', name);
   const row = (aperture: number, name: string) => column(name)[apertures.indexOf(aperture)];
-  const errors = plan.cells.filter(({ row: r, column: c }) => isCellError(values(r, c)));
-  const warnings = plan.cells
+  const warnings = made.plan.cells
     .filter(({ part }) => part === 'warning')
-    .map(({ row: r, column: c }) => String(values(r, c)))
+    .map(({ row: r, column: c }) => String(made.values(r, c)))
     .filter((text) => text.startsWith('!'));
-  const at = (address: string) => {
-    const found = place(address);
-    return found && values(found.row, found.column);
-  };
-  return { plan, values, cell, column, row, errors, warnings, at };
+  return { ...made, column, row, warnings };
 }
 
 /**

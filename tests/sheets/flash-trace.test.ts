@@ -1,11 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { isCellError } from '../../src/cells/errors';
-import { sheetValues } from '../../src/hosts/command/sheetValues';
-import { layout, tableTop } from '../../src/sheets/layout';
-import { makePlan } from '../../src/sheets/makePlan';
-import type { Block, Field, Table, Template, Value } from '../../src/sheets/template';
-import { TEMPLATES } from '../../src/sheets/templates';
+import type { Block, Table, Template, Value } from '../../src/sheets/template';
 import { exactly, twoTimes } from '../exposure/trace/shapes';
+import { calculated as calculatedSheet, templateOf, type Typed, typedOver } from './support';
 
 /**
  * The demo was drawn from this pulse: e^(−t/290 µs) − e^(−t/84 µs), its first light 0.4996 ms after the first sample, 2.38
@@ -21,47 +17,23 @@ const DURATION = 0.02;
 const SHARE = 0.01;
 const MOST_LETTERS = 105;
 
-const flashTrace = TEMPLATES.find(({ id }) => id === 'flash-trace') as Template;
+const flashTrace = templateOf('flash-trace');
 type Sample = readonly [time: number, value: number];
 const isTrace = (block: Block): block is Table => block.kind === 'table' && block.id === 'Trace';
 const DEMO = flashTrace.blocks.find(isTrace)?.rows as unknown as readonly Sample[];
 
 /** The template with other samples, and other inputs. */
-function changed(
-  samples: readonly (readonly Value[])[],
-  inputs: Readonly<Record<string, Value>> = {},
-): Template {
-  const field = (one: Field): Field => (one.id in inputs ? { ...one, value: inputs[one.id] as Value } : one);
-  const blocks = flashTrace.blocks.map((block) =>
-    isTrace(block)
-      ? { ...block, rows: samples }
-      : block.kind === 'form'
-        ? { ...block, fields: block.fields.map(field) }
-        : block,
-  );
-  return { ...flashTrace, blocks };
-}
+const changed = (samples: readonly (readonly Value[])[], inputs: Typed = {}): Template =>
+  typedOver(flashTrace, inputs, { Trace: samples });
 
 async function calculated(template: Template, filled = true) {
-  const plan = makePlan(template, { filled, sheets: [], tables: [] });
-  const values = await sheetValues(plan);
-  const { cells, tables } = layout(template);
-  const of = (id: string, right = 0): unknown => {
-    const at = cells.get(id)?.place;
-    if (!at) throw new Error(`There is no cell ${id}.`);
-    return values(at.row, at.column + right);
-  };
-  const column = (table: string, name: string): unknown[] => {
-    const found = tables.get(table) as Table;
-    const index = found.columns.findIndex(({ id }) => id === name);
-    return found.rows.map((_, row) => values(tableTop(found) + 1 + row, index));
-  };
+  const { cell: of, column, errors } = await calculatedSheet(template, filled);
   return {
     of,
     column,
     remark: (id: string) => of(id, 2),
     lines: () => [1, 2, 3, 4, 5].map((k) => of(`says${k}`) as string),
-    errors: () => plan.cells.filter(({ row, column: c }) => isCellError(values(row, c))),
+    errors: () => errors,
   };
 }
 type Sheet = Awaited<ReturnType<typeof calculated>>;

@@ -1,34 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { sheetValues } from '../../src/hosts/command/sheetValues';
-import { place } from '../../src/sheets/address';
-import { makePlan } from '../../src/sheets/makePlan';
-import type { Form, Table, Template, Value } from '../../src/sheets/template';
-import { TEMPLATES } from '../../src/sheets/templates';
+import type { Template, Value } from '../../src/sheets/template';
+import { calculated, templateOf, type Typed, typedOver } from './support';
 
-const demo = TEMPLATES.find(({ id }) => id === 'freeze-check') as Template;
+const demo = templateOf('freeze-check');
 
 /** The sheet with other inputs: fields by id, and rows of heads. */
-function withInputs(fields: Readonly<Record<string, Value>>, rows?: readonly (readonly Value[])[]): Template {
-  const blocks = demo.blocks.map((block): Form | Table =>
-    block.kind === 'table'
-      ? { ...block, rows: rows ?? block.rows }
-      : {
-          ...block,
-          fields: block.fields.map((field) =>
-            field.id in fields ? { ...field, value: fields[field.id] as Value } : field,
-          ),
-        },
-  );
-  return { ...demo, blocks };
-}
+const withInputs = (fields: Typed, rows?: readonly (readonly Value[])[]): Template =>
+  typedOver(demo, fields, rows && { Heads: rows });
 
-async function cellsOf(template: Template) {
-  const values = await sheetValues(makePlan(template, { filled: true, sheets: [], tables: [] }));
-  return (cell: string): unknown => {
-    const at = place(cell) as { row: number; column: number };
-    return values(at.row, at.column);
-  };
-}
+const cellsOf = async (template: Template) => (await calculated(template)).at;
 
 /** Worked by hand. A fall of 0.35 m from rest ends at √(2 × 9.80665 × 0.35) = 2.62004866 m/s. */
 const WORKED: readonly (readonly [cell: string, value: number | string, working: string])[] = [

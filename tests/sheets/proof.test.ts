@@ -3,10 +3,9 @@ import { resolve } from 'node:path';
 import { createRequire } from 'node:module';
 import { expect, test } from 'vitest';
 import { type PublishedCheck, proofTemplate } from '../../src/build/proof';
-import { sheetValues } from '../../src/hosts/command/sheetValues';
 import { makePlan } from '../../src/sheets/makePlan';
 import type { Table, Template } from '../../src/sheets/template';
-import { TEMPLATES } from '../../src/sheets/templates';
+import { calculated, templateOf } from './support';
 
 const FOLDER = resolve(import.meta.dirname, '../published');
 const published = readdirSync(FOLDER)
@@ -16,21 +15,19 @@ const published = readdirSync(FOLDER)
       (JSON.parse(readFileSync(resolve(FOLDER, file), 'utf8')) as { checks: PublishedCheck[] }).checks,
   );
 
-const proof = TEMPLATES.find(({ id }) => id === 'proof') as Template;
+const proof = templateOf('proof');
 const tableOf = (template: Template, id: string): Table =>
   template.blocks.find((block): block is Table => block.kind === 'table' && block.id === id) as Table;
 
-/** Texts of one column, and what is calculated at the top. */
-async function calculated(template: Template) {
-  const plan = makePlan(template, { filled: true, sheets: [], tables: [] });
-  const values = await sheetValues(plan);
-  const checks = plan.tables[0]?.area as { row: number; column: number; rows: number };
-  const columns = tableOf(template, 'Checks').columns.map(({ id }) => id);
-  const column = (name: string): unknown[] =>
-    Array.from({ length: checks.rows - 1 }, (_, i) =>
-      values(checks.row + 1 + i, checks.column + columns.indexOf(name)),
-    );
-  return { column, all: values(4, 1), agree: values(5, 1), differ: values(6, 1) };
+/** Columns of the checks, and what is calculated at the top. */
+async function totals(template: Template) {
+  const { column, cell } = await calculated(template);
+  return {
+    column: (name: string) => column('Checks', name),
+    all: cell('all'),
+    agree: cell('agree'),
+    differ: cell('differ'),
+  };
 }
 
 test('shows every published check, with its source, the value printed and what may differ', () => {
@@ -44,7 +41,7 @@ test('shows every published check, with its source, the value printed and what m
 });
 
 test('every live value agrees', { timeout: 60_000 }, async () => {
-  const { column, all, agree, differ } = await calculated(proof);
+  const { column, all, agree, differ } = await totals(proof);
   const rows = tableOf(proof, 'Checks').rows;
   const wrong = column('Verdict').flatMap((verdict, i) =>
     verdict === 'agrees' ? [] : [[rows[i]?.[3], rows[i]?.[2], column('Live')[i]]],
@@ -66,7 +63,7 @@ test(
           ? { ...check, gives: Number(check.gives) * 1.1 }
           : check,
     );
-    const { column, differ } = await calculated(proofTemplate(spoilt));
+    const { column, differ } = await totals(proofTemplate(spoilt));
     expect(column('Verdict').flatMap((verdict, i) => (verdict === 'agrees' ? [] : [i]))).toEqual(
       [text, number].sort((a, b) => a - b),
     );

@@ -1,20 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { isCellError } from '../../src/cells/errors';
-import { sheetValues } from '../../src/hosts/command/sheetValues';
-import { place } from '../../src/sheets/address';
-import { makePlan } from '../../src/sheets/makePlan';
-import type { Template } from '../../src/sheets/template';
 import { TEMPLATES } from '../../src/sheets/templates';
-
-const plan = (template: Template, filled: boolean) => makePlan(template, { filled, sheets: [], tables: [] });
-
-async function valuesOf(id: string) {
-  const values = await sheetValues(plan(TEMPLATES.find((t) => t.id === id) as Template, true));
-  return (cell: string) => {
-    const at = place(cell);
-    return at && values(at.row, at.column);
-  };
-}
+import { calculated, templateOf } from './support';
 
 type Worked = readonly (readonly [cell: string, value: number, working: string])[];
 
@@ -78,7 +65,7 @@ describe.each([
   ['lights-on-set', LIGHTS_ON_SET],
 ])('the demo job of %s', (id, worked) => {
   test('gives what is worked out by hand', async () => {
-    const at = await valuesOf(id);
+    const at = (await calculated(templateOf(id))).at;
     for (const [cell, value, working] of worked) {
       const found = at(cell);
       expect(typeof found, `${cell}: ${working}`).toBe('number');
@@ -89,9 +76,8 @@ describe.each([
 
 describe.each(TEMPLATES.map((t) => [t.name, t] as const))('%s', (_, template) => {
   test.each([true, false])('holds no error (filled: %s)', async (filled) => {
-    const made = plan(template, filled);
-    const values = await sheetValues(made);
-    const formulas = made.cells.filter(({ formula }) => formula !== undefined);
+    const { plan, values } = await calculated(template, filled);
+    const formulas = plan.cells.filter(({ formula }) => formula !== undefined);
     const bad = formulas.filter(({ row, column }) => {
       const value = values(row, column);
       return value === null || isCellError(value);

@@ -1,5 +1,5 @@
 import { type Highs } from './highs';
-import { random } from '../unmix/random';
+import { random } from '../random';
 
 /** A lighting to balance, in the numbers that a photographer has. */
 export interface Case {

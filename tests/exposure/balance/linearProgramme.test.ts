@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { linearProgramme, type Programme } from '../../../src/exposure/balance/linearProgramme';
 import { refusal, value } from '../support';
-import { random } from '../unmix/random';
+import { random } from '../random';
 import { type Highs, highsLibrary } from './highs';
 
 let highs: Highs;

@@ -1,3 +1,4 @@
+import { random } from '../random';
 import type { Result } from '../../../src/exposure/core/result';
 import { type Plan, popsPlan } from '../../../src/exposure/plan/popsPlan';
 
@@ -33,17 +34,6 @@ export const planOf = (job: Job): Result<Plan> =>
     job.pause,
   );
 
-/** Numbers from 0 up to 1, the same for each seed: mulberry32, a public-domain generator. */
-export function seeded(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
-
 /** Draws from a seeded generator. */
 export interface Draw {
   readonly between: (low: number, high: number) => number;
@@ -53,14 +43,14 @@ export interface Draw {
 }
 
 export function draws(seed: number): Draw {
-  const random = seeded(seed);
-  const between = (low: number, high: number): number => low + (high - low) * random();
-  const whole = (low: number, high: number): number => low + Math.floor((high - low + 1) * random());
+  const next = random(seed);
+  const between = (low: number, high: number): number => low + (high - low) * next();
+  const whole = (low: number, high: number): number => low + Math.floor((high - low + 1) * next());
   return {
     between,
     whole,
     one: <T>(of: readonly T[]): T => of[whole(0, of.length - 1)] as T,
-    chance: (share) => random() < share,
+    chance: (share) => next() < share,
   };
 }
 

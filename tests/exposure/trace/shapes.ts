@@ -1,3 +1,4 @@
+import { random } from '../random';
 /** Light of a flash over time, and what is known of it exactly. */
 export interface Shape {
   readonly name: string;
@@ -119,21 +120,10 @@ export const trapezoid = (rise: number, flat: number, fall: number): Shape => ({
   fall: (level) => rise + flat + (1 - level) * fall,
 });
 
-/** Numbers from 0 to 1 that look random, the same for each seed (mulberry32, public domain). */
-function randomFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
-
 /** Gaussian noise with a standard deviation of 1, the same for each seed (Box and Muller 1958). */
 export function noiseFrom(seed: number): () => number {
-  const random = randomFrom(seed);
-  return () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+  const next = random(seed);
+  return () => Math.sqrt(-2 * Math.log(1 - next())) * Math.cos(2 * Math.PI * next());
 }
 
 export interface Recording {

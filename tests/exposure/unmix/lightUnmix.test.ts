@@ -15,7 +15,7 @@ import {
   tenth,
   weighted,
 } from './cases';
-import { random } from './random';
+import { random } from '../random';
 
 /** What the head reads, or 0 where it gives too little to tell from nothing. */
 function lightOf({ reading }: HeadReading): number {

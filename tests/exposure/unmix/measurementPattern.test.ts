@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { lightUnmix } from '../../../src/exposure/unmix/lightUnmix';
 import { measurementPattern } from '../../../src/exposure/unmix/measurementPattern';
 import { expectNear, refusal, value } from '../support';
-import { random } from './random';
+import { random } from '../random';
 
 const COUNTS = Array.from({ length: 24 }, (_, i) => i + 1);
 const rank = (rows: readonly (readonly number[])[]): number =>

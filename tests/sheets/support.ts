@@ -1,0 +1,68 @@
+import { isCellError } from '../../src/cells/errors';
+import { sheetValues } from '../../src/hosts/command/sheetValues';
+import { place } from '../../src/sheets/address';
+import { layout, tableTop } from '../../src/sheets/layout';
+import { makePlan } from '../../src/sheets/makePlan';
+import type { Field, Template, Value } from '../../src/sheets/template';
+import { TEMPLATES } from '../../src/sheets/templates';
+
+/** What is typed over the demo job, by the id of its cell. */
+export type Typed = Readonly<Record<string, Value>>;
+type Rows = readonly (readonly Value[])[];
+
+export function templateOf(id: string): Template {
+  const found = TEMPLATES.find((template) => template.id === id);
+  if (!found) throw new Error(`There is no template ${id}.`);
+  return found;
+}
+
+/** A template with other inputs, and with other rows in tables by their ids. */
+export function typedOver(
+  template: Template,
+  typed: Typed,
+  rows: Readonly<Record<string, Rows>> = {},
+): Template {
+  const unknown = new Set([...Object.keys(typed), ...Object.keys(rows)]);
+  const typedField = (field: Field): Field => {
+    if (!(field.id in typed) || field.formula !== undefined) return field;
+    unknown.delete(field.id);
+    return { ...field, value: typed[field.id] ?? null };
+  };
+  const blocks = template.blocks.map((block) => {
+    if (block.kind === 'form') return { ...block, fields: block.fields.map(typedField) };
+    unknown.delete(block.id);
+    return { ...block, rows: rows[block.id] ?? block.rows };
+  });
+  if (unknown.size > 0) throw new Error(`${template.id} has no input ${[...unknown].join(', ')}.`);
+  return { ...template, blocks };
+}
+
+/** A template's sheet with its values: by address, by the id of a cell, or down a column of a table. */
+export async function calculated(template: Template, filled = true) {
+  const plan = makePlan(template, { filled, sheets: [], tables: [] });
+  const values = await sheetValues(plan);
+  const { cells, tables } = layout(template);
+  return {
+    plan,
+    values,
+    at(address: string) {
+      const found = place(address);
+      if (!found) throw new Error(`${address} is no cell.`);
+      return values(found.row, found.column);
+    },
+    /** @param right - columns to the right of the cell. */
+    cell(id: string, right = 0) {
+      const found = cells.get(id)?.place;
+      if (!found) throw new Error(`There is no cell ${id}.`);
+      return values(found.row, found.column + right);
+    },
+    column(table: string, name: string) {
+      const found = tables.get(table);
+      const index = found?.columns.findIndex(({ id }) => id === name) ?? -1;
+      if (!found || index < 0) throw new Error(`There is no column ${name} in ${table}.`);
+      const left = place(found.at)?.column ?? 0;
+      return found.rows.map((_, row) => values(tableTop(found) + 1 + row, left + index));
+    },
+    errors: plan.cells.filter(({ row, column }) => isCellError(values(row, column))),
+  };
+}
