@@ -18,6 +18,7 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
           testTimeout: 30_000,
+          hookTimeout: 60_000,
         },
       },
       {

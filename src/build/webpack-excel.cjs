@@ -20,13 +20,15 @@ const OFFICE_FILES = [
   'telemetry/oteljs_agave.js',
   'en-us/office_strings.js',
 ];
+/** What a page with the hosted library runs scripts from: its address, and the one it falls back on for a part of it. */
+const HOSTED_SCRIPTS = ['https://appsforoffice.microsoft.com', 'https://ajax.aspnetcdn.com'];
 /** office.js writes styles into the page by itself; it needs nothing else that a strict policy forbids. */
-const POLICY =
-  "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; connect-src 'self'; base-uri 'none'; form-action 'none'";
+const policy = (scripts) =>
+  `default-src 'none'; script-src ${["'self'", ...scripts].join(' ')}; style-src 'self' 'unsafe-inline'; img-src 'self' data:; connect-src 'self'; base-uri 'none'; form-action 'none'`;
 
 /** The address of the build, with the slash that the manifest's addresses continue from. */
-function originFrom(given, local) {
-  if (given === undefined) return local;
+function originFrom(given) {
+  if (given === undefined) return undefined;
   if (!/^https:\/\/[^/?#]+(\/[^?#]*)?$/.test(given))
     throw new Error(`origin must be an https address such as https://host/path/, not ${given}`);
   return given.endsWith('/') ? given : `${given}/`;
@@ -34,9 +36,10 @@ function originFrom(given, local) {
 
 /** Emits what stands beside the scripts: page, metadata, manifest, icons and, on demand, an own copy of office.js. */
 class AddInFiles {
-  constructor({ origin, officejs }) {
-    this.origin = origin;
+  constructor({ origin, officejs, policy: wanted }) {
+    this.origin = originFrom(origin);
     this.ownOffice = Boolean(officejs);
+    this.policy = this.ownOffice ? policy([]) : wanted ? policy(HOSTED_SCRIPTS) : undefined;
   }
 
   apply(compiler) {
@@ -57,7 +60,7 @@ class AddInFiles {
 
     const { functionsJson, LOCAL_ORIGIN } = loadTs('hosts/excel/metadata.ts');
     const { CATALOGUE } = loadTs('catalogue/index.ts');
-    const origin = originFrom(this.origin, LOCAL_ORIGIN);
+    const origin = this.origin ?? LOCAL_ORIGIN;
 
     emit('functions.json', JSON.stringify(functionsJson(CATALOGUE, origin)));
     emit('manifest.xml', read(path.join(ROOT, 'manifest.xml')).toString().replaceAll(LOCAL_ORIGIN, origin));
@@ -70,13 +73,13 @@ class AddInFiles {
         emit(`office-js/${file}`, read(path.join(OFFICE, file)), { minimized: true });
   }
 
-  /** Microsoft names no list of what its hosted office.js loads, so the policy goes with an own copy only. */
+  /** Microsoft names no list of what its hosted office.js loads, so there the policy must be asked for. */
   page(template) {
     return template
       .replace('{{officeJs}}', this.ownOffice ? 'office-js/office.js' : OFFICE_ADDRESS)
       .replace(
         '{{contentSecurityPolicy}}',
-        this.ownOffice ? `<meta http-equiv="Content-Security-Policy" content="${POLICY}" />` : '',
+        this.policy ? `<meta http-equiv="Content-Security-Policy" content="${this.policy}" />` : '',
       );
   }
 }
@@ -84,7 +87,8 @@ class AddInFiles {
 /**
  * The Excel add-in, in dist/.
  * `--env origin=https://host/path/` builds for that address; `--env officejs` adds an own copy of office.js, for closed networks;
- * `--env contact="…"` says on the support page who helps.
+ * `--env policy` forbids the page with Microsoft's hosted office.js what it is not known to need; `--env contact="…"` says on
+ * the support page who helps.
  */
 module.exports = (env = {}, argv = {}) => ({
   ...common('excel', argv.mode),

@@ -86,7 +86,9 @@ const after = (theme: object | undefined): string => `;(() => {
   });
 })();`;
 
-/** The pane as it is built for closed networks, with the real library of Excel on the web in it. */
+const HOSTED = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
+
+/** The pane as it is built for closed networks, or for others, with the real library of Excel on the web in it. */
 export class ExcelPanePages {
   readonly #addIn: BuiltAddIn;
   readonly #browser: Browser;
@@ -100,8 +102,8 @@ export class ExcelPanePages {
     this.#stop = stop;
   }
 
-  static async start(): Promise<ExcelPanePages> {
-    const [addIn, browser] = await Promise.all([buildAddIn({ officejs: true }), launch()]);
+  static async start(env: Parameters<typeof buildAddIn>[0] = { officejs: true }): Promise<ExcelPanePages> {
+    const [addIn, browser] = await Promise.all([buildAddIn(env), launch()]);
     const server = createServer((request, response) => {
       const name = new URL(request.url ?? '/', 'http://localhost').pathname;
       readFile(join(addIn.folder, name)).then(
@@ -133,9 +135,10 @@ export class ExcelPanePages {
     page.on('pageerror', (error) => complaints.push(error.message));
     page.on('request', (request) => {
       const url = request.url();
-      if (!url.startsWith(this.#url) && !url.startsWith('data:')) complaints.push(`asked for ${url}`);
+      if (!url.startsWith(this.#url) && !url.startsWith('data:') && url !== HOSTED)
+        complaints.push(`asked for ${url}`);
     });
-    await page.route(`${this.#url}office-js/office.js`, async (route) => {
+    await page.route(/\/office\.js$/, async (route) => {
       if (around === 'no host') return route.continue();
       if (around === 'no office.js') return route.abort();
       const body = BEFORE + (await readFile(LIBRARY, 'utf8')) + after(around.theme);
