@@ -1,15 +1,15 @@
 import type { Arg } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
-import { fail, type Fail, isFail } from '../exposure/core/result';
+import { fail, type Fail } from '../exposure/core/result';
 import { type CellError, isCellError } from './errors';
 import type { Grid } from './grid';
 import { BLANK, readQuantity } from './quantity';
 
 /** One cell as a plain number as typed: no marks, and no whole number is taken for a date. A blank cell is 0. */
-function plainNumber(cell: unknown, quantity: Quantity, name: string): number | Fail | CellError {
+function plainNumber(cell: unknown, quantity: Quantity, name: () => string): number | Fail | CellError {
   if (typeof cell === 'number' && Number.isFinite(cell)) return cell;
   if (isCellError(cell)) return cell;
-  const read = readQuantity(cell, quantity, name, true);
+  const read = readQuantity(cell, quantity, name(), true);
   return read === BLANK ? 0 : read;
 }
 
@@ -29,10 +29,7 @@ export function readSeries(grid: Grid, arg: Arg, quantity: Quantity): Float64Arr
   const numbers = new Float64Array(length);
   for (let i = 0; i < length; i++) {
     const cell = upright ? grid.at(i, 0) : grid.at(0, i);
-    const value =
-      typeof cell === 'number' && Number.isFinite(cell)
-        ? cell
-        : plainNumber(cell, quantity, `${arg.name} (number ${i + 1} of the column)`);
+    const value = plainNumber(cell, quantity, () => `${arg.name} (number ${i + 1} of the column)`);
     if (typeof value !== 'number') return value;
     numbers[i] = value;
   }
@@ -49,8 +46,9 @@ export function readRows(
   for (let r = 0; r < grid.rows; r++) {
     const row: number[] = [];
     for (let c = 0; c < grid.columns; c++) {
-      const value = plainNumber(grid.at(r, c), quantity, `${arg.name} (row ${r + 1}, column ${c + 1})`);
-      if (isFail(value) || isCellError(value)) return value;
+      const place = () => `${arg.name} (row ${r + 1}, column ${c + 1})`;
+      const value = plainNumber(grid.at(r, c), quantity, place);
+      if (typeof value !== 'number') return value;
       row.push(value);
     }
     rows.push(row);

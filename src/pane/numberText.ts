@@ -15,11 +15,12 @@ const HOLDS: Readonly<Record<string, (a: number, b: number) => boolean>> = {
   '<>': (a, b) => a !== b,
 };
 
+/** One section of a format, after its semicolon. It may be empty, and then shows nothing. */
+const SECTION = /;((?:"[^"]*"|\\.|[^;])*)/g;
+
 /** A number as a cell shows it. Knows what the formats of sheets use: sections, conditions, words, 0, #, point and %. */
 export function numberText(value: number, format: string): string {
-  // a format that shows words only has nothing before its last section
-  if (format.startsWith(';;;')) return '';
-  const sections = format.match(/(?:"[^"]*"|\\.|[^;])+/g) ?? ['General'];
+  const sections = [...`;${format || 'General'}`.matchAll(SECTION)].map(([, section = '']) => section);
   const conditional = sections.some((section) => CONDITION.test(section));
   if (conditional) {
     const chosen = sections.find((section) => holds(section, value)) ?? sections.at(-1) ?? 'General';

@@ -39,14 +39,11 @@ function nodes(template: Template): Node[] {
     for (const [i, part] of parts.entries()) {
       const at = `blocks/${b}/${block.kind === 'form' ? 'fields' : 'columns'}/${i}`;
       const id = table ? columnId(table.id, part.id) : part.id;
-      if (table !== undefined && 'fixed' in part && part.fixed === 'formulas')
+      if (table !== undefined && 'fixed' in part && part.fixed === 'formulas') {
+        const position = table.columns.filter(isGiven).indexOf(part);
         for (const [r, row] of table.rows.entries())
-          found.push({
-            id,
-            at: `blocks/${b}/rows/${r}`,
-            formula: String(row[table.columns.filter(isGiven).indexOf(part)]),
-            table,
-          });
+          found.push({ id, at: `blocks/${b}/rows/${r}`, formula: String(row[position]), table });
+      }
       if (part.formula !== undefined) found.push({ id, at: `${at}/formula`, formula: part.formula, table });
       if (part.warning !== undefined)
         found.push({ id: `${id} warning`, at: `${at}/warning/when`, formula: part.warning.when, table });
@@ -175,11 +172,15 @@ function rowFaults(row: readonly Value[], given: readonly Column[]): string[] {
   });
 }
 
+/** What a spreadsheet takes for a cell, so that nothing can be called so: A1, or R1C1 and its short forms. */
+const LIKE_A_CELL = /^([a-z]{1,3}\d+|r\d*(c\d*)?|c\d*)$/i;
+
 function names(template: Template): Fault[] {
   const seen = new Set<string>();
   const found: Fault[] = [];
   const claim = (id: string, at: string): void => {
     if (seen.has(id.toLowerCase())) found.push({ at, reason: `the id ${id} stands twice` });
+    if (LIKE_A_CELL.test(id)) found.push({ at, reason: `the id ${id} reads like the address of a cell` });
     seen.add(id.toLowerCase());
   };
   for (const [b, block] of template.blocks.entries()) {

@@ -75,6 +75,7 @@ class Builder {
   readonly warnings: Warning[] = [];
   readonly map: Layout;
   readonly tableNames: Named;
+  private readonly formulas = new Map<string, string>();
   private readonly template: Template;
   private readonly filled: boolean;
 
@@ -85,8 +86,14 @@ class Builder {
     this.tableNames = new Map([...this.map.tables.keys()].map((id) => [id, freeTableName(id, wish.tables)]));
   }
 
+  /** A formula with its addresses settled. A column has the same one in every row: it is settled once. */
   formula(text: string, table?: Table): string {
-    return settled(text, this.map, this.tableNames, table);
+    const key = `${table?.id ?? ''} ${text}`;
+    const known = this.formulas.get(key);
+    if (known !== undefined) return known;
+    const made = settled(text, this.map, this.tableNames, table);
+    this.formulas.set(key, made);
+    return made;
   }
 
   /** A cell of words. */
@@ -310,6 +317,7 @@ class Builder {
       tables: this.tables,
       rules: this.rules,
       warnings: this.warnings,
+      names: [...this.map.cells].map(([id, { place: at }]) => ({ name: id, ...at })),
       charts,
       freezeRows: this.template.freezeRows,
       page: {

@@ -11,6 +11,8 @@ export interface SheetPlan {
   readonly tables: readonly PlanTable[];
   readonly rules: readonly InputRule[];
   readonly warnings: readonly Warning[];
+  /** What formulas elsewhere may call the cells of forms, on this sheet: 'Pops build'!pops. Our own formulas do not. */
+  readonly names: readonly PlanName[];
   readonly charts: readonly PlanChart[];
   readonly freezeRows: number;
   readonly page: Page;
@@ -53,6 +55,14 @@ export interface PlanCell {
   readonly align: 'left' | 'right' | 'center';
   readonly wrap: boolean;
   readonly note?: string;
+}
+
+/** Whether a person types into the cell. */
+export const isInputCell = ({ part }: Pick<PlanCell, 'part'>): boolean =>
+  part === 'input' || part === 'choice';
+
+export interface PlanName extends Pick<PlanCell, 'row' | 'column'> {
+  readonly name: string;
 }
 
 export interface PlanTable {

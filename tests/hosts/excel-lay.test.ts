@@ -3,7 +3,7 @@ import { columnPoints } from '../../src/hosts/excel/measures';
 import type { SheetPlan } from '../../src/sheets/plan';
 import { TEMPLATES } from '../../src/sheets/templates';
 import { FONT, THEME, WARNED } from '../../src/sheets/theme';
-import { addresses, addressOf, rangeText } from './support/a1';
+import { addresses, addressOf, blockAt, rangeText } from './support/a1';
 import type { FakeWorkbook } from './support/fake-workbook';
 import { look } from './support/item';
 import { held, LIGHTS, openExcel, planOf, sheetOf } from './support/laid';
@@ -128,6 +128,16 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
     );
     expect(Object.fromEntries(found)).toEqual(Object.fromEntries(wanted));
     for (const { Prompt } of sheet.validation.values()) if (Prompt) expect(Prompt.title).not.toBe('');
+  });
+  test('every value of a form has its name on the sheet, and nothing else has', () => {
+    const fields = template.blocks.flatMap((block) => (block.kind === 'form' ? block.fields : []));
+    const names = fields.flatMap(({ id, tenths }) => (tenths ? [id, tenths.id] : [id]));
+    expect([...sheet.names.keys()].sort()).toEqual(names.sort());
+    for (const [name, place] of sheet.names) {
+      const label = fields.find(({ id }) => id === name)?.label;
+      const { row, column } = blockAt(place);
+      if (label !== undefined) expect(sheet.cells.get(addressOf(row, column - 1)), name).toBe(label);
+    }
   });
   test('warnings mark their cells while they hold', () => {
     expect(

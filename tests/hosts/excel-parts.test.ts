@@ -22,6 +22,7 @@ const EMPTY: SheetPlan = {
   tables: [],
   rules: [],
   warnings: [],
+  names: [],
   charts: [],
   freezeRows: 0,
   page: {

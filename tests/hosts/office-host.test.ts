@@ -46,6 +46,19 @@ describe.each(HOST_FILES)('the workbook behind %s', (file) => {
     ],
     ['a second sheet of one name', 'ItemAlreadyExists', (s) => s.add('sheet1')],
     ['a name that no sheet can have', 'InvalidArgument', (s) => s.add('f/8')],
+    [
+      'a name that a sheet has already',
+      'ItemAlreadyExists',
+      (s) => {
+        const sheet = s.getItem('Sheet1');
+        for (const name of ['pops', 'Pops']) sheet.names.add(name, sheet.getRange('A1'));
+      },
+    ],
+    [
+      'a name that is the address of a cell',
+      'InvalidArgument',
+      (s) => s.getItem('Sheet1').names.add('T05', s.getItem('Sheet1').getRange('A1')),
+    ],
     ['work on a sheet that is not there', 'ItemNotFound', (s) => s.getItem('Elsewhere').activate()],
   ];
   test.each(refused)('refuses %s', async (_what, code, act) => {

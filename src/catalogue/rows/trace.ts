@@ -6,7 +6,7 @@ import { traceShutter } from '../../exposure/trace/traceShutter';
 import { traceTable } from '../../exposure/trace/traceTable';
 import { HALF, traceTime } from '../../exposure/trace/traceTime';
 import { Q } from '../quantities';
-import { define, type ExampleCell, maybe, series, type TableColumn, withDefault } from '../types';
+import { define, type ExampleCell, maybe, series, withDefault } from '../types';
 
 const times = series('times', 'Times of the samples, rising; or one cell, the sample interval', Q.wait);
 const values = series('values', 'What the sensor recorded, in any unit, either way up', Q.signal);
@@ -18,7 +18,6 @@ const base = maybe(
   'What the sensor shows without light, in the unit of the values; left out, it is found in the recording',
   Q.base,
 );
-const share: TableColumn['quantity'] = Q.share;
 
 /** A trapezoid: 1 ms up, 1 ms flat, 3 ms down. */
 const TRAPEZOID: readonly ExampleCell[] = [
@@ -87,9 +86,9 @@ export const trace = [
     answers: {
       table: [
         { name: 'duration', quantity: Q.duration },
-        { name: 'share before', quantity: share },
-        { name: 'share inside', quantity: share },
-        { name: 'share after', quantity: share },
+        { name: 'share before', quantity: Q.share },
+        { name: 'share inside', quantity: Q.share },
+        { name: 'share after', quantity: Q.share },
       ],
       each: 'one for each of the levels 0.1, 0.2 … 0.9',
     },

@@ -1,6 +1,7 @@
-import { log2Ratio, roundStops, roundSteady, SLACK, spoken } from '../core/numbers';
+import { log2Ratio, roundStops, SLACK, spoken } from '../core/numbers';
 import { ABOVE_ZERO, outside, outsideAny } from '../core/range';
 import { fail, isFail, type Fail, type Result } from '../core/result';
+import { aboveMost, lastMark } from '../distance/settle';
 import { rootSumOfSquares } from '../light/lightSum';
 import { evenest } from './evenest';
 import { inSteps } from './inSteps';
@@ -73,11 +74,6 @@ function wrongShape(
   return undefined;
 }
 
-/** The lowest setting of a head, as a share of its most: the last step that is nearest to its least. */
-function lastMark(least: number, most: number, step: number): number {
-  return Math.max(0, roundSteady(log2Ratio(most, least) / step));
-}
-
 function outOfRange(
   powers: Vector,
   least: Vector,
@@ -88,16 +84,8 @@ function outOfRange(
   for (const [h, power] of powers.entries()) {
     const [low, high] = [at(least, h), at(most, h)];
     const head = `(number ${h + 1} of the list)`;
-    if (low > high * (1 + SLACK))
-      return fail(
-        'domain',
-        `least ${head} must not be more than most: ${spoken(low)} is more than ${spoken(high)}.`,
-      );
-    if (power > high * (1 + SLACK))
-      return fail(
-        'domain',
-        `powers ${head} must not be more than most: ${spoken(power)} is more than ${spoken(high)}.`,
-      );
+    const tooMuch = aboveMost(`least ${head}`, low, high) ?? aboveMost(`powers ${head}`, power, high);
+    if (tooMuch) return tooMuch;
     const lowest = Math.min(low, high * 2 ** (-at(last, h) * step));
     if (power < lowest * (1 - SLACK))
       return fail(

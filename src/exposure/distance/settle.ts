@@ -1,6 +1,6 @@
 import { ceilSteady, log2Ratio, roundSteady, SLACK, spoken, spokenStops } from '../core/numbers';
 import { ABOVE_ZERO, outside } from '../core/range';
-import { answer, fail, type Fail, type Result } from '../core/result';
+import { answer, answerAboveZero, fail, type Fail, isFail, type Result } from '../core/result';
 
 /** A head's range and the step it is set in. Energies in Ws, the step in stops; what is left out does not bind. */
 export interface Setting {
@@ -11,6 +11,16 @@ export interface Setting {
 
 const beyond = (stops: number, way: 'more' | 'less', end: string): Fail =>
   fail('no-answer', `That takes ${spokenStops(stops)} ${way} than the head gives at ${end}.`);
+
+/** How many steps below `most` a head's last mark lies: the one nearest to its least energy. */
+export const lastMark = (least: number, most: number, step: number): number =>
+  Math.max(0, roundSteady(log2Ratio(most, least) / step));
+
+/** A refusal where an energy is more than the most. `called` names it. */
+export const aboveMost = (called: string, energy: number, most: number): Fail | undefined =>
+  energy > most * (1 + SLACK)
+    ? fail('domain', `${called} must not be more than most: ${spoken(energy)} is more than ${spoken(most)}.`)
+    : undefined;
 
 /**
  * The energy that can be set for an energy wanted.
@@ -28,8 +38,10 @@ export function settle(wanted: number, anchor: number, { step, least, most }: Se
     outside('least', least, ABOVE_ZERO) ??
     outside('most', most, ABOVE_ZERO);
   if (wrong) return wrong;
-  if (least !== undefined && most !== undefined && least > most * (1 + SLACK))
-    return fail('domain', `least must not be more than most: ${spoken(least)} is more than ${spoken(most)}.`);
+  const turned = least !== undefined && most !== undefined && aboveMost('least', least, most);
+  if (turned) return turned;
+  const there = answerAboveZero(wanted);
+  if (isFail(there)) return there;
   const over = most === undefined ? -1 : log2Ratio(wanted, most);
   const under = least === undefined ? -1 : log2Ratio(least, wanted);
   if (step === undefined) {
@@ -42,10 +54,7 @@ export function settle(wanted: number, anchor: number, { step, least, most }: Se
   if (most !== undefined && down > 0) return beyond(over, 'more', 'full power');
   if (least === undefined) return answer(top * 2 ** (down * step));
   // the marks of a head end near its least energy; without a most they are counted from elsewhere, and end above it
-  const lowest =
-    most === undefined
-      ? ceilSteady(log2Ratio(least, top) / step)
-      : -roundSteady(log2Ratio(most, least) / step);
+  const lowest = most === undefined ? ceilSteady(log2Ratio(least, top) / step) : -lastMark(least, most, step);
   if (down < lowest && (most !== undefined || under > SLACK)) return beyond(under, 'less', 'its least power');
   return answer(top * 2 ** (Math.max(down, lowest) * step));
 }

@@ -1,6 +1,7 @@
-import { log2Ratio, roundSteady, SLACK, spoken } from '../core/numbers';
+import { log2Ratio, SLACK, spoken } from '../core/numbers';
 import { ABOVE_ZERO, outside } from '../core/range';
 import { fail, isFail, type Result } from '../core/result';
+import { aboveMost, lastMark } from '../distance/settle';
 import type { Head } from './head';
 
 /** A column with one cell a head; undefined where the cell is blank. */
@@ -36,11 +37,8 @@ function readLine(columns: Columns, i: number, called: (name: string) => string)
 
 function headOf(line: Line, called: (name: string) => string, loss: number, step: number): Result<Head> {
   const { readings: reading, powers: power, targets: target, least, most, recycleFull } = line;
-  if (least > most * (1 + SLACK))
-    return fail(
-      'domain',
-      `${called('least')} must not be more than most: ${spoken(least)} is more than ${spoken(most)}.`,
-    );
+  const turned = aboveMost(called('least'), least, most);
+  if (turned) return turned;
   const half = step / 2 + SLACK;
   if (log2Ratio(power, most) > half || log2Ratio(least, power) > half)
     return fail(
@@ -50,7 +48,7 @@ function headOf(line: Line, called: (name: string) => string, loss: number, step
   return {
     over: 2 * log2Ratio(reading, target) + log2Ratio(most, power) - loss,
     step,
-    steps: roundSteady(log2Ratio(most, least) / step),
+    steps: lastMark(least, most, step),
     most,
     recycleFull,
     target,

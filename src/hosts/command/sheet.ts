@@ -1,5 +1,6 @@
 import { existsSync, writeFileSync } from 'node:fs';
 import { makePlan } from '../../sheets/makePlan';
+import { isInputCell } from '../../sheets/plan';
 import { TEMPLATES } from '../../sheets/templates';
 import { sheetFromPlan } from '../xlsx/fromPlan';
 import { writeXlsx } from '../xlsx/write';
@@ -52,8 +53,9 @@ export async function sheet(args: readonly string[], terminal: Terminal): Promis
   const made = sheetFromPlan(plan, await sheetValues(plan));
   writeFileSync(path, await writeXlsx({ sheets: [made], names: [] }));
   const formulas = made.cells.filter(({ formula }) => formula !== undefined).length;
+  const inputs = filled ? ' with the demo job in its inputs' : ' with empty inputs';
   terminal.say(
-    `Wrote ${path}: the sheet "${plan.name}" ${filled ? 'with the demo job in its inputs' : 'with empty inputs'}, ${formulas} formulas with their values.`,
+    `Wrote ${path}: the sheet "${plan.name}"${plan.cells.some(isInputCell) ? inputs : ''}, ${formulas} formulas with their values.`,
   );
   return 0;
 }

@@ -31,6 +31,7 @@ export function draw(sheet: Excel.Worksheet, plan: SheetPlan): void {
   used.formulas = formulas(plan);
 
   drawSizes(sheet, plan);
+  for (const { name, row, column } of plan.names) sheet.names.add(name, sheet.getCell(row, column));
   for (const area of plan.merges) rangeOf(sheet, area).merge();
   drawLooks(sheet, plan);
   drawInputs(sheet, plan);

@@ -1,7 +1,7 @@
 import { NAMESPACE } from '../../catalogue';
 import { address } from '../../sheets/address';
 import { makePlan } from '../../sheets/makePlan';
-import type { PlanCell, SheetPlan } from '../../sheets/plan';
+import { isInputCell, type PlanCell, type SheetPlan } from '../../sheets/plan';
 import type { Template } from '../../sheets/template';
 import { usedArea } from './cells';
 import { draw } from './draw';
@@ -49,7 +49,6 @@ async function planFor(context: Excel.RequestContext, template: Template, filled
   return { plan, before: new Set(worksheets.items.map(({ id }) => id)) };
 }
 
-const isInput = ({ part }: PlanCell): boolean => part === 'input' || part === 'choice';
 const callsOurs = ({ formula }: PlanCell): boolean => formula?.includes(`${NAMESPACE}.`) ?? false;
 
 async function drawAll(context: Excel.RequestContext, plan: SheetPlan): Promise<void> {
@@ -59,7 +58,7 @@ async function drawAll(context: Excel.RequestContext, plan: SheetPlan): Promise<
   const sheet = worksheets.add(plan.name);
   draw(sheet, plan);
   sheet.activate();
-  const start = plan.cells.find(isInput);
+  const start = plan.cells.find(isInputCell);
   if (start) sheet.getRangeByIndexes(start.row, start.column, 1, 1).select();
   await context.sync();
 }
@@ -134,6 +133,6 @@ export const lay = (excel: typeof Excel, template: Template, filled: boolean): P
           error,
         );
       });
-    const start = plan.cells.find(isInput);
+    const start = plan.cells.find(isInputCell);
     return { sheet: plan.name, start: start && address(start), ...found };
   });

@@ -2,6 +2,7 @@ import { TableManager } from '@univerjs/preset-sheets-table';
 import type { FWorkbook } from '@univerjs/sheets/facade';
 import type { Outcome } from '../../pane/host';
 import { makePlan } from '../../sheets/makePlan';
+import { isInputCell } from '../../sheets/plan';
 import { TEMPLATES } from '../../sheets/templates';
 import { copyName, NOTHING_TO_COPY } from '../valuesCopy';
 import { decorations } from './decorate';
@@ -53,8 +54,7 @@ export function insertSheet(grid: Grid, id: string, filled: boolean): Outcome {
     tables: tablesTaken(grid, workbook),
   });
   const sheet = sheetOfPlan(plan);
-  const hasInputs = plan.cells.some(({ part }) => part === 'input' || part === 'choice');
-  const how = filled && hasInputs ? ' with the demo job' : '';
+  const how = filled && plan.cells.some(isInputCell) ? ' with the demo job' : '';
   const done = `“${plan.name}” is inserted${how}. Ctrl+Z takes it away again.`;
   const made = { sheet: snapshotSheet(sheet, ''), beside: decorations(sheet) };
   const outcome = laid(grid, plan.name, made, done);

@@ -1,6 +1,6 @@
 import type { IWorkbookData } from '@univerjs/core';
 import { makePlan } from '../../sheets/makePlan';
-import type { SheetPlan } from '../../sheets/plan';
+import { isInputCell, type SheetPlan } from '../../sheets/plan';
 import { TEMPLATES } from '../../sheets/templates';
 import type { Grid } from './grid';
 import { sheetOfPlan } from './planSheet';
@@ -24,7 +24,7 @@ export function openFirst(grid: Grid): IWorkbookData | undefined {
 }
 
 export function chooseFirstInput({ api }: Grid, { cells }: SheetPlan): void {
-  const first = cells.find(({ part }) => part === 'input' || part === 'choice');
+  const first = cells.find(isInputCell);
   if (first) api.getActiveWorkbook()?.getActiveSheet().getRange(first.row, first.column).activate();
 }
 

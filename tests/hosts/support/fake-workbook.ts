@@ -1,7 +1,7 @@
 import { addresses, addressOf, type Block, blockAt, overlap, rangeText } from './a1';
 import { checkFormula } from './formula-check';
 import { type Item, item, shown } from './item';
-import { checkSheetName, checkTableName, Sheet, type Table } from './sheet';
+import { checkName, checkSheetName, Sheet, type Table } from './sheet';
 import {
   type Action,
   ACTION,
@@ -301,6 +301,7 @@ export class FakeWorkbook {
     const sheet = parent.sheet as Sheet;
     this.log.push(`${parent.label}.Add(${args.map(shown).join(', ')})`);
     if (parent.kind === 'Tables') return this.addedTable(sheet, args[0] as Item);
+    if (parent.kind === 'Names') return addedName(sheet, String(args[0]), args[1] as Item);
     const made = item(parent.kind, `${parent.label}(${parent.members.length + 1})`, { sheet });
     if (parent.kind === 'Charts') {
       made.properties.Type = args[0];
@@ -407,7 +408,7 @@ export class FakeWorkbook {
   }
 
   private nameTable(target: Item, name: string): void {
-    checkTableName(name);
+    checkName(name);
     const used = [...this.names, ...this.tables.map((table) => table.name)].map((one) => one.toLowerCase());
     if (used.includes(name.toLowerCase()))
       throw new Refusal('ItemAlreadyExists', `something is called ${name} already`);
@@ -480,6 +481,15 @@ const formatOf = ({ sheet, block }: Item): Record<string, unknown> => {
   const at = addressOf((block as Block).row, (block as Block).column);
   return { ColumnWidth: (sheet as Sheet).looks.get(at)?.['Format.ColumnWidth'] ?? USUAL_WIDTH };
 };
+
+/** A name that holds for its sheet alone. */
+function addedName(sheet: Sheet, name: string, cells: Item): Item {
+  checkName(name);
+  if ([...sheet.names.keys()].some((one) => one.toLowerCase() === name.toLowerCase()))
+    throw new Refusal('ItemAlreadyExists', `something on ${sheet.name} is called ${name} already`);
+  sheet.names.set(name, rangeText(cells.block as Block));
+  return item('NamedItem', name);
+}
 
 /** The looks of each cell, whichever of them are asked for. */
 const cellProperties = (sheet: Sheet, block: Block): unknown[][] =>

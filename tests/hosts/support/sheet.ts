@@ -40,6 +40,8 @@ export class Sheet {
   readonly validation = new Map<string, Validation>();
   readonly conditions: Item[] = [];
   readonly tables: Table[] = [];
+  /** Names that hold for this sheet alone, with their cells: "C6". */
+  readonly names = new Map<string, string>();
   readonly charts: Item[] = [];
   readonly merges: Block[] = [];
 
@@ -146,6 +148,7 @@ export class Sheet {
     this.conditions.push(...from.conditions.map((condition) => itemOn(this, condition)));
     this.charts.push(...from.charts.map((chart) => itemOn(this, chart)));
     this.merges.push(...from.merges);
+    for (const [name, at] of from.names) this.names.set(name, at);
     for (const { name, block } of from.tables) this.addTable(block, nameOf(name));
   }
 
@@ -155,11 +158,11 @@ export class Sheet {
   }
 }
 
-/** Whether a table may have the name, whatever others there are. */
-export function checkTableName(name: string): void {
+/** Whether a table or a cell may have the name, whatever others there are. */
+export function checkName(name: string): void {
   must(
     /^[\p{L}_\\][\p{L}\p{N}_.\\]{0,254}$/u.test(name) && !/^([A-Z]{1,3}\d+|R|C|R\d*C\d*)$/i.test(name),
-    `no name for a table: ${name}`,
+    `no name for a table or a cell: ${name}`,
   );
 }
 
