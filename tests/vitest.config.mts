@@ -29,6 +29,8 @@ export default defineConfig({
           fileParallelism: false,
           testTimeout: 90_000,
           hookTimeout: 90_000,
+          // a busy computer takes its time until a page shows what it will
+          expect: { poll: { timeout: 10_000 } },
         },
       },
     ],

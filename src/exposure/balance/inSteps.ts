@@ -1,6 +1,7 @@
 import { ceilSteady, floorSteady, roundSteady, SLACK } from '../core/numbers';
 import { AS_GOOD, changes, type Lighting } from './lighting';
 import { type Vector } from './linearProgramme';
+import { searchSteps } from './searchSteps';
 
 /** Settings of the heads: most·2^(−k·step), k from 0 to `last`. */
 export interface Steps {
@@ -42,9 +43,9 @@ function around(place: number, last: number, count: number): number[] {
  *
  * All ways to settle the heads near their powers are tried, as many settings of each head as make 5000 ways: 2 for 12 heads
  * (above and below), 5 for five, 17 for three, 70 for two. From the best, single heads and pairs are moved by up to two
- * steps as long as that makes the worst miss smaller. Among all these, and the present settings, that are within 0.005 stop
- * of the best found: the smallest largest change, then the smallest sum. No setting beyond these is looked at, so a better
- * one may exist where many heads would have to move together.
+ * steps as long as that makes the worst miss smaller, and then a search over all settings tries to better it
+ * (`searchSteps`, which ends early where there are many heads). Among all these, and the present settings, that are within
+ * 0.005 stop of the best found: the smallest largest change, then the smallest sum.
  *
  * @param shares - powers as shares of the most, 0 for off.
  * @returns the same, each on a setting.
@@ -119,6 +120,18 @@ export function inSteps({ reach, now }: Lighting, shares: Vector, { step, last }
     if (next.worst >= best.worst) break;
     all.push(next);
     best = next;
+  }
+  const heads = now.flatMap((_, h) => (at(shares, h) > 0 ? [h] : []));
+  const better = searchSteps(
+    heads.map((h) => ({
+      shares: Array.from({ length: at(last, h) + 1 }, (_, mark) => share(mark)),
+      light: columns[h] as Vector,
+    })),
+    best.worst,
+  );
+  if (better) {
+    best = setting(now.map((_, h) => better[heads.indexOf(h)]));
+    all.push(best);
   }
   const rated = all
     .filter(({ worst }) => worst <= best.worst + AS_GOOD)
