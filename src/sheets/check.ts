@@ -158,6 +158,12 @@ function overlaps(template: Template): Fault[] {
     for (const other of neighbours)
       found.push({ at: `blocks/${b}/at`, reason: `shares cells with block ${other}` });
   }
+  const { cautions, cautionsAt } = template;
+  if (cautionsAt === undefined) return found;
+  const first = place(cautionsAt)?.row ?? 0;
+  const rows = new Set([...taken.keys()].map((key) => parseInt(key, 10)));
+  if (cautions.some((_, i) => first + i < LEAD_ROWS || rows.has(first + i)))
+    found.push({ at: 'cautionsAt', reason: `${cautionsAt} leaves no room for ${cautions.length} lines` });
   return found;
 }
 

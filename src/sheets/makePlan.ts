@@ -306,8 +306,10 @@ class Builder {
     }
     const charts = this.template.charts.map((c) => this.chart(c));
     let end = charts.reduce((last, { place: p }) => Math.max(last, p.row + p.rows), this.map.end);
-    if (this.template.cautions.length > 0) end += 1;
-    for (const caution of this.template.cautions) this.line(end++, 'caution', caution);
+    const { cautions, cautionsAt } = this.template;
+    const first = cautionsAt === undefined ? end + 1 : (place(cautionsAt)?.row ?? 0);
+    for (const [i, caution] of cautions.entries()) this.line(first + i, 'caution', caution);
+    if (cautions.length > 0) end = Math.max(end, first + cautions.length);
     return {
       template: this.template.id,
       name,

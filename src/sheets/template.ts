@@ -22,6 +22,8 @@ export interface Template {
   readonly charts: readonly Chart[];
   /** Last lines of the sheet: what can go wrong, or hurt somebody. */
   readonly cautions: readonly string[];
+  /** Their first cell, where they stand above a table that grows; left out, they end the sheet. */
+  readonly cautionsAt?: string;
 }
 
 export type Block = Form | Table;

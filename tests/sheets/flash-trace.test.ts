@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Block, Table, Template, Value } from '../../src/sheets/template';
 import { exactly, twoTimes } from '../exposure/trace/shapes';
+import { place } from '../../src/sheets/address';
 import { calculated as calculatedSheet, templateOf, type Typed, typedOver } from './support';
 
 /**
@@ -169,6 +170,33 @@ describe('another recording is pasted over the demo', () => {
     const sheet = await calculated(changed([...DEMO, ...more]));
     expect(sheet.of('samples')).toBe(DEMO.length + 200);
     durationsHold(sheet);
+  });
+
+  test('one that runs on below the table, where no table grows, is said', async () => {
+    const below: Table = {
+      kind: 'table',
+      title: 'More samples',
+      at: `A${(place(flashTrace.blocks.find(isTrace)?.at ?? '')?.row ?? 0) + DEMO.length + 3}`,
+      id: 'More',
+      columns: [{ id: 'Time', quantity: 'number' }],
+      rows: [[0.0023], [0.0024], [0.0025]],
+    };
+    const { of, remark } = await calculated({ ...flashTrace, blocks: [...flashTrace.blocks, below] });
+    expect(of('taken')).toBe(DEMO.length);
+    expect(of('notCounted')).toBe(3);
+    expect(remark('taken')).toBe('! samples stand below the table: drag its lower corner over them');
+    const alone = await calculated(flashTrace);
+    expect(alone.of('notCounted')).toBe(0);
+    expect(alone.remark('taken')).not.toContain('!');
+  });
+
+  test('a base that is typed in counts for the shutter and the notes as well', async () => {
+    const onFlash = DEMO.filter(([t]) => t > 0.00056);
+    const found = await calculated(changed(onFlash));
+    const typed = await calculated(changed(onFlash, { base: BASE - 0.2 }));
+    expect(found.lines().join(' ')).toContain('base is unsure');
+    expect(typed.lines().join(' ')).not.toContain('base is unsure');
+    expect(typed.of('needed')).not.toBe(found.of('needed'));
   });
 
   test('a shorter one leaves blank rows, which do not count', async () => {

@@ -11,11 +11,16 @@ export const NOTHING_DOUBTFUL = 'Nothing doubtful was found in this recording.';
  *
  * @param times - seconds, or the sample interval, as in `traceTime`.
  * @param values - in any unit, as in `traceTime`.
+ * @param base - what the sensor shows without light, as in `traceTime`.
  * @returns the sentences, or a fixed one where nothing is doubtful. A recording that the other functions refuse for what is
  * in it has their reason as its note; only missing rows are refused (`unreadable`).
  */
-export function traceNote(times: ArrayLike<number>, values: ArrayLike<number>): Result<string> {
-  const pulse = readPulse(times, values, undefined);
+export function traceNote(
+  times: ArrayLike<number>,
+  values: ArrayLike<number>,
+  base?: number,
+): Result<string> {
+  const pulse = readPulse(times, values, base);
   if (isFail(pulse)) return pulse.fail === 'unreadable' ? pulse : pulse.message;
   const doubts = doubtsOf(pulse);
   return doubts.length > 0 ? doubts.join(' ') : NOTHING_DOUBTFUL;

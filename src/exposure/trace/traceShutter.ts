@@ -38,6 +38,7 @@ function lastInstant({ signal, from, to }: Pulse, rest: number): number {
  * @param values - in any unit, as in `traceTime`.
  * @param loss - stops that may be lost (above 0).
  * @param delay - seconds from open to the flash (from 0).
+ * @param base - what the sensor shows without light, as in `traceTime`.
  * @returns seconds; refusals as in `traceInside`.
  */
 export function traceShutter(
@@ -45,10 +46,11 @@ export function traceShutter(
   values: ArrayLike<number>,
   loss: number = CLIP_LOSS,
   delay = 0,
+  base?: number,
 ): Result<number> {
   const wrong = outside('loss', loss, ABOVE_ZERO) ?? outside('delay', delay, NOT_NEGATIVE);
   if (wrong) return wrong;
-  const pulse = readPulse(times, values, undefined);
+  const pulse = readPulse(times, values, base);
   if (isFail(pulse)) return pulse;
   const light = allLight(pulse);
   if (isFail(light)) return light;

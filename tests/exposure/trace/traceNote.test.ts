@@ -89,6 +89,12 @@ describe('the note of a recording', () => {
     expect(note(record(FLASH, { ...GOOD, lead: 0 }))).toContain('Fewer than 40 samples');
   });
 
+  it('does not ask for the base where it is given', () => {
+    const { times, values } = record(FLASH, { decays: 40, samples: 40_000 });
+    expect(value(traceNote(times, values))).toContain('or give the base');
+    expect(value(traceNote(times, values, 0))).not.toContain('base');
+  });
+
   it('says where the base drifts, or is not come back to', () => {
     const good = record(FLASH, GOOD);
     expect(note(changed(good, (light, part) => light + 0.1 * part))).toContain(

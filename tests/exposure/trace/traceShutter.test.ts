@@ -49,6 +49,21 @@ describe('shortest opening for a recorded flash', () => {
     expect(open).toBeLessThan(value(traceShutter(times, values, 0.05)));
   });
 
+  it('takes the base that is given, where the recording ends before it comes down to one', () => {
+    const tau = 1e-3;
+    const { times, values } = record(exponential(tau), { decays: 3, samples: 30_000 });
+    // above a base of −0.05 the light up to t is 1 − e^(−t) + t/20: half of it has passed, by bisection
+    const light = (t: number): number => 1 - Math.exp(-t) + t / 20;
+    let [early, late] = [0, 3];
+    for (let i = 0; i < 60; i++) {
+      const middle = (early + late) / 2;
+      if (light(middle) < light(3) / 2) early = middle;
+      else late = middle;
+    }
+    expectNear(value(traceShutter(times, values, 1, 0, -0.05)), tau * late, 1e-5);
+    expect(value(traceShutter(times, values, 1)) / (tau * late)).toBeLessThan(0.97);
+  });
+
   it('is hardly longer under noise', () => {
     const shape = twoTimes(50e-6, 400e-6);
     const clean = record(shape, { ...RECORDED, lead: 0.1 });
