@@ -124,13 +124,15 @@ function widths(rows: readonly (readonly Value[])[], keys: readonly string[]): r
   const longest = (column: number): number =>
     Math.max(...rows.map((row) => String(row[column] ?? '').length)) * LETTER;
   const key = Math.max(...keys.map(({ length }) => length));
-  return [key, longest(1), 16, 16, 12, 12, 10, key, longest(6)].map((width) =>
+  const name = Math.max(...rows.map(([id]) => String(id).length)) * CAPITAL;
+  return [Math.max(key, name), longest(1), 16, 16, 12, 12, 10, key, longest(6)].map((width) =>
     Math.min(WIDEST, Math.ceil(width) + 1),
   );
 }
 
-/** Of the width of a figure: small letters are narrower. */
+/** Of the width of a figure: small letters are narrower, capitals wider. */
 const LETTER = 0.78;
+const CAPITAL = 1.2;
 const WIDEST = 80;
 const TOP = 10;
 

@@ -21,6 +21,8 @@ const GROUP_HEIGHT = 28;
 const BAR_HEIGHT = 14;
 const AXIS_HEIGHT = 32;
 const PADDING = 4;
+/** Beside a line chart, for the numbers of its axis. */
+const LEAST_BESIDE = 32;
 /** Part of a name's place that its bars fill. */
 const BARS_FILL = 0.7;
 /** Between a bar's end and its number. */
@@ -92,7 +94,12 @@ function lineOptions(chart: LiveChart, inks: Inks): Drawing {
           ? { incrs: [1, 2, 5, 10], values: (_, splits) => splits.map((i) => String(chart.x[i] ?? '')) }
           : { values: (_, splits) => splits.map(plainNumber) }),
       },
-      { ...axisLook(inks, chart.yTitle), size: 48, values: tickTexts(chart.series[0]?.format ?? 'General') },
+      {
+        ...axisLook(inks, chart.yTitle),
+        size: (_, texts) =>
+          Math.max(LEAST_BESIDE, ...(texts ?? []).map((text) => textWidth(text) + NAME_GAP)),
+        values: tickTexts(chart.series[0]?.format ?? 'General'),
+      },
     ],
     series: [
       {},

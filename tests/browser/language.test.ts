@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { type Site, site } from './workbench';
+import { type Site, site, Workbench } from './workbench';
 
 let place: Site;
 
@@ -17,4 +17,31 @@ it('shows the pane and its chart where the browser calls its language by no prop
   await page.getByRole('tab', { name: 'Charts' }).click();
   await expect.poll(() => page.locator('#pane canvas').count(), { timeout: 20_000 }).toBeGreaterThan(0);
   await page.close();
+});
+
+it('speaks in words, never in keys of a dictionary, while a long sheet is calculated too', async () => {
+  const workbench = await Workbench.open(place);
+  await workbench.page.evaluate(() => {
+    const seen = new Set<string>();
+    Object.assign(window, { seen });
+    const look = (): void => {
+      for (const line of document.body.innerText.split('\n')) seen.add(line);
+    };
+    new MutationObserver(look).observe(document.body, {
+      subtree: true,
+      childList: true,
+      characterData: true,
+    });
+  });
+  await workbench.pane.getByRole('tab', { name: 'Sheets' }).click();
+  await workbench.pane.getByRole('button', { name: /^Insert\W+Proof$/ }).click();
+  await expect
+    .poll(() => workbench.page.evaluate(() => Number(window.sweeptable.cell('B6').value)), {
+      timeout: 60_000,
+    })
+    .toBeGreaterThan(800);
+  const seen = await workbench.page.evaluate(() => [...(window as unknown as { seen: Set<string> }).seen]);
+  expect(seen).toContain('Proof');
+  expect(seen.filter((line) => /^[a-z-]+(\.[a-z-]+)+$/i.test(line))).toEqual([]);
+  await workbench.page.close();
 });

@@ -26,7 +26,27 @@ export interface Grid {
   readonly api: FUniver;
 }
 
-const words = mergeLocales(coreWords, dataValidationWords, conditionalFormattingWords, noteWords, tableWords);
+/** What the grid says while it calculates much, which its own words leave out. */
+const progressWords = {
+  'sheets-formula': {
+    progress: {
+      analyzing: 'Reading formulas',
+      calculating: 'Calculating',
+      'array-analysis': 'Reading lists',
+      'array-calculation': 'Calculating lists',
+      done: 'Calculated',
+    },
+  },
+};
+
+const words = mergeLocales(
+  coreWords,
+  dataValidationWords,
+  conditionalFormattingWords,
+  noteWords,
+  tableWords,
+  progressWords,
+);
 
 /** The grid in its container. Formulas run in the worker; the page only has to know their names and descriptions. */
 export const createGrid = (container: string, worker: Worker): Grid =>

@@ -51,7 +51,7 @@ describe('the search over all settings', () => {
   });
 
   it('ends where there are more settings than it looks at', () => {
-    const heads = Array.from({ length: 12 }, (_, h) => ({
+    const heads = Array.from({ length: 12 }, (__, h) => ({
       shares: tenths(60),
       light: Array.from({ length: 25 }, (_, p) => (1 + ((h * 7 + p * 3) % 11)) / 60),
     }));
