@@ -213,6 +213,13 @@ function names(template: Template): Fault[] {
   return found;
 }
 
+/** What a file may write as it likes, as a reason may quote it. */
+const onOneLine = (text: string): string =>
+  text
+    .replace(/[\p{C}\s]+/gu, ' ')
+    .trim()
+    .slice(0, 40) || 'an empty text';
+
 function quantities(template: Template): Fault[] {
   return template.blocks.flatMap((block, b) =>
     (block.kind === 'form' ? block.fields : block.columns).flatMap((part, i) =>
@@ -221,7 +228,7 @@ function quantities(template: Template): Fault[] {
         : [
             {
               at: `blocks/${b}/${block.kind === 'form' ? 'fields' : 'columns'}/${i}/quantity`,
-              reason: `${part.quantity} is none of ${SHEET_QUANTITIES.join(', ')}`,
+              reason: `${onOneLine(part.quantity)} is none of ${SHEET_QUANTITIES.join(', ')}`,
             },
           ],
     ),

@@ -1,6 +1,6 @@
 import { SLACK, spoken } from '../core/numbers';
 import { ABOVE_ZERO, ANY, outside } from '../core/range';
-import { answer, fail, type Result } from '../core/result';
+import { answer, fail, isFail, type Result } from '../core/result';
 
 const MIRED = 1e6;
 
@@ -26,10 +26,9 @@ export function miredShift(from: number, to: number): Result<number> {
 export function kelvinShift(kelvin: number, mireds: number): Result<number> {
   const wrong = outside('kelvin', kelvin, ABOVE_ZERO) ?? outside('mireds', mireds, ANY);
   if (wrong) return wrong;
-  const left = MIRED / kelvin + mireds;
-  if (left > (SLACK * MIRED) / kelvin) return answer(MIRED / left);
-  return fail(
-    'domain',
-    `mireds takes away more than there is: ${spoken(MIRED / kelvin, 5)} mired to begin with.`,
-  );
+  const whole = answer(MIRED / kelvin);
+  if (isFail(whole)) return whole;
+  const left = whole + mireds;
+  if (left > SLACK * whole) return answer(MIRED / left);
+  return fail('domain', `mireds takes away more than there is: ${spoken(whole, 5)} mired to begin with.`);
 }

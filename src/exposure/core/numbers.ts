@@ -25,7 +25,11 @@ export const isWhole = (x: number): boolean =>
   Math.abs(x - Math.round(x)) <= SLACK * Math.max(1, Math.abs(x));
 
 /** A number in a sentence: at most `digits` significant ones, no trailing zeros. */
-export const spoken = (x: number, digits = 4): string => String(Number(x.toPrecision(digits)));
+export function spoken(x: number, digits = 4): string {
+  const near = Number(x.toPrecision(digits));
+  // The largest numbers have nothing to be rounded up to.
+  return String(Number.isFinite(near) ? near : x);
+}
 
 /** Stops in a sentence: "0.4 stop", "1.6 stops". */
 export const spokenStops = (stops: number): string =>

@@ -18,8 +18,13 @@ export const fail = (kind: FailKind, message: string): Fail => ({ fail: kind, me
 
 export const isFail = (x: unknown): x is Fail => typeof x === 'object' && x !== null && 'fail' in x;
 
+const BEYOND = fail(
+  'domain',
+  'The answer is too large or too small for a cell: check the numbers that go in.',
+);
+
 /** Passes a finite number on (with -0 as 0) and refuses what no cell can hold. */
-export function answer(x: number): Result<number> {
-  if (Number.isFinite(x)) return x + 0;
-  return fail('domain', 'The answer is too large or too small for a cell: check the numbers that go in.');
-}
+export const answer = (x: number): Result<number> => (Number.isFinite(x) ? x + 0 : BEYOND);
+
+/** The same for a number above 0, which is 0 only where it has lost all its digits. */
+export const answerAboveZero = (x: number): Result<number> => (x > 0 ? answer(x) : BEYOND);

@@ -1,5 +1,5 @@
 import { ABOVE_ZERO, ANY, outside, POPS } from '../core/range';
-import { answer, fail, type Result } from '../core/result';
+import { answer, fail, isFail, type Result } from '../core/result';
 
 /**
  * Reading after a change of power, place or number of pops: N·√(n·P₂/P₁)·(d₁/d₂)·2^(−loss/2).
@@ -67,7 +67,8 @@ export function distanceForReading(
   const change = (reading / target) ** 2;
   const square = distance ** 2 * change + radius ** 2 * (change - 1);
   if (square > 0) return answer(Math.sqrt(square));
-  const contact = reading * Math.hypot(distance / radius, 1);
+  const contact = answer(reading * Math.hypot(distance / radius, 1));
+  if (isFail(contact)) return contact;
   return fail(
     'no-answer',
     `target is out of reach: right at the light it would read f/${contact.toPrecision(3)}. It takes more power.`,

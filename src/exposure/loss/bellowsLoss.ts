@@ -34,7 +34,8 @@ export function bellowsLoss(focal: number, draw: number, pupil = 1): Result<numb
       `draw must be ${least}, not ${spoken(draw)} mm: it is measured from the lens to the sensor.`,
     );
   }
-  return magnificationLoss(Math.max(0, (draw - focal) / focal), pupil);
+  const magnification = answer(Math.max(0, (draw - focal) / focal));
+  return isFail(magnification) ? magnification : magnificationLoss(magnification, pupil);
 }
 
 /**

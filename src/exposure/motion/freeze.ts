@@ -1,5 +1,5 @@
 import { ABOVE_ZERO, LEVEL, outside } from '../core/range';
-import { answer, type Fail, fail, isFail, type Result } from '../core/result';
+import { answer, answerAboveZero, type Fail, fail, isFail, type Result } from '../core/result';
 import { flashLevel } from '../duration/flashLevel';
 
 /** The level at which a flash is counted as over: t0.1, the time above a tenth of the peak. */
@@ -71,5 +71,7 @@ export function freezeTime(
     outside('level', level, LEVEL);
   if (wrong) return wrong;
   const scale = scaleOf(magnification, pixelPitch);
-  return isFail(scale) ? scale : flashLevel(blur / scale / speed, FREEZE_LEVEL, level);
+  if (isFail(scale)) return scale;
+  const whole = answerAboveZero(blur / scale / speed);
+  return isFail(whole) ? whole : flashLevel(whole, FREEZE_LEVEL, level);
 }

@@ -33,8 +33,7 @@ export function freezePower(
     return answer(row.power * (above.power / row.power) ** Math.max(0, part));
   }
   const shortest = rows.reduce((least, row) => Math.min(least, row.time), Infinity);
-  return fail(
-    'no-answer',
-    `The shortest flash in the table lasts ${spoken(shortest / limit, 3)} times the limit.`,
-  );
+  const times = answer(shortest / limit);
+  if (isFail(times)) return times;
+  return fail('no-answer', `The shortest flash in the table lasts ${spoken(times, 3)} times the limit.`);
 }

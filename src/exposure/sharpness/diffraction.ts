@@ -1,5 +1,5 @@
 import { ABOVE_ZERO, NOT_NEGATIVE, outside } from '../core/range';
-import { answer, type Result } from '../core/result';
+import { answer, answerAboveZero, isFail, type Result } from '../core/result';
 
 /** Diameter of the first dark ring in wavelengths and f-numbers: twice the first zero of J₁ over π. */
 const AIRY = 2.44;
@@ -81,5 +81,7 @@ export function bestAperture(
   pupil = 1,
 ): Result<number> {
   const wrong = outside('depth', depth, ABOVE_ZERO) ?? outside('magnification', magnification, ABOVE_ZERO);
-  return wrong ?? spreadAperture(depth * magnification ** 2, magnification, wavelength, pupil);
+  if (wrong) return wrong;
+  const spread = answerAboveZero(depth * magnification ** 2);
+  return isFail(spread) ? spread : spreadAperture(spread, magnification, wavelength, pupil);
 }

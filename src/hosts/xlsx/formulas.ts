@@ -1,10 +1,14 @@
 import { NAMESPACE } from '../../catalogue';
-import { address, place } from '../../sheets/address';
+import { columnName, place } from '../../sheets/address';
 import { NEWER_FUNCTIONS } from './newerFunctions';
 import { MOST_COLUMNS, MOST_ROWS } from './refs';
 
 /** How a file spells an add-in's function: SWEEP.STOPDIFF is _xldudf_SWEEP_STOPDIFF. */
 const ADD_IN = '_xldudf_';
+/** Letters, as in every spreadsheet program. */
+const LONGEST = 8192;
+export const isTooLong = (formula: string): boolean => formula.length > LONGEST;
+
 const TEXT = /"(?:[^"]|"")*"/;
 const SHEET = /'(?:[^']|'')*'/;
 const BRACKETS = /\[(?:[^[\]]|\[[^[\]]*\])*\]/;
@@ -99,44 +103,78 @@ function ownNames(text: string): ReadonlySet<string> {
   return found;
 }
 
-const OUTSIDE = joined('g', TEXT, /(?<other>'(?:[^']|'')*\[(?:[^']|'')*'!|\[[^[\]]+\][\w.]*!)/, SHEET);
+const OTHER_FILE = /(?<file>'(?:[^']|'')*\[(?:[^']|'')*'!|\[[^[\]]+\][\w.]*!)/;
+/** The sign between another program and what it is asked for; it has no other meaning in a formula. */
+const OTHER_PROGRAM = /(?<program>\|)/;
+const OUTSIDE = joined('g', TEXT, OTHER_FILE, SHEET, BRACKETS, OTHER_PROGRAM);
 
-/** Whether a formula of a file, our functions turned back, looks into another file. */
+/** Whether a formula of a file, our functions turned back, looks into another file or program. */
 export const looksOutside = (formula: string): boolean =>
-  [...formula.matchAll(OUTSIDE)].some((match) => match.groups?.other !== undefined);
+  [...formula.matchAll(OUTSIDE)].some(
+    ({ groups }) => groups?.file !== undefined || groups?.program !== undefined,
+  );
 
 const ROW_OR_COLUMN =
   /(?<![\w.$])(?<from>\$?[A-Za-z]{1,3}|\$?\d{1,7}):(?<to>\$?[A-Za-z]{1,3}|\$?\d{1,7})(?![\w.(!$])/;
 const CELL = /(?<![\w.$])(?<cell>\$?[A-Za-z]{1,3}\$?[1-9]\d{0,6})(?![\w.(!])/;
 const REFERENCES = joined('g', TEXT, SHEET, BRACKETS, ROW_OR_COLUMN, CELL);
 
-/** The formula of a cell as it reads so many rows down and columns to the right: files store alike formulas once. */
-export function shifted(formula: string, rows: number, columns: number): string {
-  if (rows === 0 && columns === 0) return formula;
-  return formula.replace(REFERENCES, (piece, ...more) => {
-    const { from, to, cell } = more.at(-1) as Record<string, string | undefined>;
-    if (cell !== undefined) return shiftedCell(cell, rows, columns);
-    if (from === undefined || to === undefined) return piece;
-    const ends = [from, to].map((end) => shiftedEnd(end, rows, columns));
-    return ends.includes('#REF!') ? '#REF!' : ends.join(':');
-  });
+/** Says how something reads so many rows down and columns to the right. */
+export type Shift = (rows: number, columns: number) => string;
+
+/** A formula that files store once for many cells, taken apart once: it may be asked for very many of them. */
+export function shifter(formula: string): Shift {
+  const pieces: (string | Shift)[] = [];
+  let end = 0;
+  for (const { 0: piece, index, groups: { from, to, cell } = {} } of formula.matchAll(REFERENCES)) {
+    const shift =
+      cell !== undefined
+        ? ofCell(cell)
+        : from !== undefined && to !== undefined
+          ? ofEnds(from, to)
+          : undefined;
+    if (!shift) continue;
+    pieces.push(formula.slice(end, index), shift);
+    end = index + piece.length;
+  }
+  pieces.push(formula.slice(end));
+  return (rows, columns) =>
+    rows === 0 && columns === 0
+      ? formula
+      : pieces.map((piece) => (typeof piece === 'string' ? piece : piece(rows, columns))).join('');
 }
 
-function shiftedCell(cell: string, rows: number, columns: number): string {
+/** The formula of a cell as it reads so many rows down and columns to the right. */
+export const shifted = (formula: string, rows: number, columns: number): string =>
+  shifter(formula)(rows, columns);
+
+function ofCell(cell: string): Shift {
   const [, columnFixed = '', , rowFixed = ''] = /^(\$?)([A-Za-z]+)(\$?)/.exec(cell) ?? [];
   const at = place(cell.replaceAll('$', '').toUpperCase());
-  if (!at || at.row >= MOST_ROWS || at.column >= MOST_COLUMNS) return cell;
-  const row = at.row + (rowFixed ? 0 : rows);
-  const column = at.column + (columnFixed ? 0 : columns);
-  if (row < 0 || row >= MOST_ROWS || column < 0 || column >= MOST_COLUMNS) return '#REF!';
-  const [, letters = '', digits = ''] = /^([A-Z]+)(\d+)$/.exec(address({ row, column })) ?? [];
-  return columnFixed + letters + rowFixed + digits;
+  if (!at || at.row >= MOST_ROWS || at.column >= MOST_COLUMNS) return () => cell;
+  return (rows, columns) => {
+    const row = at.row + (rowFixed ? 0 : rows);
+    const column = at.column + (columnFixed ? 0 : columns);
+    if (row < 0 || row >= MOST_ROWS || column < 0 || column >= MOST_COLUMNS) return '#REF!';
+    return columnFixed + columnName(column) + rowFixed + String(row + 1);
+  };
+}
+
+function ofEnds(from: string, to: string): Shift {
+  const ends = [from, to].map(ofEnd);
+  return (rows, columns) => {
+    const both = ends.map((end) => end(rows, columns));
+    return both.includes('#REF!') ? '#REF!' : both.join(':');
+  };
 }
 
 /** One end of "A:C" or "2:4". */
-function shiftedEnd(end: string, rows: number, columns: number): string {
-  if (end.startsWith('$')) return end;
+function ofEnd(end: string): Shift {
+  if (end.startsWith('$')) return () => end;
   const isColumn = /[A-Za-z]/.test(end);
-  const whole = shiftedCell(isColumn ? `${end}1` : `A${end}`, isColumn ? 0 : rows, isColumn ? columns : 0);
-  return whole === '#REF!' ? whole : whole.replace(isColumn ? /\d+$/ : /^A/, '');
+  const whole = ofCell(isColumn ? `${end}1` : `A${end}`);
+  return (rows, columns) => {
+    const cell = isColumn ? whole(0, columns) : whole(rows, 0);
+    return cell === '#REF!' ? cell : cell.replace(isColumn ? /\d+$/ : /^A/, '');
+  };
 }

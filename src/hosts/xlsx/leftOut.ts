@@ -32,10 +32,11 @@ export function sayParts(names: readonly string[], leftOut: LeftOut): void {
     if (names.some((name) => pattern.test(name.toLowerCase()))) leftOut.say(sentence);
 }
 
+export const TOO_LONG = 'Formulas longer than a cell can hold are left out; what they last gave stays.';
 export const PROTECTION = 'Protection is left out: every cell can be changed.';
 
-/** Elements of a sheet that are left alone, by name. */
-export const ELEMENTS: Readonly<Record<string, string>> = {
+/** Elements of a sheet that are left alone, by name. A file may name its elements as it likes. */
+const ELEMENTS: Readonly<Record<string, string>> = {
   autoFilter: 'Filters of a sheet are left out; the rows that they hid are shown.',
   hyperlink: 'Links in cells are left out; their words stay.',
   sparkline: 'Charts within single cells are left out.',
@@ -44,3 +45,5 @@ export const ELEMENTS: Readonly<Record<string, string>> = {
   iconSet: 'Icons within cells are left out.',
   scenario: 'Scenarios are left out.',
 };
+export const elementLeftOut = (name: string): string | undefined =>
+  Object.hasOwn(ELEMENTS, name) ? ELEMENTS[name] : undefined;

@@ -1,7 +1,7 @@
 import type { PlanChart } from '../../sheets/plan';
 import type { Book, BookName, BookSheet } from './book';
-import { looksOutside, typed } from './formulas';
-import { LeftOut, PROTECTION, sayParts } from './leftOut';
+import { isTooLong, looksOutside, typed } from './formulas';
+import { LeftOut, PROTECTION, sayParts, TOO_LONG } from './leftOut';
 import { readCharts } from './readCharts';
 import { readNotes, withNotes } from './readNotes';
 import { type Common, readSheet } from './readSheet';
@@ -11,7 +11,7 @@ import { readTexts } from './readTexts';
 import { DAMAGED, NO_WORKBOOK, Refused } from './refused';
 import { areaOf } from './refs';
 import { type Relation, relationsOf } from './relations';
-import { child, children, isTrue, type Node, tree, words } from './xml';
+import { child, children, isTrue, type Node, treeOf, words } from './xml';
 import { openPackage, type Package } from './zip';
 
 export { Refused } from './refused';
@@ -27,10 +27,8 @@ export async function readXlsx(bytes: Uint8Array): Promise<Read> {
   const file = openPackage(bytes);
   const leftOut = new LeftOut();
   const workbook = (await relationsOf(file, '')).find(({ type }) => type === 'officeDocument')?.part;
-  const content = workbook === undefined ? undefined : await file.read(workbook);
-  if (workbook === undefined || !content || workbook.endsWith('.bin')) throw new Refused(NO_WORKBOOK);
-  const root = tree(content);
-  if (root.name !== 'workbook') throw new Refused(NO_WORKBOOK);
+  const root = workbook?.endsWith('.bin') ? undefined : await treeOf(file, workbook);
+  if (workbook === undefined || root?.name !== 'workbook') throw new Refused(NO_WORKBOOK);
   sayParts(file.names, leftOut);
   if (isTrue(child(root, 'workbookPr')?.attributes.date1904))
     leftOut.say('This file counts days from 1904: its dates are shown four years and a day early.');
@@ -38,24 +36,27 @@ export async function readXlsx(bytes: Uint8Array): Promise<Read> {
 
   const relations = await relationsOf(file, workbook);
   const part = (type: string) => relations.find((relation) => relation.type === type)?.part;
-  const treeOf = async (name: string | undefined): Promise<Node | undefined> => {
-    const found = name === undefined ? undefined : await file.read(name);
-    return found && tree(found);
-  };
   const texts = part('sharedStrings');
   const common: Common = {
     texts: readTexts(texts === undefined ? undefined : await file.read(texts)),
-    styles: readStyles(await treeOf(part('styles')), await treeOf(part('theme'))),
+    styles: readStyles(await treeOf(file, part('styles')), await treeOf(file, part('theme'))),
     leftOut,
     cells: 0,
+    spilled: 0,
+    sharedLetters: 0,
+    areaLetters: 0,
   };
   const listed = children(child(root, 'sheets'), 'sheet');
   const names = children(child(root, 'definedNames'), 'definedName');
+  const local = namesBySheet(names);
+  const byId = new Map(relations.map((relation) => [relation.id, relation]));
   const sheets: BookSheet[] = [];
   for (const [index, { attributes }] of listed.entries()) {
-    const relation = relations.find(({ id }) => id === attributes.id);
+    const relation = byId.get(attributes.id ?? '');
     if (relation?.type !== 'worksheet' || relation.part === undefined) continue;
-    sheets.push(await oneSheet(file, relation.part, attributes, localNames(names, index), common));
+    sheets.push(
+      await oneSheet(file, relation.part, attributes, local.get(String(index)) ?? new Map(), common),
+    );
   }
   if (sheets.length === 0) throw new Refused(NO_WORKBOOK);
   return { book: { sheets, names: bookNames(names, leftOut) }, notUnderstood: leftOut.sentences };
@@ -92,18 +93,26 @@ async function oneSheet(
   };
 }
 
-/** Names that hold for one sheet: the file keeps what is printed among them. */
-const localNames = (names: readonly Node[], index: number): ReadonlyMap<string, string> =>
-  new Map(
-    names
-      .filter(({ attributes }) => attributes.localSheetId === String(index))
-      .map((node) => [node.attributes.name ?? '', words(node)]),
-  );
+/** Names that hold for one sheet, by its number: the file keeps what is printed among them. */
+function namesBySheet(names: readonly Node[]): ReadonlyMap<string, ReadonlyMap<string, string>> {
+  const found = new Map<string, Map<string, string>>();
+  for (const node of names) {
+    const { localSheetId, name = '' } = node.attributes;
+    if (localSheetId === undefined) continue;
+    const own = found.get(localSheetId) ?? new Map<string, string>();
+    found.set(localSheetId, own.set(name, words(node)));
+  }
+  return found;
+}
 
 function bookNames(names: readonly Node[], leftOut: LeftOut): BookName[] {
   return names.flatMap((node) => {
     const { name = '', localSheetId, hidden } = node.attributes;
     if (name.startsWith('_xl') || isTrue(hidden)) return [];
+    if (isTooLong(words(node))) {
+      leftOut.say(TOO_LONG);
+      return [];
+    }
     const formula = typed(words(node));
     if (localSheetId === undefined && !looksOutside(formula)) return [{ name, formula }];
     leftOut.say('Names that hold for one sheet only, or for another file, are left out.');

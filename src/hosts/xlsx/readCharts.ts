@@ -1,8 +1,8 @@
 import type { Area, PlanChart } from '../../sheets/plan';
 import type { LeftOut } from './leftOut';
-import { areaOf, quotedSheet } from './refs';
+import { areaOf, isOnSheet, quotedSheet } from './refs';
 import { relationsOf } from './relations';
-import { below, child, children, type Node, tree, words } from './xml';
+import { below, child, children, type Node, treeOf, words } from './xml';
 import type { Package } from './zip';
 
 const OTHERS = 'Charts that are not plain lines or columns over the sheet’s own cells are left out.';
@@ -14,20 +14,18 @@ export async function readCharts(
   sheetName: string,
   leftOut: LeftOut,
 ): Promise<PlanChart[]> {
-  const bytes = await file.read(drawing);
-  if (!bytes) return [];
-  const root = tree(bytes);
-  const relations = await relationsOf(file, drawing);
+  const root = await treeOf(file, drawing);
+  if (!root) return [];
+  const parts = new Map((await relationsOf(file, drawing)).map(({ id, part }) => [id, part]));
   if (below(root, 'sp').length > 0 || below(root, 'cxnSp').length > 0)
     leftOut.say('Shapes and text boxes are left out.');
   const charts: PlanChart[] = [];
   for (const anchor of root.children) {
     const [reference] = below(anchor, 'chart');
     if (!reference) continue;
-    const part = relations.find(({ id }) => id === reference.attributes.id)?.part;
-    const content = part === undefined ? undefined : await file.read(part);
+    const space = await treeOf(file, parts.get(reference.attributes.id ?? ''));
     const place = placeOf(anchor);
-    const chart = content && place && chartOf(tree(content), place, sheetName);
+    const chart = space && place && chartOf(space, place, sheetName);
     if (chart) charts.push(chart);
     else leftOut.say(OTHERS);
   }
@@ -43,7 +41,7 @@ function placeOf(anchor: Node): Area | undefined {
   const [from, to] = [corner('from'), corner('to')];
   if (!from || !to) return undefined;
   const area = { ...from, rows: to.row - from.row, columns: to.column - from.column };
-  return area.rows > 0 && area.columns > 0 ? area : undefined;
+  return isOnSheet(area) ? area : undefined;
 }
 
 function chartOf(space: Node, place: Area, sheetName: string): PlanChart | undefined {

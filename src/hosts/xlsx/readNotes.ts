@@ -3,7 +3,7 @@ import type { BookCell } from './book';
 import { unescaped } from './readTexts';
 import { areaOf } from './refs';
 import type { Relation } from './relations';
-import { below, child, children, tree, words } from './xml';
+import { below, child, children, treeOf, words } from './xml';
 import type { Package } from './zip';
 
 type Notes = ReadonlyMap<string, string>;
@@ -11,9 +11,8 @@ type Notes = ReadonlyMap<string, string>;
 /** The notes of a sheet, by the cell they belong to. */
 export async function readNotes(file: Package, relations: readonly Relation[]): Promise<Notes> {
   const part = relations.find(({ type }) => type === 'comments')?.part;
-  const content = part === undefined ? undefined : await file.read(part);
-  if (!content) return new Map();
-  const root = tree(content);
+  const root = await treeOf(file, part);
+  if (!root) return new Map();
   const authors = children(child(root, 'authors'), 'author').map(words);
   const notes = children(child(root, 'commentList'), 'comment')
     // A thread leaves a stand-in among the notes, under an author of this form.

@@ -1,10 +1,9 @@
 import { address } from '../../sheets/address';
 import type { Area } from '../../sheets/plan';
 import { type BookRule, type BookStyle, type BookWarning, COMPARISONS, RULE_KINDS } from './book';
-import { looksOutside, typed } from './formulas';
-import { ELEMENTS, type LeftOut } from './leftOut';
+import { isTooLong, looksOutside, typed } from './formulas';
+import { elementLeftOut, type LeftOut } from './leftOut';
 import { unescaped } from './readTexts';
-import { areasOf } from './refs';
 import { type Attributes, type Handlers, isTrue } from './xml';
 
 const OPERATORS: Readonly<Record<string, string>> = {
@@ -23,6 +22,7 @@ interface Open {
   readonly areas: readonly Area[];
   readonly formulas: string[];
 }
+const cannotStay = (formula: string): boolean => isTooLong(formula) || looksOutside(formula);
 const plainFormula = (text: string): string => typed(text).slice(1);
 
 /** Hears the elements of a sheet, and keeps what may be typed and what is marked. */
@@ -30,12 +30,14 @@ export class RuleReader implements Handlers {
   readonly rules: BookRule[] = [];
   private readonly looks: readonly BookStyle[];
   private readonly leftOut: LeftOut;
+  private readonly areasOf: (text: string) => readonly Area[];
   private readonly marked: { readonly priority: number; readonly warning: BookWarning }[] = [];
   private areas: readonly Area[] = [];
   private current: Open | undefined;
   private words = '';
 
-  constructor(looks: readonly BookStyle[], leftOut: LeftOut) {
+  constructor(looks: readonly BookStyle[], leftOut: LeftOut, areasOf: (text: string) => readonly Area[]) {
+    this.areasOf = areasOf;
     this.looks = looks;
     this.leftOut = leftOut;
   }
@@ -47,9 +49,9 @@ export class RuleReader implements Handlers {
 
   open(name: string, attributes: Attributes): void {
     this.words = '';
-    if (name === 'conditionalFormatting') this.areas = areasOf(attributes.sqref ?? '');
+    if (name === 'conditionalFormatting') this.areas = this.areasOf(attributes.sqref ?? '');
     if (name === 'dataValidation')
-      this.current = { attributes, areas: areasOf(attributes.sqref ?? ''), formulas: [] };
+      this.current = { attributes, areas: this.areasOf(attributes.sqref ?? ''), formulas: [] };
     if (name === 'cfRule') this.current = { attributes, areas: this.areas, formulas: [] };
   }
   text(more: string): void {
@@ -66,7 +68,7 @@ export class RuleReader implements Handlers {
   private rule({ attributes: a, areas, formulas }: Open): void {
     const kind = RULE_KINDS.find((known) => known === (a.type ?? 'any'));
     if (areas.length === 0) return;
-    if (kind === undefined || formulas.some(looksOutside)) {
+    if (kind === undefined || formulas.some(cannotStay)) {
       this.leftOut.say('Some rules on what may be typed into cells are left out.');
       return;
     }
@@ -87,10 +89,12 @@ export class RuleReader implements Handlers {
   private mark({ attributes: a, areas, formulas }: Open): void {
     const type = a.type ?? '';
     const [first] = areas;
-    const formula = first && condition(a, address(first), formulas.map(plainFormula));
+    const stays = first !== undefined && !formulas.some(cannotStay);
+    const formula = stays ? condition(a, address(first), formulas.map(plainFormula)) : undefined;
     const look = this.looks[Number(a.dxfId)];
-    if (formula === undefined || look === undefined || formulas.some(looksOutside)) {
-      if (ELEMENTS[type] === undefined && first) this.leftOut.say('Some conditional formats are left out.');
+    if (formula === undefined || look === undefined) {
+      if (elementLeftOut(type) === undefined && first)
+        this.leftOut.say('Some conditional formats are left out.');
       return;
     }
     this.marked.push({ priority: Number(a.priority ?? 0), warning: { areas, formula, look } });
@@ -106,7 +110,7 @@ function condition(
   if (low === undefined) return undefined;
   if (SPELT_OUT.includes(type)) return `=${low}`;
   if (type !== 'cellIs') return undefined;
-  const sign = OPERATORS[operator];
+  const sign = Object.hasOwn(OPERATORS, operator) ? OPERATORS[operator] : undefined;
   if (sign !== undefined) return `=${cell}${sign}(${low})`;
   if (high === undefined) return undefined;
   if (operator === 'between') return `=AND(${cell}>=(${low}),${cell}<=(${high}))`;

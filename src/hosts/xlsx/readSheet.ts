@@ -1,9 +1,9 @@
-import { cellError, type ErrorCode } from '../../cells/errors';
+import { type CellError, cellError, errorFromText, isCellError } from '../../cells/errors';
 import { type Place, place } from '../../sheets/address';
 import type { Area } from '../../sheets/plan';
 import type { BookCell, BookPage, BookSheet } from './book';
-import { looksOutside, shifted, typed } from './formulas';
-import { ELEMENTS, type LeftOut, PROTECTION } from './leftOut';
+import { isTooLong, looksOutside, type Shift, shifter, typed } from './formulas';
+import { elementLeftOut, type LeftOut, PROTECTION, TOO_LONG } from './leftOut';
 import { RuleReader } from './readRules';
 import type { Styles } from './readStyles';
 import { unescaped } from './readTexts';
@@ -12,8 +12,11 @@ import { areaOf, areasOf, MOST_COLUMNS, MOST_ROWS } from './refs';
 import { type Attributes, type Handlers, isTrue, scan } from './xml';
 
 const MOST_CELLS = 2_000_000;
-/** Letters, as in every spreadsheet program. */
-const LONGEST_FORMULA = 8192;
+/** Letters of formulas that a file holds once for many cells, and of references to areas. */
+const MOST_LETTERS = { shared: 50_000_000, areas: 5_000_000 } as const;
+/** What spreadsheets take: a height in points, a width in characters. */
+const TALLEST = 409.5;
+const WIDEST = 255;
 
 /** What the sheets of a file have in common. */
 export interface Common {
@@ -22,6 +25,10 @@ export interface Common {
   readonly leftOut: LeftOut;
   /** Cells read so far. */
   cells: number;
+  /** Cells that formulas fill beside their own. */
+  spilled: number;
+  sharedLetters: number;
+  areaLetters: number;
 }
 
 /** What the part of a sheet says by itself; tables, notes and charts have parts of their own. */
@@ -39,7 +46,8 @@ export function readSheet(bytes: Uint8Array, common: Common): Body {
 
 const tooMany = (): Refused => new Refused(TOO_LARGE(`more than ${MOST_CELLS / 1_000_000} million cells`));
 /** A number of rows or columns, whatever stands there. */
-const count = (text: string | undefined): number => Math.max(0, Math.floor(Number(text ?? 0)) || 0);
+const count = (text: string | undefined): number =>
+  Math.min(MOST_ROWS, Math.max(0, Math.floor(Number(text ?? 0)) || 0));
 
 class SheetReader implements Handlers {
   private readonly common: Common;
@@ -49,12 +57,16 @@ class SheetReader implements Handlers {
   private readonly cells: BookCell[] = [];
   private readonly merges: Area[] = [];
   private readonly spills: Area[] = [];
-  private readonly shared = new Map<string, { readonly formula: string; readonly at: Place }>();
+  private readonly shared = new Map<string, { readonly shift: Shift; readonly at: Place }>();
   private freeze = { rows: 0, columns: 0 };
   private landscape = false;
   private readonly breaks: number[] = [];
   private isRowBreaks = false;
+  /** Columns that widths were given for, each as often as it was named. */
+  private columns = 0;
   private at = { row: -1, column: -1 };
+  /** The cell that is being read. */
+  private inCell = this.at;
   private cell: Attributes = {};
   private formula: { readonly attributes: Attributes; text: string } | undefined;
   private value: string | undefined;
@@ -64,7 +76,7 @@ class SheetReader implements Handlers {
 
   constructor(common: Common) {
     this.common = common;
-    this.others = new RuleReader(common.styles.differences, common.leftOut);
+    this.others = new RuleReader(common.styles.differences, common.leftOut, (text) => this.areas(text));
   }
 
   body(): Body {
@@ -86,20 +98,23 @@ class SheetReader implements Handlers {
   open(name: string, attributes: Attributes): void {
     this.others.open(name, attributes);
     this.words = '';
-    const leftOut = ELEMENTS[name];
+    const leftOut = elementLeftOut(name);
     if (leftOut !== undefined) this.common.leftOut.say(leftOut);
     if (name === 'c') this.openCell(attributes);
     else if (name === 'f') this.formula = { attributes, text: '' };
     else if (name === 'rPh') this.isReading = true;
     else if (name === 'row') this.openRow(attributes);
     else if (name === 'col') this.column(attributes);
-    else if (name === 'mergeCell') this.merges.push(...areasOf(attributes.ref ?? ''));
+    else if (name === 'mergeCell') this.merge(attributes.ref ?? '');
     else if (name === 'pageSetup') this.landscape = attributes.orientation === 'landscape';
     else if (name === 'sheetProtection' && isTrue(attributes.sheet)) this.common.leftOut.say(PROTECTION);
     else if (name === 'rowBreaks' || name === 'colBreaks') this.isRowBreaks = name === 'rowBreaks';
     else if (name === 'brk' && this.isRowBreaks) this.breaks.push(count(attributes.id));
     else if (name === 'pane' && attributes.state?.startsWith('frozen'))
-      this.freeze = { rows: count(attributes.ySplit), columns: count(attributes.xSplit) };
+      this.freeze = {
+        rows: count(attributes.ySplit),
+        columns: Math.min(count(attributes.xSplit), MOST_COLUMNS),
+      };
   }
 
   text(more: string): void {
@@ -117,19 +132,21 @@ class SheetReader implements Handlers {
   }
 
   private openRow({ r, ht, hidden }: Attributes): void {
-    const row = r === undefined ? this.at.row + 1 : count(r) - 1;
-    if (row < 0 || row >= MOST_ROWS) throw new Refused(DAMAGED);
+    const row = r === undefined ? this.at.row + 1 : Math.floor(Number(r)) - 1;
+    if (!(row >= 0 && row < MOST_ROWS)) throw new Refused(DAMAGED);
     this.at = { row, column: -1 };
-    if (Number(ht) > 0) this.heights[row] = Number(ht);
+    if (Number(ht) > 0) this.heights[row] = Math.min(Number(ht), TALLEST);
     if (isTrue(hidden)) this.common.leftOut.say('Hidden rows and columns are shown.');
   }
 
   private column({ min, max, width, hidden }: Attributes): void {
     if (isTrue(hidden)) this.common.leftOut.say('Hidden rows and columns are shown.');
-    const [first, last] = [count(min), Math.min(count(max), MOST_COLUMNS)];
+    const [first, last] = [Math.max(1, count(min)), Math.min(count(max), MOST_COLUMNS)];
+    const characters = Math.min(Math.round(Number(width) * 100) / 100, WIDEST);
     // A width for all columns to the right end is the usual width of the sheet, not one of its columns.
-    if (last === MOST_COLUMNS || !(Number(width) > 0)) return;
-    const characters = Math.round(Number(width) * 100) / 100;
+    if (last === MOST_COLUMNS || !(characters > 0)) return;
+    this.columns += Math.max(0, last - first);
+    if (this.columns > 10 * MOST_COLUMNS) throw new Refused(DAMAGED);
     for (let column = first; column <= last; column++) this.widths[column - 1] = characters;
   }
 
@@ -139,6 +156,7 @@ class SheetReader implements Handlers {
     this.at = at ?? { row: this.at.row, column: this.at.column + 1 };
     if (this.at.row < 0 || this.at.row >= MOST_ROWS || this.at.column >= MOST_COLUMNS)
       throw new Refused(DAMAGED);
+    this.inCell = this.at;
     this.cell = attributes;
     this.formula = undefined;
     this.value = undefined;
@@ -151,7 +169,7 @@ class SheetReader implements Handlers {
     const { formula, spill } = this.calculation();
     if (value === null && formula === undefined && style === undefined) return;
     this.cells.push({
-      ...this.at,
+      ...this.inCell,
       value,
       ...(formula === undefined ? {} : { formula }),
       ...(spill === undefined ? {} : { spill }),
@@ -172,12 +190,12 @@ class SheetReader implements Handlers {
       case 'b':
         return isTrue(value);
       case 'e':
-        return cellError((value || '#VALUE!') as ErrorCode);
+        return errorOf(value);
       case 'd':
         return value === undefined ? null : serial(value);
       default: {
         const number = value === undefined || value.trim() === '' ? Number.NaN : Number(value);
-        return Number.isFinite(number) ? number : null;
+        return Number.isFinite(number) ? number + 0 : null;
       }
     }
   }
@@ -191,10 +209,8 @@ class SheetReader implements Handlers {
     }
     const stored = attributes.t === 'shared' ? this.sharedFormula(attributes.si ?? '', text) : text;
     if (stored.trim() === '') return {};
-    if (stored.length > LONGEST_FORMULA) {
-      this.common.leftOut.say(
-        'Formulas longer than a cell can hold are left out; what they last gave stays.',
-      );
+    if (isTooLong(stored)) {
+      this.common.leftOut.say(TOO_LONG);
       return {};
     }
     const formula = typed(stored);
@@ -213,21 +229,38 @@ class SheetReader implements Handlers {
   /** Alike formulas are written out once, for the first cell, and named by number in the others. */
   private sharedFormula(id: string, text: string): string {
     if (text !== '') {
-      this.shared.set(id, { formula: text, at: this.at });
+      if (!isTooLong(text)) this.shared.set(id, { shift: shifter(text), at: this.inCell });
       return text;
     }
     const first = this.shared.get(id);
-    return first ? shifted(first.formula, this.at.row - first.at.row, this.at.column - first.at.column) : '';
+    if (!first) return '';
+    const formula = first.shift(this.inCell.row - first.at.row, this.inCell.column - first.at.column);
+    this.common.sharedLetters += formula.length;
+    if (this.common.sharedLetters > MOST_LETTERS.shared)
+      throw new Refused(
+        TOO_LARGE(`formulas of more than ${MOST_LETTERS.shared / 1_000_000} million letters`),
+      );
+    return formula;
+  }
+
+  private merge(ref: string): void {
+    for (const area of this.areas(ref)) this.merges.push(area);
+  }
+
+  private areas(text: string): Area[] {
+    this.common.areaLetters += text.length;
+    if (this.common.areaLetters > MOST_LETTERS.areas)
+      throw new Refused(TOO_LARGE('merged cells or rules for more areas than anyone can tell apart'));
+    return areasOf(text);
   }
 
   /** Cells that a formula fills get their values from it alone: a value of their own would be in its way. */
   private withoutSpilled(): BookCell[] {
     if (this.spills.length === 0) return this.cells;
     const filled = new Set<number>();
-    let sum = 0;
     for (const { row, column, rows, columns } of this.spills) {
-      sum += rows * columns;
-      if (sum > MOST_CELLS) throw tooMany();
+      this.common.spilled += rows * columns;
+      if (this.common.spilled > MOST_CELLS) throw tooMany();
       for (let r = row; r < row + rows; r++)
         for (let c = column; c < column + columns; c++) filled.add(r * MOST_COLUMNS + c);
     }
@@ -237,6 +270,12 @@ class SheetReader implements Handlers {
         : cell,
     );
   }
+}
+
+/** An error that we know; any other is one all the same. */
+function errorOf(text: string | undefined): CellError {
+  const found = errorFromText(text);
+  return isCellError(found) ? found : cellError('#VALUE!');
 }
 
 const DAY = 86_400_000;

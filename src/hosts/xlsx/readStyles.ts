@@ -9,6 +9,10 @@ export interface Styles {
   readonly differences: readonly BookStyle[];
 }
 
+/** What spreadsheets take: letters in points, steps of an indent. */
+const LARGEST = 409;
+const DEEPEST = 250;
+
 /** Number formats that a file names by number only. */
 const NUMBERED: Readonly<Record<number, string>> = {
   1: '0', 2: '0.00', 3: '#,##0', 4: '#,##0.00', 9: '0%', 10: '0.00%', 11: '0.00E+00', 12: '# ?/?', 13: '# ??/??', 14: 'm/d/yyyy', 15: 'd-mmm-yy', 16: 'd-mmm', 17: 'mmm-yy',
@@ -65,7 +69,7 @@ function fontOf(font: Node | undefined, colours: readonly string[]): BookStyle {
   const ink = colourOf(child(font, 'color')?.attributes, colours);
   return {
     ...(name === undefined ? {} : { font: name }),
-    ...(size > 0 ? { size } : {}),
+    ...(size > 0 ? { size: Math.min(size, LARGEST) } : {}),
     ...(has('b') ? { bold: true } : {}),
     ...(has('i') ? { italic: true } : {}),
     ...(underline && underline.attributes.val !== 'none' ? { underline: true } : {}),
@@ -110,6 +114,6 @@ function alignmentOf(alignment: Node | undefined): BookStyle {
     ...(vertical === 'top' || vertical === 'bottom' ? { vertical } : {}),
     ...(vertical === 'center' ? { vertical: 'middle' } : {}),
     ...(isTrue(wrapText) ? { wrap: true } : {}),
-    ...(Number(indent) > 0 ? { indent: Number(indent) } : {}),
+    ...(Number(indent) > 0 ? { indent: Math.min(Number(indent), DEEPEST) } : {}),
   };
 }

@@ -1,10 +1,10 @@
 import type { BookTable } from './book';
-import { looksOutside, typed } from './formulas';
+import { isTooLong, looksOutside, typed } from './formulas';
 import type { LeftOut } from './leftOut';
 import { unescaped } from './readTexts';
 import { areaOf } from './refs';
 import type { Relation } from './relations';
-import { child, children, type Node, tree, words } from './xml';
+import { child, children, isTrue, type Node, treeOf, words } from './xml';
 import type { Package } from './zip';
 
 /** The tables of a sheet. */
@@ -16,8 +16,8 @@ export async function readTables(
   const tables: BookTable[] = [];
   for (const { type, part } of relations) {
     if (type !== 'table' || part === undefined) continue;
-    const content = await file.read(part);
-    const table = content && tableOf(tree(content), leftOut);
+    const root = await treeOf(file, part);
+    const table = root && tableOf(root, leftOut);
     if (table) tables.push(table);
   }
   return tables;
@@ -26,7 +26,8 @@ export async function readTables(
 function tableOf(root: Node, leftOut: LeftOut): BookTable | undefined {
   const { ref = '', displayName, name, headerRowCount = '1', totalsRowCount = '0' } = root.attributes;
   const whole = areaOf(ref);
-  const area = whole && { ...whole, rows: whole.rows - (Number(totalsRowCount) || 0) };
+  const totals = isTrue(totalsRowCount) ? 1 : 0;
+  const area = whole && { ...whole, rows: whole.rows - totals };
   if (!area || area.rows < 1 || headerRowCount === '0') {
     leftOut.say('Tables without a heading row stay as plain cells.');
     return undefined;
@@ -35,7 +36,7 @@ function tableOf(root: Node, leftOut: LeftOut): BookTable | undefined {
     const formula = words(child(column, 'calculatedColumnFormula'));
     return {
       name: unescaped(column.attributes.name ?? ''),
-      ...(formula === '' || looksOutside(formula) ? {} : { formula: typed(formula) }),
+      ...(formula === '' || isTooLong(formula) || looksOutside(formula) ? {} : { formula: typed(formula) }),
     };
   });
   return { name: displayName ?? name ?? '', area, columns };

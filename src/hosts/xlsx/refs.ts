@@ -4,6 +4,14 @@ import type { Area } from '../../sheets/plan';
 export const MOST_ROWS = 1_048_576;
 export const MOST_COLUMNS = 16_384;
 
+/** Whether an area has cells, and all of them lie on a sheet. */
+export const isOnSheet = ({ row, column, rows, columns }: Area): boolean =>
+  [row, column, rows, columns].every((x) => Number.isInteger(x) && x >= 0) &&
+  rows > 0 &&
+  columns > 0 &&
+  row + rows <= MOST_ROWS &&
+  column + columns <= MOST_COLUMNS;
+
 const last = ({ row, column, rows, columns }: Area) => ({
   row: row + rows - 1,
   column: column + columns - 1,
@@ -38,7 +46,7 @@ export function areaOf(text: string): Area | undefined {
     rows: Math.abs(start.row - end.row) + 1,
     columns: Math.abs(start.column - end.column) + 1,
   };
-  return row + area.rows <= MOST_ROWS && column + area.columns <= MOST_COLUMNS ? area : undefined;
+  return isOnSheet(area) ? area : undefined;
 }
 
 /** Areas with spaces between them; what is none of them is left out. */

@@ -1,5 +1,5 @@
 import type { Package } from './zip';
-import { tree } from './xml';
+import { treeOf } from './xml';
 
 export interface Relation {
   readonly id: string;
@@ -13,9 +13,9 @@ export interface Relation {
 export async function relationsOf(file: Package, part: string): Promise<readonly Relation[]> {
   const cut = part.lastIndexOf('/') + 1;
   const folder = part.slice(0, cut);
-  const bytes = await file.read(`${folder}_rels/${part.slice(cut)}.rels`);
-  if (!bytes) return [];
-  return tree(bytes).children.map(({ attributes }) => ({
+  const root = await treeOf(file, `${folder}_rels/${part.slice(cut)}.rels`);
+  if (!root) return [];
+  return root.children.map(({ attributes }) => ({
     id: attributes.Id ?? '',
     type: (attributes.Type ?? '').split('/').at(-1) as string,
     part: attributes.TargetMode === 'External' ? undefined : resolved(folder, attributes.Target ?? ''),

@@ -1,5 +1,6 @@
 import { SaxParser } from '@cj-tech-master/excelts/xml';
 import { DAMAGED, Refused, TOO_LARGE } from './refused';
+import type { Package } from './zip';
 
 export type Attributes = Readonly<Record<string, string>>;
 export interface Handlers {
@@ -11,7 +12,11 @@ export interface Handlers {
 /** An element's or attribute's name without the prefix that some programs write. */
 const local = (name: string): string => name.slice(name.indexOf(':') + 1);
 const CHUNK = 1_000_000;
-const TREE_LIMIT = 20_000_000;
+/** Letters of comments, and instructions: they say nothing to us, and are slow to pass. */
+const MOST_COMMENTS = 1_000_000;
+const MOST_INSTRUCTIONS = 10;
+/** Of all parts of a file that are made into trees. */
+const MOST_NODES = 1_000_000;
 
 function plain(attributes: Attributes): Attributes {
   const names = Object.keys(attributes);
@@ -28,7 +33,17 @@ export function scan(bytes: Uint8Array, handlers: Handlers): void {
     throw new Refused(DAMAGED);
   };
   parser.on('error', fail);
-  parser.on('opentag', ({ name, attributes }) => handlers.open(local(name), plain(attributes)));
+  let hasElement = false;
+  let comments = 0;
+  let instructions = 0;
+  parser.on('opentag', ({ name, attributes }) => {
+    hasElement = true;
+    handlers.open(local(name), plain(attributes));
+  });
+  parser.on('comment', (text) => {
+    comments += text.length;
+    if (comments > MOST_COMMENTS) fail();
+  });
   parser.on('text', (text) => handlers.text(text));
   parser.on('cdata', (text) => handlers.text(text));
   parser.on('closetag', ({ name }) => handlers.close(local(name)));
@@ -37,7 +52,12 @@ export function scan(bytes: Uint8Array, handlers: Handlers): void {
   for (let at = 0; at < bytes.length; at += CHUNK) {
     const more = decoder.decode(bytes.subarray(at, at + CHUNK), { stream: true });
     if (/<!(?:DOCTYPE|ENTITY)/i.test(ended + more)) fail();
+    instructions += more.match(/<\?/g)?.length ?? 0;
+    if (instructions > MOST_INSTRUCTIONS) fail();
+    hasElement = false;
     parser.write(more);
+    // No sheet says anything this long.
+    if (!hasElement && more.length >= CHUNK / 2) fail();
     ended = more.slice(-10);
   }
   parser.close();
@@ -50,14 +70,16 @@ export interface Node {
   text: string;
 }
 
-/** A small part as a tree; its root. */
-export function tree(bytes: Uint8Array): Node {
-  if (bytes.length > TREE_LIMIT) throw new Refused(TOO_LARGE('one of its parts is beyond all measure'));
+/** A small part as a tree; its root. Undefined where there is no such part. */
+export async function treeOf(file: Package, part: string | undefined): Promise<Node | undefined> {
+  const bytes = part === undefined ? undefined : await file.read(part);
+  if (!bytes) return undefined;
   const top: Node = { name: '', attributes: {}, children: [], text: '' };
   const path = [top];
   const here = (): Node => path.at(-1) as Node;
   scan(bytes, {
     open(name, attributes) {
+      if (++file.nodes > MOST_NODES) throw new Refused(TOO_LARGE('one of its parts is beyond all measure'));
       const node: Node = { name, attributes, children: [], text: '' };
       here().children.push(node);
       path.push(node);

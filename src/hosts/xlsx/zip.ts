@@ -24,27 +24,35 @@ export interface Package {
   readonly names: readonly string[];
   /** Undefined where there is no such part. */
   read(name: string): Promise<Uint8Array | undefined>;
+  /** Elements that stand in trees so far. */
+  nodes: number;
 }
 
 export function openPackage(bytes: Uint8Array): Package {
   if (bytes.length > LIMITS.file) throw new Refused(TOO_LARGE(`at most ${LIMITS.file / MB} MB`));
   const entries = directory(bytes);
   let left: number = LIMITS.unpacked;
+  let reads = 0;
   const total = [...entries.values()].reduce((sum, { size }) => sum + size, 0);
   if (total > left) throw tooMuch();
   return {
     names: [...entries.keys()],
+    nodes: 0,
     async read(name) {
       const entry = entries.get(name.toLowerCase());
       if (!entry) return undefined;
+      // Others may name a part as often as they like.
+      if (++reads > LIMITS.parts) throw tooMany();
       const part = await unpack(bytes, entry, left);
       left -= part.length;
+      if (left < 0) throw tooMuch();
       return part;
     },
   };
 }
 
 const tooMuch = (): Refused => new Refused(TOO_LARGE(`more than ${LIMITS.unpacked / MB} MB when unpacked`));
+const tooMany = (): Refused => new Refused(TOO_LARGE(`more than ${LIMITS.parts} parts`));
 
 /** What the directory at the end of a zip file lists, by name in small letters: names differ in case between programs. */
 function directory(bytes: Uint8Array): Map<string, Entry> {
@@ -54,7 +62,7 @@ function directory(bytes: Uint8Array): Map<string, Entry> {
   if (starts !== 0x504b0304) throw new Refused(NO_WORKBOOK);
   const end = endOf(view);
   const count = view.getUint16(end + 10, true);
-  if (count > LIMITS.parts) throw new Refused(TOO_LARGE(`more than ${LIMITS.parts} parts`));
+  if (count > LIMITS.parts) throw tooMany();
   const found = new Map<string, Entry>();
   let at = view.getUint32(end + 16, true);
   for (let i = 0; i < count; i++) {
