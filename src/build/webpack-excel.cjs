@@ -3,7 +3,7 @@ const path = require('node:path');
 const { sources } = require('webpack');
 const loadTs = require('./load-ts.cjs');
 const Pages = require('./pages-plugin.cjs');
-const { ROOT, cached, common, typescript, withTemplates } = require('./webpack-parts.cjs');
+const { ROOT, cached, common, minifiers, typescript, withTemplates } = require('./webpack-parts.cjs');
 
 const PANE = path.join(ROOT, 'src/pane');
 const ICONS = path.join(ROOT, 'src/hosts/excel/icons');
@@ -25,6 +25,16 @@ const HOSTED_SCRIPTS = ['https://appsforoffice.microsoft.com', 'https://ajax.asp
 /** office.js writes styles into the page by itself; it needs nothing else that a strict policy forbids. */
 const policy = (scripts) =>
   `default-src 'none'; script-src ${["'self'", ...scripts].join(' ')}; style-src 'self' 'unsafe-inline'; img-src 'self' data:; connect-src 'self'; base-uri 'none'; form-action 'none'`;
+
+/** The script of the functions: a page of its own starts with it, so it is complete, small and free of what people read. */
+const FUNCTIONS = 'functions';
+const callOnly = {
+  test: /\.ts$/,
+  include: path.join(ROOT, 'src/catalogue/rows'),
+  issuerLayer: FUNCTIONS,
+  enforce: 'pre',
+  loader: path.join(__dirname, 'call-only-loader.cjs'),
+};
 
 /** The address of the build, with the slash that the manifest's addresses continue from. */
 function originFrom(given) {
@@ -92,14 +102,19 @@ class AddInFiles {
  */
 module.exports = (env = {}, argv = {}) => ({
   ...common('excel', argv.mode),
-  entry: { functions: './src/hosts/excel/functions.ts', taskpane: './src/hosts/excel/taskpane.ts' },
+  entry: {
+    functions: { import: './src/hosts/excel/functions.ts', layer: FUNCTIONS },
+    taskpane: './src/hosts/excel/taskpane.ts',
+  },
+  experiments: { layers: true },
   output: {
     path: path.join(ROOT, 'dist'),
     filename: '[name].js',
     // Other builds keep theirs in dist/ too; only a copy of office.js must not linger where this one wants none.
     clean: { keep: (name) => !name.startsWith('office-js') },
   },
-  module: { rules: [typescript()] },
+  module: { rules: [typescript(), callOnly] },
+  optimization: { minimizer: minifiers(/^functions\.js$/) },
   plugins: [withTemplates(), new AddInFiles(env), new Pages(env)],
   cache: cached('excel', argv.mode, __filename),
 });

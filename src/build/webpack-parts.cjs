@@ -32,6 +32,20 @@ const withoutDictionaries = () =>
     checkResource: (resource, context) => context.includes('engine-render') && DICTIONARY.test(resource),
   });
 
+/** The quick one for most scripts; for those that must be small a thorough one. */
+const minifiers = (small) => [
+  new TerserPlugin({ minify: TerserPlugin.esbuildMinify, extractComments: false, exclude: small }),
+  ...(small
+    ? [
+        new TerserPlugin({
+          test: small,
+          extractComments: false,
+          terserOptions: { ecma: 2022, compress: { passes: 3 } },
+        }),
+      ]
+    : []),
+];
+
 /** What every build has in common, by its name. */
 const common = (name, mode = 'production') => ({
   name,
@@ -39,9 +53,7 @@ const common = (name, mode = 'production') => ({
   devtool: false,
   context: ROOT,
   resolve: { extensions: ['.ts', '.js'] },
-  optimization: {
-    minimizer: [new TerserPlugin({ minify: TerserPlugin.esbuildMinify, extractComments: false })],
-  },
+  optimization: { minimizer: minifiers() },
   performance: { hints: false },
   // The build's own cache advises against long texts such as the templates; nobody who builds can act on that.
   infrastructureLogging: { level: 'error' },
@@ -54,4 +66,4 @@ const cached = (name, mode = 'production', config) => ({
   buildDependencies: { config: [__filename, config] },
 });
 
-module.exports = { ROOT, cached, common, typescript, withTemplates, withoutDictionaries };
+module.exports = { ROOT, cached, common, minifiers, typescript, withTemplates, withoutDictionaries };

@@ -1,12 +1,13 @@
 import type { AnyRow, Arg, Outcome, Table } from '../catalogue/types';
-import { isChosen, isTable } from '../catalogue/types';
-import type { Quantity } from '../catalogue/quantities';
+import { isTable } from '../catalogue/types';
 import { isFail, type Result } from '../exposure/core/result';
-import { chosenQuantity, dependsOn, type Read, readArgument } from './argument';
+import { readArgument } from './argument';
 import { type CellError, cellError, fromFail, isCellError } from './errors';
 import { type Grid, isSingle, toGrid } from './grid';
 import { type Lists, readLists } from './lists';
+import { type Prepared, prepared } from './prepared';
 import { BLANK } from './quantity';
+import { isOutside, readSpreads, type Spread, type Spreading } from './spread';
 
 /** What a call gives for one cell. An empty text stands for a blank row. */
 export type AnswerCell = number | string | boolean | CellError;
@@ -28,108 +29,6 @@ function countFail(row: AnyRow, given: number): CellError {
 const missing = ({ name, about }: Arg): CellError =>
   cellError('#VALUE!', `${name} is missing: ${about.charAt(0).toLowerCase()}${about.slice(1)}.`);
 
-/** The quantity to read an argument as, where it does not depend on another, or depends on one whose value is known. */
-function quantityOf(arg: Arg, other: Read): Quantity | undefined {
-  if (isChosen(arg.kind)) return chosenQuantity(arg.kind, other);
-  return arg.kind as Quantity;
-}
-
-/** Reads the arguments of a row in the order in which they decide about each other. */
-class Reader {
-  private readonly args: readonly Arg[];
-  /** For each argument the index of the one that decides its quantity. */
-  private readonly deciders: readonly (number | undefined)[];
-  private readonly order: readonly number[];
-  private readonly fixed: (Read | CellError | undefined)[] = [];
-  private readonly isFixed: boolean[] = [];
-  private readonly grids: readonly (readonly Grid[])[];
-
-  constructor(row: AnyRow, grids: readonly (readonly Grid[])[]) {
-    this.grids = grids;
-    this.args = row.args as readonly Arg[];
-    this.deciders = this.args.map((arg) => {
-      const name = dependsOn(arg);
-      return name === undefined ? undefined : this.args.findIndex((a) => a.name === name);
-    });
-    const indices = [...this.args.keys()].filter((i) => this.args[i]?.takes === 'one');
-    this.order = [
-      ...indices.filter((i) => this.deciders[i] === undefined),
-      ...indices.filter((i) => this.deciders[i] !== undefined),
-    ];
-    for (const i of this.order) {
-      const decider = this.deciders[i];
-      this.isFixed[i] = isSingle(this.grid(i)) && (decider === undefined || this.isFixed[decider] === true);
-      if (this.isFixed[i])
-        this.fixed[i] = this.read(
-          i,
-          this.grid(i).at(0, 0),
-          decider === undefined ? undefined : this.fixed[decider],
-        );
-    }
-  }
-
-  grid(index: number): Grid {
-    return this.grids[index]?.[0] as Grid;
-  }
-
-  /** The quantity of a list, which another argument may decide; `values` holds that one where it is a range. */
-  listQuantity(index: number, values: readonly unknown[] = this.fixed): Quantity | undefined {
-    const decider = this.deciders[index];
-    return quantityOf(this.args[index] as Arg, decider === undefined ? undefined : (values[decider] as Read));
-  }
-
-  /** Whether every list can be read once for the whole call. */
-  get listsAreFixed(): boolean {
-    return this.args.every((arg, i) => {
-      const decider = this.deciders[i];
-      return arg.takes === 'one' || decider === undefined || this.isFixed[decider] === true;
-    });
-  }
-
-  /** A refusal or error among the arguments that are one cell: it is the answer for all. */
-  firstFault(): CellError | undefined {
-    for (const i of this.order) {
-      const arg = this.args[i] as Arg;
-      if (!this.isFixed[i]) continue;
-      const value = this.fixed[i];
-      if (isCellError(value)) return value;
-      if (isFail(value)) return fromFail(value);
-      if (value === BLANK) return missing(arg);
-    }
-    return undefined;
-  }
-
-  private read(index: number, cell: unknown, other: Read | CellError): Read | CellError {
-    if (isCellError(cell)) return cell;
-    const arg = this.args[index] as Arg;
-    return readArgument(cell, arg, quantityOf(arg, isCellError(other) ? undefined : other));
-  }
-
-  /** Fills `values` for one cell of the answer; or says what that cell is instead. */
-  readInto(values: unknown[], row: number, column: number): AnswerCell | undefined {
-    for (const i of this.order) {
-      if (this.isFixed[i]) {
-        values[i] = this.fixed[i];
-        continue;
-      }
-      const grid = this.grid(i);
-      const r = grid.rows === 1 ? 0 : row;
-      const c = grid.columns === 1 ? 0 : column;
-      if (r >= grid.rows || c >= grid.columns) return OUTSIDE_SHAPE;
-      const decider = this.deciders[i];
-      values[i] = this.read(i, grid.at(r, c), decider === undefined ? undefined : (values[decider] as Read));
-    }
-    let blank = false;
-    for (const i of this.order) {
-      const value = values[i];
-      if (value === BLANK) blank = true;
-      else if (typeof value === 'object')
-        return isCellError(value) ? value : isFail(value) ? fromFail(value) : undefined;
-    }
-    return blank ? '' : undefined;
-  }
-}
-
 function cellOf(outcome: Result<Outcome> | AnswerCell): AnswerCell {
   if (typeof outcome === 'number') {
     if (Number.isFinite(outcome)) return outcome + 0;
@@ -150,11 +49,11 @@ function filled(
   columns: number,
   cellAt: (row: number, column: number) => AnswerCell,
 ): AnswerCell[][] {
-  const answer: AnswerCell[][] = [];
+  const answer = Array<AnswerCell[]>(rows);
   for (let row = 0; row < rows; row++) {
-    const cells: AnswerCell[] = [];
-    for (let column = 0; column < columns; column++) cells.push(cellAt(row, column));
-    answer.push(cells);
+    const cells = Array<AnswerCell>(columns);
+    for (let column = 0; column < columns; column++) cells[column] = cellAt(row, column);
+    answer[row] = cells;
   }
   return answer;
 }
@@ -185,63 +84,135 @@ const tableAnswer = (outcome: Result<Outcome>): Answer =>
   isFail(outcome) ? fromFail(outcome) : (outcome as Table).map((cells) => cells.map(cellOf));
 
 /** One call of a function, spread or not. */
-class Spread {
-  readonly rows: number;
-  readonly columns: number;
+class Call {
   private readonly row: AnyRow;
-  private readonly grids: readonly (readonly Grid[])[];
-  private readonly reader: Reader;
+  private readonly known: Prepared;
+  private readonly cells: readonly unknown[];
+  /** What the function is called with; arguments that spread change from cell to cell. */
   private readonly values: unknown[];
+  /** Arguments that spread, in the order in which they decide about each other. */
+  private readonly ranges: Spreading[] = [];
+  private spreads: readonly Spread[] = [];
   private lists: Lists | undefined;
+  private rows = 1;
+  private columns = 1;
 
-  constructor(row: AnyRow, grids: readonly (readonly Grid[])[], reader: Reader) {
+  constructor(row: AnyRow, known: Prepared, cells: readonly unknown[]) {
     this.row = row;
-    this.grids = grids;
-    this.reader = reader;
-    const ones = (row.args as readonly Arg[]).flatMap((arg, i) =>
-      arg.takes === 'one' ? [reader.grid(i)] : [],
-    );
-    this.rows = ones.reduce((most, g) => Math.max(most, g.rows), 1);
-    this.columns = ones.reduce((most, g) => Math.max(most, g.columns), 1);
-    this.values = (row.args as readonly Arg[]).map(() => undefined);
+    this.known = known;
+    this.cells = cells;
+    this.values = Array<unknown>(known.args.length).fill(undefined);
+  }
+
+  get answer(): Answer {
+    const fault = this.readFixed() ?? (this.listsAreFixed ? this.readLists() : undefined);
+    if (fault !== undefined) return fault;
+    const { answers } = this.row;
+    if (this.rows === 1 && this.columns === 1) return this.only;
+    const spills = answers === 'list' || isTable(answers);
+    if (spills || (answers !== 'one' && this.columns > 1)) return this.refusedRange(spills);
+    this.spreads = readSpreads(this.known, this.values, this.ranges);
+    if (answers === 'one') return filled(this.rows, this.columns, (r, c) => cellOf(this.at(r, c)));
+    return Array.from({ length: this.rows }, (_, r) => sideBySide(this.at(r, 0), answers.length));
+  }
+
+  /** Reads what is the same for all cells of the answer; a refusal or error there is the answer for all. */
+  private readFixed(): CellError | undefined {
+    for (const place of this.known.ones) {
+      const given = this.cells[place];
+      if (Array.isArray(given) || this.isDecidedByRange(place)) {
+        const grid = toGrid(given);
+        if (!isSingle(grid) || this.isDecidedByRange(place)) {
+          this.spreadOver(place, grid);
+          continue;
+        }
+        this.values[place] = grid.at(0, 0);
+      } else this.values[place] = given;
+      const fault = this.readPlace(place, this.values[place]);
+      if (fault !== undefined) return fault;
+    }
+    return undefined;
+  }
+
+  private readPlace(place: number, cell: unknown): CellError | undefined {
+    if (isCellError(cell)) return cell;
+    const arg = this.known.args[place] as Arg;
+    const value = readArgument(cell, arg, this.known.quantity(place, this.values));
+    this.values[place] = value;
+    if (isFail(value)) return fromFail(value);
+    return value === BLANK ? missing(arg) : undefined;
+  }
+
+  private spreadOver(place: number, grid: Grid): void {
+    this.ranges.push({ place, grid });
+    this.rows = Math.max(this.rows, grid.rows);
+    this.columns = Math.max(this.columns, grid.columns);
+  }
+
+  private isDecidedByRange(place: number): boolean {
+    const decider = this.known.deciders[place];
+    return this.ranges.some((range) => range.place === decider);
+  }
+
+  /** Whether every list can be read once for the whole call. */
+  private get listsAreFixed(): boolean {
+    return this.known.many.every((place) => !this.isDecidedByRange(place));
   }
 
   /** Reads the lists, for the whole call or for the cell whose other arguments stand in `values`. */
-  readLists(values?: readonly unknown[]): CellError | undefined {
-    const lists = readLists(this.row, this.grids, (i) => this.reader.listQuantity(i, values));
+  private readLists(): CellError | undefined {
+    const { many, args } = this.known;
+    if (many.length === 0) return undefined;
+    const lists = readLists(this.known, this.cells, this.values);
     if (isCellError(lists)) return lists;
     if (isFail(lists)) return fromFail(lists);
     this.lists = lists;
-    for (const [i, arg] of (this.row.args as readonly Arg[]).entries())
-      if (arg.takes !== 'one') this.values[i] = lists.values.get(arg.name);
+    for (const place of many) this.values[place] = lists.values.get((args[place] as Arg).name);
     return undefined;
   }
 
   /** What the function gives at one place; a cell where there is nothing to calculate. */
-  at(row: number, column: number): Result<Outcome> | AnswerCell {
-    const instead = this.reader.readInto(this.values, row, column);
-    if (instead !== undefined) return instead;
-    const fault =
-      this.lists === undefined || !this.reader.listsAreFixed ? this.readLists(this.values) : undefined;
-    return fault ?? this.row.run(...this.values);
+  private at(row: number, column: number): Result<Outcome> | AnswerCell {
+    if (this.ranges.length > 1 && isOutside(this.ranges, row, column)) return OUTSIDE_SHAPE;
+    let fault: CellError | undefined;
+    let isBlank = false;
+    const { spreads, values } = this;
+    for (let i = 0; i < spreads.length; i++) {
+      const spread = spreads[i] as Spread;
+      const place = spread.column.placeOf(row, column);
+      const number = spread.column.number(place);
+      if (!Number.isNaN(number)) {
+        values[spread.place] = number;
+        continue;
+      }
+      const other = spread.column.other(place);
+      if (other === BLANK) isBlank = true;
+      else if (typeof other === 'object') fault ??= isCellError(other) ? other : fromFail(other);
+      values[spread.place] = other;
+    }
+    if (fault !== undefined) return fault;
+    if (isBlank) return '';
+    if (this.known.many.length > 0 && !this.listsAreFixed) fault = this.readLists();
+    return fault ?? this.row.run(...values);
   }
 
-  get only(): Answer {
-    const outcome = this.at(0, 0);
-    if (isCellError(outcome) || outcome === '' || isFail(outcome))
-      return isFail(outcome) ? fromFail(outcome) : (outcome as AnswerCell);
-    if (this.row.answers === 'list') return listAnswer(outcome as Outcome, this.lists as Lists);
-    if (isTable(this.row.answers)) return tableAnswer(outcome as Outcome);
-    return this.row.answers === 'one'
-      ? cellOf(outcome as Outcome)
-      : [sideBySide(outcome as Outcome, this.row.answers.length)];
+  private get only(): Answer {
+    const outcome = this.row.run(...this.values);
+    if (isFail(outcome)) return fromFail(outcome);
+    const { answers } = this.row;
+    if (answers === 'list') return listAnswer(outcome, this.lists as Lists);
+    if (isTable(answers)) return tableAnswer(outcome);
+    return answers === 'one' ? cellOf(outcome) : [sideBySide(outcome, answers.length)];
   }
 
-  /** The first argument that is a range where the function takes none. */
-  get range(): string | undefined {
-    return (this.row.args as readonly Arg[]).find(
-      (arg, i) => arg.takes === 'one' && !isSingle(this.reader.grid(i)),
-    )?.name;
+  /** A range where the function takes none. */
+  private refusedRange(spills: boolean): CellError {
+    const wanted = spills
+      ? `one cell here, not a range: the answer is ${this.row.answers === 'list' ? 'a list' : 'rows'} already`
+      : 'one column here: the answer is several columns wide';
+    const { ranges, known } = this;
+    const first = known.args.find((_, i) => ranges.some(({ place, grid }) => place === i && !isSingle(grid)));
+    return cellError('#VALUE!', `${first?.name} takes ${wanted}.`);
   }
 }
 
@@ -257,31 +228,9 @@ class Spread {
  * @returns values that any cell can hold; refusals as `CellError` with a sentence. Never throws on a cell's content.
  */
 export function call(row: AnyRow, cells: readonly unknown[]): Answer {
-  const args = row.args as readonly Arg[];
-  const endless = args.some((a) => a.takes === 'rest');
-  if (
-    !endless &&
-    cells.length > args.length &&
-    cells.slice(args.length).some((c) => c !== undefined && c !== null)
-  )
+  const known = prepared(row);
+  const most = known.args.length;
+  if (!known.isEndless && cells.length > most && cells.slice(most).some((c) => c !== undefined && c !== null))
     return countFail(row, cells.length);
-  const grids = args.map((arg, i) =>
-    arg.takes === 'rest' ? cells.slice(i).map(toGrid) : [toGrid(cells[i])],
-  );
-  const reader = new Reader(row, grids);
-  const spread = new Spread(row, grids, reader);
-  const fault = reader.firstFault() ?? (reader.listsAreFixed ? spread.readLists() : undefined);
-  if (fault !== undefined) return fault;
-  const { rows, columns } = spread;
-  if (rows === 1 && columns === 1) return spread.only;
-  const spills = row.answers === 'list' || isTable(row.answers);
-  if (spills || (row.answers !== 'one' && columns > 1)) {
-    const wanted = spills
-      ? `one cell here, not a range: the answer is ${row.answers === 'list' ? 'a list' : 'rows'} already`
-      : 'one column here: the answer is several columns wide';
-    return cellError('#VALUE!', `${spread.range} takes ${wanted}.`);
-  }
-  if (row.answers === 'one') return filled(rows, columns, (r, c) => cellOf(spread.at(r, c)));
-  const { length } = row.answers as readonly string[];
-  return Array.from({ length: rows }, (_, r) => sideBySide(spread.at(r, 0), length));
+  return new Call(row, known, cells).answer;
 }

@@ -23,5 +23,13 @@ export const cellError = (error: ErrorCode, message?: string): CellError =>
 export const errorFromText = (value: unknown): unknown =>
   (ERROR_CODES as readonly unknown[]).includes(value) ? cellError(value as ErrorCode) : value;
 export const isCellError = (x: unknown): x is CellError =>
-  typeof x === 'object' && x !== null && 'error' in x;
+  typeof x === 'object' &&
+  x !== null &&
+  'error' in x &&
+  (ERROR_CODES as readonly unknown[]).includes(x.error);
+/** The error that a host names. One that cells of ours do not hold is #VALUE!. */
+export function errorNamed(name: unknown): CellError {
+  const known = errorFromText(name);
+  return isCellError(known) ? known : cellError('#VALUE!');
+}
 export const fromFail = ({ fail, message }: Fail): CellError => ({ error: CODES[fail], message });

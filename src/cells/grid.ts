@@ -1,23 +1,42 @@
 /** Cells of one argument: a rectangle, in rows. */
-export interface Grid {
+export class Grid {
   readonly rows: number;
   readonly columns: number;
-  readonly at: (row: number, column: number) => unknown;
+  private readonly lines: readonly (readonly unknown[])[];
+
+  constructor(lines: readonly (readonly unknown[])[], columns: number) {
+    this.rows = lines.length;
+    this.columns = columns;
+    this.lines = lines;
+  }
+
+  at(row: number, column: number): unknown {
+    return this.lines[row]?.[column];
+  }
 }
 
-const single = (cell: unknown): Grid => ({ rows: 1, columns: 1, at: () => cell });
+const single = (cell: unknown): Grid => new Grid([[cell]], 1);
+
+/** The longest row; -1 where one of them is no row. */
+function widest(given: readonly unknown[]): number {
+  let most = 0;
+  for (let i = 0; i < given.length; i++) {
+    const row = given[i];
+    if (!Array.isArray(row)) return -1;
+    if (row.length > most) most = row.length;
+  }
+  return most;
+}
 
 /** What a host passes for an argument, as a rectangle: a lone value, a list of rows, or (leniently) a list of values. */
 export function toGrid(given: unknown): Grid {
   if (!Array.isArray(given)) return single(given);
-  // A recording may have a million rows: they are copied only where one of them is no row.
-  const rows: readonly (readonly unknown[])[] = given.every(Array.isArray)
-    ? given
-    : given.map((row: unknown): readonly unknown[] => (Array.isArray(row) ? row : [row]));
-  let columns = 0;
-  for (const row of rows) columns = Math.max(columns, row.length);
+  const columns = widest(given);
   if (columns === 0) return single(null);
-  return { rows: rows.length, columns, at: (row, column) => rows[row]?.[column] };
+  if (columns > 0) return new Grid(given, columns);
+  // Unlike map it visits gaps.
+  const rows = Array.from(given, (row: unknown): readonly unknown[] => (Array.isArray(row) ? row : [row]));
+  return new Grid(rows, widest(rows));
 }
 
 export const isSingle = (grid: Grid): boolean => grid.rows === 1 && grid.columns === 1;

@@ -1,10 +1,11 @@
-import type { AnyRow, Arg } from '../catalogue/types';
+import type { Arg } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
 import { exactMark } from '../exposure/stops/marks';
 import { fail, type Fail, isFail } from '../exposure/core/result';
-import { readArgument } from './argument';
+import { CellReader, Column } from './column';
 import { type CellError, isCellError } from './errors';
-import { cellsOf, type Grid, isSingle } from './grid';
+import { cellsOf, type Grid, isSingle, toGrid } from './grid';
+import type { Prepared } from './prepared';
 import { BLANK } from './quantity';
 import { readRows, readSeries } from './series';
 
@@ -34,18 +35,21 @@ export function isReadToDecimals(
   return false;
 }
 
-/** Every member of a list, blanks kept; or the first error cell or refusal among them. */
-function members(grid: Grid, arg: Arg, quantity: Quantity | undefined): readonly Member[] | Fail | CellError {
-  const cells = [...cellsOf(grid)];
-  const exact = isReadToDecimals(cells, arg, quantity);
-  const read: Member[] = [];
-  for (const cell of cells) {
-    if (isCellError(cell)) return cell;
-    const value = readArgument(cell, arg, quantity, exact);
-    if (isFail(value)) return value;
-    read.push(value === BLANK ? BLANK : (value as number));
+/** Adds every member of a list, blanks kept; or says what the first error cell or refusal among them is. */
+function addMembers(
+  all: Member[],
+  grid: Grid,
+  arg: Arg,
+  quantity: Quantity | undefined,
+): Fail | CellError | undefined {
+  const exact = isReadToDecimals(cellsOf(grid), arg, quantity);
+  const column = new Column(grid.rows, grid.columns).fill(grid, new CellReader(arg, quantity, exact));
+  for (let place = 0; place < column.length; place++) {
+    const value = column.at(place);
+    if (typeof value === 'object') return value;
+    all.push(value === BLANK ? BLANK : (value as number));
   }
-  return read;
+  return undefined;
 }
 
 const blankFail = (arg: Arg, place: number): Fail =>
@@ -73,42 +77,44 @@ function paired(arg: Arg, all: readonly Member[], kept: readonly number[], lone:
  * Lists pair up by position: they have as many cells, or one cell that counts for all. A position where the first list is
  * blank is left out, unless that list keeps its gaps; a blank member of a later list counts as its `blankMember`, and is
  * refused where it has none. A grid has a row for each member of the first list, wherever it stands among the arguments.
+ *
+ * @param others - the arguments of one cell, which may decide what a list is read as.
  */
 export function readLists(
-  row: AnyRow,
-  grids: readonly (readonly Grid[])[],
-  quantityOf: (index: number) => Quantity | undefined,
+  known: Prepared,
+  cells: readonly unknown[],
+  others: readonly unknown[],
 ): Lists | Fail | CellError {
   const values = new Map<string, ManyCells>();
   const rows: [Arg, readonly (readonly number[])[]][] = [];
   let kept: readonly number[] | undefined;
   let places: readonly number[] = [];
   let shape: Grid | undefined;
-  for (const [index, arg] of (row.args as readonly Arg[]).entries()) {
-    if (arg.takes === 'one') continue;
+  for (const index of known.many) {
+    const arg = known.args[index] as Arg;
+    const quantity = known.quantity(index, others);
     if (arg.takes === 'series' || arg.takes === 'grid') {
-      const [cells, quantity] = [grids[index]?.[0] as Grid, quantityOf(index) as Quantity];
-      const read = arg.takes === 'series' ? readSeries(cells, arg, quantity) : readRows(cells, arg, quantity);
+      const read = (arg.takes === 'series' ? readSeries : readRows)(cells[index], arg, quantity as Quantity);
       if (isFail(read) || isCellError(read)) return read;
       if (arg.takes === 'grid') rows.push([arg, read as readonly (readonly number[])[]]);
       else values.set(arg.name, read);
       continue;
     }
+    const grids = (arg.takes === 'rest' ? cells.slice(index) : [cells[index]]).map(toGrid);
     const all: Member[] = [];
-    for (const grid of grids[index] as readonly Grid[]) {
-      const some = members(grid, arg, quantityOf(index));
-      if (!Array.isArray(some)) return some as Fail | CellError;
-      for (const member of some as readonly Member[]) all.push(member);
+    for (const grid of grids) {
+      const fault = addMembers(all, grid, arg, quantity);
+      if (fault !== undefined) return fault;
     }
     if (kept === undefined) {
-      shape = grids[index]?.[0];
+      shape = grids[0];
       let next = 0;
       places = all.map((m) => (m === BLANK && !arg.gaps ? -1 : next++));
       kept = [...places.keys()].filter((i) => (places[i] as number) >= 0);
       if (all.every((m) => m === BLANK))
         return fail('unreadable', `${arg.name} is blank: give at least one.`);
     }
-    const lone = all.length === 1 && (grids[index]?.every(isSingle) ?? false);
+    const lone = all.length === 1 && grids.every(isSingle);
     if (!lone && all.length !== places.length) return lengthFail(arg, 'cells', all.length, places.length);
     const mine = paired(arg, all, kept, lone);
     if (isFail(mine)) return mine;

@@ -1,10 +1,10 @@
-import { Q, type Quantity } from '../catalogue/quantities';
-import { exactHalfMark, exactMark, type MarkedScale } from '../exposure/stops/marks';
+import type { Quantity } from '../catalogue/quantities';
+import { exactOn, type Ladder, ladderOf } from '../exposure/stops/marks';
 import { fail, isFail, type Fail, type Result } from '../exposure/core/result';
 import { SLACK, spoken } from '../exposure/core/numbers';
-import { readAperture } from './aperture';
-import { leadingNumber, normalise, quote } from './text';
-import { unitFactor, whatItMeasures } from './units';
+import { commonText } from './commonText';
+import { byGrammar } from './grammar';
+import { normalise, orList, quote } from './text';
 
 /** An empty cell. */
 export const BLANK = Symbol('blank');
@@ -25,27 +25,56 @@ function looksLikeClock(value: number): boolean {
   return !shortDecimal && !unitFraction;
 }
 
-/** A list with "or" before its last member. */
-export const orList = (items: readonly string[]): string =>
-  items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} or ${items[items.length - 1]}`;
-
 const unreadable = (name: string, quantity: Quantity, text: string): Fail =>
   fail(
     'unreadable',
     `${name}: ${quote(text)} cannot be read as ${quantity.title}. Write ${orList(quantity.forms)}.`,
   );
 
-/** A number in a cell. Marks become the exact value behind them; what a spreadsheet made of a fraction is refused. */
+/** How bare numbers of a quantity are read; in one form for all quantities, as every number of a column passes here. */
+export interface Bare {
+  /** What 0 is: NaN where it counts as a blank. */
+  readonly zero: number;
+  /** Whole numbers from here up are dates. */
+  readonly firstDate: number;
+  readonly clocks: boolean;
+  readonly marks: Ladder | undefined;
+}
+
+const BARE = new WeakMap<Quantity, Bare>();
+
+/** @param exact - takes numbers as typed, though the quantity knows marks. */
+export function bareOf(quantity: Quantity, exact = false): Bare {
+  const known = BARE.get(quantity);
+  const bare: Bare = known ?? {
+    zero: quantity.blank === 'missing' ? NaN : 0,
+    firstDate: quantity.mistyped === undefined ? Infinity : FIRST_DATE,
+    clocks: quantity.mistyped === 'date or clock',
+    marks: quantity.marks === undefined ? undefined : ladderOf(quantity.marks),
+  };
+  if (known === undefined) BARE.set(quantity, bare);
+  return exact ? { ...bare, marks: undefined } : bare;
+}
+
+/** A number in a cell as the function gets it, a mark as the exact value behind it; NaN where it is blank or refused. */
+export function bareNumber(value: number, { zero, firstDate, clocks, marks }: Bare): number {
+  if (value === 0) return zero;
+  if (value >= firstDate && Number.isInteger(value)) return NaN;
+  if ((clocks && looksLikeClock(value)) || Math.abs(value) === Infinity) return NaN;
+  if (marks === undefined) return value;
+  const exact = exactOn(marks, value);
+  return Number.isNaN(exact) ? value : exact;
+}
+
+/** A number in a cell. What a spreadsheet made of a fraction is refused. */
 function readNumber(value: number, quantity: Quantity, name: string, exact: boolean): Result<number> | Blank {
-  if (value === 0) return quantity.blank === 'missing' ? BLANK : 0;
+  const read = bareNumber(value, bareOf(quantity, exact));
+  if (!Number.isNaN(read)) return read;
+  if (value === 0) return BLANK;
   if (!Number.isFinite(value)) return fail('unreadable', `${name} must be a finite number.`);
-  if (quantity.mistyped !== undefined) {
-    if (value >= FIRST_DATE && Number.isInteger(value))
-      return mistyped(name, spoken(value, 6), 'a date', quantity);
-    if (quantity.mistyped === 'date or clock' && looksLikeClock(value))
-      return mistyped(name, spoken(value), 'a clock time', quantity);
-  }
-  return exact || quantity.marks === undefined ? value : (exactMark(quantity.marks, value) ?? value);
+  return Number.isInteger(value) && value >= FIRST_DATE
+    ? mistyped(name, spoken(value, 6), 'a date', quantity)
+    : mistyped(name, spoken(value), 'a clock time', quantity);
 }
 
 /** What to type instead of a fraction that the spreadsheet turned into something else. */
@@ -55,116 +84,36 @@ function mistyped(name: string, came: string, what: 'a date' | 'a clock time', q
   return fail('unreadable', `${name}: ${came} looks like ${what}, made of ${fraction} or the like. ${typed}`);
 }
 
-/** A text in a cell. */
-function readText(given: string, quantity: Quantity, name: string, exact: boolean): Result<number> | Blank {
+/** A text in a cell, whatever its form. */
+export function readAnyText(
+  given: string,
+  quantity: Quantity,
+  name: string,
+  exact: boolean,
+): Result<number> | Blank {
   const text = normalise(given);
   if (text === '') return quantity.blank === 'missing' ? BLANK : 0;
   const low = text.toLowerCase();
   if (quantity.words !== undefined && Object.hasOwn(quantity.words, low))
     return quantity.words[low] as number;
-  const value =
-    quantity.grammar === 'aperture' ? apertureText(low, quantity, exact) : plainText(low, quantity);
+  const value = byGrammar(low, quantity, exact);
   if (value === undefined) return unreadable(name, quantity, given);
   if (isFail(value)) return fail('unreadable', `${name}: ${quote(given)} ${value.message}.`);
   return value === 0 && quantity.blank === 'missing' ? BLANK : value;
 }
 
-function apertureText(text: string, quantity: Quantity, exact: boolean): Result<number> | undefined {
-  const marked = quantity.marks === undefined ? 'none' : exact ? 'with f/' : 'all';
-  return readAperture(text, marked) ?? foreignUnit(text, quantity);
-}
-
-/** A unit that measures something else, said so. */
-function foreignUnit(text: string, quantity: Quantity): Fail | undefined {
-  const found = leadingNumber(text);
-  if (found === undefined || isFail(found)) return undefined;
-  const measured = whatItMeasures(found.rest);
-  if (measured === undefined) return undefined;
-  const extra =
-    measured === 'a power' && quantity.title === 'an energy' ? ' (a power for one second is 1 Ws)' : '';
-  return fail('unreadable', `is ${measured}, not ${quantity.title}${extra}. Write ${orList(quantity.forms)}`);
-}
-
-function plainText(text: string, quantity: Quantity): Result<number> | undefined {
-  if (quantity.grammar === 'filter') {
-    const nd = neutralDensity(text, quantity);
-    if (nd !== undefined) return nd;
-  }
-  if (quantity.grammar === 'length') {
-    const feet = /^(\d+)' ?(\d+(?:[.,]\d+)?)"$/.exec(text);
-    if (feet)
-      return (
-        Number(feet[1]) * unit(quantity, "'") +
-        Number((feet[2] as string).replace(',', '.')) * unit(quantity, '"')
-      );
-  }
-  const bare =
-    quantity.prefix !== undefined && text.startsWith(quantity.prefix)
-      ? text.slice(quantity.prefix.length).trim()
-      : text;
-  const found = leadingNumber(bare);
-  if (found === undefined || isFail(found)) return found;
-  const { value, form, rest } = found;
-  if (form !== 'decimal' && quantity.fraction === undefined) return foreignUnit(text, quantity);
-  const mark = (): number =>
-    quantity.marks === undefined ? value : (exactMark(quantity.marks, value) ?? value);
-  if (rest === '') return mark();
-  if (rest === '%') return quantity.percent ? value / 100 : foreignUnit(text, quantity);
-  if (rest.startsWith(':')) return quantity.pair ? pair(value, rest.slice(1)) : undefined;
-  if (quantity.marksInText !== undefined) {
-    const marked = markedText(value, rest, quantity, quantity.marksInText);
-    if (marked !== undefined) return marked;
-  }
-  const factor = unitFactor(quantity, rest);
-  if (factor === undefined) return foreignUnit(text, quantity);
-  return factor === 1 ? mark() : value * factor;
-}
-
-const unit = (quantity: Quantity, word: string): number => unitFactor(quantity, word) ?? Number.NaN;
-
-function pair(value: number, text: string): Result<number> | undefined {
-  const second = leadingNumber(text.trim());
-  if (second === undefined || isFail(second)) return second;
-  if (second.rest !== '' || second.value === 0) return undefined;
-  return value / second.value;
-}
-
-/** `1/60 exact`, `1/20 half`, `1/125 s +0.3`, `ISO 100 +0.3`: what follows the figure of a time or a speed. */
-function markedText(
-  value: number,
-  rest: string,
-  quantity: Quantity,
-  scale: MarkedScale,
-): Result<number> | undefined {
-  const plain = rest.replace(/^s(?:ec|econds?)?(?= |\+|-|$)/, '').trim();
-  if (plain === 'exact') return value;
-  if (plain === 'half') return exactHalfMark(scale, value) ?? fail('unreadable', 'names no half-stop mark');
-  if (!/^[+-]/.test(plain)) return undefined;
-  const stops = leadingNumber(plain);
-  if (stops === undefined || isFail(stops)) return stops;
-  if (!/^(?:stops?)?$/.test(stops.rest)) return undefined;
-  if (Number.isInteger(stops.value))
-    return fail('unreadable', `can be read two ways. Write ${orList(quantity.forms)}`);
-  return (exactMark(scale, value) ?? value) * 2 ** stops.value;
-}
-
-/** `ND8` is a factor, `ND 0.9` a density, `8x` a factor: whichever way the value is wanted. */
-function neutralDensity(text: string, quantity: Quantity): Result<number> | undefined {
-  const found = /^(?:nd ?(\d+(?:[.,]\d+)?|[.,]\d+)|(\d+(?:[.,]\d+)?) ?x|x ?(\d+(?:[.,]\d+)?))$/.exec(text);
-  if (!found) return undefined;
-  const digits = (found[1] ?? found[2] ?? found[3]) as string;
-  const value = Number(digits.replace(',', '.'));
-  const isDensity = found[1] !== undefined && /[.,]/.test(digits);
-  if (quantity === Q.filterDensity) return isDensity ? value : Math.log10(value);
-  const factor = isDensity ? 10 ** value : value;
-  return quantity === Q.filterTransmission ? 1 / factor : factor;
+/** A text in a cell: the forms that most cells have are read without the grammar. */
+function readText(given: string, quantity: Quantity, name: string, exact: boolean): Result<number> | Blank {
+  const common = commonText(given, quantity, exact);
+  return Number.isNaN(common) ? readAnyText(given, quantity, name, exact) : common;
 }
 
 /** Dates come from hosts that run us in a world of their own, so that `instanceof` does not know them. */
 const isDate = (cell: unknown): boolean => Object.prototype.toString.call(cell) === '[object Date]';
 
 /** What else a cell may hold, in words. */
-function describe(cell: unknown): string {
+export function describe(cell: unknown): string {
+  if (typeof cell === 'number') return 'a number without end';
   if (typeof cell === 'boolean') return String(cell).toUpperCase();
   if (isDate(cell)) return 'a date';
   return 'something that is neither a number nor a text';

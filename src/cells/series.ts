@@ -2,7 +2,7 @@ import type { Arg } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
 import { fail, type Fail } from '../exposure/core/result';
 import { type CellError, isCellError } from './errors';
-import type { Grid } from './grid';
+import { toGrid } from './grid';
 import { BLANK, readQuantity } from './quantity';
 
 /** One cell as a plain number as typed: no marks, and no whole number is taken for a date. A blank cell is 0. */
@@ -13,12 +13,32 @@ function plainNumber(cell: unknown, quantity: Quantity, name: () => string): num
   return read === BLANK ? 0 : read;
 }
 
+/** Fills in the numbers of a column whose rows hold one number each, and says how many rows from the first do. */
+function fillPlain(numbers: Float64Array, rows: readonly unknown[]): number {
+  for (let i = 0; i < rows.length; i++) {
+    const row = rows[i];
+    const cell: unknown = Array.isArray(row) && row.length === 1 ? row[0] : undefined;
+    if (typeof cell !== 'number' || !Number.isFinite(cell)) return i;
+    numbers[i] = cell;
+  }
+  return rows.length;
+}
+
 /**
  * One column (or row) of a recording.
  *
  * @returns a number a cell, or the first error cell or refusal among them.
  */
-export function readSeries(grid: Grid, arg: Arg, quantity: Quantity): Float64Array | Fail | CellError {
+export function readSeries(given: unknown, arg: Arg, quantity: Quantity): Float64Array | Fail | CellError {
+  if (Array.isArray(given) && given.length > 0) {
+    const plain = new Float64Array(given.length);
+    if (fillPlain(plain, given) === given.length) return plain;
+  }
+  return readMixedSeries(given, arg, quantity);
+}
+
+function readMixedSeries(given: unknown, arg: Arg, quantity: Quantity): Float64Array | Fail | CellError {
+  const grid = toGrid(given);
   if (grid.rows > 1 && grid.columns > 1)
     return fail(
       'unreadable',
@@ -38,10 +58,11 @@ export function readSeries(grid: Grid, arg: Arg, quantity: Quantity): Float64Arr
 
 /** Rows and columns of numbers, or the first error cell or refusal among them. */
 export function readRows(
-  grid: Grid,
+  given: unknown,
   arg: Arg,
   quantity: Quantity,
 ): readonly (readonly number[])[] | Fail | CellError {
+  const grid = toGrid(given);
   const rows: number[][] = [];
   for (let r = 0; r < grid.rows; r++) {
     const row: number[] = [];

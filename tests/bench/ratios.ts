@@ -6,35 +6,14 @@ import { exactMark } from '../../src/exposure/stops/marks';
 import { traceTable } from '../../src/exposure/trace/traceTable';
 import { traceTime } from '../../src/exposure/trace/traceTime';
 import { calculated } from '../hosts/book';
+import { median, medianOf, ms, say, times } from './measure';
 
 /**
  * How long our functions take beside other ways to the same answer, in one run: medians of five. The engine of the workbench
  * is given the same sum in its own functions.
  */
-const RUNS = 5;
 const ROWS = 100_000;
 const SAMPLES = 1_000_000;
-
-function median(run: () => unknown): number {
-  run();
-  const times = Array.from({ length: RUNS }, () => {
-    const start = performance.now();
-    run();
-    return performance.now() - start;
-  });
-  return times.sort((a, b) => a - b)[RUNS >> 1] as number;
-}
-
-async function medianOf(run: () => Promise<number>): Promise<number> {
-  const times: number[] = [];
-  for (let i = 0; i < RUNS; i++) times.push(await run());
-  return times.sort((a, b) => a - b)[RUNS >> 1] as number;
-}
-
-const say = (what: string, figures: Readonly<Record<string, number | string>>): void =>
-  console.log(JSON.stringify({ what, ...figures }));
-const ms = (time: number): number => Number(time.toPrecision(3));
-const times = (time: number, other: number): number => Number((time / other).toPrecision(3));
 
 const stopDiff = rowOf('STOPDIFF') as AnyRow;
 /** Marks and numbers between them, as a column of readings holds both. */
@@ -45,6 +24,12 @@ const column = Array.from(readings, (n) => [n]);
 const texts = Array.from(readings, (_, i) => [
   `f/${[8, 11, 16, 22, 32][i % 5]}${i % 3 === 0 ? '' : ` +0.${i % 10}`}`,
 ]);
+
+/** No text twice, so that each has to be read. */
+const differing = Array.from(readings, (_, i) => [`f/${(4 + i / 4096).toFixed(4)} +0.${(i % 9) + 1}`]);
+
+/** What the answer alone costs, whoever calculates it: a spreadsheet takes rows, here of one cell each. */
+const rowsAlone = (): unknown => Array.from(readings, (n) => [n]);
 
 /** The same arithmetic on plain numbers: each is the mark it equals, or itself. */
 function typedArrays(): Float64Array {
@@ -72,6 +57,7 @@ async function inEngine(formulasOf: (row: number) => readonly string[]): Promise
 async function columns(): Promise<void> {
   const ours = median(() => call(stopDiff, [8, column]));
   const oursText = median(() => call(stopDiff, [8, texts]));
+  const oursDiffering = median(() => call(stopDiff, [8, differing]));
   const plain = median(typedArrays);
   const library = median(byLibrary);
   const empty = await medianOf(() => inEngine(() => []));
@@ -82,12 +68,15 @@ async function columns(): Promise<void> {
     ms: ms(ours),
     'typed arrays ms': ms(plain),
     'times typed arrays (goal 3)': times(ours, plain),
+    'rows of the answer alone ms': ms(median(rowsAlone)),
     'library ms': ms(library),
     'times library': times(ours, library),
   });
   say(`a column of ${ROWS} rows: texts`, {
     ms: ms(oursText),
     'times typed arrays (goal 10)': times(oursText, plain),
+    'all different ms': ms(oursDiffering),
+    'all different, times typed arrays': times(oursDiffering, plain),
   });
   say(`a column of ${ROWS} rows: the engine's own functions`, {
     'as cells ms': ms(native),

@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { resolve } from 'node:path';
 import { buildSync } from 'esbuild';
@@ -10,17 +10,21 @@ import { buildSync } from 'esbuild';
  */
 const ROOT = resolve(import.meta.dirname, '../..');
 const FOLDER = resolve(ROOT, 'dist/bench');
-const MEASUREMENTS = ['ratios', 'first-value', 'insert', 'sizes'];
+const MEASUREMENTS = ['ratios', 'runtime', 'solvers', 'depths', 'first-value', 'insert', 'sizes'];
 
 /** Measurements of our own modules are bundled first; the others drive a browser or look at files. */
 function programOf(name) {
-  if (name !== 'ratios') return resolve(import.meta.dirname, `${name}.mjs`);
+  const source = resolve(import.meta.dirname, `${name}.ts`);
+  if (!existsSync(source)) return resolve(import.meta.dirname, `${name}.mjs`);
   const outfile = resolve(FOLDER, `${name}.cjs`);
   buildSync({
-    entryPoints: [resolve(import.meta.dirname, `${name}.ts`)],
+    entryPoints: [source],
     bundle: true,
     platform: 'node',
     external: ['highs'],
+    // a bundle for Node knows its own place by another name
+    define: { 'import.meta.url': 'ADDRESS' },
+    banner: { js: "const ADDRESS = require('node:url').pathToFileURL(__filename).href;" },
     loader: { '.css': 'empty' },
     outfile,
     logLevel: 'error',

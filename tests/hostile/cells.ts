@@ -46,6 +46,10 @@ const OBJECTS: readonly (() => unknown)[] = [
   () => ({ type: 'Error', errorType: 'Div0', basicValue: '#DIV/0!' }),
   () => ({ f: '=1+1', v: 2, t: 2 }),
   () => ({}),
+  () => Object.create(null),
+  () => ({ toString: 1 }),
+  () => ({ error: 'nonsense' }),
+  () => ({ error: 5, message: {} }),
   () => [],
   () => [[]],
   () => [1, [2, [3]]],
@@ -96,5 +100,10 @@ export function anyRange(draws: Draws, cell: (draws: Draws) => unknown, most: nu
   if (damage < 0.2) return rows.map((row) => row.slice(0, draws.whole(0, row.length)));
   if (damage < 0.25) return [...rows, [], ...rows, [[]]];
   if (damage < 0.3) return [rows, ...rows];
+  if (damage < 0.34) {
+    const withGaps: unknown[] = [];
+    withGaps[3] = rows[0];
+    return withGaps;
+  }
   return rows;
 }

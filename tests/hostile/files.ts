@@ -1,4 +1,4 @@
-import { ERROR_CODES, isCellError } from '../../src/cells/errors';
+import { isCellError } from '../../src/cells/errors';
 import type { Book, BookSheet } from '../../src/hosts/xlsx/book';
 import { looksOutside } from '../../src/hosts/xlsx/formulas';
 import { type Read, readXlsx, Refused } from '../../src/hosts/xlsx/read';
@@ -151,7 +151,7 @@ function sheetFault(sheet: BookSheet): string | undefined {
   for (const { row, column, value, style, formula } of sheet.cells) {
     if (isOff({ row, column, rows: 1, columns: 1 })) return `a cell off the sheet: ${row}, ${column}`;
     if (typeof value === 'number' && (!Number.isFinite(value) || Object.is(value, -0))) return `${value} in a cell`;
-    if (isCellError(value) && !ERROR_CODES.includes(value.error)) return `the unknown error ${value.error}`;
+    if (typeof value === 'object' && value !== null && !isCellError(value)) return `the unknown error ${JSON.stringify(value)}`;
     if (formula !== undefined && (!/^=./s.test(formula) || formula.length > 8193)) return `a formula that is none: ${formula.slice(0, 40)}`;
     if (formula !== undefined && looksOutside(formula)) return `a formula that looks outside: ${formula}`;
     const { size = 1, indent = 0 } = style ?? {};

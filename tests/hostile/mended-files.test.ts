@@ -10,7 +10,7 @@ const read = async (sheet: string, more: Parts = {}) => {
   if (!first) throw new Error('there is no sheet');
   return { ...first, notUnderstood };
 };
-const row = (inside: string): string => cells(`<row r="1">${inside}</row>`);
+const rowOf = (inside: string): string => cells(`<row r="1">${inside}</row>`);
 
 test('elements and words of a rule may be called anything', async () => {
   const rule = (attributes: string): string =>
@@ -30,7 +30,7 @@ test('elements and words of a rule may be called anything', async () => {
 });
 
 test('an error that nobody knows is one all the same, and a zero has no sign', async () => {
-  const { cells: found } = await read(row('<c t="e"><v>oops</v></c><c><v>-0</v></c>'));
+  const { cells: found } = await read(rowOf('<c t="e"><v>oops</v></c><c><v>-0</v></c>'));
   expect(found.map(({ value }) => value)).toEqual([{ error: '#VALUE!' }, 0]);
 });
 
@@ -47,7 +47,7 @@ test('sizes are those of a sheet', async () => {
 });
 
 test('a row in a cell does not move the cell', async () => {
-  const { cells: found } = await read(row('<c r="B1"><row r="3"/><v>8</v></c>'));
+  const { cells: found } = await read(rowOf('<c r="B1"><row r="3"/><v>8</v></c>'));
   expect(found).toEqual([{ row: 0, column: 1, value: 8 }]);
 });
 
@@ -61,7 +61,7 @@ test('a table has the rows that it says, but for its totals', async () => {
 
 test('what asks another program is left out, as links to other files are', async () => {
   const { cells: found, notUnderstood } = await read(
-    row(
+    rowOf(
       `<c><f>cmd|'/C calc'!A0</f><v>1</v></c><c><f>'app'|topic!item+1</f><v>2</v></c><c><f>"a|b"&amp;'a|b'!A1&amp;T[a|b]</f><v>3</v></c>`,
     ),
   );

@@ -69,7 +69,7 @@ describe('what escapes from a call is caught', () => {
     ['a list that is no rows', [1, 2], 'no cells'],
     ['-0 deep in the rows', [[1], [-0]], '-0 in a cell'],
     ['an error without a sentence', { error: '#N/A' }, 'without a sentence'],
-    ['an unknown error', { error: '#OH!', message: 'width is wrong.' }, 'unknown error'],
+    ['an unknown error', { error: '#OH!', message: 'width is wrong.' }, 'object in a cell'],
     ['the error of a cell, made anew', { error: '#REF!' }, 'without a sentence'],
   ])('%s as an answer', (_, answer, told) =>
     expect(new Verdict(planted((w) => w), [{ error: '#REF!' }]).of(answer)).toContain(told)); // prettier-ignore

@@ -57,26 +57,52 @@ const ALIASES: Readonly<Record<MarkedScale, readonly Mark[]>> = {
   iso: [{ marked: 12500, step: 21 }, { marked: 25000, step: 24 }, { marked: 50000, step: 27 }, { marked: 100000, step: 30 }],
 };
 
-/** The marks of a scale at a division, in rising order. Full stops are every third of the third-stop series. */
-export function marks(scale: MarkedScale, division: Division): readonly Mark[] {
-  if (division === 'half') return SERIES[scale].half;
-  if (division === 'third') return SERIES[scale].third;
-  return SERIES[scale].third
-    .filter((m) => m.step % 3 === 0)
-    .map((m) => ({ marked: m.marked, step: m.step / 3 }));
-}
+const fullStops = (scale: MarkedScale): readonly Mark[] =>
+  SERIES[scale].third.filter((m) => m.step % 3 === 0).map((m) => ({ marked: m.marked, step: m.step / 3 }));
 
-/** Marked figures beside their exact values, sorted, for a search by halves. */
-interface Ladder {
+const FULL: Readonly<Record<MarkedScale, readonly Mark[]>> = {
+  aperture: fullStops('aperture'),
+  time: fullStops('time'),
+  iso: fullStops('iso'),
+};
+
+/** The marks of a scale at a division, in rising order. Full stops are every third of the third-stop series. */
+export const marks = (scale: MarkedScale, division: Division): readonly Mark[] =>
+  division === 'full' ? FULL[scale] : SERIES[scale][division];
+
+/**
+ * Marked figures beside their exact values. The first bits of a number lead to the only mark that it can be, as marks lie
+ * farther apart than numbers that share these bits.
+ */
+export interface Ladder {
   readonly marked: Float64Array;
   readonly exact: Float64Array;
+  /** Place of the mark for each key from `first` up; -1 where there is none. */
+  readonly places: Int16Array;
+  readonly first: number;
+}
+
+const single = new Float32Array(1);
+const bits = new Int32Array(single.buffer);
+
+/** Sign, exponent and the first seven bits of the fraction: numbers of one key differ by less than 1 %, marks by 2 % or more. */
+function keyOf(value: number): number {
+  single[0] = value;
+  return (bits[0] as number) >> 16;
 }
 
 function ladder(scale: MarkedScale, entries: readonly (readonly [Mark, number])[]): Ladder {
   const rows = entries
     .map(([mark, perStop]) => [mark.marked, valueAt(scale, mark.step, perStop)] as const)
     .sort((a, b) => a[0] - b[0]);
-  return { marked: Float64Array.from(rows, (r) => r[0]), exact: Float64Array.from(rows, (r) => r[1]) };
+  const lowKey = (marked: number): number => keyOf(marked * (1 - 2 * SLACK));
+  const highKey = (marked: number): number => keyOf(marked * (1 + 2 * SLACK));
+  const marked = Float64Array.from(rows, (r) => r[0]);
+  const first = lowKey(marked[0] as number);
+  const places = new Int16Array(highKey(marked[marked.length - 1] as number) - first + 1).fill(-1);
+  for (const [place, mark] of marked.entries())
+    places.fill(place, lowKey(mark) - first, highKey(mark) - first + 1);
+  return { marked, exact: Float64Array.from(rows, (r) => r[1]), places, first };
 }
 
 function ladderFor(scale: MarkedScale): { both: Ladder; half: Ladder } {
@@ -95,17 +121,21 @@ const LADDERS: Readonly<Record<MarkedScale, { both: Ladder; half: Ladder }>> = {
   iso: ladderFor('iso'),
 };
 
-function search({ marked, exact }: Ladder, value: number): number | undefined {
-  let low = 0;
-  let high = marked.length - 1;
-  while (low <= high) {
-    const middle = (low + high) >> 1;
-    const mark = marked[middle] as number;
-    if (Math.abs(value - mark) <= SLACK * mark) return exact[middle];
-    if (mark < value) low = middle + 1;
-    else high = middle - 1;
-  }
-  return undefined;
+/** All marks of a scale. A figure of the third-stop series goes before one of the half-stop series. */
+export const ladderOf = (scale: MarkedScale): Ladder => LADDERS[scale].both;
+
+/** The exact value behind a marked figure; NaN where it is no mark. */
+export function exactOn({ marked, exact, places, first }: Ladder, value: number): number {
+  const key = keyOf(value) - first;
+  const place = key >= 0 && key < places.length ? (places[key] as number) : -1;
+  if (place < 0) return NaN;
+  const mark = marked[place] as number;
+  return Math.abs(value - mark) <= SLACK * mark ? (exact[place] as number) : NaN;
+}
+
+function exactOrNone(on: Ladder, value: number): number | undefined {
+  const exact = exactOn(on, value);
+  return Number.isNaN(exact) ? undefined : exact;
 }
 
 /**
@@ -113,11 +143,11 @@ function search({ marked, exact }: Ladder, value: number): number | undefined {
  * A figure of the third-stop series goes first, then one of the half-stop series; undefined where it is no mark.
  */
 export const exactMark = (scale: MarkedScale, value: number): number | undefined =>
-  search(LADDERS[scale].both, value);
+  exactOrNone(LADDERS[scale].both, value);
 
 /** The same from the half-stop series alone, for the figures that the two series share (f/13, f/1.2). */
 export const exactHalfMark = (scale: MarkedScale, value: number): number | undefined =>
-  search(LADDERS[scale].half, value);
+  exactOrNone(LADDERS[scale].half, value);
 
 /**
  * The mark nearest to an exact value, nearest in stops and not in number; a tie goes to the higher.

@@ -1,5 +1,5 @@
 import { timeAt } from './samples';
-import { lightAt, meanLight, nextBright, type Signal } from './signal';
+import { lightAt, meanLight, nextBright, nextDark, type Signal } from './signal';
 
 /** A pulse ends where it stays below this share of its height for longer than its own width there. */
 export const FOOT = 0.02;
@@ -23,18 +23,10 @@ export interface Side {
   readonly next: number | undefined;
 }
 
-/** First sample, going outward, that lies below the foot; the last one there is, where none does. */
-function firstBelow(signal: Signal, start: number, way: 1 | -1, low: number): number {
-  const end = way > 0 ? signal.samples.count - 1 : 0;
-  let i = start;
-  while (i !== end && lightAt(signal, i) >= low) i += way;
-  return i;
-}
-
 /** Width of the pulse at its foot, before anything is bridged, in seconds. */
 export function widthOf(signal: Signal, peak: number, foot: Foot): number {
-  const left = firstBelow(signal, peak, -1, foot.low);
-  const right = firstBelow(signal, peak, 1, foot.low);
+  const left = nextDark(signal, peak, 0, -1, foot.low);
+  const right = nextDark(signal, peak, signal.samples.count - 1, 1, foot.low);
   return timeAt(signal.samples, right) - timeAt(signal.samples, left);
 }
 
@@ -44,8 +36,7 @@ export function sideOf(signal: Signal, start: number, way: 1 | -1, foot: Foot, w
   const end = way > 0 ? samples.count : -1;
   let edge = start;
   for (;;) {
-    let i = edge;
-    while (i !== end && lightAt(signal, i) >= foot.low) i += way;
+    const i = nextDark(signal, edge, end, way, foot.low);
     edge = i - way;
     const next = nextBright(signal, i, end, way, foot.high);
     if (next === end) return { edge, next: undefined };

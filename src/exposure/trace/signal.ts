@@ -46,6 +46,17 @@ export function blockTop(signal: Signal, block: number): number {
   return (top - base - Math.min(first, last)) * scale;
 }
 
+/** No sample of a block is darker than this. */
+function blockBottom(signal: Signal, block: number): number {
+  const { samples, sign, base, slope, origin, scale } = signal;
+  const { lows, highs } = samples.blocks;
+  const bottom = sign > 0 ? (lows[block] as number) : -(highs[block] as number);
+  if (slope === 0) return (bottom - base) * scale;
+  const first = slope * (timeAt(samples, block * BLOCK) - origin);
+  const last = slope * (timeAt(samples, Math.min(samples.count, (block + 1) * BLOCK) - 1) - origin);
+  return (bottom - base - Math.max(first, last)) * scale;
+}
+
 /** Sum of the light of a block, where the base does not drift. */
 function blockSum({ samples, sign, base, scale }: Signal, block: number): number {
   return (sign * (samples.blocks.sums[block] as number) - base * BLOCK) * scale;
@@ -72,6 +83,23 @@ export function nextBright(signal: Signal, start: number, end: number, way: 1 | 
     if (i % BLOCK === entry && Math.abs(end - i) >= BLOCK && blockTop(signal, (i - entry) / BLOCK) < light)
       i += way * BLOCK;
     else if (lightAt(signal, i) >= light) return i;
+    else i += way;
+  }
+  return end;
+}
+
+/** First sample, going one way from `start` as far as `end`, that is darker; `end` where none is. */
+export function nextDark(signal: Signal, start: number, end: number, way: 1 | -1, light: number): number {
+  const entry = way > 0 ? 0 : BLOCK - 1;
+  let i = start;
+  while (i !== end) {
+    if (
+      i % BLOCK === entry &&
+      Math.abs(end - i) >= BLOCK &&
+      blockBottom(signal, (i - entry) / BLOCK) >= light
+    )
+      i += way * BLOCK;
+    else if (lightAt(signal, i) < light) return i;
     else i += way;
   }
   return end;

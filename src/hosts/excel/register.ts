@@ -1,6 +1,6 @@
 import type { AnyRow } from '../../catalogue/types';
 import { call } from '../../cells/call';
-import { type CellError, cellError, type ErrorCode, isCellError } from '../../cells/errors';
+import { type CellError, type ErrorCode, errorNamed, isCellError } from '../../cells/errors';
 
 type Excel = typeof CustomFunctions;
 
@@ -44,12 +44,10 @@ const fromExcel = (excel: Excel, argument: unknown): unknown =>
 
 /** Errors become ours; of a cell that holds more than a value (a formatted number, an entity) the plain value counts. */
 function cellFromExcel(excel: Excel, cell: unknown): unknown {
-  if (cell instanceof excel.Error) return cellError(cell.code as string as ErrorCode);
+  if (cell instanceof excel.Error) return errorNamed(cell.code);
   if (typeof cell !== 'object' || cell === null || !('basicValue' in cell)) return cell;
   const rich = cell as { basicValue: unknown; basicType?: unknown; type?: unknown };
-  return rich.type === 'Error' || rich.basicType === 'Error'
-    ? cellError(rich.basicValue as ErrorCode)
-    : rich.basicValue;
+  return rich.type === 'Error' || rich.basicType === 'Error' ? errorNamed(rich.basicValue) : rich.basicValue;
 }
 
 /** The functions are declared to give a range, so a single answer is a range of one cell. */

@@ -1,17 +1,12 @@
 import { rowOf } from '../../catalogue';
 import type { AnyRow } from '../../catalogue/types';
 import { type AnswerCell, call as callRow } from '../../cells/call';
-import { type CellError, cellError, type ErrorCode, isCellError } from '../../cells/errors';
+import { type CellError, errorFromText, errorNamed, isCellError } from '../../cells/errors';
 
-/** How these hosts hand over a cell that holds an error: as its text. */
-const ERROR_TEXT = /^#(?:VALUE!|NUM!|N\/A|DIV\/0!|REF!|NAME\?|NULL!|SPILL!|CALC!|BUSY!)$/;
-const OTHER_ERROR = /^#(?:ERROR!|[A-Z/]+[!?])$/;
-
-function fromHost(cell: unknown): unknown {
-  if (typeof cell !== 'string') return cell;
-  if (ERROR_TEXT.test(cell)) return cellError(cell as ErrorCode);
-  return OTHER_ERROR.test(cell) ? cellError('#VALUE!') : cell;
-}
+/** These hosts hand over a cell that holds an error as its text. */
+const OTHER_ERROR = /^#[A-Z/]+[!?]$/;
+const fromHost = (cell: unknown): unknown =>
+  typeof cell === 'string' && OTHER_ERROR.test(cell) ? errorNamed(cell) : errorFromText(cell);
 
 /** What is said where an error of another cell comes through. */
 const sentence = ({ error, message }: CellError): string =>

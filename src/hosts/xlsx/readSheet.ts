@@ -1,4 +1,4 @@
-import { type CellError, cellError, errorFromText, isCellError } from '../../cells/errors';
+import { errorNamed } from '../../cells/errors';
 import { type Place, place } from '../../sheets/address';
 import type { Area } from '../../sheets/plan';
 import type { BookCell, BookPage, BookSheet } from './book';
@@ -190,7 +190,7 @@ class SheetReader implements Handlers {
       case 'b':
         return isTrue(value);
       case 'e':
-        return errorOf(value);
+        return errorNamed(value);
       case 'd':
         return value === undefined ? null : serial(value);
       default: {
@@ -270,12 +270,6 @@ class SheetReader implements Handlers {
         : cell,
     );
   }
-}
-
-/** An error that we know; any other is one all the same. */
-function errorOf(text: string | undefined): CellError {
-  const found = errorFromText(text);
-  return isCellError(found) ? found : cellError('#VALUE!');
 }
 
 const DAY = 86_400_000;

@@ -2,7 +2,14 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bendNoise, stepNoise } from '../../../src/exposure/trace/noise';
 import { readSamples } from '../../../src/exposure/trace/samples';
-import { brightestAt, lightAt, meanLight, nextBright, type Signal } from '../../../src/exposure/trace/signal';
+import {
+  brightestAt,
+  lightAt,
+  meanLight,
+  nextBright,
+  nextDark,
+  type Signal,
+} from '../../../src/exposure/trace/signal';
 import { value } from '../support';
 import { noiseFrom } from './shapes';
 
@@ -59,6 +66,22 @@ describe('a recording seen in pieces', () => {
         expect(nextBright(s, first, end, way, level)).toBe(wanted);
       }),
       { seed: 312 },
+    );
+  });
+
+  it('is dark next where a look at each finds it, both ways', () => {
+    fc.assert(
+      fc.property(signal, part, part, part, (s, from, to, deep) => {
+        const lights = lightsOf(s);
+        const [first, end] = [from, to].map((x) => Math.floor(x * (s.samples.count - 1))) as [number, number];
+        const [lowest, highest] = [Math.min(...lights), Math.max(...lights)];
+        const level = lowest + (highest - lowest) * deep ** 4;
+        const way = end >= first ? 1 : -1;
+        let wanted = first;
+        while (wanted !== end && (lights[wanted] as number) >= level) wanted += way;
+        expect(nextDark(s, first, end, way, level)).toBe(wanted);
+      }),
+      { seed: 314 },
     );
   });
 

@@ -1,0 +1,93 @@
+import { assert, boolean, constantFrom, nat, oneof, property, stringMatching, tuple } from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { Q, type Quantity } from '../../src/catalogue/quantities';
+import { commonText } from '../../src/cells/commonText';
+import { readAnyText } from '../../src/cells/quantity';
+
+const quantities = Object.entries(Q) as [string, Quantity][];
+const units = [...new Set(quantities.flatMap(([, { units: own }]) => Object.keys(own ?? {})))];
+
+const whole = nat({ max: 99_999 }).map(String);
+const decimal = tuple(whole, constantFrom('.', '.', '.', ',', ''), stringMatching(/^\d{0,4}$/));
+const figure = oneof(
+  { weight: 4, arbitrary: whole },
+  { weight: 4, arbitrary: decimal.map((parts) => parts.join('')) },
+  { weight: 1, arbitrary: stringMatching(/^\d{14,20}(?:\.\d{1,5})?$/) },
+  { weight: 1, arbitrary: constantFrom('0', '00', '0.0', '007', '.5', '5.', '1e3', '11³', '½') },
+);
+const fraction = tuple(figure, figure).map(([over, under]) => `${over}/${under}`);
+const ahead = constantFrom(
+  '',
+  '',
+  '',
+  'f/',
+  'F/',
+  'f',
+  'f ',
+  'ISO ',
+  'iso',
+  'Iso  ',
+  'nd',
+  '-',
+  '+',
+  ' ',
+  'ƒ/',
+);
+const between = constantFrom('', '', ' ', ' ', '  ', '\u00a0', '+', '-', ' +', ' -', '−', ':', '/');
+const behind = oneof(
+  constantFrom(...units, ...units.map((unit) => unit.toUpperCase())),
+  constantFrom(
+    '',
+    '',
+    'exact',
+    'half',
+    'stop',
+    'stops',
+    '%',
+    'x',
+    'parsecs',
+    ' ',
+    's +0.3',
+    '\' 6"',
+    '\u212a',
+  ),
+  figure,
+  fraction,
+);
+/** Whatever people may type, and much that nobody would. */
+const cellText = tuple(ahead, oneof(figure, fraction), between, behind, constantFrom('', '', '', ' ')).map(
+  (parts) => parts.join(''),
+);
+
+describe('common forms are read as the grammar reads them', () => {
+  test.each(quantities)('%s', (_, quantity) => {
+    assert(
+      property(cellText, boolean(), (text, exact) => {
+        const common = commonText(text, quantity, exact);
+        if (!Number.isNaN(common)) expect(common).toBe(readAnyText(text, quantity, 'it', exact));
+      }),
+      { numRuns: 1500 },
+    );
+  });
+});
+
+/** Forms that the grammar alone reads would pass the property above as well. */
+test.each([
+  ['aperture', '11', 2 ** 3.5],
+  ['aperture', 'f/11', 2 ** 3.5],
+  ['aperture', 'F/11+0.5', 2 ** 3.75],
+  ['aperture', 'f/11 +0.5', 2 ** 3.75],
+  ['aperture', 'f/16 -1/2', 2 ** 3.75],
+  ['aperture', 'f/16 1/2', 2 ** 4.25],
+  ['apertureAsTyped', 'f/11', 11],
+  ['shutterTime', '1/60', 1 / 64],
+  ['shutterTime', '1/125 s', 1 / 128],
+  ['duration', '4 ms', 0.004],
+  ['duration', '4 MS', 0.004],
+  ['iso', 'ISO 400', 400],
+  ['energy', '400Ws', 400],
+  ['energy', '1.5 kJ', 1500],
+  ['distance', '80 cm', 0.8],
+] as const)('%s: %s is a common form', (key, text, value) =>
+  expect(commonText(text, Q[key], false)).toBeCloseTo(value, 12),
+);
