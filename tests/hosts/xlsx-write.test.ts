@@ -111,6 +111,30 @@ describe('what a workbook may hold besides', () => {
     }
   });
 
+  test('a line over numbers stands at their distances, one over words in their order', async () => {
+    const column = (c: number, rows: number) => ({ row: 0, column: c, rows, columns: 1 });
+    const chart = (x: number): BookSheet['charts'][number] => ({
+      type: 'line',
+      title: 'Light',
+      xTitle: 'across',
+      yTitle: 'up',
+      x: column(x, 3),
+      series: [{ name: 'Value', values: column(2, 3) }],
+      place: { row: 5, column: 0, rows: 10, columns: 4 },
+    });
+    const cells = [1, 2, 8].flatMap((n, row): BookCell[] => [
+      { row, column: 0, value: n },
+      { row, column: 1, value: `f/${n}` },
+      { row, column: 2, value: n * n },
+    ]);
+    const sheet = sheetOf(cells, { charts: [chart(0), chart(1)] });
+    const bytes = await writeXlsx({ sheets: [sheet], names: [] });
+    const [byNumber, byWord] = await Promise.all([1, 2].map((k) => partOf(bytes, `xl/charts/chart${k}.xml`)));
+    expect(byNumber).toMatch(/<c:scatterChart>.*<c:xVal>.*<c:yVal>/s);
+    expect(byWord).toMatch(/<c:lineChart>.*<c:cat>.*<c:val>/s);
+    expect((await readXlsx(bytes)).book.sheets[0]?.charts).toEqual(sheet.charts);
+  });
+
   test('every error, of a cell and of a formula', async () => {
     const errors = [
       '#VALUE!',

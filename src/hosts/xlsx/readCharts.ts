@@ -53,26 +53,33 @@ function chartOf(space: Node, place: Area, sheetName: string): PlanChart | undef
   if (type === undefined || !group || !plot) return undefined;
   const all = children(group, 'ser').map((series) => ({
     name: titleOf(child(series, 'tx')),
-    x: areaIn(child(series, 'cat'), sheetName),
-    values: areaIn(child(series, 'val'), sheetName),
+    x: areaIn(child(series, 'cat') ?? child(series, 'xVal'), sheetName),
+    values: areaIn(child(series, 'val') ?? child(series, 'yVal'), sheetName),
   }));
   const x = all[0]?.x;
+  const numbered = children(plot, 'valAx');
+  const across = child(plot, 'catAx') ?? numbered.find(liesBelow);
+  const up = numbered.find((axis) => axis !== across);
   const series = all.flatMap(({ name, values }) => (values ? [{ name, values }] : []));
   if (!x || series.length !== all.length) return undefined;
   return {
     type,
     title: titleOf(child(chart, 'title')),
-    xTitle: titleOf(child(child(plot, 'catAx'), 'title')),
-    yTitle: titleOf(child(child(plot, 'valAx'), 'title')),
+    xTitle: titleOf(child(across, 'title')),
+    yTitle: titleOf(child(up, 'title')),
     x,
     series,
     place,
   };
 }
 
+const liesBelow = (axis: Node): boolean => ['b', 't'].includes(child(axis, 'axPos')?.attributes.val ?? '');
+
 function typeOf(group: Node): PlanChart['type'] | undefined {
   const grouping = child(group, 'grouping')?.attributes.val ?? '';
   if (group.name === 'lineChart') return grouping === 'standard' || grouping === '' ? 'line' : undefined;
+  if (group.name === 'scatterChart')
+    return child(group, 'scatterStyle')?.attributes.val === 'lineMarker' ? 'line' : undefined;
   const upright = child(group, 'barDir')?.attributes.val === 'col';
   return group.name === 'barChart' && upright && grouping === 'clustered' ? 'column' : undefined;
 }

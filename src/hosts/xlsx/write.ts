@@ -2,7 +2,7 @@ import { type Style, Workbook, type Worksheet } from '@cj-tech-master/excelts';
 import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import { isCellError } from '../../cells/errors';
 import { address } from '../../sheets/address';
-import type { PlanChart } from '../../sheets/plan';
+import type { Area, PlanChart } from '../../sheets/plan';
 import { FONT, MOST_MARKS, PALETTE } from '../../sheets/theme';
 import {
   type Book,
@@ -220,6 +220,17 @@ const chartWords = (text: string, size: number, bold: boolean) => ({
   ],
 });
 
+/** Whether words stand along the axis: numbers stand at their distances, which only a scatter chart of a file does. */
+const hasWords = ({ cells }: BookSheet, { row, column, rows }: Area): boolean =>
+  cells.some(
+    (cell) =>
+      cell.column === column &&
+      cell.row >= row &&
+      cell.row < row + rows &&
+      typeof cell.value === 'string' &&
+      cell.value !== '',
+  );
+
 function addChart(
   { type, title, xTitle, yTitle, x, series, place }: PlanChart,
   sheet: BookSheet,
@@ -230,13 +241,14 @@ function addChart(
     minorTickMark: 'none',
     lineColor: hex(PALETTE.slateSoft),
   } as const;
+  const byNumber = type === 'line' && !hasWords(sheet, x);
   const options = {
     title: chartWords(title, 1100, true),
     showLegend: series.length > 1,
     categoryAxis: {
       ...axis,
       title: xTitle,
-      ...(x.rows > MOST_MARKS ? { tickLblSkip: Math.ceil(x.rows / FEW_LABELS) } : {}),
+      ...(x.rows > MOST_MARKS && !byNumber ? { tickLblSkip: Math.ceil(x.rows / FEW_LABELS) } : {}),
     },
     valueAxis: {
       ...axis,
@@ -257,12 +269,13 @@ function addChart(
       } as const;
       return {
         name,
-        categories: fixedText(sheet.name, x),
+        [byNumber ? 'xValues' : 'categories']: fixedText(sheet.name, x),
         values: fixedText(sheet.name, values),
         ...(type === 'line' ? line : { fill: colour }),
       };
     }),
   };
-  if (type === 'line') out.addLineChart(options, areaText(place));
+  if (byNumber) out.addScatterChart({ ...options, scatterStyle: 'lineMarker' }, areaText(place));
+  else if (type === 'line') out.addLineChart(options, areaText(place));
   else out.addColumnChart(options, areaText(place));
 }
