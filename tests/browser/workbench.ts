@@ -189,6 +189,28 @@ export class Workbench {
     await this.page.keyboard.press('Enter');
   }
 
+  /** Pastes at a cell what another program has put on the clipboard as plain text. */
+  async paste(a1: string, text: string): Promise<void> {
+    await this.page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+    await this.page.evaluate((words) => navigator.clipboard.writeText(words), text);
+    await this.click(a1);
+    await this.page.keyboard.press('Control+v');
+  }
+
+  /** Copies cells of the grid, from one corner to the other. */
+  async copy(from: string, to: string): Promise<void> {
+    await this.page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+    await this.click(from);
+    const { x, y } = await this.page.evaluate((at) => window.sweeptable.place(at), to);
+    await this.page.keyboard.down('Shift');
+    await this.page.mouse.click(x, y);
+    await this.page.keyboard.up('Shift');
+    await expect.poll(() => this.page.evaluate(() => window.sweeptable.selected())).toBe(`${from}:${to}`);
+    await this.page.evaluate(() => navigator.clipboard.writeText(''));
+    await this.page.keyboard.press('Control+c');
+    await expect.poll(() => this.page.evaluate(() => navigator.clipboard.readText())).not.toBe('');
+  }
+
   /** Types formulas one below the other. */
   async enterDown(first: string, texts: readonly string[]): Promise<void> {
     await this.click(first);
