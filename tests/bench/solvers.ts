@@ -1,7 +1,11 @@
 import { evenLight } from '../../src/exposure/balance/evenLight';
 import { isFail } from '../../src/exposure/core/result';
+import { lightUnmix } from '../../src/exposure/unmix/lightUnmix';
+import { measurementPattern } from '../../src/exposure/unmix/measurementPattern';
 import { drawCase } from '../exposure/balance/cases';
 import { integerProgramme, loadSolver } from '../exposure/plan/integerProgramme';
+import { random } from '../exposure/random';
+import { nonNegativeByLibrary, reads, tenth, weighted } from '../exposure/unmix/cases';
 import { type Job, largeJob, planOf } from '../exposure/plan/jobs';
 import { median, medianOf, ms, say, times } from './measure';
 
@@ -30,6 +34,25 @@ async function plan(): Promise<void> {
   });
 }
 
+/** Twelve heads apart, from the fewest measurements and as many again, read to a tenth of a stop. */
+function unmix(): void {
+  const next = random(12);
+  const once = measurementPattern(12);
+  if (isFail(once)) throw new Error(once.message);
+  const pattern = [...once, ...once].map((row) => [...row]);
+  const lights = Array.from({ length: 12 }, () => 2 ** (8 * next()));
+  const readings = reads(pattern, lights).map((reading) => tenth(reading));
+  const ours = median(() => {
+    if (isFail(lightUnmix(pattern, readings))) throw new Error('no heads apart');
+  });
+  const library = median(() => nonNegativeByLibrary(weighted(pattern, readings)));
+  say('12 heads apart, from 24 measurements', {
+    ms: ms(ours),
+    'least-squares library ms': ms(library),
+    'library, times ours': times(library, ours),
+  });
+}
+
 const LIGHTINGS = 20;
 
 /** Even light at many points: the median of so many lightings, and the slowest of them. */
@@ -48,6 +71,7 @@ function balance(): void {
 
 async function main(): Promise<void> {
   await plan();
+  unmix();
   balance();
 }
 
