@@ -1,8 +1,8 @@
 import { type Arg, type Chosen, isChoice, isChosen, isTruth } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
 import { fail, type Fail, type Result } from '../exposure/core/result';
-import { type Blank, BLANK, readQuantity, describe } from './quantity';
-import { normalise, orList, quote } from './text';
+import { type Blank, BLANK, describe, readQuantity } from './quantity';
+import { normalise, orList } from './text';
 
 /** What an argument became: a value for the function, undefined where it may be absent, or blank where it may not. */
 export type Value = number | string | boolean | undefined;
@@ -16,13 +16,7 @@ function readChoice(cell: unknown, choices: readonly string[], name: string): Re
   const word = typeof cell === 'string' ? normalise(cell).toLowerCase() : undefined;
   const wanted = choices.map((c) => `"${c}"`);
   if (word !== undefined && choices.includes(word)) return word;
-  const came =
-    typeof cell === 'number' && Number.isFinite(cell)
-      ? String(cell)
-      : typeof cell === 'string'
-        ? quote(cell)
-        : describe(cell);
-  return fail('unreadable', `${name} must be ${orList(wanted)}, not ${came}.`);
+  return fail('unreadable', `${name} must be ${orList(wanted)}, not ${describe(cell)}.`);
 }
 
 const TRUTHS: Readonly<Record<string, boolean>> = {

@@ -1,6 +1,6 @@
 import type { AnyRow, Arg, Outcome, Table } from '../catalogue/types';
 import { isTable } from '../catalogue/types';
-import { isFail, type Result } from '../exposure/core/result';
+import { answer, isFail, type Result } from '../exposure/core/result';
 import { readArgument } from './argument';
 import { type CellError, cellError, fromFail, isCellError } from './errors';
 import { type Grid, isSingle, toGrid } from './grid';
@@ -31,11 +31,8 @@ const missing = ({ name, about }: Arg): CellError =>
 
 function cellOf(outcome: Result<Outcome> | AnswerCell): AnswerCell {
   if (typeof outcome === 'number') {
-    if (Number.isFinite(outcome)) return outcome + 0;
-    return cellError(
-      '#NUM!',
-      'The answer is too large or too small for a cell: check the numbers that go in.',
-    );
+    const fits = answer(outcome);
+    return typeof fits === 'number' ? fits : fromFail(fits);
   }
   if (typeof outcome === 'string' || typeof outcome === 'boolean' || isCellError(outcome)) return outcome;
   return isFail(outcome)
@@ -49,13 +46,13 @@ function filled(
   columns: number,
   cellAt: (row: number, column: number) => AnswerCell,
 ): AnswerCell[][] {
-  const answer = Array<AnswerCell[]>(rows);
+  const all = Array<AnswerCell[]>(rows);
   for (let row = 0; row < rows; row++) {
     const cells = Array<AnswerCell>(columns);
     for (let column = 0; column < columns; column++) cells[column] = cellAt(row, column);
-    answer[row] = cells;
+    all[row] = cells;
   }
-  return answer;
+  return all;
 }
 
 /** A list answer in the shape of the list it answers, blanks left blank. */

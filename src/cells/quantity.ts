@@ -111,9 +111,10 @@ function readText(given: string, quantity: Quantity, name: string, exact: boolea
 /** Dates come from hosts that run us in a world of their own, so that `instanceof` does not know them. */
 const isDate = (cell: unknown): boolean => Object.prototype.toString.call(cell) === '[object Date]';
 
-/** What else a cell may hold, in words. */
+/** What a cell holds, in words. */
 export function describe(cell: unknown): string {
-  if (typeof cell === 'number') return 'a number without end';
+  if (typeof cell === 'string') return quote(cell);
+  if (typeof cell === 'number') return Number.isFinite(cell) ? String(cell) : 'a number without end';
   if (typeof cell === 'boolean') return String(cell).toUpperCase();
   if (isDate(cell)) return 'a date';
   return 'something that is neither a number nor a text';

@@ -35,26 +35,15 @@ export function above(
   };
 }
 
-/** No sample of a block is brighter than this. */
-export function blockTop(signal: Signal, block: number): number {
+/** No sample of a block is brighter than this (`side` 1), or darker (−1). */
+function blockBound(signal: Signal, block: number, side: 1 | -1): number {
   const { samples, sign, base, slope, origin, scale } = signal;
   const { lows, highs } = samples.blocks;
-  const top = sign > 0 ? (highs[block] as number) : -(lows[block] as number);
-  if (slope === 0) return (top - base) * scale;
+  const bound = sign * ((sign === side ? highs : lows)[block] as number);
+  if (slope === 0) return (bound - base) * scale;
   const first = slope * (timeAt(samples, block * BLOCK) - origin);
   const last = slope * (timeAt(samples, Math.min(samples.count, (block + 1) * BLOCK) - 1) - origin);
-  return (top - base - Math.min(first, last)) * scale;
-}
-
-/** No sample of a block is darker than this. */
-function blockBottom(signal: Signal, block: number): number {
-  const { samples, sign, base, slope, origin, scale } = signal;
-  const { lows, highs } = samples.blocks;
-  const bottom = sign > 0 ? (lows[block] as number) : -(highs[block] as number);
-  if (slope === 0) return (bottom - base) * scale;
-  const first = slope * (timeAt(samples, block * BLOCK) - origin);
-  const last = slope * (timeAt(samples, Math.min(samples.count, (block + 1) * BLOCK) - 1) - origin);
-  return (bottom - base - Math.max(first, last)) * scale;
+  return (bound - base - (side > 0 ? Math.min(first, last) : Math.max(first, last))) * scale;
 }
 
 /** Sum of the light of a block, where the base does not drift. */
@@ -75,35 +64,38 @@ export function meanLight(signal: Signal, from: number, to: number): number {
   return sum / (to - from);
 }
 
-/** First sample, going one way from `start` as far as `end`, that is at least so bright; `end` where none is. */
-export function nextBright(signal: Signal, start: number, end: number, way: 1 | -1, light: number): number {
-  const entry = way > 0 ? 0 : BLOCK - 1;
-  let i = start;
-  while (i !== end) {
-    if (i % BLOCK === entry && Math.abs(end - i) >= BLOCK && blockTop(signal, (i - entry) / BLOCK) < light)
-      i += way * BLOCK;
-    else if (lightAt(signal, i) >= light) return i;
-    else i += way;
-  }
-  return end;
-}
-
-/** First sample, going one way from `start` as far as `end`, that is darker; `end` where none is. */
-export function nextDark(signal: Signal, start: number, end: number, way: 1 | -1, light: number): number {
+/** First sample, going one way, on one side of a light: at least so bright (`side` 1), or darker (−1). */
+function nextOn(
+  side: 1 | -1,
+  signal: Signal,
+  start: number,
+  end: number,
+  way: 1 | -1,
+  light: number,
+): number {
+  const bright = side > 0;
   const entry = way > 0 ? 0 : BLOCK - 1;
   let i = start;
   while (i !== end) {
     if (
       i % BLOCK === entry &&
       Math.abs(end - i) >= BLOCK &&
-      blockBottom(signal, (i - entry) / BLOCK) >= light
+      blockBound(signal, (i - entry) / BLOCK, side) >= light !== bright
     )
       i += way * BLOCK;
-    else if (lightAt(signal, i) < light) return i;
+    else if (lightAt(signal, i) >= light === bright) return i;
     else i += way;
   }
   return end;
 }
+
+/** First sample, going one way from `start` as far as `end`, that is at least so bright; `end` where none is. */
+export const nextBright = (signal: Signal, start: number, end: number, way: 1 | -1, light: number): number =>
+  nextOn(1, signal, start, end, way, light);
+
+/** First sample, going one way from `start` as far as `end`, that is darker; `end` where none is. */
+export const nextDark = (signal: Signal, start: number, end: number, way: 1 | -1, light: number): number =>
+  nextOn(-1, signal, start, end, way, light);
 
 /** Index of the brightest sample, the first of several. */
 export function brightestAt(signal: Signal): number {
@@ -111,7 +103,7 @@ export function brightestAt(signal: Signal): number {
   let at = 0;
   let top = -Infinity;
   for (let block = 0; block < blocks.sums.length; block++) {
-    if (blockTop(signal, block) <= top) continue;
+    if (blockBound(signal, block, 1) <= top) continue;
     for (let i = block * BLOCK; i < Math.min(count, (block + 1) * BLOCK); i++) {
       const light = lightAt(signal, i);
       if (light > top) {
