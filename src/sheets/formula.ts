@@ -1,3 +1,9 @@
+import { NAMESPACE } from '../catalogue';
+
+/** What the names of our functions begin with. */
+export const OURS = `${NAMESPACE}.`;
+export const isOurs = (name: string): boolean => name.startsWith(OURS);
+
 /** One piece of a formula as a template writes it. */
 export type Token =
   | { readonly kind: 'text' | 'number' | 'operator' | 'space'; readonly raw: string }
@@ -6,8 +12,8 @@ export type Token =
   /** A function's name, with the bracket that follows it. */
   | { readonly kind: 'call'; readonly raw: string; readonly name: string }
   | { readonly kind: 'open' | 'close' | 'comma'; readonly raw: string }
-  /** `{reading}`, or `{pops-build:time}` in another template. */
-  | { readonly kind: 'cell'; readonly raw: string; readonly id: string; readonly template?: string }
+  /** `{reading}`: the cell of that id. */
+  | { readonly kind: 'cell'; readonly raw: string; readonly id: string }
   /** `[@Reading]`: this row's cell of the table the formula stands in. */
   | { readonly kind: 'row'; readonly raw: string; readonly column: string }
   /** `Heads[Reading]`: a whole column of a table. */
@@ -20,15 +26,7 @@ const PIECES: readonly (readonly [RegExp, (m: RegExpExecArray) => Token])[] = [
   [/\s+/y, (m) => ({ kind: 'space', raw: m[0] })],
   [/"(?:[^"]|"")*"/y, (m) => ({ kind: 'text', raw: m[0] })],
   [/(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/y, (m) => ({ kind: 'number', raw: m[0] })],
-  [
-    /\{(?:([a-z0-9-]+):)?([A-Za-z][A-Za-z0-9]*)\}/y,
-    (m) => ({
-      kind: 'cell',
-      raw: m[0],
-      id: m[2] as string,
-      ...(m[1] === undefined ? {} : { template: m[1] }),
-    }),
-  ],
+  [/\{([A-Za-z][A-Za-z0-9]*)\}/y, (m) => ({ kind: 'cell', raw: m[0], id: m[1] as string })],
   [new RegExp(`\\{${CONSTANT}(?:[,;]${CONSTANT})*\\}`, 'y'), (m) => ({ kind: 'constants', raw: m[0] })],
   [new RegExp(`\\[@(${COLUMN})\\]`, 'y'), (m) => ({ kind: 'row', raw: m[0], column: m[1] as string })],
   [
@@ -72,7 +70,7 @@ export interface Call {
 }
 
 /** Every call of a formula, the inner ones before the outer. Throws nothing: brackets that do not match end the reading. */
-export function calls(pieces: readonly Token[], isOurs: (name: string) => boolean): readonly Call[] {
+export function calls(pieces: readonly Token[]): readonly Call[] {
   const found: Call[] = [];
   interface Open {
     name: string | undefined;

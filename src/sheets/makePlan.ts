@@ -1,19 +1,20 @@
-import { fixedAddress, type Place, place } from './address';
+import { type Place, place } from './address';
 import { formatOf } from './formats';
-import { tokens } from './formula';
 import { blockPlace, fieldRow, isGiven, isInput, type Layout, layout, tableTop } from './layout';
-import type {
-  Area,
-  InputRule,
-  Part,
-  PlanCell,
-  PlanChart,
-  PlanColumn,
-  PlanTable,
-  SheetPlan,
-  Warning,
+import {
+  area,
+  type Area,
+  type InputRule,
+  type Part,
+  type PlanCell,
+  type PlanColumn,
+  type PlanTable,
+  type SheetPlan,
+  type Warning,
 } from './plan';
-import type { Accepts, Chart, Column, Field, Form, Table, Template, Value } from './template';
+import { planChart } from './planChart';
+import { settled, settledForRow } from './settle';
+import type { Accepts, Column, Field, Form, Table, Template, Value } from './template';
 
 /** What a plan has to know of the workbook it is for. */
 export interface Wish {
@@ -26,46 +27,24 @@ export interface Wish {
 
 const LONGEST_SHEET_NAME = 31;
 
-/** A name nobody has: "Pops build", "Pops build (2)", … */
-export function freeSheetName(wanted: string, taken: readonly string[]): string {
-  const used = new Set(taken.map((n) => n.toLowerCase()));
-  for (let n = 1; ; n++) {
-    const end = n === 1 ? '' : ` (${n})`;
-    const name = wanted.slice(0, LONGEST_SHEET_NAME - end.length) + end;
-    if (!used.has(name.toLowerCase())) return name;
-  }
+/** The first of these names that nobody has, whatever the case of its letters. */
+function firstFree(nth: (n: number) => string, taken: readonly string[]): string {
+  const used = new Set(taken.map((name) => name.toLowerCase()));
+  let n = 1;
+  while (used.has(nth(n).toLowerCase())) n++;
+  return nth(n);
 }
+
+/** A name nobody has: "Pops build", "Pops build (2)", … */
+export const freeSheetName = (wanted: string, taken: readonly string[]): string =>
+  firstFree((n) => {
+    const end = n === 1 ? '' : ` (${n})`;
+    return wanted.slice(0, LONGEST_SHEET_NAME - end.length) + end;
+  }, taken);
 
 /** The same for a table: Lights, Lights_2, … */
-export function freeTableName(wanted: string, taken: readonly string[]): string {
-  const used = new Set(taken.map((n) => n.toLowerCase()));
-  for (let n = 1; ; n++) {
-    const name = n === 1 ? wanted : `${wanted}_${n}`;
-    if (!used.has(name.toLowerCase())) return name;
-  }
-}
-
-type Named = ReadonlyMap<string, string>;
-
-/** A template's formula with its addresses and table names settled. */
-function settled(formula: string, { cells }: Layout, tableNames: Named, table?: Table): string {
-  const text = tokens(formula)
-    .map((piece) => {
-      if (piece.kind === 'cell') return fixedAddress(cells.get(piece.id)?.place ?? { row: 0, column: 0 });
-      if (piece.kind === 'row') return `${tableNames.get(table?.id ?? '')}[[#This Row],[${piece.column}]]`;
-      if (piece.kind === 'column') return `${tableNames.get(piece.table)}[${piece.column}]`;
-      return piece.raw;
-    })
-    .join('');
-  return `=${text}`;
-}
-
-const area = ({ row, column }: Place, rows: number, columns: number): Area => ({
-  row,
-  column,
-  rows,
-  columns,
-});
+export const freeTableName = (wanted: string, taken: readonly string[]): string =>
+  firstFree((n) => (n === 1 ? wanted : `${wanted}_${n}`), taken);
 
 class Builder {
   readonly cells: PlanCell[] = [];
@@ -74,7 +53,7 @@ class Builder {
   readonly rules: InputRule[] = [];
   readonly warnings: Warning[] = [];
   readonly map: Layout;
-  readonly tableNames: Named;
+  readonly tableNames: ReadonlyMap<string, string>;
   private readonly formulas = new Map<string, string>();
   private readonly template: Template;
   private readonly filled: boolean;
@@ -242,7 +221,10 @@ class Builder {
       if (column.tenths) this.tenths(body);
       this.accept(column.accepts, body);
       if (column.warning)
-        this.warnings.push({ area: body, formula: this.rowFormula(column, table, top + 1) });
+        this.warnings.push({
+          area: body,
+          formula: settledForRow(column.warning.when, this.map, table, top + 1),
+        });
       columns.push({
         name: column.id,
         ...(column.formula === undefined ? {} : { formula: this.formula(column.formula, table) }),
@@ -255,48 +237,6 @@ class Builder {
     });
   }
 
-  /** A warning's condition for the first row of a table, with plain addresses: conditions know no tables. */
-  rowFormula(column: Column, table: Table, row: number): string {
-    const at = (id: string): string => {
-      const c = blockPlace(table).column + table.columns.findIndex((other) => other.id === id);
-      return fixedAddress({ row, column: c }).replace(/\$(\d+)$/, '$1');
-    };
-    const text = tokens(column.warning?.when ?? '')
-      .map((piece) =>
-        piece.kind === 'row'
-          ? at(piece.column)
-          : piece.kind === 'cell'
-            ? fixedAddress(this.map.cells.get(piece.id)?.place ?? { row: 0, column: 0 })
-            : piece.raw,
-      )
-      .join('');
-    return `=${text}`;
-  }
-
-  chart(chart: Chart): PlanChart {
-    const table = this.map.tables.get(chart.table) as Table;
-    const column = (name: string): Area =>
-      area(
-        {
-          row: tableTop(table) + 1,
-          column: blockPlace(table).column + table.columns.findIndex((c) => c.id === name),
-        },
-        table.rows.length,
-        1,
-      );
-    const from = place(chart.from) ?? { row: 0, column: 0 };
-    const to = place(chart.to) ?? from;
-    return {
-      type: chart.type,
-      title: chart.title,
-      xTitle: chart.xTitle,
-      yTitle: chart.yTitle,
-      x: column(chart.x),
-      series: chart.series.map((name) => ({ name, values: column(name) })),
-      place: area(from, to.row - from.row + 1, to.column - from.column + 1),
-    };
-  }
-
   plan(name: string): SheetPlan {
     this.line(0, 'title', this.template.answers);
     this.line(1, 'lead', this.template.start);
@@ -304,14 +244,13 @@ class Builder {
       if (block.kind === 'form') this.form(block);
       else this.table(block);
     }
-    const charts = this.template.charts.map((c) => this.chart(c));
+    const charts = this.template.charts.map((chart) => planChart(chart, this.map));
     let end = charts.reduce((last, { place: p }) => Math.max(last, p.row + p.rows), this.map.end);
     const { cautions, cautionsAt } = this.template;
     const first = cautionsAt === undefined ? end + 1 : (place(cautionsAt)?.row ?? 0);
     for (const [i, caution] of cautions.entries()) this.line(first + i, 'caution', caution);
     if (cautions.length > 0) end = Math.max(end, first + cautions.length);
     return {
-      template: this.template.id,
       name,
       columns: this.template.columns,
       cells: this.cells,
@@ -325,7 +264,6 @@ class Builder {
       page: {
         landscape: this.template.landscape,
         header: this.template.name,
-        footer: '',
         titleRows: this.template.freezeRows,
         area: area({ row: 0, column: 0 }, end, this.map.columns),
       },

@@ -1,9 +1,10 @@
+import type { Place } from './address';
+
 /**
  * A sheet ready to be laid by any host: cells with addresses settled, formulas in their long form, everything in plain
  * data. Rows and columns count from 0.
  */
 export interface SheetPlan {
-  readonly template: string;
   readonly name: string;
   readonly columns: readonly number[];
   readonly cells: readonly PlanCell[];
@@ -24,6 +25,13 @@ export interface Area {
   readonly rows: number;
   readonly columns: number;
 }
+/** The area of so many cells that begins at a place. */
+export const area = ({ row, column }: Place, rows: number, columns: number): Area => ({
+  row,
+  column,
+  rows,
+  columns,
+});
 
 /** What a cell is to its reader. The theme gives each part its look; every host draws the same. */
 export type Part =
@@ -52,7 +60,7 @@ export interface PlanCell {
   readonly format: string;
   /** Preset as text before the value goes in, so that 1/125 stays 1/125. */
   readonly text: boolean;
-  readonly align: 'left' | 'right' | 'center';
+  readonly align: 'left' | 'right';
   readonly wrap: boolean;
   readonly note?: string;
 }
@@ -107,7 +115,6 @@ export interface PlanChart {
 export interface Page {
   readonly landscape: boolean;
   readonly header: string;
-  readonly footer: string;
   /** Rows printed at the top of every page. */
   readonly titleRows: number;
   readonly area: Area;

@@ -3,7 +3,7 @@
  * describes the same shape for editors and checks it at load.
  */
 export interface Template {
-  /** As in `npm run sheet -- pops-build`, and in links from other templates. */
+  /** As in `npm run sheet -- pops-build`. */
   readonly id: string;
   /** Name of the sheet. */
   readonly name: string;

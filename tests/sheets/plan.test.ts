@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { depthOf, MOST_DEPTH } from '../../src/sheets/check';
+import { MOST_DEPTH } from '../../src/sheets/chains';
+import { depthOf } from '../../src/sheets/check';
 import { freeSheetName, freeTableName, makePlan } from '../../src/sheets/makePlan';
 import type { SheetPlan } from '../../src/sheets/plan';
 import { TEMPLATES } from '../../src/sheets/templates';

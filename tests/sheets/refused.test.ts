@@ -73,6 +73,11 @@ test('the trial template itself is taken', () => {
   expect(refusal(() => undefined)).toBe('taken as it is');
 });
 
+test('a warning about its own row of a table is taken', () => {
+  const inRow = { when: '=[@Share]>0.5', text: 'more than half' };
+  expect(refusal((t) => (table(t).columns[2].warning = inRow))).toBe('taken as it is');
+});
+
 const REFUSED: readonly (readonly [string, Damage, RegExp])[] = [
   ['an unknown function of ours', (t) => (fields(t)[2].formula = '=SWEEP.FNUMBR({reading})'), /^trial\.json: blocks\/0\/fields\/2\/formula: there is no function SWEEP\.FNUMBR$/],
   ['a native function outside the list', (t) => (fields(t)[2].formula = '=XLOOKUP({reading},{reading},{reading})'), /XLOOKUP is not on the list/],
@@ -92,6 +97,9 @@ const REFUSED: readonly (readonly [string, Damage, RegExp])[] = [
   ['a column that is not there', (t) => (table(t).columns[2].formula = '=SUM(Heads[Power])'), /table Heads has no column Power/],
   ['a table that is not there', (t) => (table(t).columns[2].formula = '=SUM(Lamps[Reading])'), /there is no table Lamps/],
   ['a row of a table outside it', (t) => (fields(t)[2].formula = '=[@Reading]'), /\[@Reading\] stands outside a table/],
+  ['a warning that names a table', (t) => (fields(t)[2].warning = { when: '={exact}>MAX(Heads[Reading])', text: 'too small' }), /^trial\.json: blocks\/0\/fields\/2\/warning\/when: Heads\[Reading\] names a table, and no spreadsheet marks cells by one: let a cell of its own say it$/],
+  ['a warning of a table that names a column', (t) => (table(t).columns[2].warning = { when: '=[@Share]>MAX(Heads[Share])', text: 'most' }), /^trial\.json: blocks\/1\/columns\/2\/warning\/when: Heads\[Share\] names a table/],
+  ['a cell of another sheet', (t) => (fields(t)[2].formula = '={pops-build:pops}*2'), /\{ is not understood/],
   ['too few values', (t) => (fields(t)[3].formula = '=SWEEP.POPSREADING({exact})'), /SWEEP\.POPSREADING takes 2 to 6 values, not 1/],
   ['too many values', (t) => (fields(t)[2].formula = '=SWEEP.FNUMBER({reading},1,2)'), /SWEEP\.FNUMBER takes 1 to 2 values, not 3/],
   ['a function that spills', (t) => (fields(t)[2].formula = '=SWEEP.LIGHTSHARE({reading})'), /would spill/],

@@ -1,0 +1,47 @@
+import type { Fault } from './fault';
+import { calls, isOurs, tokens } from './formula';
+import type { Layout } from './layout';
+import { type Node, target } from './nodes';
+
+/** Deepest chain of cells that hold our functions: each level costs about half a second in Excel. */
+export const MOST_DEPTH = 2;
+
+/** Levels of our functions on the longest path that ends in each node; faults for circles and for chains too deep. */
+export function chains(
+  all: readonly Node[],
+  map: Layout,
+): { readonly deepest: number; readonly faults: readonly Fault[] } {
+  const byId = new Map<string, Node[]>();
+  for (const node of all) {
+    const alike = byId.get(node.id);
+    if (alike) alike.push(node);
+    else byId.set(node.id, [node]);
+  }
+
+  const known = new Map<Node, number>();
+  const wrong: Fault[] = [];
+  const visit = (node: Node, path: readonly string[]): number => {
+    const already = known.get(node);
+    if (already !== undefined) return already;
+    if (path.includes(node.id)) {
+      const circle = [...path.slice(path.indexOf(node.id)), node.id].join(' → ');
+      wrong.push({ at: node.at, reason: `goes round in a circle: ${circle}` });
+      return 0;
+    }
+    const pieces = tokens(node.formula);
+    let below = 0;
+    for (const piece of pieces) {
+      const to = target(piece, node, map);
+      const next = to !== undefined && typeof to !== 'string' ? (byId.get(to.id) ?? []) : [];
+      for (const other of next) below = Math.max(below, visit(other, [...path, node.id]));
+    }
+    const own = Math.max(0, ...calls(pieces).map((call) => (isOurs(call.name) ? call.depth : 0)));
+    known.set(node, below + own);
+    return below + own;
+  };
+  const levels = all.map((node) => ({ node, depth: visit(node, []) }));
+  for (const { node, depth } of levels)
+    if (depth > MOST_DEPTH)
+      wrong.push({ at: node.at, reason: `ends a chain of ${depth} of our functions: at most ${MOST_DEPTH}` });
+  return { deepest: Math.max(0, ...levels.map((l) => l.depth)), faults: wrong };
+}

@@ -1,0 +1,72 @@
+import { rowOf } from '../catalogue';
+import type { AnyRow, Arg } from '../catalogue/types';
+import { unitOf } from '../catalogue/words';
+import { formatOf } from './formats';
+import { type Call, calls, isBalanced, isOurs, OURS, type Token, tokens } from './formula';
+import type { Layout } from './layout';
+import { NATIVE_FUNCTIONS } from './natives';
+import { type Node, target } from './nodes';
+
+const meaningful = (argument: readonly Token[]): readonly Token[] =>
+  argument.filter((t) => t.kind !== 'space');
+
+function callFault(call: Call, node: Node, map: Layout): string | undefined {
+  if (!isOurs(call.name))
+    return NATIVE_FUNCTIONS.has(call.name)
+      ? undefined
+      : `${call.name} is not on the list of functions that every spreadsheet knows`;
+  const row = rowOf(call.name.slice(OURS.length));
+  if (!row) return `there is no function ${call.name}`;
+  const args = row.args as readonly Arg[];
+  const needed = args.filter((a) => !a.optional).length;
+  const endless = args.some((a) => a.takes === 'rest');
+  if (call.args.length < needed || (!endless && call.args.length > args.length))
+    return `${call.name} takes ${needed === args.length ? needed : `${needed} to ${args.length}`} values, not ${call.args.length}`;
+  if (row.answers !== 'one' && call.within !== 'INDEX')
+    return `${call.name} gives a list: it would spill out of its cell`;
+  for (const [i, argument] of call.args.entries()) {
+    const wrong = unitFault(argument, args[Math.min(i, args.length - 1)] as Arg, row, node, map);
+    if (wrong) return wrong;
+  }
+  return undefined;
+}
+
+/** A cell that is a whole argument must have the argument's unit. */
+function unitFault(
+  argument: readonly Token[],
+  arg: Arg,
+  row: AnyRow,
+  node: Node,
+  map: Layout,
+): string | undefined {
+  const [only, more] = meaningful(argument);
+  if (only === undefined || more !== undefined) return undefined;
+  const to = target(only, node, map);
+  if (to === undefined || typeof to === 'string') return undefined;
+  const wanted = unitOf(arg);
+  const unit = formatOf(to.quantity)?.unit ?? '';
+  if (wanted === '' || unit === '' || unit === wanted) return undefined;
+  return `${only.raw} is in ${unit}, but ${arg.name} of ${row.id} is in ${wanted}`;
+}
+
+/** What is wrong with one formula, a reason each. */
+export function formulaFaults(node: Node, map: Layout): string[] {
+  const pieces = tokens(node.formula);
+  const wrong: string[] = [];
+  const unknown = pieces.find((t) => t.kind === 'unknown');
+  if (unknown) wrong.push(`${unknown.raw} is not understood`);
+  if (!isBalanced(pieces)) wrong.push('a bracket is not closed');
+  for (const piece of pieces) {
+    const to = target(piece, node, map);
+    if (typeof to === 'string') wrong.push(to);
+    if (node.isCondition && piece.kind === 'column')
+      wrong.push(
+        `${piece.raw} names a table, and no spreadsheet marks cells by one: let a cell of its own say it`,
+      );
+  }
+  for (const call of calls(pieces)) {
+    const fault = callFault(call, node, map);
+    if (fault) wrong.push(fault);
+  }
+  return wrong;
+}

@@ -1,0 +1,60 @@
+import type { Token } from './formula';
+import { isGiven, type Layout } from './layout';
+import type { Table, Template } from './template';
+
+/** One formula of a template, as a node that may depend on others. */
+export interface Node {
+  /** Of its cell or column: rows of a column that have formulas of their own share it. */
+  readonly id: string;
+  readonly at: string;
+  readonly formula: string;
+  /** The table whose rows the formula stands in. */
+  readonly table: Table | undefined;
+  /** Whether it says when cells are marked, and not what they hold. */
+  readonly isCondition: boolean;
+}
+
+export const columnId = (table: string, column: string): string => `${table}[${column}]`;
+
+/** Every formula of a template. */
+export function nodes(template: Template): Node[] {
+  const found: Node[] = [];
+  for (const [b, block] of template.blocks.entries()) {
+    const parts = block.kind === 'form' ? block.fields : block.columns;
+    const table = block.kind === 'table' ? block : undefined;
+    const add = (id: string, at: string, formula: string, isCondition = false): void => {
+      found.push({ id, at: `blocks/${b}/${at}`, formula, table, isCondition });
+    };
+    for (const [i, part] of parts.entries()) {
+      const at = `${block.kind === 'form' ? 'fields' : 'columns'}/${i}`;
+      const id = table ? columnId(table.id, part.id) : part.id;
+      if (table !== undefined && 'fixed' in part && part.fixed === 'formulas') {
+        const position = table.columns.filter(isGiven).indexOf(part);
+        for (const [r, row] of table.rows.entries()) add(id, `rows/${r}`, String(row[position]));
+      }
+      if (part.formula !== undefined) add(id, `${at}/formula`, part.formula);
+      if (part.warning !== undefined) add(`${id} warning`, `${at}/warning/when`, part.warning.when, true);
+    }
+  }
+  return found;
+}
+
+/** What a piece refers to, as the id of a node or an input; or why it refers to nothing. */
+export function target(
+  piece: Token,
+  { table }: Node,
+  { cells, tables }: Layout,
+): { id: string; quantity: string } | string | undefined {
+  if (piece.kind === 'cell') {
+    const cell = cells.get(piece.id);
+    return cell ? { id: piece.id, quantity: cell.quantity } : `there is no cell ${piece.raw}`;
+  }
+  if (piece.kind !== 'row' && piece.kind !== 'column') return undefined;
+  const of = piece.kind === 'row' ? table : tables.get(piece.table);
+  if (!of)
+    return piece.kind === 'row' ? `${piece.raw} stands outside a table` : `there is no table ${piece.table}`;
+  const column = of.columns.find((c) => c.id === piece.column);
+  return column
+    ? { id: columnId(of.id, column.id), quantity: column.quantity }
+    : `table ${of.id} has no column ${piece.column}`;
+}
