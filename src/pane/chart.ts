@@ -40,7 +40,7 @@ export const hasNumbers = ({ series }: LiveChart): boolean =>
   series.some(({ values }) => values.some((value) => value != null));
 
 /** The height at which a chart can be read: columns lie on their side and need a line for each name. */
-export const chartHeight = ({ type, x, series }: LiveChart): number =>
+const chartHeight = ({ type, x, series }: LiveChart): number =>
   type === 'line'
     ? LINE_HEIGHT
     : AXIS_HEIGHT + x.length * Math.max(GROUP_HEIGHT, series.length * BAR_HEIGHT + GROUP_HEIGHT - BAR_HEIGHT);

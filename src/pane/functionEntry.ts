@@ -15,7 +15,7 @@ import { rangeText } from '../exposure/core/range';
 import { copyText } from './copy';
 import { h, heard } from './element';
 import type { PaneHost } from './host';
-import { plainNumber } from './numberText';
+import { plainNumber, unbroken } from './numberText';
 import type { OneAtATime } from './oneAtATime';
 
 /** One function: its name and what it gives, opening to all that is known of it. */
@@ -55,9 +55,6 @@ const content = (row: AnyRow, host: PaneHost, work: OneAtATime): HTMLElement[] =
 ];
 
 const part = (heading: string, body: HTMLElement): HTMLElement[] => [h('h4', {}, heading), body];
-
-/** Keeps a number with its unit on one line: 80 cm. */
-const unbroken = (text: string): string => text.replace(/(?<![,;:]) /g, '\u00a0');
 
 function argument(arg: Arg): HTMLElement[] {
   const facts: readonly (readonly [string, string])[] = [

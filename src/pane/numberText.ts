@@ -3,6 +3,9 @@ const SIGNIFICANT = 6;
 /** A number with as many figures as anybody reads: 13.4543. */
 export const plainNumber = (value: number): string => String(Number(value.toPrecision(SIGNIFICANT)));
 
+/** Keeps a number with its unit on one line: 80 cm. */
+export const unbroken = (text: string): string => text.replace(/(?<![,;:.]) /g, '\u00a0');
+
 /** Pieces of a number format: a condition, quoted words, an escaped sign, a placeholder, or any other sign. */
 const PIECE = /\[[^\]]*\]|"([^"]*)"|\\(.)|General|[\s\S]/g;
 const CONDITION = /^\[(<=|>=|<>|<|>|=)(-?\d+(?:\.\d+)?)\]/;

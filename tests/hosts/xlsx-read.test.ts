@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { looksOutside, shifted, stored, typed } from '../../src/hosts/xlsx/formulas';
+import { looksOutside, shifter, stored, typed } from '../../src/hosts/xlsx/formulas';
 import { readXlsx, Refused } from '../../src/hosts/xlsx/read';
 import { writeXlsx } from '../../src/hosts/xlsx/write';
 import { cells, workbook, zip } from './xlsx-parts';
@@ -38,7 +38,7 @@ describe('formulas of files', () => {
     ['A1', -1, 0, '#REF!'],
     ['XFD1', 0, 1, '#REF!'],
   ])('%s, %i down and %i right, is %s', (formula, down, right, wanted) =>
-    expect(shifted(formula, down, right)).toBe(wanted),
+    expect(shifter(formula)(down, right)).toBe(wanted),
   );
 
   test('a look into another file is told from brackets of tables and texts', () => {

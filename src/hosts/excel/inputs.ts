@@ -1,9 +1,8 @@
 import type { InputRule, PlanCell, SheetPlan } from '../../sheets/plan';
 import { rangeOf } from './ranges';
 
-/** Excel cuts off neither title nor text: it refuses what is longer. */
-export const LONGEST_TITLE = 32;
-export const LONGEST_MESSAGE = 255;
+/** Excel does not cut a title off: it refuses what is longer. */
+const LONGEST_TITLE = 32;
 
 const REFUSED = 'This cell takes something else';
 /** Excel knows "from … to" only: above 0 begins a hair above it. */

@@ -51,14 +51,17 @@ async function planFor(context: Excel.RequestContext, template: Template, filled
 
 const callsOurs = ({ formula }: PlanCell): boolean => formula?.includes(`${NAMESPACE}.`) ?? false;
 
-async function drawAll(context: Excel.RequestContext, plan: SheetPlan): Promise<void> {
+async function drawAll(
+  context: Excel.RequestContext,
+  plan: SheetPlan,
+  start: PlanCell | undefined,
+): Promise<void> {
   const { application, worksheets } = context.workbook;
   application.suspendApiCalculationUntilNextSync();
   application.suspendScreenUpdatingUntilNextSync();
   const sheet = worksheets.add(plan.name);
   draw(sheet, plan);
   sheet.activate();
-  const start = plan.cells.find(isInputCell);
   if (start) sheet.getRangeByIndexes(start.row, start.column, 1, 1).select();
   await context.sync();
 }
@@ -121,7 +124,8 @@ export const lay = (excel: typeof Excel, template: Template, filled: boolean): P
     const { plan, before } = await planFor(context, template, filled).catch((error: unknown) => {
       throw new LayFailure(UNTOUCHED, error);
     });
-    await drawAll(context, plan).catch(async (error: unknown) => {
+    const start = plan.cells.find(isInputCell);
+    await drawAll(context, plan, start).catch(async (error: unknown) => {
       throw new LayFailure(await keptAfter(excel, error, plan.name, before), error);
     });
     // Where Excel does not tell all that a mark takes, the sheet is not offered to be taken back.
@@ -133,6 +137,5 @@ export const lay = (excel: typeof Excel, template: Template, filled: boolean): P
           error,
         );
       });
-    const start = plan.cells.find(isInputCell);
     return { sheet: plan.name, start: start && address(start), ...found };
   });

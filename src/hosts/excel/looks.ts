@@ -21,7 +21,7 @@ const LINES: Readonly<Record<NonNullable<Look['edge']>, Line>> = {
   below: { style: 'Continuous', below: true },
   thick: { style: 'Continuous', weight: 'Thick', below: true },
 };
-const ALIGN = { left: 'Left', right: 'Right', center: 'Center' } as const;
+const ALIGN = { left: 'Left', right: 'Right' } as const;
 
 /** Every cell of the area gets its line; a side between cells exists only where there are two. */
 function sides({ below }: Line, { rows, columns }: Area): Side[] {

@@ -1,5 +1,6 @@
 import type { PlanCell, SheetPlan } from '../../sheets/plan';
 import { THEME } from '../../sheets/theme';
+import { wordLines } from '../../sheets/wordLines';
 
 /** A spreadsheet's file counts a column in digits of 7 pixels and 5 for its edges; Excel's library counts in points. */
 export const columnPoints = (characters: number): number => (characters * 7 + 5) * 0.75;
@@ -10,18 +11,6 @@ const ROW = 15;
 const LETTER = 0.55;
 const LINE = 1.3;
 const EDGES = 2;
-
-/** How many lines a text takes, broken between words. */
-function lines(text: string, letters: number): number {
-  let count = 1;
-  let used = 0;
-  for (const { length } of text.split(' ')) {
-    const needed = used === 0 ? length : used + 1 + length;
-    if (used > 0 && needed > letters) count++;
-    used = used > 0 && needed > letters ? length : needed;
-  }
-  return count;
-}
 
 function widthOf({ row, column }: PlanCell, { merges, columns }: SheetPlan): number {
   const merge = merges.find((area) => area.row === row && area.column === column);
@@ -36,7 +25,7 @@ export function rowHeights(plan: SheetPlan): ReadonlyMap<number, number> {
   for (const cell of plan.cells) {
     const { size } = THEME[cell.part];
     const wraps = cell.wrap && typeof cell.value === 'string';
-    const count = wraps ? lines(cell.value as string, widthOf(cell, plan) / (size * LETTER)) : 1;
+    const count = wraps ? wordLines(cell.value as string, widthOf(cell, plan) / (size * LETTER)) : 1;
     const height = Math.ceil(count * size * LINE) + EDGES;
     if (height > Math.max(ROW, heights.get(cell.row) ?? 0)) heights.set(cell.row, height);
   }

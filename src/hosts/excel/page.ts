@@ -23,7 +23,5 @@ export function drawPage(sheet: Excel.Worksheet, { page, freezeRows }: SheetPlan
   pageLayout.zoom = { horizontalFitToPages: 1 };
   pageLayout.setPrintArea(rangeOf(sheet, page.area));
   if (page.titleRows > 0) pageLayout.setPrintTitleRows(`$1:$${page.titleRows}`);
-  const { defaultForAllPages } = pageLayout.headersFooters;
-  if (page.header) defaultForAllPages.leftHeader = headerText(page.header);
-  if (page.footer) defaultForAllPages.leftFooter = headerText(page.footer);
+  pageLayout.headersFooters.defaultForAllPages.leftHeader = headerText(page.header);
 }

@@ -144,10 +144,6 @@ export function shifter(formula: string): Shift {
       : pieces.map((piece) => (typeof piece === 'string' ? piece : piece(rows, columns))).join('');
 }
 
-/** The formula of a cell as it reads so many rows down and columns to the right. */
-export const shifted = (formula: string, rows: number, columns: number): string =>
-  shifter(formula)(rows, columns);
-
 function ofCell(cell: string): Shift {
   const [, columnFixed = '', , rowFixed = ''] = /^(\$?)([A-Za-z]+)(\$?)/.exec(cell) ?? [];
   const at = place(cell.replaceAll('$', '').toUpperCase());

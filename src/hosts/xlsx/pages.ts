@@ -1,5 +1,6 @@
 import type { SheetPlan } from '../../sheets/plan';
 import { THEME } from '../../sheets/theme';
+import { wordLines } from '../../sheets/wordLines';
 
 type Heights = Readonly<Record<number, number>>;
 
@@ -26,20 +27,10 @@ export function rowHeights({ cells, columns, merges }: SheetPlan): Record<number
     const span = spans.get(`${row},${column}`);
     const width = dots(columns.slice(column, column + (span ?? 1))) - 2 * GAP;
     const letter = size * DOTS_IN_POINT * (bold ? LETTER.bold : LETTER.plain);
-    const lines = wrap || span !== undefined ? lineCount(String(value ?? ''), width / letter) : 1;
+    const lines = wrap || span !== undefined ? wordLines(String(value ?? ''), width / letter) : 1;
     found[row] = Math.max(found[row] ?? 0, Math.ceil(lines * size * LEADING + ROOM));
   }
   return found;
-}
-
-/** Lines that words take in a column of so many letters. */
-function lineCount(text: string, width: number): number {
-  let [count, used] = [1, 0];
-  for (const word of text.split(' ')) {
-    if (used > 0 && used + 1 + word.length > width) [count, used] = [count + 1, 0];
-    used += (used > 0 ? 1 : 0) + word.length;
-  }
-  return count;
 }
 
 /** Points of a page that hold cells: as wide as A4 upright and as high as Letter lengthwise leave, whichever is less. */

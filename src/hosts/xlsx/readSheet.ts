@@ -1,4 +1,3 @@
-import { errorNamed } from '../../cells/errors';
 import { type Place, place } from '../../sheets/address';
 import type { Area } from '../../sheets/plan';
 import type { BookCell, BookPage, BookSheet } from './book';
@@ -6,7 +5,7 @@ import { isTooLong, looksOutside, type Shift, shifter, typed } from './formulas'
 import { elementLeftOut, type LeftOut, PROTECTION, TOO_LONG } from './leftOut';
 import { RuleReader } from './readRules';
 import type { Styles } from './readStyles';
-import { unescaped } from './readTexts';
+import { cellValue } from './readValue';
 import { DAMAGED, Refused, TOO_LARGE } from './refused';
 import { areaOf, areasOf, MOST_COLUMNS, MOST_ROWS } from './refs';
 import { type Attributes, type Handlers, isTrue, scan } from './xml';
@@ -165,7 +164,7 @@ class SheetReader implements Handlers {
 
   private closeCell(): void {
     const style = this.common.styles.cells[Number(this.cell.s ?? 0)];
-    const value = this.content();
+    const value = cellValue(this.cell.t, this.value, this.inline, this.common.texts);
     const { formula, spill } = this.calculation();
     if (value === null && formula === undefined && style === undefined) return;
     this.cells.push({
@@ -175,29 +174,6 @@ class SheetReader implements Handlers {
       ...(spill === undefined ? {} : { spill }),
       ...(style === undefined ? {} : { style }),
     });
-  }
-
-  /** What the cell shows. A text stays one, whatever it begins with. */
-  private content(): BookCell['value'] {
-    const { value } = this;
-    switch (this.cell.t) {
-      case 's':
-        return value === undefined ? null : (this.common.texts[Number(value)] ?? '');
-      case 'inlineStr':
-        return unescaped(this.inline ?? '');
-      case 'str':
-        return unescaped(value ?? '');
-      case 'b':
-        return isTrue(value);
-      case 'e':
-        return errorNamed(value);
-      case 'd':
-        return value === undefined ? null : serial(value);
-      default: {
-        const number = value === undefined || value.trim() === '' ? Number.NaN : Number(value);
-        return Number.isFinite(number) ? number + 0 : null;
-      }
-    }
   }
 
   private calculation(): { readonly formula?: string; readonly spill?: Area } {
@@ -270,11 +246,4 @@ class SheetReader implements Handlers {
         : cell,
     );
   }
-}
-
-const DAY = 86_400_000;
-/** Days since the start of 1900, as spreadsheets count them. */
-function serial(date: string): number | null {
-  const time = Date.parse(/(?:Z|[+-]\d\d:\d\d)$/.test(date) || !date.includes('T') ? date : `${date}Z`);
-  return Number.isNaN(time) ? null : (time - Date.UTC(1899, 11, 30)) / DAY;
 }

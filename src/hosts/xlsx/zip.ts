@@ -2,7 +2,7 @@ import { DAMAGED, NO_WORKBOOK, OLD_OR_LOCKED, Refused, TOO_LARGE } from './refus
 
 const MB = 1_000_000;
 /** What is refused before anything is unpacked, and again while it is: a file can lie about its sizes. */
-export const LIMITS = { file: 30 * MB, unpacked: 200 * MB, parts: 5_000 } as const;
+const LIMITS = { file: 30 * MB, unpacked: 200 * MB, parts: 5_000 } as const;
 
 const END = 0x06054b50;
 const ENTRY = 0x02014b50;
