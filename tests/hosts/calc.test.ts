@@ -136,6 +136,9 @@ describe('npm run calc', { timeout: 120_000 }, () => {
     ['=', '#VALUE! This is not a whole formula: check its brackets, commas, signs and quotation marks.'],
     ['=LAMBDA(A1:A5,1)', '#NAME? A name in the formula is not known here.'],
     ['=INDEX({1;2},9)', '#REF! The formula points at cells that are not there.'],
+    // 17 thousand million cells: the engine's memory ends long before.
+    ['=SUM(A:XFD)', '#VALUE! The formula names more cells than ten whole columns have, and here all of them are empty: name fewer.'], // prettier-ignore
+    ['=SUM($1:$9999,A:J)', '#VALUE! The formula names more cells than ten whole columns have, and here all of them are empty: name fewer.'], // prettier-ignore
     ['=1:1', '#SPILL! The answer has more cells than there is room for.'],
   ])('%s is refused in a sentence, without the remarks of the engine', (formula, told) => {
     expect(calc([formula])).toEqual({ status: 1, stdout: '', stderr: `${formula}: ${told}\n` });

@@ -1,7 +1,9 @@
 import { type IWorksheetData, LocaleType } from '@univerjs/core';
 import { LexerTreeBuilder } from '@univerjs/engine-formula';
-import { cellError, isCellError } from '../../cells/errors';
+import { type CellError, cellError, isCellError } from '../../cells/errors';
+import { referencesIn } from '../../cells/formulaText';
 import { headless, type Value } from '../workbench/engine/headless';
+import { areaOf, MOST_ROWS } from '../xlsx/refs';
 import { type Refused, refusal } from './sentences';
 
 export interface Calculated {
@@ -17,24 +19,43 @@ export interface Calculated {
  * the formula itself; and it has all rows of a sheet below it to spill over.
  */
 const CELL = { a1: 'XFE1', column: 16_384 };
-const ROOM = { rowCount: 1_048_576, columnCount: 2 * 16_384 };
+const ROOM = { rowCount: MOST_ROWS, columnCount: 2 * CELL.column };
 
 const SYNTAX = cellError(
   '#VALUE!',
   'This is not a whole formula: check its brackets, commas, signs and quotation marks.',
 );
+/** The engine goes through every cell that a formula names, empty or not. */
+const MOST_CELLS = 10 * MOST_ROWS;
+const TOO_WIDE = cellError(
+  '#VALUE!',
+  'The formula names more cells than ten whole columns have, and here all of them are empty: name fewer.',
+);
 const asTyped = (formula: string): string => `=${formula.trim().replace(/^=/, '')}`;
 const isWhole = (formula: string): boolean =>
   formula !== '=' && typeof new LexerTreeBuilder().treeBuilder(formula) !== 'string';
+/** How many cells a formula names; one that it names by its text or its distance does not count. */
+const cellsIn = (formula: string): number =>
+  referencesIn(formula)
+    .map((reference) => areaOf(reference.slice(reference.lastIndexOf('!') + 1)))
+    .reduce((sum, area) => sum + (area ? area.rows * area.columns : 0), 0);
+
+/** Why a formula is not given to the engine. */
+function refusedUnasked(formula: string): CellError | undefined {
+  if (!isWhole(formula)) return SYNTAX;
+  return cellsIn(formula) > MOST_CELLS ? TOO_WIDE : undefined;
+}
 
 /** Calculates each formula on a sheet of its own. */
 export async function calculate(formulas: readonly string[]): Promise<Calculated[]> {
   const names = formulas.map((_, i) => `Formula ${i + 1}`);
+  const refused = formulas.map((formula) => refusedUnasked(asTyped(formula)));
   const sheets = formulas.map((formula, i): Partial<IWorksheetData> & { id: string } => ({
     id: `formula-${i}`,
     name: names[i] as string,
     ...ROOM,
-    cellData: { 0: { [CELL.column]: { f: asTyped(formula) } } },
+    // The engine answers only when it has something to calculate.
+    cellData: { 0: { [CELL.column]: { f: refused[i] ? '=0' : asTyped(formula) } } },
   }));
   const book = headless({
     id: 'formulas',
@@ -46,7 +67,8 @@ export async function calculate(formulas: readonly string[]): Promise<Calculated
   });
   await book.calculate();
   const results = formulas.map((formula, i): Calculated => {
-    const cells = isWhole(asTyped(formula)) ? book.answer(names[i] as string, CELL.a1) : [[SYNTAX]];
+    const why = refused[i];
+    const cells = why ? [[why]] : book.answer(names[i] as string, CELL.a1);
     const value = cells.length === 1 && cells[0]?.length === 1 ? (cells[0][0] as Value) : cells;
     const errors = cells.flatMap((row) => row.filter(isCellError));
     return { formula, value, refusals: errors.map((error) => refusal(formula, error)) };
