@@ -1,18 +1,10 @@
 /** Runs the command line, and builds it first where it is missing or older than a source. */
 const fs = require('node:fs');
 const path = require('node:path');
+const isStale = require('./stale.cjs');
 
 const ROOT = path.resolve(__dirname, '../..');
 const BUILT = path.join(ROOT, 'dist/command/command.cjs');
-
-const changed = (file) => fs.statSync(file, { throwIfNoEntry: false })?.mtimeMs ?? 0;
-
-function isStale() {
-  const built = changed(BUILT);
-  return ['src', 'templates', 'tests/published']
-    .flatMap((folder) => fs.readdirSync(path.join(ROOT, folder), { recursive: true, withFileTypes: true }))
-    .some((entry) => entry.isFile() && changed(path.join(entry.parentPath, entry.name)) > built);
-}
 
 /** Builds beside the old file and then takes its place, so that a command that runs meanwhile never reads half a file. */
 function build() {
@@ -33,7 +25,7 @@ function build() {
 }
 
 async function main() {
-  if (isStale()) {
+  if (isStale(BUILT)) {
     process.stderr.write('Building the command line, which takes a moment …\n');
     await build();
   }

@@ -2,7 +2,8 @@ import { CATALOGUE, NAMESPACE } from '../catalogue';
 import type { Quantity } from '../catalogue/quantities';
 import { type Arg, quantitiesOf } from '../catalogue/types';
 import { exactMark, marks, markText } from '../exposure/stops/marks';
-import { CARE, caution, text, unbroken } from './page';
+import { unbroken } from '../pane/numberText';
+import { CARE, caution, text } from './page';
 
 interface Part {
   readonly id: string;

@@ -14,9 +14,9 @@ import {
   unitOf,
 } from '../catalogue/words';
 import { rangeText } from '../exposure/core/range';
-import { plainNumber } from '../pane/numberText';
+import { plainNumber, unbroken } from '../pane/numberText';
 import { GENERAL } from './help-general';
-import { caution, page, text, unbroken } from './page';
+import { caution, page, text } from './page';
 
 const STYLE = `
 #contents h3 { margin-top: 16px; }

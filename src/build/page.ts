@@ -3,9 +3,6 @@ const SIGNS: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>'
 /** A text as it stands in markup. */
 export const text = (plain: string): string => plain.replace(/[&<>"]/g, (sign) => SIGNS[sign] as string);
 
-/** Keeps a number with its unit on one line: 80 cm. */
-export const unbroken = (plain: string): string => plain.replace(/(?<![,;:.]) /g, '\u00a0');
-
 /** The pages that stand beside the add-in, by their files. */
 const PAGES = { 'help.html': 'Help', 'support.html': 'Support', 'privacy.html': 'Privacy' } as const;
 export type PageName = keyof typeof PAGES;

@@ -2,7 +2,7 @@ const path = require('node:path');
 const { Compilation, sources } = require('webpack');
 const loadTs = require('./load-ts.cjs');
 
-const READ = ['build', 'catalogue', 'exposure'];
+const READ = ['build', 'catalogue', 'exposure', 'pane'];
 
 /** Emits the pages of words. `--env contact="…"` says on the support page who helps in the studio. */
 module.exports = class Pages {

@@ -14,6 +14,7 @@ export const privacyPage = (): string =>
 </ul>
 <h2>What is not ours</h2>
 <p>Inside Excel, the page uses Office.js, a library of Microsoft’s, and runs in a program of Microsoft’s. What those send or keep is told in Microsoft’s own privacy statement, not here. A studio can serve its own copy of the library, so that the page asks no other address for anything.</p>
+<p>Sweeptable is built with parts that others made and let everybody use: <a href="licences.txt">their names and licences</a>.</p>
 <h2>Questions</h2>
 <p>Whoever looks after the add-in in your studio answers them: see <a href="support.html">Support</a>.</p>
 `,

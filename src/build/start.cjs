@@ -3,50 +3,19 @@ const path = require('node:path');
 const { spawn } = require('node:child_process');
 const webpack = require('webpack');
 const serve = require('./serve.cjs');
+const isStale = require('./stale.cjs');
 const workbench = require('./webpack-workbench.cjs');
 
 const ROOT = path.resolve(__dirname, '../..');
 const DIST = path.join(ROOT, 'dist/workbench');
 const BUILT = path.join(DIST, 'index.html');
-const SOURCES = [
-  ...[
-    'exposure',
-    'catalogue',
-    'cells',
-    'sheets',
-    'pane',
-    'hosts/workbench',
-    'hosts/xlsx',
-    'build/webpack-workbench.cjs',
-    'build/webpack-parts.cjs',
-    'build/templates.cjs',
-    'build/load-ts.cjs',
-    'build/proof.ts',
-  ].map((name) => `src/${name}`),
-  'templates',
-  'tests/published',
-  'package-lock.json',
-  'tsconfig.json',
-]
-  .map((name) => path.join(ROOT, name))
-  .filter((name) => fs.existsSync(name));
 const PORT = 3170;
 const OPENERS = { darwin: ['open'], win32: ['cmd', '/c', 'start', ''] };
-
-/** When the newest file below was last changed. */
-function newest(file) {
-  const stat = fs.statSync(file);
-  if (!stat.isDirectory()) return stat.mtimeMs;
-  return Math.max(0, ...fs.readdirSync(file).map((name) => newest(path.join(file, name))));
-}
 
 /** Why the page has to be built, or nothing when it is there and current. */
 function reasonToBuild() {
   if (!fs.existsSync(BUILT)) return 'The workbench is not built yet.';
-  const built = fs.statSync(BUILT).mtimeMs;
-  if (SOURCES.some((source) => newest(source) > built))
-    return 'The sources are newer than the built workbench.';
-  return undefined;
+  return isStale(BUILT) ? 'The sources are newer than the built workbench.' : undefined;
 }
 
 const build = () =>

@@ -7,15 +7,19 @@ const FOLDER = path.resolve(__dirname, '../../templates');
 const CHECKS = path.resolve(__dirname, '../../tests/published');
 const SCHEMA = 'schema.json';
 
-/** The checks of `src/sheets`, read once for each reading of the folder. */
-let check;
+/** The schema and the checks of `src/sheets`, read once for each reading of the folder. */
+let checks;
+
+function readChecks() {
+  const schema = JSON.parse(fs.readFileSync(path.join(FOLDER, SCHEMA), 'utf8'));
+  const hasShape = new Ajv({ allErrors: true, allowUnionTypes: true }).compile(schema);
+  return { hasShape, faults: loadTs('sheets/check.ts').faults };
+}
 
 /** What the schema says against a template, one line a fault: file, place, reason. */
-function shapeFaults(file, template) {
-  const schema = JSON.parse(fs.readFileSync(path.join(FOLDER, SCHEMA), 'utf8'));
-  const validate = new Ajv({ allErrors: true, allowUnionTypes: true }).compile(schema);
-  if (validate(template)) return [];
-  return validate.errors
+function shapeFaults(file, template, hasShape) {
+  if (hasShape(template)) return [];
+  return hasShape.errors
     .filter((e) => e.keyword !== 'if')
     .map((e) => {
       const what = e.params.additionalProperty ? `${e.message} (${e.params.additionalProperty})` : e.message;
@@ -26,10 +30,10 @@ function shapeFaults(file, template) {
 /** Reads one template from its text. Throws with every fault: file, place, reason. */
 function readTemplate(file, text) {
   const template = parse(file, text);
-  const shape = shapeFaults(file, template);
-  check ??= loadTs('sheets/check.ts');
+  checks ??= readChecks();
+  const shape = shapeFaults(file, template, checks.hasShape);
   const wrong =
-    shape.length > 0 ? shape : check.faults(template).map(({ at, reason }) => `${file}: ${at}: ${reason}`);
+    shape.length > 0 ? shape : checks.faults(template).map(({ at, reason }) => `${file}: ${at}: ${reason}`);
   if (wrong.length === 0 && `${template.id}.json` !== file)
     wrong.push(`${file}: id: must be the file's name, ${file.replace(/\.json$/, '')}`);
   if (wrong.length > 0) throw new Error(wrong.join('\n'));
@@ -55,13 +59,13 @@ const jsonFiles = (folder) =>
 
 /** The one sheet without a file: it shows the published checks of the tests, and is made from them. */
 function readProof() {
-  const checks = jsonFiles(CHECKS).flatMap(([file, text]) => parse(file, text).checks);
-  return ['proof.json', JSON.stringify(loadTs('build/proof.ts').proofTemplate(checks))];
+  const published = jsonFiles(CHECKS).flatMap(([file, text]) => parse(file, text).checks);
+  return ['proof.json', JSON.stringify(loadTs('build/proof.ts').proofTemplate(published))];
 }
 
 /** Every template of the project, checked, in the order of their names. */
 function readTemplates() {
-  check = undefined;
+  checks = undefined;
   return [...jsonFiles(FOLDER), readProof()]
     .sort(([one], [other]) => (one < other ? -1 : 1))
     .map(([file, text]) => readTemplate(file, text));

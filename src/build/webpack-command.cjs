@@ -1,5 +1,6 @@
 const path = require('node:path');
 const { optimize } = require('webpack');
+const Licences = require('./licences-plugin.cjs');
 const {
   ROOT,
   cached,
@@ -16,6 +17,11 @@ module.exports = (env = {}, argv = {}) => ({
   entry: { command: path.join(ROOT, 'src/hosts/command/main.ts') },
   output: { path: path.join(ROOT, 'dist/command'), filename: '[name].cjs' },
   module: { rules: [typescript()] },
-  plugins: [withoutDictionaries(), withTemplates(), new optimize.LimitChunkCountPlugin({ maxChunks: 1 })],
+  plugins: [
+    withoutDictionaries(),
+    withTemplates(),
+    new Licences(),
+    new optimize.LimitChunkCountPlugin({ maxChunks: 1 }),
+  ],
   cache: cached('command', argv.mode, __filename),
 });

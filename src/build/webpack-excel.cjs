@@ -1,6 +1,7 @@
 const fs = require('node:fs');
 const path = require('node:path');
 const { sources } = require('webpack');
+const Licences = require('./licences-plugin.cjs');
 const loadTs = require('./load-ts.cjs');
 const Pages = require('./pages-plugin.cjs');
 const { ROOT, cached, common, minifiers, typescript, withTemplates } = require('./webpack-parts.cjs');
@@ -115,6 +116,6 @@ module.exports = (env = {}, argv = {}) => ({
   },
   module: { rules: [typescript(), callOnly] },
   optimization: { minimizer: minifiers(/^functions\.js$/) },
-  plugins: [withTemplates(), new AddInFiles(env), new Pages(env)],
+  plugins: [withTemplates(), new AddInFiles(env), new Pages(env), new Licences()],
   cache: cached('excel', argv.mode, __filename),
 });

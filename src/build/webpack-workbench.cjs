@@ -1,6 +1,7 @@
 const path = require('node:path');
 const HtmlWebpackPlugin = require('html-webpack-plugin');
 const MiniCssExtractPlugin = require('mini-css-extract-plugin');
+const Licences = require('./licences-plugin.cjs');
 const Pages = require('./pages-plugin.cjs');
 const {
   ROOT,
@@ -30,6 +31,7 @@ module.exports = (env = {}, argv = {}) => ({
     withoutDictionaries(),
     withTemplates(),
     new Pages(env),
+    new Licences(),
   ],
   cache: cached('workbench', argv.mode, __filename),
 });

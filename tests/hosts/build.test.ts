@@ -10,6 +10,9 @@ const { inBuild, manifestFaults } = require('../../src/build/manifest-rules.cjs'
   inBuild: (folder: string) => (name: string) => Buffer | undefined;
   manifestFaults: (xml: string, look: (name: string) => Buffer | undefined) => string[];
 };
+const { listedIn } = require('../../src/build/licence-texts.cjs') as {
+  listedIn: (text: string) => { readonly name: string; readonly licence: string }[];
+};
 const LIBRARY = join(dirname(require.resolve('@microsoft/office-js/package.json')), 'dist');
 const OFFICE_ADDRESS = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
 const ORIGIN = 'https://studio.example/sweep/';
@@ -17,6 +20,7 @@ const FILES = [
   'functions.js',
   'functions.json',
   'help.html',
+  'licences.txt',
   'manifest.xml',
   'privacy.html',
   'support.html',
@@ -62,6 +66,13 @@ describe('a build for an address of a studio’s own', () => {
   test('takes office.js from Microsoft, and forbids it nothing', () => {
     expect(read('taskpane.html')).toContain(`src="${OFFICE_ADDRESS}"`);
     expect(read('taskpane.html')).not.toContain('Content-Security-Policy');
+  });
+
+  test('has our licence, and those of the packages that are built in', () => {
+    const text = read('licences.txt');
+    expect(text).toContain(readFileSync(join(import.meta.dirname, '../../LICENSE'), 'utf8').trim());
+    expect(listedIn(text).map(({ name, licence }) => [name, licence])).toEqual([['uplot', 'MIT']]);
+    expect(text.match(/Permission is hereby granted/g)).toHaveLength(2);
   });
 
   test('says who helps', () => expect(read('support.html')).toContain('Studio desk, extension 41'));
