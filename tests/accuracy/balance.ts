@@ -1,5 +1,4 @@
 import { cpus } from 'node:os';
-import { argv } from 'node:process';
 import { type EvenLight, evenLight } from '../../src/exposure/balance/evenLight';
 import { evenest } from '../../src/exposure/balance/evenest';
 import { changes, type Lighting } from '../../src/exposure/balance/lighting';
@@ -9,8 +8,7 @@ import { type Highs, highsLibrary } from '../exposure/balance/highs';
 
 /**
  * How near balanced lightings come to a general linear-programming library and to all settings tried one by one:
- *
- *   npx esbuild tests/accuracy/balance.ts --bundle --platform=node --external:highs --outfile=dist/FILE && node dist/FILE
+ * `npm run accuracy -- balance`.
  */
 const LIBRARY_CASES = 600;
 const GRID_CASES = 300;
@@ -112,8 +110,7 @@ function times(): string[] {
   });
 }
 
-/** The report as text. */
-export async function balanceReport(): Promise<string> {
+async function report(): Promise<string> {
   const highs = await highsLibrary();
   return [
     ...besideLibrary(highs),
@@ -124,4 +121,4 @@ export async function balanceReport(): Promise<string> {
   ].join('\n');
 }
 
-if (argv[1] === __filename) void balanceReport().then((report) => console.log(report));
+void report().then((text) => console.log(text));

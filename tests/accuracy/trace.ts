@@ -1,4 +1,3 @@
-import { argv } from 'node:process';
 import { isFail } from '../../src/exposure/core/result';
 import { traceTable } from '../../src/exposure/trace/traceTable';
 import {
@@ -15,8 +14,7 @@ import {
 
 /**
  * How far durations and shares of recorded flashes lie from those of the shapes that were recorded, as a table:
- *
- *   npx esbuild tests/accuracy/trace.ts --bundle --platform=node --outfile=FILE && node FILE
+ * `npm run accuracy -- trace`.
  */
 interface Trial {
   readonly title: string;
@@ -109,8 +107,5 @@ function linesOf({ setting, shapes, goal, recordings = 1 }: Trial): string[] {
 
 const HEAD = `${'shape'.padEnd(22)} level    width    before    inside     after   goal`;
 
-/** The table as text: errors of width (relative) and of the shares (absolute), the goal, and whether it was met. */
-export const traceReport = (): string =>
-  TRIALS.map((trial) => [trial.title, HEAD, ...linesOf(trial)].join('\n')).join('\n\n');
-
-if (argv[1] === __filename) console.log(traceReport());
+/** Errors of width (relative) and of the shares (absolute), the goal, and whether it was met. */
+console.log(TRIALS.map((trial) => [trial.title, HEAD, ...linesOf(trial)].join('\n')).join('\n\n'));

@@ -1,5 +1,4 @@
 import { cpus } from 'node:os';
-import { argv } from 'node:process';
 import { isFail } from '../../src/exposure/core/result';
 import { lightUnmix } from '../../src/exposure/unmix/lightUnmix';
 import { measurementPattern } from '../../src/exposure/unmix/measurementPattern';
@@ -18,8 +17,7 @@ import { random } from '../exposure/random';
 
 /**
  * How near unmixed heads come to general libraries, and how often the ± holds:
- *
- *   npx esbuild tests/accuracy/unmix.ts --bundle --platform=node --outfile=FILE && node FILE
+ * `npm run accuracy -- unmix`.
  */
 const CASES = 10_000;
 const ROUNDINGS = 20_000;
@@ -103,8 +101,7 @@ function time(): string {
   return `12 heads, 25 measurements: ${median(samples).toPrecision(3)} ms, median of 5`;
 }
 
-/** The report as text. */
-export const unmixReport = (): string =>
+console.log(
   [
     besideLibrary(
       'non-negative least squares (ml-fcnnls), readings at odds, condition below 100',
@@ -125,6 +122,5 @@ export const unmixReport = (): string =>
     ...[2, 3, 4, 5, 8, 12, 24].map(holds),
     time(),
     `${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.version}`,
-  ].join('\n');
-
-if (argv[1] === __filename) console.log(unmixReport());
+  ].join('\n'),
+);

@@ -226,7 +226,7 @@ async function outcome(
   }
 }
 
-export const damagedFile = (draws: Draws): Uint8Array =>
+const damagedFile = (draws: Draws): Uint8Array =>
   draws.isSo(0.3) ? otherBytes(draws, zip(EVERYTHING)) : zip(otherParts(draws));
 
 /** So many files with random damage: each is refused in a sentence or read, in time, and what was read is in order. */

@@ -75,7 +75,7 @@ function damage(draws: Draws, template: Json): Json {
 } // prettier-ignore
 
 /** A template's text with random damage: among its values, or among its letters. */
-export function damaged(draws: Draws): { readonly file: string; readonly text: string } {
+function damaged(draws: Draws): { readonly file: string; readonly text: string } {
   const [file, whole] = draws.pick(files);
   if (draws.isSo(0.05)) return { file, text: whole.slice(0, draws.whole(0, whole.length)) };
   let template = JSON.parse(whole) as Json;
