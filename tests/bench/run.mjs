@@ -10,7 +10,16 @@ import { buildSync } from 'esbuild';
  */
 const ROOT = resolve(import.meta.dirname, '../..');
 const FOLDER = resolve(ROOT, 'dist/bench');
-const MEASUREMENTS = ['ratios', 'runtime', 'solvers', 'depths', 'first-value', 'insert', 'sizes'];
+const MEASUREMENTS = [
+  'ratios',
+  'runtime',
+  'solvers',
+  'depths',
+  'first-value',
+  'insert',
+  'recalculation',
+  'sizes',
+];
 
 /** Measurements of our own modules are bundled first; the others drive a browser or look at files. */
 function programOf(name) {
