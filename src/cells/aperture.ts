@@ -56,9 +56,9 @@ function stopsAfter(
 function wholeStops(figure: string, number: number, stops: number): Fail {
   const far = nearestMark('aperture', (exactMark('aperture', number) ?? number) * 2 ** (stops / 2), 'third');
   const sign = stops < 0 ? '-' : '+';
-  const tenths = Math.abs(stops) < 10 ? `f/${figure}${sign}0.${Math.abs(stops)}` : `f/${figure}${sign}1/10`;
+  const tenths = Math.abs(stops) < 10 ? `0.${Math.abs(stops)}` : `${Math.abs(stops)}/10`;
   return fail(
     'unreadable',
-    `can be read two ways: write ${tenths}${isFail(far) ? '' : `, or ${markText('aperture', far.marked)}`}`,
+    `can be read two ways: write f/${figure}${sign}${tenths}${isFail(far) ? '' : `, or ${markText('aperture', far.marked)}`}`,
   );
 }

@@ -9,13 +9,14 @@ export type Value = number | string | boolean | undefined;
 export type Read = Value | Blank | Fail;
 
 const isBlankCell = (cell: unknown): boolean =>
-  cell === null || cell === undefined || cell === '' || (typeof cell === 'string' && normalise(cell) === '');
+  cell === null || cell === undefined || (typeof cell === 'string' && normalise(cell) === '');
 
 function readChoice(cell: unknown, choices: readonly string[], name: string): Result<string> | Blank {
   if (isBlankCell(cell) || cell === 0) return BLANK;
   const word = typeof cell === 'string' ? normalise(cell).toLowerCase() : undefined;
+  const known = choices.find((choice) => choice === word);
+  if (known !== undefined) return known;
   const wanted = choices.map((c) => `"${c}"`);
-  if (word !== undefined && choices.includes(word)) return word;
   return fail('unreadable', `${name} must be ${orList(wanted)}, not ${describe(cell)}.`);
 }
 

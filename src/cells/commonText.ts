@@ -63,7 +63,6 @@ function aperture(text: string, quantity: Quantity, exact: boolean): number {
   const at = text.charCodeAt(end) === SPACE ? end + 1 : end;
   const sign = text.charCodeAt(at);
   const isSigned = sign === PLUS || sign === MINUS;
-  if (!isSigned && at === end) return NaN;
   const stops = numberToEnd(text, isSigned ? at + 1 : at);
   if (Number.isInteger(stops)) return NaN;
   return markOr(figure, 'aperture') * 2 ** ((sign === MINUS ? -stops : stops) / 2);

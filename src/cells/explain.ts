@@ -312,7 +312,7 @@ function answerTexts(row: AnyRow, answer: Answer, quantity: Quantity): AnswerTex
   const columns = Array.isArray(answer) ? columnsOf(row) : [];
   return cells.flatMap((line) =>
     line.map((cell, column) => {
-      const { name, quantity: own } = columns[Math.min(column, columns.length - 1)] ?? {};
+      const { name, quantity: own } = columns[column] ?? {};
       const said = cellText(cell, own ?? quantity);
       return name === undefined ? said : { ...said, text: `${name} ${said.text}` };
     }),

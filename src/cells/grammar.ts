@@ -46,7 +46,7 @@ function plainText(text: string, quantity: Quantity): Result<number> | undefined
   }
   const bare =
     quantity.prefix !== undefined && text.startsWith(quantity.prefix)
-      ? text.slice(quantity.prefix.length).trim()
+      ? text.slice(quantity.prefix.length)
       : text;
   const found = leadingNumber(bare);
   if (found === undefined || isFail(found)) return found;
@@ -69,7 +69,7 @@ function plainText(text: string, quantity: Quantity): Result<number> | undefined
 const unit = (quantity: Quantity, word: string): number => unitFactor(quantity, word) ?? Number.NaN;
 
 function pair(value: number, text: string): Result<number> | undefined {
-  const second = leadingNumber(text.trim());
+  const second = leadingNumber(text);
   if (second === undefined || isFail(second)) return second;
   if (second.rest !== '' || second.value === 0) return undefined;
   return value / second.value;

@@ -4,7 +4,7 @@ import { exactMark } from '../exposure/stops/marks';
 import { fail, type Fail, isFail } from '../exposure/core/result';
 import { CellReader, Column } from './column';
 import { type CellError, isCellError } from './errors';
-import { cellsOf, type Grid, isSingle, toGrid } from './grid';
+import { cellsOf, type Grid, toGrid } from './grid';
 import type { Prepared } from './prepared';
 import { BLANK } from './quantity';
 import { readRows, readSeries } from './series';
@@ -47,7 +47,7 @@ function addMembers(
   for (let place = 0; place < column.length; place++) {
     const value = column.at(place);
     if (typeof value === 'object') return value;
-    all.push(value === BLANK ? BLANK : (value as number));
+    all.push(value as Member);
   }
   return undefined;
 }
@@ -114,7 +114,7 @@ export function readLists(
       if (all.every((m) => m === BLANK))
         return fail('unreadable', `${arg.name} is blank: give at least one.`);
     }
-    const lone = all.length === 1 && grids.every(isSingle);
+    const lone = all.length === 1;
     if (!lone && all.length !== places.length) return lengthFail(arg, 'cells', all.length, places.length);
     const mine = paired(arg, all, kept, lone);
     if (isFail(mine)) return mine;

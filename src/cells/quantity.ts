@@ -20,8 +20,7 @@ function looksLikeClock(value: number): boolean {
   if (minutes < 60 || minutes % 60 === 0 || Math.abs(value * MINUTES_A_DAY - minutes) > 1e-6) return false;
   const shortDecimal = Math.abs(value * 1e4 - Math.round(value * 1e4)) <= SLACK * 1e4 * value;
   const inverse = 1 / value;
-  const unitFraction =
-    Math.abs(inverse - Math.round(inverse)) <= SLACK * inverse && Math.round(inverse) <= 100;
+  const unitFraction = Math.abs(inverse - Math.round(inverse)) <= SLACK * inverse;
   return !shortDecimal && !unitFraction;
 }
 

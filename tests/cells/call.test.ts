@@ -128,6 +128,12 @@ describe('lists', () => {
     expect(run('LIGHTSPREAD', column(8, 8.1, 11))).toBeCloseTo(2 * Math.log2(11 / 8), 11);
     expect(run('LIGHTSPREAD', column(8, 8.1, 'f/11'))).toBe(1);
   });
+  test('a blank is no such number, and the choice of another scale leaves nothing to be a mark', () => {
+    expect(run('LIGHTSPREAD', column(8, 0, 11))).toBe(1);
+    expect(run('LIGHTEVENNESS', column(11, 8.1, 5), 'lux')).toBeCloseTo((100 * 6) / 11, 10);
+  });
+  test('in a list that has no such rule every number is read by itself', () =>
+    expect(run('LIGHTSUM', column(8, 8.1, 11))).toBeCloseTo(Math.sqrt(64 + 8.1 ** 2 + 128), 11));
   test('a function that answers with a list takes no range elsewhere', () =>
     expect(run('LIGHTTARGETS', column(8, 11), column(0, 0))).toEqual(
       error('#VALUE!', /total takes one cell here/),

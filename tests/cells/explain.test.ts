@@ -1,10 +1,20 @@
 import { describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/catalogue';
-import type { AnyRow, Arg, Example, ExampleCell } from '../../src/catalogue/types';
+import { Q, type Quantity } from '../../src/catalogue/quantities';
+import {
+  type AnyRow,
+  type Arg,
+  choice,
+  type Example,
+  type ExampleCell,
+  list,
+  one,
+} from '../../src/catalogue/types';
 import { exampleFormula } from '../../src/catalogue/words';
 import { call } from '../../src/cells/call';
 import { cellError, isCellError } from '../../src/cells/errors';
 import { type Cells, explain, type Step } from '../../src/cells/explain';
+import { describeReading, givenText } from '../../src/cells/reading';
 
 const SHEET: Readonly<Record<string, Cells>> = {
   A1: [['']],
@@ -28,7 +38,7 @@ const meaning = (formula: string, name: string): string | undefined =>
   only(formula).arguments.find(({ arg }) => arg.name === name)?.cells[0]?.meaning;
 
 const asCells = (cell: ExampleCell): unknown =>
-  Array.isArray(cell) ? (cell as unknown[]).map((one) => [one].flat()) : cell;
+  Array.isArray(cell) ? (cell as unknown[]).map((row) => [row].flat()) : cell;
 const EXAMPLES: readonly (readonly [string, AnyRow, Example])[] = CATALOGUE.flatMap((row) =>
   row.examples.map((example) => [exampleFormula(row, example), row, example] as const),
 );
@@ -218,7 +228,70 @@ describe('how a cell was read, in words', () => {
     ]));
 });
 
+describe('one cell in words', () => {
+  const read = (cell: unknown, quantity: Quantity) =>
+    describeReading(cell, one('it', 'It', quantity), quantity).meaning;
+  test.each<readonly [string, Quantity, string]>([
+    ['1/125 s +0.3', Q.duration, '1/125 s +0.3, 0.009618 s'],
+    ['1/20 half', Q.duration, 'the mark 1/20 s, 0.04419 s'],
+    ['1/125', Q.duration, '0.008 s, as it stands'],
+    ['1/125 s', Q.duration, '0.008 s'],
+    ['f/8 2/3', Q.apertureAsTyped, 'the mark f/10, 10.08'],
+    ['f/11+0.3', Q.apertureAsTyped, 'f/11 +0.3, 12.55'],
+    ['f/11', Q.apertureAsTyped, '11, as it stands'],
+    ['12', Q.apertureAsTyped, '12'],
+    ['16', Q.apertureAsTyped, '16'],
+    ['f/200', Q.aperture, '200, as it stands'],
+    ['100 s', Q.shutterTime, '100 s'],
+    ['400 J', Q.energy, '400 Ws'],
+  ])('%s: %#', (text, quantity, words) => expect(read(text, quantity)).toBe(words));
+  test('that is empty is nothing, counts as something, or is the first word', () => {
+    const energy = one('it', 'It', Q.energy);
+    expect(describeReading(0, energy, Q.energy)).toMatchObject({
+      given: '0',
+      meaning: '0 counts as blank: nothing is given',
+      isMissing: true,
+    });
+    expect(describeReading('', energy, Q.energy)).toMatchObject({
+      given: 'blank',
+      meaning: 'nothing is given',
+      isMissing: true,
+    });
+    const pops = list('it', 'It', Q.pops, { blankMember: 1 });
+    expect(describeReading(null, pops, Q.pops)).toMatchObject({
+      meaning: '1 pop, as nothing is given',
+      value: 1,
+      isMissing: false,
+    });
+    expect(describeReading(null, pops, undefined)).toMatchObject({ meaning: 'nothing is given' });
+    const word = choice('it', 'It', ['sum', 'each']);
+    expect(describeReading(0, word, undefined).meaning).toBe('“sum”, as nothing is given');
+    expect(describeReading('None', word, undefined).meaning).toBe('“sum”, for none');
+  });
+  test.each([
+    [` ${'x'.repeat(60)} `, 'x'.repeat(60)],
+    ['x'.repeat(61), `${'x'.repeat(59)}…`],
+    [true, 'TRUE'],
+    [1 / 3, '0.333333'],
+    [cellError('#N/A'), '#N/A'],
+    ['\u00a0', 'blank'],
+    [{}, 'something else'],
+  ])('%j is shown as %s', (cell, text) => expect(givenText(cell)).toBe(text));
+});
+
 describe('ranges', () => {
+  test('whose first row is blank have no numbers to show', () => {
+    const { steps } = explain('=SWEEP.STOPDIFF(A1:A2,11)', () => [[null], [8]]);
+    expect(steps[0]).toMatchObject({ where: [], answers: [{}, { text: '1 stop' }] });
+    expect(steps[0]?.numbers).toBeUndefined();
+  });
+  test('are read by the one scale that stands beside them', () => {
+    const { steps } = explain('=SWEEP.STOPDIFF(A1:A2,200,"iso")', () => [[100], [400]]);
+    expect(steps[0]?.arguments[0]?.cells.map((cell) => cell.meaning)).toEqual([
+      'the mark ISO 100',
+      'the mark ISO 400',
+    ]);
+  });
   test('show their first cells, and how many follow', () => {
     const step = only('=SWEEP.STOPDIFF(A1:A6,11)');
     expect(step.arguments[0]).toMatchObject({ given: 'A1:A6', more: 3 });
@@ -268,7 +341,17 @@ describe('calls in calls', () => {
     expect(answer('=SWEEP.STOPSHIFT(8,50%)')).toEqual(['f/9.51366']);
     expect(answer('=SWEEP.STOPSHIFT(8,1/0)')).toEqual(['#DIV/0!']);
     expect(answer('=SWEEP.STOPSHIFT(8,+@B2)')).toEqual(['f/362.039']);
+    for (const sum of ['-B4', '1+B4', 'B4%'])
+      expect(answer(`=SWEEP.STOPSHIFT(8,${sum})`)).toEqual(['#DIV/0!']);
   });
+  test.each(['"a"+1', '1+"a"', '1&2', '-"a"', '-B1:D1', '1+B1:D1'])(
+    '%s is left to the spreadsheet',
+    (sum) => {
+      const { answers, arguments: read } = only(`=SWEEP.STOPSHIFT(8,${sum})`);
+      expect(answers).toEqual([]);
+      expect(read[1]?.unknown).toBe(`${sum} is calculated by the spreadsheet.`);
+    },
+  );
 });
 
 describe('what the spreadsheet works out', () => {

@@ -88,6 +88,7 @@ describe('what a reference speaks of', () => {
     ['XFD1048576', cells(1048575, 16383)],
     ['Plan!A1', { ...cells(0, 0), sheet: 'Plan' }],
     ["'It''s (2)'!A1:A3", { ...cells(0, 0, 3), sheet: "It's (2)" }],
+    ["'Ann''s set, Bo''s lights'!B2", { ...cells(1, 1), sheet: "Ann's set, Bo's lights" }],
     ['Lights[Reading]', { kind: 'table', table: 'Lights', first: 'Reading', last: 'Reading', rows: 'all' }],
     ['[@Reading]', { kind: 'table', first: 'Reading', last: 'Reading', rows: 'this' }],
     ['T[@[Power now]]', { kind: 'table', table: 'T', first: 'Power now', last: 'Power now', rows: 'this' }],

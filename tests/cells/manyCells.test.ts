@@ -48,7 +48,24 @@ describe('a series', () => {
     expect(call(longest, ['1/1000 s', [[1, '0.5', 2]]])).toBe(1003.5);
     expect(call(longest, [column(0, 20_000, 30_000), column(1, 2, 3)])).toBe(3005);
   });
+  test('is read as typed where its quantity knows marks, and where an empty cell is missing elsewhere', () => {
+    const typed = define({
+      ...common,
+      id: 'TYPED',
+      args: [series('values', 'Values', Q.aperture)],
+      answers: 'one',
+      run: (values) => (values[0] as number) + 100 * (values[1] as number),
+    }) as AnyRow;
+    expect(call(typed, [column('11', 11)])).toBe(1111);
+    expect(call(typed, [column(2, null)])).toBe(2);
+    expect(call(typed, [column('2', '')])).toBe(2);
+  });
+  test('of no cells is one blank cell', () => expect(call(longest, [1, []])).toBe(1001));
   test('names the place of a cell that cannot be read, and hands on an error cell', () => {
+    for (const cell of [NaN, Infinity])
+      expect(call(longest, [1, column(1, cell)])).toEqual(
+        refusal(/^values \(number 2 of the column\) must be a finite number/),
+      );
     expect(call(longest, [1, column(1, 2, 'odd')])).toEqual(
       refusal(/^values \(number 3 of the column\): "odd"/),
     );

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { Q, type Quantity } from '../../src/catalogue/quantities';
 import { isFail } from '../../src/exposure/core/result';
-import { BLANK, readQuantity } from '../../src/cells/quantity';
+import { BLANK, readAnyText, readQuantity } from '../../src/cells/quantity';
+import { orList, quote } from '../../src/cells/text';
 
 const read = (cell: unknown, quantity: Quantity): unknown => readQuantity(cell, quantity, 'it');
 const message = (cell: unknown, quantity: Quantity): string => {
@@ -49,11 +50,66 @@ const READ: readonly (readonly [keyof typeof Q, unknown, number])[] = [
   ['ratio', '3:1', 3], ['ratio', '1:2', 0.5], ['ratio', '30%', 0.3], ['ratio', '1/4', 0.25], ['ratio', '3 : 1', 3], ['magnification', 'infinity', 0], ['magnification', '1:1', 1],
   // filters, each read as what it is wanted as
   ['filterFactor', 'ND8', 8], ['filterFactor', 'nd 0.9', 10 ** 0.9], ['filterFactor', '8×', 8], ['filterDensity', 'ND8', Math.log10(8)], ['filterDensity', 'ND 0,9', 0.9], ['filterTransmission', 'ND8', 1 / 8],
+  ['filterFactor', '8.5x', 8.5], ['filterFactor', '16x', 16], ['filterFactor', '1.25x', 1.25], ['filterFactor', 'x16', 16], ['filterFactor', 'x 1.25', 1.25], ['filterFactor', 'ND16', 16], ['filterFactor', 'ND 1.25', 10 ** 1.25],
+  ['distance', `15' 6"`, 4.7244], ['distance', `5' 11"`, 1.8034], ['aperture', 'f/11 4/2', stopsAbove(F11, 2)],
+  ['filterDensity', '8x', Math.log10(8)], ['filterTransmission', 'x4', 0.25], ['filterTransmission', 'ND .9', 10 ** -0.9], ['filterFactor', 'ND 2,0', 100],
+  ['aperture', 'f/11 +0.3 stops', stopsAbove(F11, 0.3)], ['aperture', 'f/11 -0.3 Stop', stopsAbove(F11, -0.3)], ['aperture', 'f/11 1 1/3', stopsAbove(F11, 4 / 3)], ['aperture', 'f/11+12/10', stopsAbove(F11, 1.2)], ['aperture', 'f/13 HALF', stopsAbove(7.5, 0)], ['aperture', '11 Exact', 11],
+  ['aperture', '11⁰', stopsAbove(F11, 0)], ['apertureAsTyped', '11³', stopsAbove(F11, 0.3)], ['apertureAsTyped', 'f/11 half', stopsAbove(F11, 0)], ['apertureAsTyped', 'f/12 +0.5', 12 * 2 ** 0.25],
+  ['shutterTime', '1/60 +0.3 stop', 2 ** -5.7], ['shutterTime', '1/60 s -0.3 stops', 2 ** -6.3], ['shutterTime', '1/60 seconds half', 1 / 64], ['shutterTime', '1/60 sec exact', 1 / 60], ['duration', '1/60 second +1/2', 2 ** -5.5],
+  ['iso', 'ISO 100 +0.3', 100 * 2 ** 0.3], ['iso', 'ISO 400 half', 400], ['duration', '-2 s', -2], ['duration', '2 h', 7200], ['magnification', ' Infinity ', 0], ['guide', `5' 6"`, 1.6764], ['distance', `5' 6,5"`, 1.6891],
   ['filterTransmission', '12.5%', 0.125], ['receptor', 'dome', 340], ['receptor', 'Flat', 250], ['receptor', 320, 320], ['rpm', '33 1/3', 100 / 3],
 ];
+/** One thing in the spellings that keyboards, phones and other sheets have for it. */
+/* prettier-ignore */
+const SPELLINGS: readonly (readonly [keyof typeof Q, number, readonly string[]])[] = [
+  ['duration', 30, ['30"', '30″', '30“', '30”', '30„', "30''", '30′′', '30’’', ' 30 " ', '30\u00a0"', '30\u2009"']],
+  ['distance', 1.6764, [`5' 6"`, `5'6"`, '5′ 6″', '5’ 6”', '5‘ 6“', '5` 6"', '5´ 6"', `5'  6"`]],
+  ['duration', 1 / 60, ['1/60', '1⁄60', '1∕60', '1/60 s', '1/60s', '1/60  s', ' 1/60', '1/60 sec']],
+  ['stops', -1 / 3, ['-1/3', '−1/3', '–1/3', '‐1/3', '‑1/3', '- 1/3', '-⅓']],
+  ['stops', 4 / 3, ['1 1/3', '1⅓', '1 ⅓', '+1 1/3', '1  1/3']],
+  ['stops', 1.75, ['1.75', '1,75', '1¾', '1 3/4']],
+  ['stops', 0.125, ['⅛', '1/8', '.125', ',125', '+0.125', '12.5e-2', '12.5E-2']],
+  ['ratio', 3, ['3:1', '3∶1', '3 : 1', '300%', '300 %']],
+  ['ratio', 0.25, ['1:4', '¼', '25%', '1/4']],
+  ['pitch', 5.5, ['5.5 µm', '5.5 μm', '5.5µm', '5,5']],
+  ['filterFactor', 8, ['8x', '8×', 'x8', '× 8', '8 X', 'ND8', 'nd 8']],
+  ['energy', 1200, ['1200', '1 200', '1\u202f200', '1\u2007200', '1 200 Ws', '1.2 kJ', '1,2 kJ', '1.2e3']],
+  ['energy', 1_234_567, ['1234567', '1 234 567', '1 234 567 Ws']],
+  ['energy', 1.2345, ['1.2345', '1,2345']],
+  ['energy', 0.125, ['0.125', '0,125', '00,125']],
+  ['energy', 1.125, ['1.125', '01,125', '1,1250']],
+  ['aperture', stopsAbove(F8, 2 / 3), ['f/8 2/3', 'f/8 ⅔', 'f/8⅔', 'F/8 2/3', 'ƒ/8 2/3', 'f 8 2/3', 'f8 2/3', 'f/8+2/3', 'f/8 + 2/3']],
+];
+describe('spellings of the same', () => {
+  for (const [key, value, texts] of SPELLINGS)
+    for (const text of texts)
+      test(`${key}: ${JSON.stringify(text)}`, () => {
+        expect(read(text, Q[key])).toEqual(near(value));
+        expect(readAnyText(text, Q[key], 'it', false)).toEqual(near(value));
+      });
+});
+
 describe('a cell is read as the quantity it stands for', () => {
   for (const [key, cell, value] of READ)
-    test(`${key}: ${JSON.stringify(cell)}`, () => expect(read(cell, Q[key])).toEqual(near(value)));
+    test(`${key}: ${JSON.stringify(cell)}`, () => {
+      expect(read(cell, Q[key])).toEqual(near(value));
+      // common forms are read without the grammar, which knows them as well
+      if (typeof cell === 'string') expect(readAnyText(cell, Q[key], 'it', false)).toEqual(near(value));
+    });
+});
+
+describe('in a list that is read to decimals', () => {
+  test.each([
+    ['aperture', 11, 11],
+    ['aperture', '11', 11],
+    ['aperture', 'f/11', stopsAbove(F11, 0)],
+    ['aperture', 'f/11+0.3', stopsAbove(F11, 0.3)],
+    ['apertureAsTyped', 'f/11', 11],
+    ['shutterTime', 1 / 60, 1 / 60],
+  ] as const)('%s: %j is %d', (key, cell, value) => {
+    expect(readQuantity(cell, Q[key], 'it', true)).toEqual(near(value));
+    if (typeof cell === 'string') expect(readAnyText(cell, Q[key], 'it', true)).toEqual(near(value));
+  });
 });
 
 describe('an empty cell is the same however the host says it', () => {
@@ -63,6 +119,15 @@ describe('an empty cell is the same however the host says it', () => {
       for (const empty of [0, -0, null, undefined, '', '  ', '\u00a0'])
         expect(read(empty, quantity)).toBe(wanted);
     });
+});
+
+test('a written nought is an empty cell where nought makes no sense', () => {
+  for (const text of ['0', '0 Ws', '0.0', '0 kJ']) expect(read(text, Q.energy)).toBe(BLANK);
+  expect(read('1:1', Q.magnification)).toBe(1);
+  expect(read('0%', Q.magnification)).toBe(BLANK);
+  for (const text of ['0', '0 stops', '0/3', '-0']) expect(read(text, Q.stops)).toEqual(near(0));
+  // the word says what the figure does not
+  expect(read('infinity', Q.magnification)).toBe(0);
 });
 
 /* prettier-ignore */
@@ -96,6 +161,63 @@ const REFUSED: readonly (readonly [keyof typeof Q, unknown, RegExp])[] = [
   ['speed', '2 m', /is a length, not a speed/],
   ['pixels', '3 mm', /is a length, not a number of pixels/],
   ['ratio', '3:0', /cannot be read/],
+  ['ratio', '3:x', /cannot be read/],
+  ['ratio', '3:1:2', /cannot be read/],
+  ['ratio', '3:1 m', /cannot be read/],
+  ['ratio', '1:1,200', /write 1200, or 1\.2\./],
+  ['ratio', '30%%', /cannot be read/],
+  ['energy', '30%', /is a percentage, not an energy\. Write 400, 400 Ws, 400 J or 1\.2 kJ\./],
+  ['energy', '3:1', /cannot be read as an energy/],
+  ['energy', '1/2 m', /is a length, not an energy/],
+  ['energy', '400 W', /is a power, not an energy \(a power for one second is 1 Ws\)\. Write/],
+  ['volts', '400 W', /is a power, not a voltage\. Write 230 or 230 V\./],
+  ['energy', '4 constructor', /cannot be read/],
+  ['receptor', 'constructor', /cannot be read as a receptor\. Write flat, dome or 250\./],
+  ['energy', false, /^it holds FALSE, not an energy\. Write/],
+  ['energy', new Date(), /^it holds a date, not an energy/],
+  ['raw', Infinity, /must be a finite number/],
+  ['aperture', 'f/11 1/0', /divides by nothing/],
+  ['duration', '1e400', /divides by nothing or is too large/],
+  ['duration', 'e3', /cannot be read/],
+  ['duration', '2 s s', /cannot be read/],
+  ['wait', '1/4 +0.3', /cannot be read/],
+  ['aperture', '1/60 s', /is a time, not an f-number/],
+  ['aperture', 'f/1,200', /write 1200, or 1\.2\./],
+  ['aperture', 'f/11 +1,200', /write 1200, or 1\.2\./],
+  ['aperture', 'f/11 +0.3 bananas', /cannot be read as an f-number/],
+  ['aperture', 'f/11+12', /can be read two ways: write f\/11\+12\/10\.$/],
+  ['aperture', 'f/11+10', /can be read two ways: write f\/11\+10\/10\.$/],
+  ['aperture', 'f/9.5+3', /write f\/9\.5\+0\.3, or f\/29\.$/],
+  ['aperture', 'f/11 inexact', /cannot be read/],
+  ['aperture', 'f/11 exactly', /cannot be read/],
+  ['aperture', 'f/13 behalf', /cannot be read/],
+  ['aperture', 'f/13 halfway', /cannot be read/],
+  ['aperture', 'f/11 +0.3 nonstop', /cannot be read/],
+  ['aperture', 'f/11 +0.3 stopss', /cannot be read/],
+  ['aperture', 'f/64 +9', /can be read two ways: write f\/64\+0\.9\.$/],
+  ['aperture', '11³⁴', /cannot be read/],
+  ['aperture', '11 3³', /cannot be read/],
+  ['aperture', 'half', /cannot be read/],
+  ['shutterTime', '1/70 half', /names no half-stop mark/],
+  ['shutterTime', '1/60 +1', /can be read two ways\. Write 1\/60, 1\/250 s/],
+  ['shutterTime', '1/60 s -2 stops', /can be read two ways/],
+  ['shutterTime', '1/60 +1,200', /write 1200, or 1\.2\./],
+  ['shutterTime', '1/60 +0.3 s', /cannot be read/],
+  ['shutterTime', '1/60 0.3', /cannot be read/],
+  ['shutterTime', '1/60sexact', /cannot be read/],
+  ['iso', 'ISO', /cannot be read as an ISO speed/],
+  ['iso', '1/2', /cannot be read/],
+  ['energy', 'undefined 8', /cannot be read/],
+  ['energy', '8x', /cannot be read as an energy/],
+  ['distance', `1 5' 6"`, /cannot be read as a distance/],
+  ['distance', `5' 6" 3`, /cannot be read as a distance/],
+  ['distance', "5' 6", /cannot be read as a distance/],
+  ['pitch', `5' 6"`, /cannot be read as a pixel pitch/],
+  ['filterFactor', 'ND', /cannot be read as a filter/],
+  ['filterFactor', '8 xx', /cannot be read/],
+  ['filterFactor', 'nd8x', /cannot be read/],
+  ['filterFactor', 'xnd8', /cannot be read/],
+  ['filterFactor', '2 m', /is a length, not a filter/],
 ];
 describe('what cannot be read is refused in words', () => {
   for (const [key, cell, words] of REFUSED)
@@ -103,6 +225,12 @@ describe('what cannot be read is refused in words', () => {
 });
 
 test('numbers that are no clock time are left alone', () => {
+  // 0:59 and what lies below 0, whole hours, and a minute that is not quite one
+  for (const value of [59 / 1440, -61 / 1440, 60 / 1440, 5 / 24, 1, 181 / 1440 + 1e-8])
+    expect(read(value, Q.ratio)).toBe(value);
+  // 8:24, 9:36 and 4:48 as decimals that people type, 2:40, 1:36 and 1:20 as parts that they do
+  for (const value of [0.35, 0.4, 0.2, 1 / 9, 1 / 15, 1 / 18]) expect(read(value, Q.ratio)).toBe(value);
+  expect(read(61 / 1440, Q.lit)).toBe(61 / 1440);
   for (const value of [0.5, 0.0625, 1 / 3, 1 / 7, 0.75, 2, 3, 1.25, 1 / 24, 0.1234])
     expect(read(value, Q.ratio)).toBe(value);
 });
@@ -111,10 +239,31 @@ test('whole numbers from 10,000 up are refused only where a date may hide', () =
   expect(read(9999, Q.duration)).toBe(9999);
   expect(message(10000, Q.duration)).toMatch(/looks like a date/);
   expect(read(10000.5, Q.duration)).toBe(10000.5);
+  expect(read(-20000, Q.stops)).toBe(-20000);
   expect(read(12000, Q.raw)).toBe(12000);
   expect(read('10000 s', Q.duration)).toBe(10000);
 });
 
-test('a long text is cut in the message', () => {
-  expect(message('x'.repeat(500), Q.aperture).length).toBeLessThan(180);
+describe('a text in a message', () => {
+  test('is cut where it is longer than 40 signs', () => {
+    expect(quote('x'.repeat(40))).toBe(`"${'x'.repeat(40)}"`);
+    expect(quote('x'.repeat(41))).toBe(`"${'x'.repeat(39)}…"`);
+    expect(quote('📷'.repeat(41))).toBe(`"${'📷'.repeat(39)}…"`);
+    expect(message('x'.repeat(500), Q.aperture)).toContain(`"${'x'.repeat(39)}…" cannot be read`);
+  });
+  test('stands on one line', () => expect(quote(' f/8\r\n\tor \u0000 so ')).toBe('"f/8 or so"'));
 });
+
+test('a list in a sentence has "or" before its last member', () => {
+  expect(orList([])).toBe('');
+  expect(orList(['11'])).toBe('11');
+  expect(orList(['11', 'f/11'])).toBe('11 or f/11');
+  expect(orList(['11', 'f/11', '11³'])).toBe('11, f/11 or 11³');
+});
+
+test.each([
+  ['1,200', 'write 1200, or 1.2'],
+  ['12,345', 'write 12345, or 12.345'],
+  ['1,200/5', 'write 1200, or 1.2'],
+  ['1/1,200', 'write 1200, or 1.2'],
+])('%s may be two numbers: %s', (text, words) => expect(message(text, Q.duration)).toContain(words));

@@ -10,13 +10,12 @@ function corner(a: number, b: number): number {
 }
 
 /**
- * Light of a source on its axis, up to a factor that does not depend on the distance.
+ * Light of a source of some size on its axis, up to a factor that does not depend on the distance.
  *
- * Point: 1/d². Round, evenly bright and diffuse: 1/(d² + r²). Rectangular, likewise: the configuration factor of four
+ * Round, evenly bright and diffuse: 1/(d² + r²). Rectangular, likewise: the configuration factor of four
  * corners of half the sides (configuration factor of an element to a rectangle, B-3 of the published catalogue).
  */
-export function onAxis(distance: number, width: number | undefined, height: number | undefined): number {
-  if (width === undefined) return distance ** -2;
+export function onAxis(distance: number, width: number, height: number | undefined): number {
   if (height === undefined) return 1 / (distance ** 2 + (width / 2) ** 2);
   return corner(width / 2 / distance, height / 2 / distance);
 }

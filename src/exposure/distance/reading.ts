@@ -35,7 +35,7 @@ export function readingForPower(
     const missing = distance === undefined ? 'distance' : 'newDistance';
     return fail('unreadable', `${missing} is missing: give both distances, or neither.`);
   }
-  const nearer = distance !== undefined && newDistance !== undefined ? distance / newDistance : 1;
+  const nearer = (distance ?? 1) / (newDistance ?? 1);
   return answer(reading * Math.sqrt(pops * (newPower / power)) * nearer * 2 ** (-loss / 2));
 }
 

@@ -38,12 +38,12 @@ export function settle(wanted: number, anchor: number, { step, least, most }: Se
     outside('least', least, ABOVE_ZERO) ??
     outside('most', most, ABOVE_ZERO);
   if (wrong) return wrong;
-  const turned = least !== undefined && most !== undefined && aboveMost('least', least, most);
+  const turned = aboveMost('least', least ?? 0, most ?? Infinity);
   if (turned) return turned;
   const there = answerAboveZero(wanted);
   if (isFail(there)) return there;
-  const over = most === undefined ? -1 : log2Ratio(wanted, most);
-  const under = least === undefined ? -1 : log2Ratio(least, wanted);
+  const over = log2Ratio(wanted, most ?? Infinity);
+  const under = log2Ratio(least ?? 0, wanted);
   if (step === undefined) {
     if (over > SLACK) return beyond(over, 'more', 'full power');
     if (under > SLACK) return beyond(under, 'less', 'its least power');
@@ -55,6 +55,6 @@ export function settle(wanted: number, anchor: number, { step, least, most }: Se
   if (least === undefined) return answer(top * 2 ** (down * step));
   // the marks of a head end near its least energy; without a most they are counted from elsewhere, and end above it
   const lowest = most === undefined ? ceilSteady(log2Ratio(least, top) / step) : -lastMark(least, most, step);
-  if (down < lowest && (most !== undefined || under > SLACK)) return beyond(under, 'less', 'its least power');
+  if (down < lowest && under > SLACK) return beyond(under, 'less', 'its least power');
   return answer(top * 2 ** (Math.max(down, lowest) * step));
 }

@@ -12,5 +12,5 @@ import { answer, type Result } from '../core/result';
 export function flashLevel(duration: number, from: number, to: number): Result<number> {
   const wrong =
     outside('duration', duration, ABOVE_ZERO) ?? outside('from', from, LEVEL) ?? outside('to', to, LEVEL);
-  return wrong ?? answer(from === to ? duration : duration * (Math.log(to) / Math.log(from)));
+  return wrong ?? answer(duration * (Math.log(to) / Math.log(from)));
 }

@@ -43,8 +43,8 @@ export function nearestSetting(head: Head, pops: number): number {
 /** Fewest pops that are not too weak at full power; the head must have some. */
 function fewestStrongEnough(head: Head): number {
   const near = Math.max(1, Math.ceil(2 ** -(head.over + allowed(head))));
-  // the power of two may be off by a rounding error: the misses decide
-  if (near > 1 && !isTooWeak(head, near - 1)) return near - 1;
+  // the power of two may be off by a rounding error: the misses decide; no pop at all is always too weak
+  if (!isTooWeak(head, near - 1)) return near - 1;
   return isTooWeak(head, near) ? near + 1 : near;
 }
 

@@ -77,5 +77,9 @@ describe('temperature after a shift', () => {
     expect(refusal(kelvinShift(3000, -333.3333333333)).fail).toBe('domain');
   });
 
+  it('is refused where the mireds to begin with are more than any number', () => {
+    expect(refusal(kelvinShift(1e-310, -50)).message).toContain('too large');
+  });
+
   itKeepsItsRanges(kelvinShift, { kelvin: [5600, 'above 0'], mireds: [50, 'any'] });
 });

@@ -148,6 +148,10 @@ describe('distance for another reading', () => {
     expect(value(distanceForReading(0.5, 8, 8 * Math.SQRT2 * 0.9999, 1))).toBeGreaterThan(0);
   });
 
+  it('is refused, and not worked out, where contact would read more than any number', () => {
+    expect(refusal(distanceForReading(1e100, 1e120, 1e300, 2e-100)).message).toContain('too large');
+  });
+
   itKeepsItsRanges(distanceForReading, {
     distance: [1, 'above 0'],
     reading: [8, 'above 0'],

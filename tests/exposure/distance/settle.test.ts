@@ -76,6 +76,19 @@ describe('the energy that can be set', () => {
     expect(refusal(settle(800 * 1.000001, 400, { most: 800 })).fail).toBe('no-answer');
   });
 
+  it('with a least energy and no most ends at the last mark above it, and is refused below that energy', () => {
+    // Worked by hand: half stops down from 400 Ws are 35.36 Ws (the seventh) and 25 Ws (the eighth), which is below 26.
+    const head = { step: 0.5, least: 26 };
+    for (const wanted of [26, 30, 36]) expectNear(value(settle(wanted, 400, head)), 400 * 2 ** -3.5);
+    expect(refusal(settle(25.9, 400, head)).message).toContain('least power');
+  });
+
+  it('is refused where no energy is left to set', () => {
+    const { fail, message } = refusal(settle(0, 400, { most: 800 }));
+    expect(fail).toBe('domain');
+    expect(message).toContain('too small');
+  });
+
   it('with a least energy and no most is never said to be out of reach by less than nothing', () => {
     fc.assert(
       fc.property(
@@ -96,7 +109,7 @@ describe('the energy that can be set', () => {
   it('is refused where the least energy is more than the most', () => {
     const { fail, message } = refusal(settle(100, 100, { least: 800, most: 25 }));
     expect(fail).toBe('domain');
-    expect(message).toContain('800 is more than 25');
+    expect(message).toContain('least must not be more than most: 800 is more than 25');
   });
 
   itKeepsItsRanges((step: number, least: number, most: number) => settle(100, 100, { step, least, most }), {

@@ -22,6 +22,12 @@ describe('exposure time of film that lags', () => {
     expectNear(value(reciprocityTime(30, 1)), 30);
   });
 
+  it('is the metered time to the last digit below the threshold', () => {
+    // 100·(0.9 / 100) is 0.9 and a rounding error
+    expect(reciprocityTime(0.9, 1, 100)).toBe(0.9);
+    expect(reciprocityTime(0.9, 1, 7)).toBe(0.9);
+  });
+
   it('makes no jump at the threshold', () => {
     fc.assert(
       fc.property(seconds, exponent, (threshold, p) => {

@@ -89,7 +89,9 @@ describe('targets of the lights', () => {
   });
 
   it('are refused where one of them would be no light at all', () => {
-    expect(refusal(lightTargets(8, [0, -5000])).fail).toBe('domain');
+    const { fail, message } = refusal(lightTargets(8, [0, -5000]));
+    expect(fail).toBe('domain');
+    expect(message).toContain('stopsFromKey lie too far apart');
   });
 
   itKeepsItsRanges(lightTargets, { total: [11, 'above 0'], stopsFromKey: [[0, -1], 'any'] });

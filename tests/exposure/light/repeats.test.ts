@@ -61,7 +61,9 @@ describe('repeated readings', () => {
   });
 
   it('have no deviation where there is but one', () => {
-    expect(refusal(lightRepeat([8])).fail).toBe('no-answer');
+    const { fail, message } = refusal(lightRepeat([8]));
+    expect(fail).toBe('no-answer');
+    expect(message).toContain('readings holds one reading');
     expect(lightSpread([8])).toBe(0);
     expect(lightMean([8])).toBe(8);
   });

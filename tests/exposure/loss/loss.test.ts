@@ -116,7 +116,11 @@ describe('loss in a filter', () => {
     ['density', [-0.1, NaN, Infinity]],
     ['transmission', [0, -0.1, 1.1, NaN, Infinity]],
   ] as const)('is refused for a %s of %j', (kind, wrong) => {
-    for (const x of wrong) expect(refusal(filterLoss(x, kind)).fail).toBe('domain');
+    for (const x of wrong) {
+      const { fail, message } = refusal(filterLoss(x, kind));
+      expect(fail).toBe('domain');
+      expect(message).toMatch(/^value must be /);
+    }
   });
 
   it('asks whether a factor below 1 is a density', () => {

@@ -96,8 +96,14 @@ describe('most energy that is short enough', () => {
     expect(message).toContain('2 times the limit');
   });
 
+  it('is refused where the shortest flash lasts more than any number of times the limit', () => {
+    expect(refusal(freezePower(POWERS, SHORTER, 1e-320)).message).toContain('too large');
+  });
+
   it('is refused where a table has fewer durations than powers', () => {
-    expect(refusal(freezePower([100, 200], [1 / 1000], 1 / 2000)).message).toContain('1 for 2 powers');
+    const { fail, message } = refusal(freezePower([100, 200], [1 / 1000], 1 / 2000));
+    expect(fail).toBe('unreadable');
+    expect(message).toContain('1 for 2 powers');
   });
 
   it('is refused for a table that lists one energy twice, wherever that stands', () => {

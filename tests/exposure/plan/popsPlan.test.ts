@@ -486,7 +486,10 @@ describe('refusals', () => {
     for (const name of ['powers', 'least', 'most', 'recycleFull'] as const) {
       const { fail, message } = refusal(planOf({ ...columns, [name]: [columns[name][0], undefined] }));
       expect(fail).toBe('unreadable');
-      expect(message).toContain(`${name} (number 2 of the list) is missing`);
+      const needs = name === 'powers' ? 'the power at which it was read' : 'it';
+      expect(message).toBe(
+        `${name} (number 2 of the list) is missing: a head with a reading and a target needs ${needs}.`,
+      );
     }
   });
 

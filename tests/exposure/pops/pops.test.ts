@@ -69,6 +69,9 @@ describe('fewest pops', () => {
     const { fail, message } = refusal(popsForTarget(1, 2 ** 50));
     expect(fail).toBe('no-answer');
     expect(message).toContain('100 stops');
+    expectNear(value(popsForTarget(1, 2 ** 25, 0, 0)), 2 ** 50, 1e-8);
+    expect(refusal(popsForTarget(1, 2 ** 25, 0.1, 0)).message).toContain('50 stops');
+    expectNear(value(popsForTarget(1, 2 ** 25, 0.1, 0.2)), 2 ** 49.9, 1e-8);
   });
 
   it('are refused for half a bellows statement', () => {

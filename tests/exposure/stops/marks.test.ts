@@ -183,6 +183,7 @@ describe('a mark as text', () => {
     ['aperture', 5.6, 'f/5.6'],
     ['time', 1 / 125, '1/125 s'],
     ['time', 1 / 2, '1/2 s'],
+    ['time', 1 / 3, '1/3 s'],
     ['time', 0.3, '0.3 s'],
     ['time', 2, '2 s'],
     ['iso', 400, 'ISO 400'],

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { SCALES } from '../../../src/exposure/stops/scales';
 import { stopDiff } from '../../../src/exposure/stops/stopDiff';
 import { stopShift } from '../../../src/exposure/stops/stopShift';
-import { expectNear, itKeepsItsRanges, value } from '../support';
+import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
 
 const decades = fc.double({ min: -9, max: 9, noNaN: true }).map((x) => 10 ** x);
 const scale = fc.constantFrom(...SCALES);
@@ -75,8 +75,15 @@ describe('a value shifted by stops', () => {
   });
 
   it('is refused where nothing, or more than a cell holds, would be left', () => {
-    expect(stopShift(1, -5000, 'time')).toMatchObject({ fail: 'domain' });
+    const { fail, message } = refusal(stopShift(1, -5000, 'time'));
+    expect(fail).toBe('domain');
+    expect(message).toContain('stops must leave something over: -5000 stops');
     expect(stopShift(1, 5000, 'time')).toMatchObject({ fail: 'domain' });
+  });
+
+  it('is found where it fits a cell, though the factor alone does not', () => {
+    expect(stopShift(2 ** -600, 1200, 'time')).toBe(2 ** 600);
+    expect(stopShift(2 ** 600, -1200, 'time')).toBe(2 ** -600);
   });
 
   itKeepsItsRanges(stopShift, { value: [8, 'above 0'], stops: [1, 'any'] });
