@@ -1,22 +1,13 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { AT, checkExplain } from './explainChecks';
-import { type Site, site, Workbench } from './workbench';
+import { onePage } from './onePage';
+import type { Workbench } from './workbench';
 
-let place: Site;
 let sheet: Workbench;
-
-beforeAll(async () => {
-  place = await site();
+onePage({ height: 1500 }, (fresh) => {
+  sheet = fresh;
 });
-afterAll(() => place?.close());
-beforeEach(async () => {
-  sheet = await Workbench.open(place, { height: 1500 });
-  await sheet.pane.getByRole('tab', { name: 'Explain' }).click();
-});
-afterEach(async () => {
-  expect(sheet.complaints).toEqual({ errors: [], outside: [] });
-  await sheet.page.close();
-});
+beforeEach(() => sheet.pane.getByRole('tab', { name: 'Explain' }).click());
 
 /** The text of the view once it has a piece of it. */
 async function view(piece: string): Promise<string> {

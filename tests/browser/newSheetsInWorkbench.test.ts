@@ -1,21 +1,12 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { checkNewSheets } from './newSheetsChecks';
 import { status, tab } from './paneChecks';
-import { type Site, site, Workbench } from './workbench';
+import { onePage } from './onePage';
+import type { Workbench } from './workbench';
 
-let place: Site;
 let sheet: Workbench;
-
-beforeAll(async () => {
-  place = await site();
-});
-afterAll(() => place?.close());
-beforeEach(async () => {
-  sheet = await Workbench.open(place, { height: 1500 });
-});
-afterEach(async () => {
-  expect(sheet.complaints).toEqual({ errors: [], outside: [] });
-  await sheet.page.close();
+onePage({ height: 1500 }, (fresh) => {
+  sheet = fresh;
 });
 
 const said = () => expect.poll(() => status(sheet.page).innerText());

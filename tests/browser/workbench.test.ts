@@ -1,20 +1,11 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { CATALOGUE, NAMESPACE } from '../../src/catalogue';
-import { type Site, site, Workbench } from './workbench';
+import { onePage } from './onePage';
+import type { Workbench } from './workbench';
 
-let place: Site;
 let sheet: Workbench;
-
-beforeAll(async () => {
-  place = await site();
-});
-afterAll(() => place?.close());
-beforeEach(async () => {
-  sheet = await Workbench.open(place);
-});
-afterEach(async () => {
-  expect(sheet.complaints).toEqual({ errors: [], outside: [] });
-  await sheet.page.close();
+onePage({}, (fresh) => {
+  sheet = fresh;
 });
 
 describe('the sheet that a newcomer meets', () => {

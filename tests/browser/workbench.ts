@@ -1,5 +1,5 @@
 import { createRequire } from 'node:module';
-import type { Browser, Locator, Page } from 'playwright-core';
+import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { launch } from './launch';
 
@@ -42,6 +42,12 @@ export async function site(): Promise<Site> {
 /** Within the strip of row numbers, in pixels of the page. */
 const ROW_HEADINGS = 20;
 
+/** What every window of the tests is like, unless it is made taller. */
+const WINDOW = { viewport: { width: 1400, height: 820 }, locale: 'en-US' };
+
+/** A visitor whose tabs share what the browser keeps. */
+export const visitor = ({ browser }: Site): Promise<BrowserContext> => browser.newContext(WINDOW);
+
 /** A new visitor's workbench, with the keyboard and mouse of a person. */
 export class Workbench {
   readonly page: Page;
@@ -53,12 +59,21 @@ export class Workbench {
     this.complaints = complaints;
   }
 
-  /** In a window of its own, tall where a whole sheet shall be in sight; `before` is done to the page before it loads. */
+  /**
+   * In a window of its own, tall where a whole sheet shall be in sight, or in a tab of a visitor; `before` is done to the
+   * page before it loads.
+   */
   static async open(
     { url, browser }: Site,
-    { height = 820, before }: { height?: number; before?: (page: Page) => Promise<void> } = {},
+    {
+      height = WINDOW.viewport.height,
+      before,
+      of,
+    }: { height?: number; before?: (page: Page) => Promise<unknown>; of?: BrowserContext } = {},
   ): Promise<Workbench> {
-    const page = await browser.newPage({ viewport: { width: 1400, height }, locale: 'en-US' });
+    const page = of
+      ? await of.newPage()
+      : await browser.newPage({ ...WINDOW, viewport: { ...WINDOW.viewport, height } });
     await before?.(page);
     const complaints: Complaints = { errors: [], outside: [] };
     page.on('console', (message) => {
@@ -85,6 +100,17 @@ export class Workbench {
     await this.page.waitForFunction(() => document.documentElement.dataset['pane'] === 'true');
   }
 
+  /** A new workbook in the page that is open, and the pane as a newcomer finds it. */
+  async startOver(): Promise<void> {
+    await this.command('Start over');
+    await this.dialog.getByRole('button', { name: 'Start over' }).click();
+    await expect.poll(() => this.notice.innerText()).toContain('new workbook');
+    for (const close of await this.page.getByRole('button', { name: 'Close this message' }).all())
+      if (await close.isVisible()) await close.click();
+    await this.pane.getByRole('tab', { name: 'Sheets' }).click();
+    await this.shows('B16', 36);
+  }
+
   async reload(): Promise<void> {
     await this.page.reload();
     await this.loaded();
@@ -97,6 +123,11 @@ export class Workbench {
   /** The status line below the bar. */
   get notice(): Locator {
     return this.page.locator('#notice [role=status]');
+  }
+
+  /** The lines above it, for what holds until it changes. */
+  get standing(): Locator {
+    return this.page.locator('#standing');
   }
 
   get dialog(): Locator {
@@ -185,7 +216,15 @@ export class Workbench {
   /** Types into a cell and leaves it downwards. */
   async enter(a1: string, text: string): Promise<void> {
     await this.click(a1);
+    await this.#typeLine(text);
+  }
+
+  /** Types as a person does, who is slower than the grid: its suggestions are drawn before the line is left. */
+  async #typeLine(text: string): Promise<void> {
     await this.page.keyboard.type(text);
+    await this.page.evaluate(
+      () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))),
+    );
     await this.page.keyboard.press('Enter');
   }
 
@@ -211,12 +250,15 @@ export class Workbench {
     await expect.poll(() => this.page.evaluate(() => navigator.clipboard.readText())).not.toBe('');
   }
 
-  /** Types formulas one below the other. */
+  /** Types formulas one below the other, each once the grid has gone on to its cell. */
   async enterDown(first: string, texts: readonly string[]): Promise<void> {
+    const [, column = '', row = ''] = /^([A-Z]+)(\d+)$/.exec(first) ?? [];
     await this.click(first);
-    for (const text of texts) {
-      await this.page.keyboard.type(text);
-      await this.page.keyboard.press('Enter');
+    for (const [i, text] of texts.entries()) {
+      await this.#typeLine(text);
+      await expect
+        .poll(() => this.page.evaluate(() => window.sweeptable.selected()))
+        .toBe(`${column}${Number(row) + i + 1}`);
     }
   }
 

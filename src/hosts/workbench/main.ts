@@ -1,3 +1,4 @@
+import type { IWorkbookData } from '@univerjs/core';
 import { showEarlyDialogs } from './earlyDialogs';
 import { createGrid } from './grid';
 import { growTables } from './growTables';
@@ -7,19 +8,24 @@ import { fillBar } from './page/bar';
 import { type Desk, offerBack, startOver } from './page/commands';
 import { openFile, saveFile } from './page/files';
 import { Notice } from './page/notice';
+import { shareWithTabs } from './page/otherTab';
 import { paneFrame } from './page/paneFrame';
 import { place } from './page/place';
+import { storageNotice } from './page/storageNotice';
+import { troubleNotice } from './page/troubleNotice';
 import { paneHost } from './paneHost';
 import { firstAnswersShown } from './ready';
 import { readout } from './readout';
 import { onReport } from './reports';
 import { openFirst, openWorkbook, snapshotOf } from './session';
-import { keepSaved } from './state/keepSaved';
 import { putAside, remembered, rememberedBefore } from './state/memory';
+import { Saving } from './state/saving';
 import type { Found } from './state/stored';
+import { Turn } from './state/turn';
 import { offerEveryFunction } from './suggestions';
 import { insertWholeRows } from './tableRowCommands';
 import { tellFailuresInTips } from './tip';
+import { WorkerWatch } from './workerWatch';
 import './workbench.css';
 
 const UNREADABLE = {
@@ -29,51 +35,54 @@ const UNREADABLE = {
 const ASIDE = 'It was put aside in this browser, unchanged; this is a new one.';
 
 const notice = new Notice(place('notice'));
-let toldNotStored = false;
-function notStored(reason: unknown): void {
-  if (toldNotStored) return;
-  toldNotStored = true;
-  const full = reason instanceof DOMException && reason.name === 'QuotaExceededError';
-  notice.say(
-    `${full ? 'The browser’s storage is full' : 'The browser allows no storage here'}: you can work on, but the workbook is gone when the page is closed. Save it as .xlsx to keep it.`,
-  );
+const storage = storageNotice();
+const saving = new Saving(() => snapshotOf(grid), storage);
+
+interface LastVisit {
+  readonly found: Found;
+  /** What may still be taken back. */
+  readonly before: IWorkbookData | undefined;
 }
 
-async function lastVisit(): Promise<Found> {
+async function lastVisit(): Promise<LastVisit> {
   try {
-    return await remembered();
+    return { found: await remembered(), before: saving.isMine ? await rememberedBefore() : undefined };
   } catch (reason) {
-    notStored(reason);
-    return { kind: 'nothing' };
+    storage.failed(reason);
+    return { found: { kind: 'nothing' }, before: undefined };
   }
 }
 
 const worker = new Worker(new URL('./worker.ts', import.meta.url));
 const failures = new KnownFailures();
 onReport(worker, (report) => failures.take(report));
+const calculation = new WorkerWatch(worker, troubleNotice(saving));
 
 const showPane = paneFrame();
+const turn = new Turn();
+if (!(await turn.take())) saving.leave();
 const last = await lastVisit();
 const grid = createGrid('grid', worker);
-const desk: Desk = { grid, notice, notStored };
+const desk: Desk = { grid, notice, saving };
 insertWholeRows();
 showEarlyDialogs(grid);
 
-function openLast(): void {
-  if (last.kind !== 'workbook') {
+function open(found: Found): void {
+  if (found.kind !== 'workbook') {
     openFirst(grid);
     return;
   }
+  saving.known = found.saved;
   try {
-    openWorkbook(grid, last.snapshot);
+    openWorkbook(grid, found.snapshot);
   } catch (reason) {
     // Half-opened, the grid is of no more use: the next load finds nothing to open.
     void putAside().finally(() => location.reload());
     throw reason;
   }
 }
-openLast();
-if (last.kind === 'unreadable') notice.say(`${UNREADABLE[last.why]} ${ASIDE}`);
+open(last.found);
+if (last.found.kind === 'unreadable') notice.say(`${UNREADABLE[last.found.why]} ${ASIDE}`);
 
 tellFailuresInTips(grid, failures);
 offerEveryFunction(grid);
@@ -84,12 +93,16 @@ fillBar([openFile(desk), saveFile(desk), startOver(desk)], (reason) => {
 });
 window.sweeptable = readout(grid, failures);
 
-await firstAnswersShown(grid.api);
+calculation.watch(grid);
+
+await Promise.race([firstAnswersShown(grid.api), calculation.trouble]);
 document.documentElement.dataset['ready'] = 'true';
-keepSaved(grid, () => snapshotOf(grid), notStored);
-await showPane(paneHost(grid, failures));
-document.documentElement.dataset['pane'] = 'true';
-if (!toldNotStored) {
-  const before = await rememberedBefore();
-  if (before) offerBack(desk, before, 'The workbook from before can still be taken back.');
+saving.watch(grid);
+shareWithTabs(desk, turn);
+try {
+  await showPane(paneHost(grid, failures));
+  document.documentElement.dataset['pane'] = 'true';
+} catch {
+  notice.say('The part beside the sheet could not be loaded. Load the page anew when the network is back.');
 }
+if (last.before) offerBack(desk, last.before, 'The workbook from before can still be taken back.');

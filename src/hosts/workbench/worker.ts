@@ -4,6 +4,9 @@ import { createUniver } from './engine/create';
 import { executors } from './engine/functions';
 import './engine/patches';
 import { postReport } from './reports';
+import { answerWhetherThere } from './signsOfLife';
+
+answerWhetherThere();
 
 /** The formula engine, off the page's thread. */
 createUniver({ locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: {} } }, [

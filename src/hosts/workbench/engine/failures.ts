@@ -105,5 +105,6 @@ FormulaRuntimeService.prototype.setRuntimeData = function (value) {
       message: refusal.getErrorContent(),
     });
   }
-  told.set(key(origin), now);
+  if (now.length > 0) told.set(key(origin), now);
+  else told.delete(key(origin));
 };

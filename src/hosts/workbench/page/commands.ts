@@ -1,7 +1,7 @@
 import type { IWorkbookData } from '@univerjs/core';
 import type { Grid } from '../grid';
-import { openFirst, replaceWorkbook, snapshotOf } from '../session';
-import { remember, rememberBefore } from '../state/memory';
+import { openFirst, replaceWorkbook } from '../session';
+import type { Saving } from '../state/saving';
 import type { Command } from './bar';
 import { ask } from './dialog';
 import type { Notice } from './notice';
@@ -9,18 +9,19 @@ import type { Notice } from './notice';
 export interface Desk {
   readonly grid: Grid;
   readonly notice: Notice;
-  /** Tells, once, that nothing is stored. */
-  readonly notStored: (reason: unknown) => void;
+  readonly saving: Saving;
 }
 
 /** Offers to go back to the workbook that another has taken the place of. */
 export function offerBack(desk: Desk, before: IWorkbookData, said: string): void {
-  const forget = () => void rememberBefore(undefined).catch(desk.notStored);
+  const { saving } = desk;
+  const forget = () => void saving.before(undefined);
   desk.notice.say(said, {
     label: 'Take back',
     run() {
       replaceWorkbook(desk.grid, before);
-      void remember(before).catch(desk.notStored);
+      saving.changed();
+      void saving.now();
       forget();
       desk.notice.say('The workbook from before is back.');
     },
@@ -37,13 +38,9 @@ export async function replace(
   const before = open(desk.grid);
   if (before) offerBack(desk, before, said);
   else desk.notice.say(said);
-  const now = snapshotOf(desk.grid);
-  try {
-    await rememberBefore(before);
-    if (now) await remember(now);
-  } catch (reason) {
-    desk.notStored(reason);
-  }
+  desk.saving.changed();
+  await desk.saving.before(before);
+  await desk.saving.now();
 }
 
 export const startOver = (desk: Desk): Command => ({

@@ -20,7 +20,7 @@ function download(bytes: Uint8Array, name: string): void {
 const fileName = ({ sheets }: Book): string =>
   `${(sheets[0]?.name ?? 'Sweeptable').replace(/[\\/:*?"<>|]/g, ' ').trim() || 'Sweeptable'}.xlsx`;
 
-export const saveFile = ({ grid, notice }: Desk): Command => ({
+export const saveFile = ({ grid, notice, saving }: Desk): Command => ({
   label: 'Save as .xlsx',
   about: 'The whole workbook as a file for any spreadsheet program',
   async run() {
@@ -28,6 +28,7 @@ export const saveFile = ({ grid, notice }: Desk): Command => ({
     const { writeXlsx } = await import('../../xlsx/write');
     const name = fileName(book);
     download(await writeXlsx(book), name);
+    saving.keptInFile();
     notice.say(`“${name}” is saved to your downloads.`);
     if (notWritten.length > 0)
       await tell('Not all of it is in the file', 'The file is saved. It does not hold:', notWritten);

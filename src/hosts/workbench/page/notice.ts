@@ -1,10 +1,11 @@
 import { h } from '../../../pane/element';
+import { place } from './place';
 
 interface Action {
   readonly label: string;
   readonly run: () => void;
   /** What follows when the notice is closed instead. */
-  readonly declined: () => void;
+  readonly declined?: () => void;
 }
 
 /** The status line below the bar: what became of a command, with at most one thing to do about it. */
@@ -25,7 +26,7 @@ export class Notice {
     const close = h('button', { type: 'button', class: 'close', 'aria-label': 'Close this message' }, '×');
     close.addEventListener('click', () => {
       this.clear();
-      action?.declined();
+      action?.declined?.();
     });
     const act = action ? [h('button', { type: 'button', class: 'plain' }, action.label)] : [];
     act[0]?.addEventListener('click', () => {
@@ -40,4 +41,11 @@ export class Notice {
     this.#text.textContent = '';
     this.#buttons.replaceChildren();
   }
+}
+
+/** A line for what holds until it changes: no passing notice takes its place. */
+export function standingNotice(): Notice {
+  const line = h('div', { class: 'notice' });
+  place('standing').append(line);
+  return new Notice(line);
 }

@@ -10,12 +10,24 @@ const settled = <T>(request: IDBRequest<T>): Promise<T> =>
   });
 
 let opened: Promise<IDBDatabase> | undefined;
+const forget = (): void => {
+  opened = undefined;
+};
+
+async function open(): Promise<IDBDatabase> {
+  const request = indexedDB.open(NAME, 1);
+  request.addEventListener('upgradeneeded', () => request.result.createObjectStore(STORE));
+  const made = await settled(request);
+  // As when a person clears the browser's storage: the next record goes into a new one.
+  made.addEventListener('close', forget);
+  return made;
+}
+
 function database(): Promise<IDBDatabase> {
-  opened ??= (async () => {
-    const request = indexedDB.open(NAME, 1);
-    request.addEventListener('upgradeneeded', () => request.result.createObjectStore(STORE));
-    return settled(request);
-  })();
+  if (!opened) {
+    opened = open();
+    opened.catch(forget);
+  }
   return opened;
 }
 
@@ -29,17 +41,16 @@ export async function read(key: string): Promise<unknown> {
 export async function write(records: Readonly<Record<string, unknown>>): Promise<void> {
   const transaction = (await database()).transaction(STORE, 'readwrite');
   const store = transaction.objectStore(STORE);
-  const done = new Promise<void>((resolve, reject) => {
+  return new Promise((resolve, reject) => {
     transaction.addEventListener('complete', () => resolve());
     transaction.addEventListener('abort', () =>
       reject(transaction.error ?? new Error('Storing was broken off.')),
     );
+    for (const [key, value] of Object.entries(records)) {
+      if (value === undefined) store.delete(key);
+      else store.put(value, key);
+    }
+    // At once: a page on its way out does not live to hear that its requests are done.
+    transaction.commit();
   });
-  for (const [key, value] of Object.entries(records)) {
-    if (value === undefined) store.delete(key);
-    else store.put(value, key);
-  }
-  // At once: a page on its way out does not live to hear that its requests are done.
-  transaction.commit();
-  return done;
 }

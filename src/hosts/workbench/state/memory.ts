@@ -1,5 +1,6 @@
 import type { IWorkbookData } from '@univerjs/core';
 import { read, write } from './database';
+import { forgetLeft, leftBehind } from './lastMinute';
 import { type Found, found, store } from './stored';
 
 const NOW = 'now';
@@ -8,9 +9,17 @@ const BEFORE = 'before';
 /** Where a record that cannot be read is kept, unchanged, until somebody can. */
 const aside = (): string => `aside ${new Date().toISOString()}`;
 
+/** The later of what was stored and what was left when the page closed. */
+async function latest(): Promise<unknown> {
+  const [stored, left] = [await read(NOW), leftBehind()];
+  const [known, late] = [found(stored), found(left)];
+  if (late.kind !== 'workbook' || known.kind === 'unreadable') return stored;
+  return known.kind === 'workbook' && (known.saved ?? 0) >= (late.saved ?? 0) ? stored : left;
+}
+
 /** The workbook of the last visit. One that cannot be read is put aside and stays in the browser. */
 export async function remembered(): Promise<Found> {
-  const record = await read(NOW);
+  const record = await latest();
   const what = found(record);
   if (what.kind === 'unreadable') await write({ [aside()]: record, [NOW]: undefined });
   return what;
@@ -18,10 +27,17 @@ export async function remembered(): Promise<Found> {
 
 /** Puts the workbook of the last visit aside, for one that looked right and could not be opened. */
 export async function putAside(): Promise<void> {
-  await write({ [aside()]: await read(NOW), [NOW]: undefined });
+  await write({ [aside()]: await latest(), [NOW]: undefined });
+  forgetLeft();
 }
 
-export const remember = (snapshot: IWorkbookData): Promise<void> => write({ [NOW]: store(snapshot) });
+/** Stores the open workbook, and gives when. */
+export async function remember(snapshot: IWorkbookData): Promise<number> {
+  const record = store(snapshot);
+  await write({ [NOW]: record });
+  forgetLeft();
+  return record.saved;
+}
 
 /** The workbook that another one has taken the place of, for taking it back. */
 export async function rememberedBefore(): Promise<IWorkbookData | undefined> {

@@ -15,7 +15,7 @@ export const store = (snapshot: IWorkbookData): Stored => ({ format: FORMAT, sav
 
 export type Found =
   | { readonly kind: 'nothing' }
-  | { readonly kind: 'workbook'; readonly snapshot: IWorkbookData }
+  | { readonly kind: 'workbook'; readonly snapshot: IWorkbookData; readonly saved: number | undefined }
   | { readonly kind: 'unreadable'; readonly why: 'newer' | 'damaged' };
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
@@ -39,6 +39,7 @@ export function found(record: unknown): Found {
   if (!isRecord(record) || typeof record['format'] !== 'number')
     return { kind: 'unreadable', why: 'damaged' };
   if (record['format'] > FORMAT) return { kind: 'unreadable', why: 'newer' };
-  const { snapshot } = record;
-  return isSnapshot(snapshot) ? { kind: 'workbook', snapshot } : { kind: 'unreadable', why: 'damaged' };
+  const { snapshot, saved } = record;
+  if (!isSnapshot(snapshot)) return { kind: 'unreadable', why: 'damaged' };
+  return { kind: 'workbook', snapshot, saved: typeof saved === 'number' ? saved : undefined };
 }
