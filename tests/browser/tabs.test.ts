@@ -161,9 +161,9 @@ describe('a tab that goes', () => {
     expect([22, 32]).toContain(await foundWhole());
   });
 
-  it.each([0, 520])('by a crash %d ms after a change leaves the workbook whole', async (after) => {
+  it('by a crash while it is stored leaves the workbook whole', async () => {
     const { page } = tabs[0] as Workbench;
-    await page.waitForTimeout(after);
+    await page.waitForTimeout(520);
     const inspector = await person.newCDPSession(page);
     const crashed = page.waitForEvent('crash');
     // It answers no more.
