@@ -10,7 +10,7 @@ import { BLANK } from './quantity';
 import { isOutside, readSpreads, type Spread, type Spreading } from './spread';
 
 /** What a call gives for one cell. An empty text stands for a blank row. */
-export type AnswerCell = number | string | boolean | CellError;
+export type AnswerCell = number | string | CellError;
 /** One cell, or rows of cells that spill. */
 export type Answer = AnswerCell | AnswerCell[][];
 
@@ -34,7 +34,7 @@ function cellOf(outcome: Result<Outcome> | AnswerCell): AnswerCell {
     const fits = answer(outcome);
     return typeof fits === 'number' ? fits : fromFail(fits);
   }
-  if (typeof outcome === 'string' || typeof outcome === 'boolean' || isCellError(outcome)) return outcome;
+  if (typeof outcome === 'string' || isCellError(outcome)) return outcome;
   return isFail(outcome)
     ? fromFail(outcome)
     : cellError('#VALUE!', 'The answer is a list where one value was expected.');
@@ -56,9 +56,7 @@ function filled(
 }
 
 /** A list answer in the shape of the list it answers, blanks left blank. */
-function listAnswer(outcome: Result<Outcome>, { shape, places }: Lists): Answer {
-  if (isFail(outcome)) return fromFail(outcome);
-  const values = outcome as readonly number[];
+function listAnswer(values: readonly number[], { shape, places }: Lists): Answer {
   const { rows, columns } = shape as Grid;
   return filled(rows, columns, (r, c) => {
     const place = places[r * columns + c] as number;
@@ -77,8 +75,7 @@ const sideBySide = (outcome: Result<Outcome> | AnswerCell, width: number): Answe
   );
 
 /** The rows of a table, each cell an answer or a refusal of its own. */
-const tableAnswer = (outcome: Result<Outcome>): Answer =>
-  isFail(outcome) ? fromFail(outcome) : (outcome as Table).map((cells) => cells.map(cellOf));
+const tableAnswer = (table: Table): Answer => table.map((cells) => cells.map(cellOf));
 
 /** One call of a function, spread or not. */
 class Call {
@@ -86,7 +83,7 @@ class Call {
   private readonly known: Prepared;
   private readonly cells: readonly unknown[];
   /** What the function is called with; arguments that spread change from cell to cell. */
-  private readonly values: unknown[];
+  private readonly values: unknown[] = [];
   /** Arguments that spread, in the order in which they decide about each other. */
   private readonly ranges: Spreading[] = [];
   private spreads: readonly Spread[] = [];
@@ -98,7 +95,6 @@ class Call {
     this.row = row;
     this.known = known;
     this.cells = cells;
-    this.values = Array<unknown>(known.args.length).fill(undefined);
   }
 
   get answer(): Answer {
@@ -197,8 +193,8 @@ class Call {
     const outcome = this.row.run(...this.values);
     if (isFail(outcome)) return fromFail(outcome);
     const { answers } = this.row;
-    if (answers === 'list') return listAnswer(outcome, this.lists as Lists);
-    if (isTable(answers)) return tableAnswer(outcome);
+    if (answers === 'list') return listAnswer(outcome as readonly number[], this.lists as Lists);
+    if (isTable(answers)) return tableAnswer(outcome as Table);
     return answers === 'one' ? cellOf(outcome) : [sideBySide(outcome, answers.length)];
   }
 
@@ -208,8 +204,10 @@ class Call {
       ? `one cell here, not a range: the answer is ${this.row.answers === 'list' ? 'a list' : 'rows'} already`
       : 'one column here: the answer is several columns wide';
     const { ranges, known } = this;
-    const first = known.args.find((_, i) => ranges.some(({ place, grid }) => place === i && !isSingle(grid)));
-    return cellError('#VALUE!', `${first?.name} takes ${wanted}.`);
+    const isRange = (_: Arg, i: number): boolean =>
+      ranges.some(({ place, grid }) => place === i && !isSingle(grid));
+    const { name } = known.args.find(isRange) as Arg;
+    return cellError('#VALUE!', `${name} takes ${wanted}.`);
   }
 }
 

@@ -255,9 +255,9 @@ class Readings {
     if (grid === undefined || 'unknown' in grid) return 'not known';
     const decider = this.#args[index] as Arg;
     const cell = grid.at(grid.rows === 1 ? 0 : row, grid.columns === 1 ? 0 : column);
-    if (isCellError(cell)) return undefined;
+    if (isCellError(cell)) return 'not known';
     const given = quantitiesOf(decider.kind)[0];
-    return chosenQuantity(arg.kind, readArgument(cell, decider, given));
+    return chosenQuantity(arg.kind, readArgument(cell, decider, given)) ?? 'not known';
   }
 
   /** What each argument came to for the first cell of the answer; nothing where one has no value. */
@@ -300,7 +300,6 @@ const FIGURES = 6;
 function cellText(cell: AnswerCell, quantity: Quantity): AnswerText {
   if (isCellError(cell)) return { text: errorText(cell), error: cell.error };
   if (cell === '') return { text: 'blank, as nothing is given in its row' };
-  if (typeof cell === 'boolean') return { text: String(cell).toUpperCase() };
   if (typeof cell === 'string') return { text: cell };
   const said = worth(cell, quantity, FIGURES);
   return { text: quantity.unit === 'f-number' ? `f/${said}` : said };

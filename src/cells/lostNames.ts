@@ -16,10 +16,13 @@ const PIECES = new RegExp(`${NAME}|${OTHER}`, 'giu');
  */
 export function withNamesMended(formula: string): string | undefined {
   if (!formula.startsWith('=')) return undefined;
-  const mended = formula.replace(PIECES, (piece, place?: string, lead?: string, id?: string) => {
-    if (lead === undefined || id === undefined || !rowOf(id.toUpperCase())) return piece;
-    const isOurs = place === undefined && lead.endsWith('.');
-    return isOurs ? piece : `${NAMESPACE}.${id.toUpperCase()}`;
-  });
+  const mended = formula.replace(
+    PIECES,
+    (piece, place: string | undefined, lead: string | undefined, id: string) => {
+      if (lead === undefined || !rowOf(id.toUpperCase())) return piece;
+      const isOurs = place === undefined && lead.endsWith('.');
+      return isOurs ? piece : `${NAMESPACE}.${id.toUpperCase()}`;
+    },
+  );
   return mended === formula ? undefined : mended;
 }

@@ -16,13 +16,14 @@ export class Prepared {
 
   constructor(row: AnyRow) {
     this.args = row.args as readonly Arg[];
-    const names = this.args.map((arg) => arg.name);
-    this.deciders = this.args.map((arg) => names.indexOf(dependsOn(arg) ?? ''));
+    const names: readonly (string | undefined)[] = this.args.map((arg) => arg.name);
+    this.deciders = this.args.map((arg) => names.indexOf(dependsOn(arg)));
     const places = [...this.args.keys()];
-    const ones = places.filter((i) => this.args[i]?.takes === 'one');
+    const takesOne = (i: number): boolean => (this.args[i] as Arg).takes === 'one';
+    const ones = places.filter(takesOne);
     const isDecided = (i: number): boolean => (this.deciders[i] as number) >= 0;
     this.ones = [...ones.filter((i) => !isDecided(i)), ...ones.filter(isDecided)];
-    this.many = places.filter((i) => this.args[i]?.takes !== 'one');
+    this.many = places.filter((i) => !takesOne(i));
     this.isEndless = this.args.some((arg) => arg.takes === 'rest');
     this.quantities = this.args.map(({ kind }) =>
       isChosen(kind) || isChoice(kind) || isTruth(kind) ? undefined : kind,

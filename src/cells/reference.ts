@@ -45,8 +45,14 @@ const columnIndex = (letters: string): number =>
   [...letters.toUpperCase()].reduce((n, letter) => n * 26 + letter.charCodeAt(0) - 64, 0) - 1;
 const unescaped = (column: string): string => column.replace(/'(.)/g, '$1');
 
+type Maybe = string | undefined;
+/** What stands in the parentheses of a pattern that was found. */
+const groupsOf = <Groups extends readonly Maybe[]>([, ...groups]: RegExpExecArray): Groups =>
+  groups as readonly Maybe[] as Groups;
+
 function cells(found: RegExpExecArray): CellArea | undefined {
-  const [, quoted, plain, c1 = '', r1 = '', c2 = c1, r2 = r1] = found;
+  const [quoted, plain, c1, r1, c2 = c1, r2 = r1] =
+    groupsOf<[Maybe, Maybe, string, string, Maybe, Maybe]>(found);
   const rows = [Number(r1) - 1, Number(r2) - 1].sort((a, b) => a - b) as [number, number];
   const columns = [columnIndex(c1), columnIndex(c2)].sort((a, b) => a - b) as [number, number];
   if (rows[1] >= LAST_ROW || columns[1] >= LAST_COLUMN) return undefined;
@@ -61,7 +67,8 @@ function cells(found: RegExpExecArray): CellArea | undefined {
   };
 }
 
-function table([, name, inside = '']: RegExpExecArray): TableColumns | undefined {
+function table(whole: RegExpExecArray): TableColumns | undefined {
+  const [name, inside] = groupsOf<[Maybe, string]>(whole);
   const found = WITHIN.exec(inside);
   if (!found) return undefined;
   const [, thisRow, plain, thisRowToo, from, to, part, partFrom, partTo] = found;

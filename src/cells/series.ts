@@ -7,7 +7,7 @@ import { BLANK, readQuantity } from './quantity';
 
 /** One cell as a plain number as typed: no marks, and no whole number is taken for a date. A blank cell is 0. */
 function plainNumber(cell: unknown, quantity: Quantity, name: () => string): number | Fail | CellError {
-  if (typeof cell === 'number' && Number.isFinite(cell)) return cell;
+  if (Number.isFinite(cell)) return cell as number;
   if (isCellError(cell)) return cell;
   const read = readQuantity(cell, quantity, name(), true);
   return read === BLANK ? 0 : read;
@@ -18,8 +18,8 @@ function fillPlain(numbers: Float64Array, rows: readonly unknown[]): number {
   for (let i = 0; i < rows.length; i++) {
     const row = rows[i];
     const cell: unknown = Array.isArray(row) && row.length === 1 ? row[0] : undefined;
-    if (typeof cell !== 'number' || !Number.isFinite(cell)) return i;
-    numbers[i] = cell;
+    if (!Number.isFinite(cell)) return i;
+    numbers[i] = cell as number;
   }
   return rows.length;
 }

@@ -56,6 +56,12 @@ describe('ranges', () => {
       [2],
       [error('#N/A', /differ in size/)],
     ]));
+  test('outside counts in columns as in rows', () =>
+    expect(run('STOPDIFF', [[8, 8, 8]], [[8, 16]])).toEqual([[0, 2, error('#N/A', /differ in size/)]]));
+  test('a range of one cell is that cell', () => {
+    expect(run('STOPDIFF', [[8]], [[11]])).toBe(1);
+    expect(run('STOPDIFF', [['1/125']], '1/60', [['time']])).toBe(1);
+  });
   test('a choice may be a range too, and each row is read by its own scale', () =>
     expect(run('STOPDIFF', column(8, '1/125'), column(16, '1/60'), column('aperture', 'time'))).toEqual(
       column(2, 1),
@@ -151,8 +157,12 @@ describe('counts and words', () => {
     ));
   test('too few arguments name the one that is missing', () =>
     expect(run('STOPDIFF', 8)).toEqual(error('#VALUE!', /^to is missing/)));
-  test('trailing arguments that are not there do not count', () =>
-    expect(run('STOPDIFF', 8, 11, null, undefined)).toBe(1));
+  test('trailing arguments that are not there do not count', () => {
+    expect(run('STOPDIFF', 8, 11, null, undefined)).toBe(1);
+    expect(run('STOPDIFF', 8, 11, null, null)).toBe(1);
+    expect(run('STOPDIFF', 8, 11, null, null, 4)).toEqual(error('#VALUE!', /takes 2 or 3 values, not 5/));
+    expect(run('STOPDIFF', 8, 11, null, 4, null)).toEqual(error('#VALUE!', /takes 2 or 3 values, not 5/));
+  });
   test('a word that is none of the choices is refused with the choices', () =>
     expect(run('LIGHTRATIO', 11, 8, 'both')).toEqual(
       error('#VALUE!', /basis must be "sum" or "each", not "both"/),

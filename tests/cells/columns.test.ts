@@ -62,3 +62,10 @@ test('a repeated text is read alike in every row, a refused one refused in every
   const answer = call(row, [8, texts]) as AnswerCell[][];
   for (const [i, [cell]] of answer.entries()) expect(cell).toEqual(call(row, [8, texts[i]?.[0]]));
 });
+
+test('a column of texts that are all different is read to its end', () => {
+  const row = rowOf('STOPDIFF') as AnyRow;
+  const texts = Array.from({ length: 9000 }, (_, i) => [`f/${i + 1}.55`]);
+  const answer = call(row, [8, texts]) as AnswerCell[][];
+  for (const [i, [cell]] of answer.entries()) expect(cell).toBeCloseTo(2 * Math.log2((i + 1.55) / 8), 11);
+});

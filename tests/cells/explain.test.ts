@@ -381,6 +381,14 @@ describe('what the spreadsheet works out', () => {
     expect(only('=SWEEP.STOPDIFF(Z9,11)').arguments[0]?.unknown).toBe('What is in Z9 cannot be looked up from here.')); // prettier-ignore
   test('an argument whose reading another decides, where that is not known', () =>
     expect(only('=SWEEP.STOPDIFF(8,11,Z9)').arguments[0]?.unknown).toBe('How it is read depends on scale, which is not known here.')); // prettier-ignore
+  test.each(['=SWEEP.STOPDIFF(8,11,B4)', '=SWEEP.STOPDIFF(8,11,"film")'])(
+    'is not said to be blank where the scale that decides it is refused: %s',
+    (formula) =>
+      expect(only(formula).arguments[0]).toMatchObject({
+        cells: [],
+        unknown: 'How it is read depends on scale, which is not known here.',
+      }),
+  );
   test('a formula without a call of ours has no steps', () => {
     for (const formula of ['=SUM(1,2)', '=B2', '8', '']) expect(explained(formula)).toEqual({ steps: [], remarks: [] }); // prettier-ignore
   });

@@ -96,7 +96,7 @@ describe('what a reference speaks of', () => {
     ['T[[A]:[B]]', { kind: 'table', table: 'T', first: 'A', last: 'B', rows: 'all' }],
     ["T[a'[b']]", { kind: 'table', table: 'T', first: 'a[b]', last: 'a[b]', rows: 'all' }],
     ['Rate', { kind: 'name', name: 'Rate' }],
-  ])('%s', (text, wanted) => expect(parseReference(text)).toEqual(wanted));
+  ])('%s', (text, wanted) => expect(parseReference(text)).toStrictEqual(wanted));
   test.each([
     'A:A',
     '1:3',

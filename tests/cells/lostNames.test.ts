@@ -36,6 +36,7 @@ describe('a lost name is found back', () => {
 describe('everything else stays', () => {
   test.each([
     ['a formula in order', '=SWEEP.STOPDIFF(8,11)'],
+    ['one typed in small letters', '=sweep.stopdiff(8,11)'],
     ['a plain formula', '=SUM(A1:A3)'],
     ['a text', '_xldudf_SWEEP_STOPDIFF(8,11)'],
     ['a text within a formula', '="_xldudf_SWEEP_STOPDIFF(8,11)"'],

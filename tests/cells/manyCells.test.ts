@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { Q } from '../../src/catalogue/quantities';
 import {
   type AnyRow,
+  type Arg,
   define,
   gappedList,
   grid,
@@ -13,6 +14,7 @@ import {
 import { answerText } from '../../src/catalogue/words';
 import { call } from '../../src/cells/call';
 import { cellError } from '../../src/cells/errors';
+import { isReadToDecimals } from '../../src/cells/lists';
 import { fail } from '../../src/exposure/core/result';
 
 const common = {
@@ -60,6 +62,9 @@ describe('a series', () => {
     expect(call(typed, [column(2, null)])).toBe(2);
     expect(call(typed, [column('2', '')])).toBe(2);
   });
+  test('is read as typed where only some of its cells are plain numbers', () =>
+    // 20000 would be a date where it is a time by itself
+    expect(call(longest, [column(0, '1/2', 20_000), column(1, 2)])).toBe(3004));
   test('of no cells is one blank cell', () => expect(call(longest, [1, []])).toBe(1001));
   test('names the place of a cell that cannot be read, and hands on an error cell', () => {
     for (const cell of [NaN, Infinity])
@@ -77,6 +82,26 @@ describe('a series', () => {
   test('is one column or one row', () => {
     expect(call(longest, [1, [[1, 2], [3, 4]]])).toEqual(refusal(/^values must be one column, not 2 rows/)); // prettier-ignore
   });
+});
+
+test('a list of several arguments begins where it stands, and may follow a value', () => {
+  const after = define({
+    ...common,
+    id: 'AFTER',
+    args: [one('times', 'Times', Q.stops), { ...list('stops', 'Stops', Q.stops), takes: 'rest' }],
+    answers: 'one',
+    run: (times: number, stops: readonly number[]) => times * stops.reduce((sum, each) => sum + each, 0),
+  }) as AnyRow;
+  expect(call(after, [10, 1, [[2], [3]], 4])).toBe(100);
+});
+
+test('a list is read to decimals for a bare number beside the marks alone', () => {
+  const readings: Arg = { ...list('readings', 'Readings', Q.aperture), exactTogether: true };
+  expect(isReadToDecimals([8, 8.1], readings, Q.aperture)).toBe(true);
+  for (const cells of [[8, 11], ['8.1'], [null], [0], [-8.1]])
+    expect(isReadToDecimals(cells, readings, Q.aperture)).toBe(false);
+  expect(isReadToDecimals([8.1], readings, Q.energy)).toBe(false);
+  expect(isReadToDecimals([8.1], list('readings', 'Readings', Q.aperture), Q.aperture)).toBe(false);
 });
 
 describe('rows beside a list', () => {

@@ -198,6 +198,7 @@ const REFUSED: readonly (readonly [keyof typeof Q, unknown, RegExp])[] = [
   ['aperture', '11³⁴', /cannot be read/],
   ['aperture', '11 3³', /cannot be read/],
   ['aperture', 'half', /cannot be read/],
+  ['aperture', 'f/1,200 half', /can be read two ways: write 1200, or 1\.2\.$/],
   ['shutterTime', '1/70 half', /names no half-stop mark/],
   ['shutterTime', '1/60 +1', /can be read two ways\. Write 1\/60, 1\/250 s/],
   ['shutterTime', '1/60 s -2 stops', /can be read two ways/],

@@ -29,8 +29,14 @@ export interface Survivor extends Change {
   readonly at: number;
 }
 
-/** By file: changes that no test can or should notice, each with the reason. */
-export type Explanations = Readonly<Record<string, readonly (Change & { readonly why: string })[]>>;
+/** Changes of a line that no test can or should notice, for one reason. */
+export interface Explanation {
+  readonly line: string;
+  readonly became: string | readonly string[];
+  readonly why: string;
+}
+/** By file. */
+export type Explanations = Readonly<Record<string, readonly Explanation[]>>;
 
 export interface Findings {
   /** Changes that count, those of them that a test notices, and those that are explained. */
@@ -67,7 +73,9 @@ export function findingsOf({ files }: MutationReport, explanations: Explanations
   const unexplained: Survivor[] = [];
   const stale: (Change & { file: string })[] = [];
   for (const [file, { source, mutants }] of Object.entries(files)) {
-    const left = [...(explanations[file] ?? [])];
+    const left = (explanations[file] ?? []).flatMap(({ line, became }) =>
+      [became].flat().map((one): Change => ({ line, became: one })),
+    );
     noticed += mutants.filter(({ status }) => NOTICED.includes(status)).length;
     for (const mutant of mutants.filter(({ status }) => UNNOTICED.includes(status))) {
       const change = changeOf(source, mutant);
@@ -78,7 +86,7 @@ export function findingsOf({ files }: MutationReport, explanations: Explanations
         left.splice(place, 1);
       }
     }
-    stale.push(...left.map(({ line, became }) => ({ file, line, became })));
+    stale.push(...left.map((change) => ({ file, ...change })));
   }
   return { counted: noticed + explained + unexplained.length, noticed, explained, unexplained, stale };
 }

@@ -34,8 +34,8 @@ export interface EvenLight {
 }
 
 /** As many as are balanced in no time. */
-export const MOST_HEADS = 12;
-export const MOST_POINTS = 25;
+const MOST_HEADS = 12;
+const MOST_POINTS = 25;
 
 const at = (list: Vector, i: number): number => list[i] as number;
 

@@ -15,7 +15,7 @@ export interface Programme {
 }
 
 /** Far above what a programme of 12 heads and 25 points has been seen to take. */
-export const MOST_MOVES = 5000;
+const MOST_MOVES = 5000;
 
 /** A slope below this does not lead down, a pivot below this does not count, for numbers of about 1. */
 const FLAT = 1e-9;

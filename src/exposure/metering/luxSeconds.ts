@@ -3,7 +3,6 @@ import { answer, type Result } from '../core/result';
 
 /** Incident-light calibration constants of a receptor, in lux seconds: ISO 2720 names both kinds. */
 export const RECEPTORS = { flat: 250, dome: 340 } as const;
-export type Receptor = keyof typeof RECEPTORS;
 
 /**
  * Luminous exposure at the subject that gives a reading: H = C·N²/S.

@@ -24,7 +24,7 @@ const allowed = (head: Head): number => head.step / 2 + SLACK;
 export const missOf = (head: Head, pops: number, stepsDown: number): number =>
   head.over + Math.log2(pops) - stepsDown * head.step;
 
-export const isTooWeak = (head: Head, pops: number): boolean => missOf(head, pops, 0) < -allowed(head);
+const isTooWeak = (head: Head, pops: number): boolean => missOf(head, pops, 0) < -allowed(head);
 export const isTooStrong = (head: Head, pops: number): boolean =>
   missOf(head, pops, head.steps) > allowed(head);
 

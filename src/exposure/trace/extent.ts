@@ -2,7 +2,7 @@ import { timeAt } from './samples';
 import { lightAt, meanLight, nextBright, nextDark, type Signal } from './signal';
 
 /** A pulse ends where it stays below this share of its height for longer than its own width there. */
-export const FOOT = 0.02;
+const FOOT = 0.02;
 
 /** Levels that tell a pulse from what is around it. */
 export interface Foot {

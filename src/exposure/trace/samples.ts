@@ -63,8 +63,8 @@ export function readSamples(times: ArrayLike<number>, values: ArrayLike<number>)
   return measured(given, step, values, count);
 }
 
-/** Index of the first number for which something is wrong, or −1. */
-function firstWrong(list: ArrayLike<number>, count: number, wrong: (i: number) => boolean): number {
+/** Index of the first sample for which something is wrong, or −1. */
+function firstWrong(count: number, wrong: (i: number) => boolean): number {
   for (let i = 0; i < count; i++) if (wrong(i)) return i;
   return -1;
 }
@@ -79,7 +79,7 @@ function timesInOrder(times: ArrayLike<number>, count: number): Result<true> {
     before = time;
   }
   if (i === count && before < Infinity && (times[0] as number) > -Infinity) return true;
-  const row = firstWrong(times, count, (k) => !Number.isFinite(times[k]));
+  const row = firstWrong(count, (k) => !Number.isFinite(times[k]));
   if (row >= 0) return fail('domain', `times must be numbers: row ${row + 1} is not a finite number.`);
   return fail(
     'domain',
@@ -103,7 +103,7 @@ function measured(
     mean += (blocks.sums[b] as number) / count;
   }
   if (!Number.isFinite(mean)) {
-    const row = firstWrong(values, count, (i) => !Number.isFinite(values[i]));
+    const row = firstWrong(count, (i) => !Number.isFinite(values[i]));
     if (row >= 0) return fail('domain', `values must be numbers: row ${row + 1} is not a finite number.`);
   }
   const samples = { values, times, step, count, lowest, highest, mean, blocks };

@@ -14,8 +14,8 @@ export interface HeadReading {
 }
 
 /** As many as are solved in no time. */
-export const MOST_HEADS = 50;
-export const MOST_MEASUREMENTS = 500;
+const MOST_HEADS = 50;
+const MOST_MEASUREMENTS = 500;
 
 /** Half of the tenth that a meter shows. */
 const HALF_TENTH = 0.05;

@@ -1,5 +1,5 @@
 /** Columns that add less than this share to the others, after scaling all to length 1, count as made of the others. */
-export const RANK_TOLERANCE = 1e-9;
+const RANK_TOLERANCE = 1e-9;
 
 export type Vector = readonly number[];
 

@@ -13,7 +13,7 @@ const sentence = ({ error, message }: CellError): string =>
   message ?? `${error} in one of the cells that go in.`;
 
 /** In a list of answers an error has to stand as text: these hosts take no error values from a script. */
-const toHost = (cell: AnswerCell): number | string | boolean => (isCellError(cell) ? cell.error : cell);
+const toHost = (cell: AnswerCell): number | string => (isCellError(cell) ? cell.error : cell);
 
 /**
  * Calls a function for a host that knows nothing but scripts: one cell comes as a lone value, a range as rows, a blank as

@@ -7,6 +7,7 @@ import { dropLateAnswers } from './lateAnswers';
 import { fillBar } from './page/bar';
 import { type Desk, offerBack, startOver } from './page/commands';
 import { openFile, saveFile } from './page/files';
+import { keepSaved } from './page/keepSaved';
 import { Notice } from './page/notice';
 import { shareWithTabs } from './page/otherTab';
 import { paneFrame } from './page/paneFrame';
@@ -97,7 +98,7 @@ calculation.watch(grid);
 
 await Promise.race([firstAnswersShown(grid.api), calculation.trouble]);
 document.documentElement.dataset['ready'] = 'true';
-saving.watch(grid);
+keepSaved(grid, saving);
 shareWithTabs(desk, turn);
 try {
   await showPane(paneHost(grid, failures));

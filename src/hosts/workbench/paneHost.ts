@@ -3,7 +3,7 @@ import type { Grid } from './grid';
 import type { KnownFailures } from './knownFailures';
 import { liveCharts } from './liveCharts';
 import { copyValues, insertSheet } from './newSheets';
-import { onEveryChange } from './onEveryChange';
+import { onEveryChange } from './changes';
 import { watchCell } from './watchCell';
 
 /**

@@ -2,7 +2,7 @@ import { referencesIn } from '../../cells/formulaText';
 import type { PaneHost } from '../../pane/host';
 import type { Grid } from './grid';
 import type { KnownFailures } from './knownFailures';
-import { onEveryChange } from './onEveryChange';
+import { onEveryChange } from './changes';
 import { CellReader } from './selectedCell';
 
 /** Tells the selected cell when it is another one, or it or a cell that its formula speaks of shows something else. */

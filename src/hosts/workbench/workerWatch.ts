@@ -1,4 +1,4 @@
-import { CommandType, ICommandService } from '@univerjs/core';
+import { onChange } from './changes';
 import type { Grid } from './grid';
 import { askWhetherThere } from './signsOfLife';
 
@@ -36,13 +36,8 @@ export class WorkerWatch {
     this.#expect(WAITS_AT_START);
   }
 
-  watch({ univer }: Grid): void {
-    univer
-      .__getInjector()
-      .get(ICommandService)
-      .onCommandExecuted(({ type }) => {
-        if (type === CommandType.MUTATION) this.#expect(WAITS);
-      });
+  watch(grid: Grid): void {
+    onChange(grid, () => this.#expect(WAITS));
   }
 
   #expect(waits: number): void {

@@ -1,12 +1,9 @@
-import { CommandType, ICommandService, type IWorkbookData } from '@univerjs/core';
-import type { Grid } from '../grid';
+import type { IWorkbookData } from '@univerjs/core';
 import { leaveBehind } from './lastMinute';
 import { remember, rememberBefore } from './memory';
 
 const AFTER_A_CHANGE = 500;
 const AFTER_A_FAILURE = 5_000;
-/** Steps that calculating takes by itself. */
-const OF_THE_ENGINE = /^formula\.mutation\.(?!(set|remove)-defined-name)/;
 
 /** What becomes of storing, for the person at the sheet. */
 export interface Told {
@@ -14,18 +11,19 @@ export interface Told {
   stored(): void;
 }
 
-/**
- * Stores the open workbook half a second after a change, and at once when the page goes out of sight. What could not be
- * stored is tried again, and the browser asks before the page is closed over it.
- */
+/** Stores the open workbook half a second after a change. What could not be stored is tried again. */
 export class Saving {
   readonly #snapshot: () => IWorkbookData | undefined;
   readonly #told: Told;
   #due: ReturnType<typeof setTimeout> | undefined;
   #running: Promise<boolean> = Promise.resolve(true);
-  #isStored = true;
-  #isStoring = false;
-  #holdsWork = false;
+  /** How many changes there were, how many of them have been given to the storage, and how many are stored. */
+  #changes = 0;
+  #given = 0;
+  #stored = 0;
+  /** Up to which change somebody has worked, and up to which all is in a file. */
+  #worked = 0;
+  #inFile = 0;
   #failed = false;
   #mine = true;
   /** When the stored workbook that this page knows was stored. */
@@ -36,31 +34,14 @@ export class Saving {
     this.#told = told;
   }
 
-  /** From now on every change is stored. */
-  watch({ univer }: Grid): void {
-    univer
-      .__getInjector()
-      .get(ICommandService)
-      .onCommandExecuted(({ id, type }, options) => {
-        if (type !== CommandType.MUTATION) return;
-        this.changed({ byHand: !options?.['applyFormulaCalculationResult'] && !OF_THE_ENGINE.test(id) });
-      });
-    document.addEventListener('visibilitychange', () => {
-      if (document.visibilityState === 'hidden') void this.now();
-    });
-    addEventListener('pagehide', () => {
-      const last = this.#mine && (!this.#isStored || this.#isStoring) ? this.#snapshot() : undefined;
-      if (last) leaveBehind(last);
-      void this.now();
-    });
-    addEventListener('beforeunload', (event) => {
-      if (this.holdsWork && (this.#failed || !this.#mine)) event.preventDefault();
-    });
-  }
-
   /** Whether somebody's work is in this page alone. */
   get holdsWork(): boolean {
-    return this.#holdsWork;
+    return this.#worked > Math.max(this.#stored, this.#inFile);
+  }
+
+  /** Whether that work is lost if the page is closed now. */
+  get wouldLoseWork(): boolean {
+    return this.holdsWork && (this.#failed || !this.#mine);
   }
 
   /** Whether this page stores its workbook, or another tab has that place. */
@@ -69,16 +50,24 @@ export class Saving {
   }
 
   changed({ byHand = true } = {}): void {
-    this.#isStored = false;
-    this.#holdsWork ||= byHand;
+    this.#changes += 1;
+    if (byHand) this.#worked = this.#changes;
     if (this.#mine) this.#soon(this.#failed ? AFTER_A_FAILURE : AFTER_A_CHANGE);
   }
 
   /** Stores at once what has not been stored. Gives whether all is stored now. */
   now(): Promise<boolean> {
-    if (!this.#mine) return Promise.resolve(!this.#holdsWork);
-    if (!this.#isStored) this.#running = this.#store();
+    if (!this.#mine) return Promise.resolve(!this.holdsWork);
+    if (this.#given < this.#changes) this.#running = this.#store(this.#snapshot());
     return this.#running;
+  }
+
+  /** Before the page goes: what is not stored is left behind as well, as its storing may end with the page. */
+  close(): void {
+    if (!this.#mine || this.#stored === this.#changes) return;
+    const last = this.#snapshot();
+    if (last) leaveBehind(last);
+    if (this.#given < this.#changes) this.#running = this.#store(last);
   }
 
   /** Keeps the workbook that another has taken the place of, or forgets it. */
@@ -93,7 +82,7 @@ export class Saving {
 
   /** All is in a file: nothing is lost with this page. */
   keptInFile(): void {
-    this.#holdsWork = false;
+    this.#inFile = this.#changes;
   }
 
   /** Another tab has the stored workbook. */
@@ -105,7 +94,7 @@ export class Saving {
   /** This page has the stored workbook again. */
   takeOver(): void {
     this.#mine = true;
-    if (!this.#isStored) this.#soon(0);
+    if (this.#given < this.#changes) this.#soon(0);
   }
 
   #soon(wait: number): void {
@@ -113,27 +102,22 @@ export class Saving {
     this.#due = setTimeout(() => void this.now(), wait);
   }
 
-  async #store(): Promise<boolean> {
+  async #store(present: IWorkbookData | undefined): Promise<boolean> {
     clearTimeout(this.#due);
-    const present = this.#snapshot();
-    const heldWork = this.#holdsWork;
-    this.#isStored = true;
-    this.#holdsWork = false;
-    if (!present) return true;
-    this.#isStoring = true;
+    const given = this.#changes;
+    this.#given = given;
     try {
-      this.known = await remember(present);
+      if (present) this.known = await remember(present);
     } catch (reason) {
       this.#failed = true;
-      this.#isStored = false;
-      this.#holdsWork ||= heldWork;
+      this.#given = this.#stored;
       this.#told.failed(reason);
       this.#soon(AFTER_A_FAILURE);
       return false;
-    } finally {
-      this.#isStoring = false;
     }
     this.#failed = false;
+    this.#stored = given;
+    this.#given = Math.max(this.#given, given);
     this.#told.stored();
     return true;
   }

@@ -1,0 +1,25 @@
+import { type CommandListener, CommandType, ICommandService, type IDisposable } from '@univerjs/core';
+import type { Grid } from './grid';
+
+const onStep = ({ univer }: Grid, listener: CommandListener): IDisposable =>
+  univer.__getInjector().get(ICommandService).onCommandExecuted(listener);
+
+/** Calls after each single change of the workbook, be it typed, calculated or undone. */
+export const onChange = (grid: Grid, listener: CommandListener): IDisposable =>
+  onStep(grid, (step, options) => {
+    if (step.type === CommandType.MUTATION) listener(step, options);
+  });
+
+/** Calls after changes of the workbook, of what is selected and of the sheet in view: once a frame. */
+export function onEveryChange(grid: Grid, look: () => void): () => void {
+  let frame = 0;
+  const listening = onStep(grid, ({ type }) => {
+    if (type === CommandType.COMMAND) return;
+    cancelAnimationFrame(frame);
+    frame = requestAnimationFrame(look);
+  });
+  return () => {
+    cancelAnimationFrame(frame);
+    listening.dispose();
+  };
+}
