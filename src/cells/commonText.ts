@@ -81,8 +81,7 @@ function plain(text: string, quantity: Quantity): number {
   }
   if (end === text.length) return markOr(value, marks);
   const unit = text.slice(text.charCodeAt(end) === SPACE ? end + 1 : end).toLowerCase();
-  const factor = unitFactor(quantity, unit);
-  if (factor === undefined) return NaN;
+  const factor = unitFactor(quantity, unit) ?? NaN;
   return factor === 1 ? markOr(value, marks) : value * factor;
 }
 

@@ -82,7 +82,7 @@ function markedText(
   quantity: Quantity,
   scale: MarkedScale,
 ): Result<number> | undefined {
-  const plain = rest.replace(/^s(?:ec|econds?)?(?= |\+|-|$)/, '').trim();
+  const plain = rest.replace(/^s(?:ec|econds?)?(?=[ +-])/, '').trim();
   if (plain === 'exact') return value;
   if (plain === 'half') return exactHalfMark(scale, value) ?? fail('unreadable', 'names no half-stop mark');
   if (!/^[+-]/.test(plain)) return undefined;

@@ -43,7 +43,7 @@ export interface Bare {
 const BARE = new WeakMap<Quantity, Bare>();
 
 /** @param exact - takes numbers as typed, though the quantity knows marks. */
-export function bareOf(quantity: Quantity, exact = false): Bare {
+export function bareOf(quantity: Quantity, exact: boolean): Bare {
   const known = BARE.get(quantity);
   const bare: Bare = known ?? {
     zero: quantity.blank === 'missing' ? NaN : 0,
@@ -71,7 +71,7 @@ function readNumber(value: number, quantity: Quantity, name: string, exact: bool
   if (!Number.isNaN(read)) return read;
   if (value === 0) return BLANK;
   if (!Number.isFinite(value)) return fail('unreadable', `${name} must be a finite number.`);
-  return Number.isInteger(value) && value >= FIRST_DATE
+  return Number.isInteger(value)
     ? mistyped(name, spoken(value, 6), 'a date', quantity)
     : mistyped(name, spoken(value), 'a clock time', quantity);
 }

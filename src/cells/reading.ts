@@ -1,5 +1,5 @@
 import type { Quantity } from '../catalogue/quantities';
-import { type Arg, isChoice, isTruth } from '../catalogue/types';
+import type { Arg } from '../catalogue/types';
 import { SLACK } from '../exposure/core/numbers';
 import { isFail } from '../exposure/core/result';
 import { exactHalfMark, exactMark, type MarkedScale, markText, nearestMark } from '../exposure/stops/marks';
@@ -92,7 +92,7 @@ function meaning(
   const isZeroBlank = cell === 0 && quantity?.blank === 'missing';
   const why = isNone ? 'for none' : isZeroBlank ? 'as 0 counts as blank' : 'as nothing is given';
   if (value === undefined) return isNone ? 'none: left out' : 'left out, as nothing is given';
-  if (isChoice(arg.kind) || isTruth(arg.kind) || typeof value !== 'number' || !quantity) {
+  if (typeof value !== 'number' || quantity === undefined) {
     const word = typeof value === 'boolean' ? String(value).toUpperCase() : `“${value}”`;
     return isBlank(cell) || cell === 0 || isNone ? `${word}, ${why}` : word;
   }
@@ -105,8 +105,7 @@ function meaning(
 function numberMeaning(typed: number, value: number, quantity: Quantity, exact: boolean): string {
   const { marks } = quantity;
   if (marks === undefined || exact) return asItStands(value, quantity);
-  if (exactMark(marks, typed) !== undefined) return markMeaning(marks, typed, value, quantity);
-  // An exact number that another cell worked out.
+  // A mark as it is typed, or an exact number that another cell worked out.
   return (
     markNamed(marks, value, quantity) ?? tenthNamed(marks, value, quantity) ?? asItStands(value, quantity)
   );
@@ -142,8 +141,7 @@ function textMeaning(text: string, value: number, quantity: Quantity): string {
 
 /** The mark whose exact value this is. */
 function markNamed(scale: MarkedScale, value: number, quantity: Quantity): string | undefined {
-  const isAt = (exact: number | undefined): boolean =>
-    exact !== undefined && Math.abs(exact - value) <= SLACK * value;
+  const isAt = (exact: number | undefined): boolean => Math.abs((exact ?? NaN) - value) <= SLACK * value;
   const third = nearestMark(scale, value, 'third');
   if (!isFail(third) && isAt(exactMark(scale, third.marked)))
     return markMeaning(scale, third.marked, value, quantity);

@@ -36,7 +36,7 @@ export function quote(text: string): string {
 
 /** A list with "or" before its last member. */
 export const orList = (items: readonly string[]): string =>
-  items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} or ${items[items.length - 1]}`;
+  items.length < 2 ? items.join() : `${items.slice(0, -1).join(', ')} or ${items[items.length - 1]}`;
 
 /** A plain decimal: digits in groups of three parted by spaces, a point or a comma, a power of ten. */
 const DECIMAL = '(?:\\d{1,3}(?: \\d{3})+(?![\\d/])(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?|[.,]\\d+)(?:e[+-]?\\d+)?';

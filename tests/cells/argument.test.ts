@@ -23,7 +23,7 @@ describe('a word', () => {
     [8, '8'],
     [true, 'TRUE'],
     [Infinity, 'a number without end'],
-    [new Date(), 'a date'],
+    [new Date(0), 'a date'],
     [{}, 'something that is neither a number nor a text'],
   ])('is not %s', (cell, said) =>
     expect(read(cell, basis)).toBe(`basis must be "sum" or "each", not ${said}.`),

@@ -263,10 +263,33 @@ describe('one cell in words', () => {
       value: 1,
       isMissing: false,
     });
-    expect(describeReading(null, pops, undefined)).toMatchObject({ meaning: 'nothing is given' });
+    expect(describeReading(null, pops, undefined)).toEqual({
+      given: 'blank',
+      meaning: 'nothing is given',
+      value: undefined,
+      isRefused: false,
+      isMissing: true,
+    });
+    expect(describeReading(null, pops, Q.pops)).toMatchObject({ isRefused: false });
     const word = choice('it', 'It', ['sum', 'each']);
     expect(describeReading(0, word, undefined).meaning).toBe('“sum”, as nothing is given');
     expect(describeReading('None', word, undefined).meaning).toBe('“sum”, for none');
+  });
+  test('that is refused is missing too', () => {
+    const energy = one('it', 'It', Q.energy);
+    const refused = { value: undefined, isRefused: true, isMissing: true };
+    expect(describeReading(cellError('#DIV/0!', 'No.'), energy, Q.energy)).toEqual({ ...refused, given: '#DIV/0!', meaning: 'No.' }); // prettier-ignore
+    expect(describeReading(cellError('#DIV/0!'), energy, Q.energy).meaning).toMatch(
+      /put that cell right first/,
+    );
+    expect(describeReading('odd', energy, Q.energy)).toMatchObject({ ...refused, given: 'odd' });
+  });
+  test('that is a number taken as typed names no mark', () => {
+    const aperture = one('it', 'It', Q.aperture);
+    expect(describeReading(8, aperture, Q.aperture, true).meaning).toBe('8, as it stands');
+    expect(describeReading(8, aperture, Q.aperture).meaning).toBe('the mark f/8');
+    expect(describeReading('-1/3', one('it', 'It', Q.stops), Q.stops).meaning).toBe('-0.3333 stop');
+    expect(describeReading('+0.3', one('it', 'It', Q.stops), Q.stops).meaning).toBe('0.3 stop');
   });
   test.each([
     [` ${'x'.repeat(60)} `, 'x'.repeat(60)],

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { Q, type Quantity } from '../../src/catalogue/quantities';
 import { isFail } from '../../src/exposure/core/result';
-import { BLANK, readAnyText, readQuantity } from '../../src/cells/quantity';
+import { BLANK, bareNumber, bareOf, readAnyText, readQuantity } from '../../src/cells/quantity';
 import { orList, quote } from '../../src/cells/text';
 
 const read = (cell: unknown, quantity: Quantity): unknown => readQuantity(cell, quantity, 'it');
@@ -38,7 +38,7 @@ const READ: readonly (readonly [keyof typeof Q, unknown, number])[] = [
   ['duration', '1/60', 1 / 60], ['shutterTime', '1/60', 1 / 64], ['shutterTime', 1 / 60, 1 / 64], ['shutterTime', '1/60 exact', 1 / 60], ['shutterTime', '1/45', 2 ** -5.5], ['shutterTime', '30"', 32],
   ['shutterTime', '1/20', 2 ** (-13 / 3)], ['shutterTime', '1/20 half', 2 ** -4.5], ['shutterTime', '1/125 s +0.3', 2 ** -6.7], ['shutterTime', '1/250s', 1 / 256], ['wait', null, 0], ['wait', '1/2', 0.5],
   // speeds of film
-  ['iso', 100, 100], ['iso', 'ISO 400', 400], ['iso', 'iso400', 400], ['iso', 125, 100 * 2 ** (1 / 3)], ['iso', 'ISO 80 exact', 80], ['iso', 12800, 12800], ['iso', 12500, 12800],
+  ['iso', 100, 100], ['iso', 'ISO 400', 400], ['iso', 'iso400', 400], ['iso', 'ISO160', 100 * 2 ** (2 / 3)], ['iso', 125, 100 * 2 ** (1 / 3)], ['iso', 'ISO 80 exact', 80], ['iso', 12800, 12800], ['iso', 12500, 12800],
   // energy, length, speed
   ['energy', 400, 400], ['energy', '400 Ws', 400], ['energy', '400 J', 400], ['energy', '1.2 kJ', 1200], ['energy', '1 200 Ws', 1200], ['energy', '1\u202f200 Ws', 1200],
   ['distance', '80 cm', 0.8], ['distance', '1.2 m', 1.2], ['distance', '5 ft', 1.524], ['distance', '30 in', 0.762], ['distance', `5' 6"`, 1.6764], ['distance', '5′ 6″', 1.6764], ['distance', `5'`, 1.524],
@@ -49,9 +49,9 @@ const READ: readonly (readonly [keyof typeof Q, unknown, number])[] = [
   ['stops', '1½', 1.5], ['stops', '', 0], ['stops', null, 0], ['stops', 0, 0],
   ['ratio', '3:1', 3], ['ratio', '1:2', 0.5], ['ratio', '30%', 0.3], ['ratio', '1/4', 0.25], ['ratio', '3 : 1', 3], ['magnification', 'infinity', 0], ['magnification', '1:1', 1],
   // filters, each read as what it is wanted as
-  ['filterFactor', 'ND8', 8], ['filterFactor', 'nd 0.9', 10 ** 0.9], ['filterFactor', '8×', 8], ['filterDensity', 'ND8', Math.log10(8)], ['filterDensity', 'ND 0,9', 0.9], ['filterTransmission', 'ND8', 1 / 8],
+  ['filterFactor', 'ND8', 8], ['filterFactor', 'nd 0.9', 10 ** 0.9], ['filterFactor', '8×', 8], ['filterDensity', '8×', Math.log10(8)], ['filterFactor', 'ND .25', 10 ** 0.25], ['filterDensity', 'ND8', Math.log10(8)], ['filterDensity', 'ND 0,9', 0.9], ['filterTransmission', 'ND8', 1 / 8],
   ['filterFactor', '8.5x', 8.5], ['filterFactor', '16x', 16], ['filterFactor', '1.25x', 1.25], ['filterFactor', 'x16', 16], ['filterFactor', 'x 1.25', 1.25], ['filterFactor', 'ND16', 16], ['filterFactor', 'ND 1.25', 10 ** 1.25],
-  ['distance', `15' 6"`, 4.7244], ['distance', `5' 11"`, 1.8034], ['aperture', 'f/11 4/2', stopsAbove(F11, 2)],
+  ['distance', `15' 6"`, 4.7244], ['distance', `5' 11"`, 1.8034], ['distance', `5' 6.25"`, 1.68275], ['aperture', 'f/11 4/2', stopsAbove(F11, 2)],
   ['filterDensity', '8x', Math.log10(8)], ['filterTransmission', 'x4', 0.25], ['filterTransmission', 'ND .9', 10 ** -0.9], ['filterFactor', 'ND 2,0', 100],
   ['aperture', 'f/11 +0.3 stops', stopsAbove(F11, 0.3)], ['aperture', 'f/11 -0.3 Stop', stopsAbove(F11, -0.3)], ['aperture', 'f/11 1 1/3', stopsAbove(F11, 4 / 3)], ['aperture', 'f/11+12/10', stopsAbove(F11, 1.2)], ['aperture', 'f/13 HALF', stopsAbove(7.5, 0)], ['aperture', '11 Exact', 11],
   ['aperture', '11⁰', stopsAbove(F11, 0)], ['apertureAsTyped', '11³', stopsAbove(F11, 0.3)], ['apertureAsTyped', 'f/11 half', stopsAbove(F11, 0)], ['apertureAsTyped', 'f/12 +0.5', 12 * 2 ** 0.25],
@@ -146,7 +146,7 @@ const REFUSED: readonly (readonly [keyof typeof Q, unknown, RegExp])[] = [
   ['aperture', Number.NaN, /must be a finite number/],
   ['duration', '2 m', /is a length, not a time/],
   ['duration', 46023, /46023 looks like a date, made of 1\/60 or the like. Type =1\/60, or 1\/60 in a text cell\./],
-  ['duration', new Date(), /looks like a date/],
+  ['duration', new Date(0), /looks like a date/],
   ['duration', '1,200', /can be read two ways: write 1200, or 1.2\./],
   ['duration', '1/0', /divides by nothing/],
   ['duration', '1:30', /cannot be read/],
@@ -174,7 +174,7 @@ const REFUSED: readonly (readonly [keyof typeof Q, unknown, RegExp])[] = [
   ['energy', '4 constructor', /cannot be read/],
   ['receptor', 'constructor', /cannot be read as a receptor\. Write flat, dome or 250\./],
   ['energy', false, /^it holds FALSE, not an energy\. Write/],
-  ['energy', new Date(), /^it holds a date, not an energy/],
+  ['energy', new Date(0), /^it holds a date, not an energy/],
   ['raw', Infinity, /must be a finite number/],
   ['aperture', 'f/11 1/0', /divides by nothing/],
   ['duration', '1e400', /divides by nothing or is too large/],
@@ -205,6 +205,8 @@ const REFUSED: readonly (readonly [keyof typeof Q, unknown, RegExp])[] = [
   ['shutterTime', '1/60 +1,200', /write 1200, or 1\.2\./],
   ['shutterTime', '1/60 +0.3 s', /cannot be read/],
   ['shutterTime', '1/60 0.3', /cannot be read/],
+  ['shutterTime', '1/60 5e-1', /cannot be read/],
+  ['shutterTime', '1/60 +', /cannot be read/],
   ['shutterTime', '1/60sexact', /cannot be read/],
   ['iso', 'ISO', /cannot be read as an ISO speed/],
   ['iso', '1/2', /cannot be read/],
@@ -268,3 +270,36 @@ test.each([
   ['1,200/5', 'write 1200, or 1.2'],
   ['1/1,200', 'write 1200, or 1.2'],
 ])('%s may be two numbers: %s', (text, words) => expect(message(text, Q.duration)).toContain(words));
+
+/** What is known of a quantity is kept from its first number on: a new one is looked at here. */
+describe('a bare number', () => {
+  const bare = (value: number, quantity: Quantity, exact = false) =>
+    bareNumber(value, bareOf({ ...quantity }, exact));
+  test('is a date only where a date may hide', () => {
+    expect([bare(9999, Q.duration), bare(10_000, Q.duration), bare(10_000, Q.raw)]).toEqual([
+      9999,
+      NaN,
+      10_000,
+    ]);
+    expect(bare(10_000, Q.duration, true)).toBeNaN();
+  });
+  test('is a clock time only where a ratio may be typed', () =>
+    expect([bare(181 / 1440, Q.ratio), bare(181 / 1440, Q.duration), bare(181 / 1440, Q.raw)]).toEqual([
+      NaN,
+      181 / 1440,
+      181 / 1440,
+    ]));
+  test('is its mark, or as typed', () => {
+    expect(bare(11, Q.aperture)).toBeCloseTo(2 ** 3.5, 12);
+    expect(bare(11, Q.aperture, true)).toBe(11);
+    expect(bare(11, Q.energy)).toBe(11);
+  });
+  test('0 is blank, or 0', () => {
+    expect([bare(0, Q.energy), bare(0, Q.energy, true), bare(0, Q.stops), bare(0, Q.stops, true)]).toEqual([
+      NaN,
+      NaN,
+      0,
+      0,
+    ]);
+  });
+});
