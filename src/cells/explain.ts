@@ -147,10 +147,7 @@ class Explainer {
       });
       return { unknown: `The answer of ${row.id} is not known here.` };
     }
-    const answer = call(
-      row,
-      (contents as readonly Cells[]).map((cells) => single(cells)),
-    );
+    const answer = call(row, contents);
     const cells: AnswerCell[][] = Array.isArray(answer) ? answer : [[answer]];
     const texts = answerTexts(row, answer, readings.resultQuantity);
     // Where an argument was not read, or there are too many, no formula was worked out.
@@ -171,10 +168,6 @@ class Explainer {
 
 const bySpreadsheet = (text: string): Unknown => ({ unknown: `${text} is calculated by the spreadsheet.` });
 
-/** A range of one cell is that cell, as on every host. */
-const single = (cells: Cells): unknown =>
-  cells.length === 1 && cells[0]?.length === 1 ? cells[0][0] : cells;
-
 const SUMS: Readonly<Record<string, (a: number, b: number) => number>> = {
   '+': (a, b) => a + b,
   '-': (a, b) => a - b,
@@ -187,8 +180,8 @@ const SUMS: Readonly<Record<string, (a: number, b: number) => number>> = {
 function calculated(piece: Extract<Piece, { kind: 'calculation' }>, parts: readonly Content[]): Content {
   const [first, second] = parts;
   const { sign } = piece;
-  const isOne = (content: Content | undefined): content is Cells =>
-    content !== undefined && !isUnknown(content) && content.length === 1 && content[0]?.length === 1;
+  const isOne = (content: Content): boolean =>
+    !isUnknown(content) && content.length === 1 && content[0]?.length === 1;
   if (sign === undefined || !parts.every(isOne)) return bySpreadsheet(piece.text);
   const [a, b] = [first, second].map((content) => (content as Cells | undefined)?.[0]?.[0] as Constant);
   const error = [a, b].find(isCellError);
@@ -202,12 +195,18 @@ function calculated(piece: Extract<Piece, { kind: 'calculation' }>, parts: reado
   return [[sum(a, b)]];
 }
 
+/** A piece of a formula, with its cells where they are known. */
+interface Given {
+  readonly text: string;
+  readonly grid: Grid | Unknown;
+}
+
 /** How the cells of one call were read. */
 class Readings {
   readonly #row: AnyRow;
   readonly #args: readonly Arg[];
-  /** The pieces of each argument, with the cells where they are known. */
-  readonly #given: readonly (readonly { text: string; grid: Grid | Unknown }[])[];
+  /** The pieces of each argument, one at least. */
+  readonly #given: readonly (readonly Given[])[];
   readonly all: readonly ArgumentReading[];
 
   constructor(row: AnyRow, given: readonly Piece[], contents: readonly Content[]) {
@@ -222,8 +221,12 @@ class Readings {
       arg.takes === 'rest' && pieces.length > i ? pieces.slice(i) : [pieces[i] ?? leftOut],
     );
     this.all = this.#args.flatMap((arg, i) =>
-      (this.#given[i] ?? []).map(({ text, grid }) => this.#reading(arg, text, grid)),
+      this.#piecesOf(i).map(({ text, grid }) => this.#reading(arg, text, grid)),
     );
+  }
+
+  #piecesOf(place: number): readonly Given[] {
+    return this.#given[place] as readonly Given[];
   }
 
   #reading(arg: Arg, given: string, grid: Grid | Unknown): ArgumentReading {
@@ -251,8 +254,8 @@ class Readings {
   #quantity(arg: Arg, row: number, column: number): Quantity | undefined | 'not known' {
     if (!isChosen(arg.kind)) return quantitiesOf(arg.kind)[0];
     const index = this.#args.findIndex(({ name }) => name === dependsOn(arg));
-    const grid = this.#given[index]?.[0]?.grid;
-    if (grid === undefined || 'unknown' in grid) return 'not known';
+    const { grid } = this.#piecesOf(index)[0] as Given;
+    if ('unknown' in grid) return 'not known';
     const decider = this.#args[index] as Arg;
     const cell = grid.at(grid.rows === 1 ? 0 : row, grid.columns === 1 ? 0 : column);
     if (isCellError(cell)) return 'not known';
@@ -260,15 +263,15 @@ class Readings {
     return chosenQuantity(arg.kind, readArgument(cell, decider, given)) ?? 'not known';
   }
 
-  /** What each argument came to for the first cell of the answer; nothing where one has no value. */
+  /** What each argument came to for the first cell of the answer, where all cells are known; nothing where one has no value. */
   ofFirstCell(): readonly Came[] | undefined {
     const came: Came[] = [];
     for (const [i, arg] of this.#args.entries()) {
       const quantity = this.#quantity(arg, 0, 0);
       if (quantity === 'not known') return undefined;
-      const grids = (this.#given[i] ?? []).flatMap(({ grid }) => ('unknown' in grid ? [] : [grid]));
+      const grids = this.#piecesOf(i).map(({ grid }) => grid as Grid);
       if (arg.takes === 'one') {
-        const { value, isMissing } = describeReading(grids[0]?.at(0, 0), arg, quantity);
+        const { value, isMissing } = describeReading((grids[0] as Grid).at(0, 0), arg, quantity);
         if (isMissing) return undefined;
         came.push({ arg, quantity, value });
         continue;
@@ -291,7 +294,7 @@ class Readings {
     const { result } = this.#row;
     if (result !== Q.onScale) return result;
     const first = this.#quantity(this.#args[0] as Arg, 0, 0);
-    return first === undefined || first === 'not known' ? result : first;
+    return typeof first === 'object' ? first : result;
   }
 }
 

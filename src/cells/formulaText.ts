@@ -169,7 +169,7 @@ class FormulaReader {
 
   #call(name: string, start: number): Piece {
     const args = this.#expressions();
-    const none = args.length === 1 && args[0]?.kind === 'left out';
+    const none = args.length === 1 && (args[0] as Piece).kind === 'left out';
     return { kind: 'call', text: this.#since(start), name: name.toUpperCase(), args: none ? [] : args };
   }
 }
@@ -188,7 +188,7 @@ function listRows(inside: string): Constant[][] {
           : error !== undefined
             ? cellError(error as ErrorCode)
             : Number(number);
-    rows[rows.length - 1]?.push(value);
+    (rows[rows.length - 1] as Constant[]).push(value);
     if (after === ';') rows.push([]);
   }
   return rows;
@@ -196,7 +196,7 @@ function listRows(inside: string): Constant[][] {
 
 /** A formula in its pieces; nothing where the text is no formula. */
 export const readFormula = (formula: string): Piece | undefined =>
-  /^\s*=\s*\S/.test(formula) ? new FormulaReader(formula.replace(/^\s*=/, '')).whole() : undefined;
+  /^\s*=\s*\S/.test(formula) ? new FormulaReader(formula.replace('=', '')).whole() : undefined;
 
 /** Every reference of a formula, each once, as typed. */
 export function referencesIn(formula: string): readonly string[] {

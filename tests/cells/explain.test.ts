@@ -151,6 +151,26 @@ describe('the formula with the numbers in it', () => {
     expect(only('=SWEEP.STOPDIFF(8,"abc")').where).toEqual([]);
     expect(only('=SWEEP.STOPDIFF(A1:A2,8)').numbers).toBeUndefined();
   });
+  test('is left out where there are too many values, and where signs are told numbers are not', () => {
+    const step = only('=SWEEP.STOPDIFF(8,11,"aperture",4)');
+    expect(step.answers[0]?.error).toBe('#VALUE!');
+    expect(step).not.toHaveProperty('numbers');
+    expect(step.where).toEqual([]);
+    expect(only('=SWEEP.STOPDIFF(8,11)').where).toEqual([]);
+  });
+  test('a list is told by its members, blanks passed over, a recording not at all', () => {
+    expect(only('=SWEEP.LIGHTSPREAD({8;0;11;16;22})').where).toEqual([
+      { name: 'readings', value: '8; 11.31; 16 and 1 more' },
+    ]);
+    const [trace] = explain('=SWEEP.TRACETIME(1,A1:A9,0.5)', () => [0, 0, 0, 4, 3, 2, 1, 0, 0].map((x) => [x])).steps; // prettier-ignore
+    expect(trace?.where.map(({ name }) => name)).not.toContain('values');
+  });
+  test('every value of a list over several arguments is read', () => {
+    const readings = only('=SWEEP.LIGHTSUM(8,11,16)').arguments;
+    expect(readings.map(({ given }) => given)).toEqual(['8', '11', '16']);
+    expect(only('=SWEEP.LIGHTSUM()').arguments).toMatchObject([{ given: '', cells: [{ given: 'blank' }] }]);
+    expect(only('=SWEEP.STOPDIFF(8,11)').arguments[2]?.given).toBe('');
+  });
   test('signs are named by their arguments', () =>
     expect(only('=SWEEP.METERTARGET(22,1)').where).toEqual([
       { name: 'N (aperture)', value: '22.63' },
@@ -322,10 +342,24 @@ describe('ranges', () => {
     expect(answer('=SWEEP.STOPDIFF(A1:A6,11)')).toEqual(['1 stop', '0 stops', 'blank, as nothing is given in its row']); // prettier-ignore
     expect(step.moreAnswers).toBe(3);
   });
-  test('a row is read along', () => expect(answer('=SWEEP.STOPDIFF(B1:D1,16)')).toEqual(['2 stops', '1 stop', '0 stops'])); // prettier-ignore
+  test('a row is read along', () => {
+    expect(answer('=SWEEP.STOPDIFF(B1:D1,16)')).toEqual(['2 stops', '1 stop', '0 stops']);
+    const [read] = only('=SWEEP.STOPDIFF(B1:D1,16,"aperture")').arguments;
+    expect(read?.cells.map(({ given }) => given)).toEqual(['8', '11', '16']);
+    expect(read?.more).toBe(0);
+  });
   test('a scale that is a range decides cell by cell', () => {
     const { steps } = explain('=SWEEP.STOPDIFF(A1:A2,11,B1:B2)', (name) =>
       name === 'A1:A2' ? [[8], [400]] : name === 'B1:B2' ? [['aperture'], ['iso']] : undefined,
+    );
+    expect(steps[0]?.arguments[0]?.cells.map((cell) => cell.meaning)).toEqual([
+      'the mark f/8',
+      'the mark ISO 400',
+    ]);
+  });
+  test('a scale that is a row decides along it', () => {
+    const { steps } = explain('=SWEEP.STOPDIFF(A1:B1,11,A2:B2)', (name) =>
+      name === 'A1:B1' ? [[8, 400]] : name === 'A2:B2' ? [['aperture', 'iso']] : undefined,
     );
     expect(steps[0]?.arguments[0]?.cells.map((cell) => cell.meaning)).toEqual([
       'the mark f/8',
@@ -363,11 +397,13 @@ describe('calls in calls', () => {
     expect(answer('=SWEEP.LIGHTRATIO(11,8&"")')).toEqual([]);
     expect(answer('=SWEEP.STOPSHIFT(8,50%)')).toEqual(['f/9.51366']);
     expect(answer('=SWEEP.STOPSHIFT(8,1/0)')).toEqual(['#DIV/0!']);
-    expect(answer('=SWEEP.STOPSHIFT(8,+@B2)')).toEqual(['f/362.039']);
+    for (const eleven of ['+@B2', '@B2', '+B2', 'B2+B3', 'B2-B3'])
+      expect(answer(`=SWEEP.STOPSHIFT(8,${eleven})`)).toEqual(['f/362.039']);
+    expect(answer('=SWEEP.STOPSHIFT(8,1*0)')).toEqual(['f/8']);
     for (const sum of ['-B4', '1+B4', 'B4%'])
       expect(answer(`=SWEEP.STOPSHIFT(8,${sum})`)).toEqual(['#DIV/0!']);
   });
-  test.each(['"a"+1', '1+"a"', '1&2', '-"a"', '-B1:D1', '1+B1:D1'])(
+  test.each(['"a"+1', '1+"a"', '1&2', '-"a"', '-B1:D1', '1+B1:D1', '-A1:A6', '1+A1:A6', '1 ~'])(
     '%s is left to the spreadsheet',
     (sum) => {
       const { answers, arguments: read } = only(`=SWEEP.STOPSHIFT(8,${sum})`);
@@ -384,7 +420,9 @@ describe('what the spreadsheet works out', () => {
     expect(remarks).toEqual([
       'IF stands around this and is the spreadsheet’s own, so the cell may show something else.',
     ]);
-    expect(explained('=SWEEP.STOPDIFF(8,11)*2').remarks).toHaveLength(1);
+    expect(explained('=SWEEP.STOPDIFF(8,11)*2').remarks).toEqual([
+      'A calculation stands around this and is the spreadsheet’s own, so the cell may show something else.',
+    ]);
     expect(explained('=@SWEEP.STOPDIFF(8,11)').remarks).toEqual([]);
   });
   test('within a call: that argument is not known, the others are read, and there is no answer', () => {
@@ -394,7 +432,7 @@ describe('what the spreadsheet works out', () => {
       unknown: 'MAX(A1:A6) is calculated by the spreadsheet.',
     });
     expect(step.arguments[1]?.cells[0]?.meaning).toBe('the mark f/11, 11.31');
-    expect(step).toMatchObject({ answers: [], unknown: expect.stringContaining('cannot be worked out here') as string }); // prettier-ignore
+    expect(step).toMatchObject({ answers: [], where: [], unknown: expect.stringContaining('cannot be worked out here') as string }); // prettier-ignore
   });
   test('a call around one that is not known is not known either', () => {
     const { steps } = explained('=SWEEP.STOPDIFF(8,SWEEP.FNUMBER(MAX(A1:A6)))');
@@ -412,6 +450,11 @@ describe('what the spreadsheet works out', () => {
         unknown: 'How it is read depends on scale, which is not known here.',
       }),
   );
+  test('is not read as if the argument that decides it were given, where that is an error', () =>
+    expect(only('=SWEEP.FREEZETIME(2,"2 px",0.5,B4)').arguments[1]).toMatchObject({
+      cells: [],
+      unknown: 'How it is read depends on pixelPitch, which is not known here.',
+    }));
   test('a formula without a call of ours has no steps', () => {
     for (const formula of ['=SUM(1,2)', '=B2', '8', '']) expect(explained(formula)).toEqual({ steps: [], remarks: [] }); // prettier-ignore
   });

@@ -10,6 +10,7 @@ function short(piece: Piece | undefined): unknown {
   if (piece.kind === 'reference') return { ref: piece.text };
   if (piece.kind === 'left out') return null;
   if (piece.kind === 'call') return { call: piece.name, of: piece.args.map(short) };
+  if (piece.kind !== 'calculation') throw new Error('A piece is none of these.');
   return { sign: piece.sign ?? '?', text: piece.text, of: piece.parts.map(short) };
 }
 const read = (formula: string): unknown => short(readFormula(formula));
@@ -19,12 +20,12 @@ describe('a formula is taken to its pieces', () => {
   /* prettier-ignore */
   const READ: readonly (readonly [string, unknown])[] = [
     ['=8', 8], ['= 1.5e-3 ', 0.0015], ['=.5', 0.5], ['=TRUE', true], ['=false', false], ['="f/8 ""2/3"""', 'f/8 "2/3"'], ['=#N/A', { error: '#N/A' }], ['=#NAME?', { error: '#NAME?' }],
-    ['={8;11;16}', [[8], [11], [16]]], ['={1,"a";TRUE,#N/A}', [[1, 'a'], [true, { error: '#N/A' }]]], ['={-1, +2}', [[-1, 2]]], ['={"a;b","}"}', [['a;b', '}']]],
+    ['={8;11;16}', [[8], [11], [16]]], ['={1,"a";TRUE,#N/A}', [[1, 'a'], [true, { error: '#N/A' }]]], ['={-1, +2}', [[-1, 2]]], ['={TRUE,FALSE;"a""b",1}', [[true, false], ['a"b', 1]]], ['={"a;b","}"}', [['a;b', '}']]],
     ['=B2', ref('B2')], ['=$B$2', ref('$B$2')], ['=B2:C9', ref('B2:C9')], ['=A:A', ref('A:A')], ['=$3:$7', ref('$3:$7')], ['=B2#', ref('B2#')],
     ['=Sheet1!B2', ref('Sheet1!B2')], ["='Lights on set (2)'!B2:B9", ref("'Lights on set (2)'!B2:B9")], ["='It''s'!A1", ref("'It''s'!A1")], ['=[Book.xlsx]Sheet1!A1', ref('[Book.xlsx]Sheet1!A1')],
     ['=Lights[Reading]', ref('Lights[Reading]')], ['=Lights_2[Reading]', ref('Lights_2[Reading]')], ['=[@Reading]', ref('[@Reading]')], ['=Lights[@[Power now]]', ref('Lights[@[Power now]]')],
     ['=Lights[[#This Row],[Reading]]', ref('Lights[[#This Row],[Reading]]')], ["=T[it''s]", ref("T[it''s]")], ['=Rate', ref('Rate')], ['=Größe_1', ref('Größe_1')],
-    ['=SWEEP.STOPDIFF(8, 11)', { call: 'SWEEP.STOPDIFF', of: [8, 11] }], ['=sweep.stopdiff(8,,"time")', { call: 'SWEEP.STOPDIFF', of: [8, null, 'time'] }], ['=PI()', { call: 'PI', of: [] }],
+    ['=SWEEP.STOPDIFF(8, 11)', { call: 'SWEEP.STOPDIFF', of: [8, 11] }], ['=sweep.stopdiff(8,,"time")', { call: 'SWEEP.STOPDIFF', of: [8, null, 'time'] }], ['=PI()', { call: 'PI', of: [] }], ['=F(,1)', { call: 'F', of: [null, 1] }], ['=F(1))', { call: 'F', of: [1] }], ['  = 8', 8],
     ['=LOG10(8)', { call: 'LOG10', of: [8] }], ['=TRUE()', { call: 'TRUE', of: [] }], ['=A(B(1),"x,)")', { call: 'A', of: [{ call: 'B', of: [1] }, 'x,)'] }],
     ['=1+2*3', { sign: '+', text: '1+2*3', of: [1, { sign: '*', text: '2*3', of: [2, 3] }] }], ['=(1+2)*3', { sign: '*', text: '(1+2)*3', of: [{ sign: '+', text: '1+2', of: [1, 2] }, 3] }],
     ['=5-2-1', { sign: '-', text: '5-2-1', of: [{ sign: '-', text: '5-2', of: [5, 2] }, 1] }], ['=-1/3', { sign: '/', text: '-1/3', of: [{ sign: '-', text: '-1', of: [1] }, 3] }],
@@ -40,6 +41,17 @@ describe('what is not understood keeps its text, and the calls in it', () => {
     ['=A1:A3 B2:B3', 'A1:A3 B2:B3', [ref('A1:A3'), ref('B2:B3')]],
     ['=LAMBDA(x,x)(F(3))', 'LAMBDA(x,x)(F(3))', [{ call: 'LAMBDA', of: [ref('x'), ref('x')] }, { call: 'F', of: [3] }]], // prettier-ignore
     ['=F(1) ~ 2', 'F(1) ~ 2', [{ call: 'F', of: [1] }, 2]],
+    ['= F(1) ~ 2 ', 'F(1) ~ 2', [{ call: 'F', of: [1] }, 2]],
+    ['=~', '~', []],
+    ['=%', '%', []],
+    [
+      '= F(1))+2 ',
+      'F(1))+2',
+      [
+        { call: 'F', of: [1] },
+        { sign: '+', text: '+2', of: [2] },
+      ],
+    ],
     [
       '=F(1))+2',
       'F(1))+2',
@@ -70,6 +82,11 @@ describe('what is not understood keeps its text, and the calls in it', () => {
 test.each(['', '8', 'f/11', '=', ' = ', "'=8"])('%j is no formula', (text) =>
   expect(readFormula(text)).toBeUndefined(),
 );
+
+test('what is left out has no text', () =>
+  expect(readFormula('=F(8,,1)')).toMatchObject({ args: [{}, { kind: 'left out', text: '' }, {}] }));
+
+test('what is no formula has no references', () => expect(referencesIn('A1+B2')).toEqual([]));
 
 test('the references of a formula, each once', () =>
   expect(referencesIn('=IF(A1="","",SWEEP.LIGHTSUM(A1,Lights[Reading],-B2))')).toEqual([
