@@ -54,6 +54,15 @@ describe('a change that no test notices', () => {
       });
   });
 
+  it('may share its reason with other changes of its line, each of which is told as stale by itself', () => {
+    const shared = { ...edge, became: [edge.became, 'if (power < most) return { power,'] };
+    expect(findingsOf(report(EDGE), { 'a.ts': [shared] })).toMatchObject({
+      explained: 1,
+      unexplained: [],
+      stale: [{ file: 'a.ts', line: LINE, became: 'if (power < most) return { power,' }],
+    });
+  });
+
   it('needs an explanation of its own, and one for its own file', () => {
     expect(findingsOf(report(EDGE, EDGE), { 'a.ts': [edge] }).unexplained).toHaveLength(1);
     expect(findingsOf(report(EDGE, EDGE), { 'a.ts': [edge, edge] }).unexplained).toEqual([]);
