@@ -515,6 +515,10 @@ describe('refusals', () => {
   });
 
   it('leave the number away where the list holds one head', () => {
+    expect(refusal(planOf(jobOf([])))).toEqual({
+      fail: 'unreadable',
+      message: 'readings is blank: give at least one.',
+    });
     expect(refusal(planOf(jobOf([{ ...two, reading: -1 }]))).message).toBe(
       'readings must be above 0, not -1.',
     );
