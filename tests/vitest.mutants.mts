@@ -4,6 +4,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Tests that take their time, the longest last: most changes are noticed by others before. */
 const SLOW = [
+  'published',
   'columns',
   'call',
   'traceNote',
