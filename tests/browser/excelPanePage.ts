@@ -7,7 +7,7 @@ import type { Browser, Page } from 'playwright-core';
 import type { FakeWorkbook } from '../hosts/support/fake-workbook';
 import type { Item } from '../hosts/support/item';
 import type { Batch } from '../hosts/support/wire';
-import { type BuiltAddIn, buildAddIn } from '../hosts/support/built-add-in';
+import { type BuiltAddIn, buildAddIn, keptAddIn } from '../hosts/support/built-add-in';
 import { launch } from './launch';
 import type { Size } from './paneChecks';
 
@@ -88,7 +88,7 @@ const after = (theme: object | undefined): string => `;(() => {
 
 const HOSTED = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
 
-/** The pane as it is built for closed networks, or for others, with the real library of Excel on the web in it. */
+/** The pane as it is built for closed networks, or as `env` says, with the real library of Excel on the web in it. */
 export class ExcelPanePages {
   readonly #addIn: BuiltAddIn;
   readonly #browser: Browser;
@@ -102,8 +102,8 @@ export class ExcelPanePages {
     this.#stop = stop;
   }
 
-  static async start(env: Parameters<typeof buildAddIn>[0] = { officejs: true }): Promise<ExcelPanePages> {
-    const [addIn, browser] = await Promise.all([buildAddIn(env), launch()]);
+  static async start(env?: Parameters<typeof buildAddIn>[0]): Promise<ExcelPanePages> {
+    const [addIn, browser] = await Promise.all([env ? buildAddIn(env) : keptAddIn(), launch()]);
     const server = createServer((request, response) => {
       const name = new URL(request.url ?? '/', 'http://localhost').pathname;
       readFile(join(addIn.folder, name)).then(

@@ -16,7 +16,7 @@ export function log2Ratio(to: number, from: number): number {
 export const ceilSteady = (x: number): number => Math.ceil(x - SLACK * Math.max(1, Math.abs(x))) + 0;
 
 /** Rounds down, but a value within the slack below a whole number is that number. */
-export const floorSteady = (x: number): number => Math.floor(x + SLACK * Math.max(1, Math.abs(x))) + 0;
+export const floorSteady = (x: number): number => Math.floor(x + SLACK * Math.max(1, Math.abs(x)));
 
 /** Nearest whole number; a tie, within the slack, goes to the higher. */
 export const roundSteady = (x: number): number => floorSteady(x + 0.5);
@@ -31,6 +31,8 @@ export function spoken(x: number, digits = 4): string {
   return String(Number.isFinite(near) ? near : x);
 }
 
-/** Stops in a sentence: "0.4 stop", "1.6 stops". */
-export const spokenStops = (stops: number): string =>
-  `${spoken(stops, 2)} ${Math.abs(stops) > 1 ? 'stops' : 'stop'}`;
+/** Stops in a sentence: "0.4 stop", "1.6 stops". As it is said, 1.004 is one stop. */
+export function spokenStops(stops: number): string {
+  const said = spoken(stops, 2);
+  return `${said} ${Math.abs(Number(said)) > 1 ? 'stops' : 'stop'}`;
+}

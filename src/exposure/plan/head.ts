@@ -58,8 +58,7 @@ export function fewestPops(head: Head, mostPops: number): number {
   return short <= missOf(head, enough, head.steps) + SLACK ? enough - 1 : enough;
 }
 
-/** Rounded first, so that 1.004 is one stop and not "1 stops". */
-const stopsOf = (miss: number): string => spokenStops(Number(Math.abs(miss).toPrecision(2)));
+const stopsOf = (miss: number): string => spokenStops(Math.abs(miss));
 const counted = (pops: number): string => (pops === 1 ? 'one pop' : `${pops} pops`);
 
 /** The refusal of a head that does not fit with these pops, and why one pop more or less does not help. */

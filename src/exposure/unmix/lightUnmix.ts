@@ -73,7 +73,8 @@ function wrongShape(pattern: readonly Vector[], readings: Vector): Fail | undefi
  */
 function firstAlike(pattern: readonly Vector[], readings: Vector): number[] {
   const same = (i: number, k: number): boolean =>
-    readings[i] === readings[k] && (pattern[i] as Vector).every((share, j) => share === pattern[k]?.[j]);
+    readings[i] === readings[k] &&
+    (pattern[i] as Vector).every((share, j) => share === (pattern[k] as Vector)[j]);
   return readings.map((_, i) => readings.findIndex((__, k) => same(i, k)));
 }
 

@@ -8,7 +8,7 @@ const PART = 1e-7;
 /** "Head 2", "Heads 2 and 3", "Heads 1, 2 and 3": the heads are counted from 1. */
 export function named(heads: readonly number[]): string {
   const numbers = heads.map((h) => String(h + 1));
-  const last = numbers.pop() ?? '';
+  const last = numbers.pop() as string;
   return numbers.length === 0 ? `Head ${last}` : `Heads ${numbers.join(', ')} and ${last}`;
 }
 

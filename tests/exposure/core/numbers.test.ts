@@ -7,6 +7,7 @@ import {
   roundSteady,
   roundStops,
   spoken,
+  spokenStops,
 } from '../../../src/exposure/core/numbers';
 
 describe('rounding with slack', () => {
@@ -33,6 +34,12 @@ describe('rounding with slack', () => {
       expect(Object.is(x, 0)).toBe(true);
   });
 
+  it('gives a large number as much slack as it has digits', () => {
+    expect([ceilSteady(1e6 + 1e-4), ceilSteady(1e6 + 1e-2)]).toEqual([1e6, 1e6 + 1]);
+    expect([floorSteady(1e6 - 1e-4), floorSteady(1e6 - 1e-2)]).toEqual([1e6, 1e6 - 1]);
+    expect([isWhole(1e6 + 1e-4), isWhole(1e6 + 1e-2), isWhole(1e-10)]).toEqual([true, false, true]);
+  });
+
   it('knows a whole number within the slack', () => {
     expect(isWhole(3 + 1e-10)).toBe(true);
     expect(isWhole(3.001)).toBe(false);
@@ -54,10 +61,25 @@ describe('stops', () => {
   it('span numbers whose quotient no cell can hold', () => {
     expect(log2Ratio(2 ** 1000, 2 ** -1000)).toBe(2000);
     expect(log2Ratio(2 ** -1000, 2 ** 1000)).toBe(-2000);
+    // to the last digit, where the logarithms of both would lose three
+    expect(log2Ratio(3 * 2 ** 900, 2 ** 900)).toBe(Math.log2(3));
   });
 });
 
 describe('a number in a sentence', () => {
+  it('of stops is one stop up to what is said as 1', () => {
+    expect([0.4, 1, 1 + 1e-15, 1.04, 1.06, 2, -1.004, -1.6].map(spokenStops)).toEqual([
+      '0.4 stop',
+      '1 stop',
+      '1 stop',
+      '1 stop',
+      '1.1 stops',
+      '2 stops',
+      '-1 stop',
+      '-1.6 stops',
+    ]);
+  });
+
   it('has four digits or as many as are asked for, and no trailing noughts', () => {
     expect(spoken(11.313708)).toBe('11.31');
     expect(spoken(0.5)).toBe('0.5');

@@ -14,6 +14,7 @@ describe('a range', () => {
     [{ least: 0, most: 9 }, 'from 0 up to 9'],
     [{ least: 0, below: 10 }, 'from 0 below 10'],
     [POPS, 'a whole number from 1 up'],
+    [{ whole: true }, 'a whole number'],
     [{}, ''],
   ])('%j is said as "%s"', (range, words) => {
     expect(rangeText(range)).toBe(words);
@@ -32,6 +33,10 @@ describe('a range', () => {
 
   it('lets an argument pass that is not given', () => {
     expect(outside('loss', undefined, { above: 0 })).toBeUndefined();
+  });
+
+  it('of any number refuses what is none', () => {
+    expect(refusal(outside('loss', NaN, {})).message).toBe('loss must be a number, and finite.');
   });
 
   it('adds its hint to the refusal', () => {

@@ -30,6 +30,11 @@ describe('shares of the light', () => {
     );
   });
 
+  it('and targets are found of lights whose squares no number holds', () => {
+    expect(value(lightShare([1e200, 1e200]))).toEqual([0.5, 0.5]);
+    for (const target of value(lightTargets(8, [600, 600]))) expectNear(target, 8 / Math.SQRT2);
+  });
+
   itKeepsItsRanges(lightShare, { readings: [[16, 11, 8], 'above 0'] });
 });
 

@@ -70,6 +70,7 @@ describe('light with a part taken away', () => {
     const same = refusal(lightMinus(8, 8));
     expect(same.fail).toBe('no-answer');
     expect(same.message).toContain('as much as');
+    expect(refusal(lightMinus(8, 8 * Math.SQRT2)).message).toContain('1 stop more than');
     const more = refusal(lightMinus(8, 16));
     expect(more.fail).toBe('no-answer');
     expect(more.message).toContain('2 stop');

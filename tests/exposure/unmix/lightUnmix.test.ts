@@ -352,6 +352,21 @@ describe('heads that cannot be told apart', () => {
     expect(second).toBe(first);
   });
 
+  it('twins among others that only go up and down with them are named with those, in the same proportion', () => {
+    const three =
+      'Heads 1, 2 and 3 are always lit in the same proportion: add 2 measurements with some of them off.';
+    expect(
+      told(
+        [
+          [1, 1, 0.5],
+          [1, 1, 0.5],
+          [0.5, 0.5, 0.25],
+        ],
+        [16, 16, 11.3],
+      ),
+    ).toEqual([three, three, three]);
+  });
+
   it('because one is lit exactly when two others are, taken together, are named in threes', () => {
     const pattern = [
       [1, 0, 1, 0],
@@ -461,12 +476,23 @@ describe('what is refused', () => {
     ['a reading that is no number', square, [8, NaN], 'domain', 'readings (number 2 of the list)'],
     ['fewer measurements than heads', [[1, 1, 0], [1, 0, 1]], [8, 5], 'domain', 'fewer measurements than heads: 2 for 3'], // prettier-ignore
     ['light with every head off', [[1, 1], [0, 0]], [8, 2], 'domain', 'every head off in row 2, which reads f/2'], // prettier-ignore
+    ['every head off at first', [[0, 0], [1, 1], [1, 0]], [2, 8, 5], 'domain', 'every head off in row 1, which reads f/2'], // prettier-ignore
+    ['too many measurements', Array.from({ length: 501 }, () => [1]), Array.from({ length: 501 }, () => 8), 'domain', '500 measurements, not 1 and 501'], // prettier-ignore
+    ['one reading that is nothing beside another', [[1, 0], [0, 1]], [1, 1e-160], 'domain', 'too far apart'], // prettier-ignore
     ['too many heads', [Array.from({ length: 51 }, () => 1)], [8], 'domain', 'up to 50 heads'],
     ['readings that no light spans', square, [1e-200, 1e200], 'domain', 'too far apart'],
   ])('%s', (_, pattern, readings, kind, words) => {
     const { fail, message } = refusal(lightUnmix(pattern, readings));
     expect(fail).toBe(kind);
     expect(message).toContain(words);
+  });
+
+  it('none of as many heads and measurements as there may be', () => {
+    const heads = Array.from({ length: 50 }, (_, i) => i);
+    const oneByOne = heads.map((i) => heads.map((j) => (i === j ? 1 : 0)));
+    const pattern = Array.from({ length: 10 }, () => oneByOne).flat();
+    const came = value(lightUnmix(pattern, pattern.map(() => 8))); // prettier-ignore
+    for (const { reading } of came) expectNear(value(reading), 8);
   });
 
   it('nothing else: whatever the numbers, an answer is finite and above 0, or a sentence', () => {

@@ -1,5 +1,5 @@
 import { createRequire } from 'node:module';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, rm, utimes } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Configuration, Stats } from 'webpack';
@@ -14,6 +14,9 @@ const addIn = require('../../../src/build/webpack-excel.cjs') as (
   argv: { readonly mode: 'production' },
 ) => Configuration;
 
+const isStale = require('../../../src/build/stale.cjs') as (built: string) => boolean;
+const PAGE = 'taskpane.html';
+
 /** The add-in, built as for the command line's `--env`, but into a folder of its own. */
 export interface BuiltAddIn {
   readonly folder: string;
@@ -22,6 +25,24 @@ export interface BuiltAddIn {
 
 export async function buildAddIn(env: Readonly<Record<string, string | boolean>>): Promise<BuiltAddIn> {
   const folder = await mkdtemp(join(tmpdir(), 'sweeptable-add-in-'));
+  await build(env, folder);
+  return { folder, remove: () => rm(folder, { recursive: true }) };
+}
+
+/** The add-in with its own copy of office.js, which many tests open: built by the first of them and kept while it is current. */
+export async function keptAddIn(): Promise<BuiltAddIn> {
+  const folder = join(import.meta.dirname, '../../../dist/tested-add-in');
+  if (isStale(join(folder, PAGE))) {
+    const started = new Date();
+    await rm(folder, { recursive: true, force: true });
+    await build({ officejs: true }, folder);
+    // As old as what it was built from.
+    await utimes(join(folder, PAGE), started, started);
+  }
+  return { folder, remove: () => Promise.resolve() };
+}
+
+async function build(env: Readonly<Record<string, string | boolean>>, folder: string): Promise<void> {
   const config = addIn(env, { mode: 'production' });
   await new Promise<void>((resolve, reject) => {
     const compiler = webpack(
@@ -34,5 +55,4 @@ export async function buildAddIn(env: Readonly<Record<string, string | boolean>>
         ),
     );
   });
-  return { folder, remove: () => rm(folder, { recursive: true }) };
 }
