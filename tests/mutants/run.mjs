@@ -1,13 +1,13 @@
 import { spawnSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { buildSync } from 'esbuild';
 
 /**
- * Changes the code in one place after the other, runs the tests that reach it, and tells which changes none of them
- * notices: `npm run mutate`, or with `-- --mutate 'src/exposure/light/*.ts'` of some files alone. What explained.json gives
- * a reason for is not told.
+ * Changes the code in one place after the other, runs the tests about it, and tells which changes none of them notices:
+ * `npm run mutate`, or with `-- light trace` of some parts alone, or with `-- --mutate 'src/exposure/light/*.ts'` of some
+ * files. What explained.json gives a reason for is not told.
  */
 const ROOT = resolve(import.meta.dirname, '../..');
 const given = process.argv.slice(2);
@@ -21,16 +21,33 @@ const stryker = resolve(
 const json = (path) => JSON.parse(readFileSync(path, 'utf8'));
 
 /** Each part is tried with the tests that are about it: all others would run for every change that they do not notice. */
+const CELLS = '{cells,catalogue,published}';
+const exposure = readdirSync(resolve(ROOT, 'src/exposure'), { withFileTypes: true }).filter((entry) =>
+  entry.isDirectory(),
+);
 const PARTS = [
-  { name: 'cells', code: 'src/cells/**/*.ts,src/catalogue/**/*.ts', tests: '{cells,catalogue,published}' },
-  { name: 'exposure', code: 'src/exposure/**/*.ts', tests: '{exposure,published}' },
+  { name: 'cells', code: 'src/cells/**/*.ts', tests: CELLS },
+  { name: 'catalogue', code: 'src/catalogue/**/*.ts', tests: CELLS },
+  ...exposure.map(({ name }) => ({
+    name,
+    code: `src/exposure/${name}/**/*.ts`,
+    // what all folders use is tried by those that use it most
+    tests:
+      name === 'core'
+        ? '{exposure/{core,distance,light,loss,metering,stops},published}'
+        : `{exposure/${name},published}`,
+  })),
 ];
-const runs = given.includes('--mutate')
-  ? [{ options: given, tests: undefined }]
-  : PARTS.map(({ name, code, tests }) => ({
-      options: ['--mutate', code, '--incrementalFile', `dist/mutants/known-${name}.json`, ...given],
-      tests,
-    }));
+
+function runsOf() {
+  if (given.includes('--mutate')) return [{ name: 'files', options: given }];
+  const wanted = given.length === 0 ? PARTS : PARTS.filter(({ name }) => given.includes(name));
+  return wanted.map(({ name, code, tests }) => ({
+    name,
+    options: ['--mutate', code, '--incrementalFile', `dist/mutants/known-${name}.json`],
+    tests,
+  }));
+}
 
 function filesOf({ options, tests }) {
   const { status } = spawnSync(process.execPath, [stryker, 'run', 'tests/stryker.config.json', ...options], {
@@ -42,10 +59,6 @@ function filesOf({ options, tests }) {
   return json(resolve(ROOT, 'dist/mutants/report.json')).files;
 }
 
-const start = Date.now();
-const files = Object.assign({}, ...runs.map(filesOf));
-const seconds = Math.round((Date.now() - start) / 1000);
-
 const outfile = resolve(ROOT, 'dist/mutants/survivors.mjs');
 buildSync({
   entryPoints: [resolve(import.meta.dirname, 'survivors.ts')],
@@ -54,16 +67,34 @@ buildSync({
   logLevel: 'error',
 });
 const { findingsOf } = await import(pathToFileURL(outfile).href);
-const { counted, noticed, explained, unexplained, stale } = findingsOf(
-  { files },
-  json(resolve(import.meta.dirname, 'explained.json')),
-);
+const explanations = json(resolve(import.meta.dirname, 'explained.json'));
 
-const share = (part) => `${((100 * part) / Math.max(1, counted)).toFixed(1)} %`;
-console.log(
-  `\n${seconds} s. ${noticed} of ${counted} changes noticed: ${share(noticed)}; with ${explained} explained, ${share(noticed + explained)}.`,
-);
-for (const { file, at, line, became } of unexplained) console.log(`\n${file}:${at}\n  ${line}\n  ${became}`);
-if (!inPart)
-  for (const { file, line, became } of stale)
-    console.log(`\n${file}: no longer to be explained\n  ${line}\n  ${became}`);
+/** Says what became of the changes of some files, in so many seconds. */
+function tell(name, files, seconds) {
+  const { counted, noticed, explained, unexplained, stale } = findingsOf({ files }, explanations);
+  const share = (part) => `${((100 * part) / Math.max(1, counted)).toFixed(1)} %`;
+  console.log(
+    `\n${name}: ${seconds} s. ${noticed} of ${counted} changes noticed: ${share(noticed)}; with ${explained} explained, ${share(noticed + explained)}.`,
+  );
+  for (const { file, at, line, became } of unexplained)
+    console.log(`\n${file}:${at}\n  ${line}\n  ${became}`);
+  if (!inPart)
+    for (const { file, line, became } of stale)
+      console.log(`\n${file}: no longer to be explained\n  ${line}\n  ${became}`);
+}
+
+const secondsSince = (start) => Math.round((Date.now() - start) / 1000);
+const begun = Date.now();
+const all = {};
+const runs = runsOf();
+if (runs.length === 0) {
+  console.error(`The parts are ${PARTS.map(({ name }) => name).join(', ')}.`);
+  process.exit(1);
+}
+for (const run of runs) {
+  const start = Date.now();
+  const files = filesOf(run);
+  Object.assign(all, files);
+  tell(run.name, files, secondsSince(start));
+}
+if (runs.length > 1) tell('All', all, secondsSince(begun));
