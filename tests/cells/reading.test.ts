@@ -146,7 +146,7 @@ const REFUSED: readonly (readonly [keyof typeof Q, unknown, RegExp])[] = [
   ['aperture', Number.NaN, /must be a finite number/],
   ['duration', '2 m', /is a length, not a time/],
   ['duration', 46023, /46023 looks like a date, made of 1\/60 or the like. Type =1\/60, or 1\/60 in a text cell\./],
-  ['duration', new Date(0), /looks like a date/],
+  ['duration', new Date(0), /^it: it looks like a date/],
   ['duration', '1,200', /can be read two ways: write 1200, or 1.2\./],
   ['duration', '1/0', /divides by nothing/],
   ['duration', '1:30', /cannot be read/],
