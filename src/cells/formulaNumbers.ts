@@ -102,7 +102,7 @@ export function formulaWithNumbers(row: AnyRow, came: readonly Came[]): string |
     ({ arg, value }) =>
       isChoice(arg.kind) ||
       isTruth(arg.kind) ||
-      value === undefined ||
+      // also where neither is there
       value === arg.fallback ||
       used.has(arg.name),
   );

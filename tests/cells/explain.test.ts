@@ -164,6 +164,7 @@ describe('the formula with the numbers in it', () => {
     ]);
     const [trace] = explain('=SWEEP.TRACETIME(1,A1:A9,0.5)', () => [0, 0, 0, 4, 3, 2, 1, 0, 0].map((x) => [x])).steps; // prettier-ignore
     expect(trace?.where.map(({ name }) => name)).not.toContain('values');
+    expect(only('=SWEEP.LIGHTUNMIX({1,1;1,0},{4;2})').where).toEqual([{ name: 'readings', value: '4; 2' }]);
   });
   test('every value of a list over several arguments is read', () => {
     const readings = only('=SWEEP.LIGHTSUM(8,11,16)').arguments;
@@ -354,6 +355,13 @@ describe('ranges', () => {
     );
     expect(steps[0]?.arguments[0]?.cells.map((cell) => cell.meaning)).toEqual([
       'the mark f/8',
+      'the mark ISO 400',
+    ]);
+  });
+  test('that are a row are read by the one scale too', () => {
+    const { steps } = explain('=SWEEP.STOPDIFF(A1:B1,200,"iso")', () => [[100, 400]]);
+    expect(steps[0]?.arguments[0]?.cells.map((cell) => cell.meaning)).toEqual([
+      'the mark ISO 100',
       'the mark ISO 400',
     ]);
   });

@@ -14,7 +14,7 @@ describe('a range', () => {
     [{ least: 0, most: 9 }, 'from 0 up to 9'],
     [{ least: 0, below: 10 }, 'from 0 below 10'],
     [POPS, 'a whole number from 1 up'],
-    [{ whole: true }, 'a whole number'],
+    [{ whole: true } as const, 'a whole number'],
     [{}, ''],
   ])('%j is said as "%s"', (range, words) => {
     expect(rangeText(range)).toBe(words);
