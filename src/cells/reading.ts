@@ -97,12 +97,12 @@ function meaning(
     return isBlank(cell) || cell === 0 || isNone ? `${word}, ${why}` : word;
   }
   if (isBlank(cell) || isZeroBlank || isNone) return `${worth(value, quantity)}, ${why}`;
-  if (typeof cell === 'number') return numberMeaning(cell, value, quantity, exact);
+  if (typeof cell === 'number') return numberMeaning(value, quantity, exact);
   return textMeaning(String(cell), value, quantity);
 }
 
 /** A bare number: the mark that it names, or itself. */
-function numberMeaning(typed: number, value: number, quantity: Quantity, exact: boolean): string {
+function numberMeaning(value: number, quantity: Quantity, exact: boolean): string {
   const { marks } = quantity;
   if (marks === undefined || exact) return asItStands(value, quantity);
   // A mark as it is typed, or an exact number that another cell worked out.

@@ -5,6 +5,7 @@ import { type AnyRow, type Arg, isChoice, list, maybe, one, type Row } from '../
 import { type Answer, call } from '../../src/cells/call';
 import { isCellError } from '../../src/cells/errors';
 import { fail } from '../../src/exposure/core/result';
+import { MADE } from './made';
 
 const column = (...cells: unknown[]): unknown[][] => cells.map((cell) => [cell]);
 const a = one('a', 'First', Q.energy);
@@ -12,13 +13,7 @@ const b = one('b', 'Second', Q.energy);
 
 /** A function made for one test: what is known of one is kept from its first call on. */
 const made = (args: readonly Arg[], answers: AnyRow['answers'], run: AnyRow['run']): AnyRow => ({
-  id: 'MADE',
-  family: 'light',
-  gives: '',
-  result: Q.stops,
-  formula: '',
-  sources: [],
-  examples: [],
+  ...MADE,
   args,
   answers,
   run,

@@ -11,6 +11,7 @@ import {
   withDefault,
 } from '../../src/catalogue/types';
 import { type Came, formulaWithNumbers, whereLines } from '../../src/cells/formulaNumbers';
+import { MADE } from './made';
 
 const a = one('a', 'First', Q.energy);
 const b = one('b', 'Second', Q.lensLength);
@@ -18,16 +19,11 @@ const focal = one('focal', 'Focal length', Q.lensLength);
 const word = choice('scale', 'Scale', ['wide', 'near']);
 
 const rowOf = (formula: string, ...args: readonly Arg[]): AnyRow => ({
-  id: 'MADE',
-  family: 'light',
-  gives: '',
+  ...MADE,
   args,
-  result: Q.stops,
   answers: 'one',
   formula,
   run: () => 1,
-  sources: [],
-  examples: [],
 });
 const came = (
   arg: Arg,

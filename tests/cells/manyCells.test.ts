@@ -16,15 +16,8 @@ import { call } from '../../src/cells/call';
 import { cellError } from '../../src/cells/errors';
 import { isReadToDecimals } from '../../src/cells/lists';
 import { fail } from '../../src/exposure/core/result';
+import { MADE } from './made';
 
-const common = {
-  family: 'light',
-  gives: '',
-  result: Q.stops,
-  formula: '',
-  sources: [],
-  examples: [],
-} as const;
 const refusal = (words: RegExp): unknown => ({ error: '#VALUE!', message: expect.stringMatching(words) });
 
 const duo: TableAnswer = {
@@ -37,7 +30,7 @@ const duo: TableAnswer = {
 
 describe('a series', () => {
   const longest = define({
-    ...common,
+    ...MADE,
     id: 'LONGEST',
     args: [series('times', 'Times', Q.wait), series('values', 'Values', Q.signal)],
     answers: 'one',
@@ -52,7 +45,7 @@ describe('a series', () => {
   });
   test('is read as typed where its quantity knows marks, and where an empty cell is missing elsewhere', () => {
     const typed = define({
-      ...common,
+      ...MADE,
       id: 'TYPED',
       args: [series('values', 'Values', Q.aperture)],
       answers: 'one',
@@ -86,7 +79,7 @@ describe('a series', () => {
 
 test('a list of several arguments begins where it stands, and may follow a value', () => {
   const after = define({
-    ...common,
+    ...MADE,
     id: 'AFTER',
     args: [one('times', 'Times', Q.stops), { ...list('stops', 'Stops', Q.stops), takes: 'rest' }],
     answers: 'one',
@@ -106,7 +99,7 @@ test('a list is read to decimals for a bare number beside the marks alone', () =
 
 describe('rows beside a list', () => {
   const rows = define({
-    ...common,
+    ...MADE,
     id: 'ROWS',
     args: [grid('pattern', 'Pattern', Q.lit), list('readings', 'Readings', Q.aperture)],
     answers: duo,
@@ -141,7 +134,7 @@ describe('rows beside a list', () => {
 
 describe('a list with gaps', () => {
   const gaps = define({
-    ...common,
+    ...MADE,
     id: 'GAPS',
     args: [
       gappedList('readings', 'Readings', Q.aperture),
@@ -170,7 +163,7 @@ describe('a list with gaps', () => {
 
 describe('an answer of rows', () => {
   const wide = define({
-    ...common,
+    ...MADE,
     id: 'WIDE',
     args: [series('values', 'Values', Q.signal), one('x', 'x', Q.signal)],
     answers: duo,
