@@ -15,7 +15,7 @@ const MOST_FIGURES = 17;
 
 /** A number with at least so many significant figures; none of a whole part is lost. */
 export function near(value: number, figures = 4): string {
-  const whole = Math.abs(value) < 1 ? 1 : Math.floor(Math.log10(Math.abs(value))) + 1;
+  const whole = Math.floor(Math.log10(Math.abs(value))) + 1;
   const typed = Number(value.toPrecision(6));
   const kept = Math.min(Math.max(figures, whole), MOST_FIGURES);
   return String(typed === value ? value : Number(value.toPrecision(kept)));

@@ -103,6 +103,10 @@ describe('what a host passes is a rectangle', () => {
     expect(size(given)).toEqual(wanted);
     expect(cells(given)).toEqual(all);
   });
+  test('has nothing beyond its rows and columns', () => {
+    const grid = toGrid([[8, 11]]);
+    expect([grid.at(0, 1), grid.at(0, 2), grid.at(1, 0)]).toEqual([11, undefined, undefined]);
+  });
   test('of one cell or of several', () => {
     expect(isSingle(toGrid(8))).toBe(true);
     expect(isSingle(toGrid([[8]]))).toBe(true);
