@@ -32,7 +32,7 @@ export function fallbackText(arg: Arg): string {
   const { fallback } = arg;
   if (fallback === undefined) return 'Optional.';
   const said = typeof fallback === 'boolean' ? String(fallback).toUpperCase() : String(fallback);
-  const unit = isChoice(arg.kind) || isTruth(arg.kind) ? '' : unitOf(arg);
+  const unit = unitOf(arg);
   return `Left out: ${said}${unit ? ` ${unit}` : ''}.`;
 }
 

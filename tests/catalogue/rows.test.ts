@@ -1,14 +1,21 @@
 import { describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/catalogue';
+import { Q } from '../../src/catalogue/quantities';
 import { SOURCES } from '../../src/catalogue/sources';
 import {
   type AnyRow,
   type Arg,
+  choice,
   type Example,
   FAMILIES,
+  flag,
+  gappedList,
   isChoice,
   isTruth,
+  list,
+  grid,
   quantitiesOf,
+  series,
 } from '../../src/catalogue/types';
 import { argumentHelp, exampleFormula } from '../../src/catalogue/words';
 import { type Answer, call } from '../../src/cells/call';
@@ -155,4 +162,47 @@ test('an optional argument with a default says what that is, and the default is 
       expect(argumentHelp(arg)).toContain('Left out:');
       if (isChoice(arg.kind)) expect(arg.fallback).toBe(arg.kind.choices[0]);
     }
+});
+
+test('an argument says how it is taken, and what stands in for it', () => {
+  const of = { name: 'it', about: 'It', range: {} };
+  expect(choice('it', 'It', ['sum', 'each'])).toEqual({
+    ...of,
+    kind: { choices: ['sum', 'each'] },
+    takes: 'one',
+    optional: true,
+    fallback: 'sum',
+  });
+  expect(flag('it', 'It')).toEqual({
+    ...of,
+    kind: { truth: true },
+    takes: 'one',
+    optional: true,
+    fallback: false,
+  });
+  const many = { ...of, kind: Q.energy, takes: 'list', optional: false };
+  expect(list('it', 'It', Q.energy)).toEqual(many);
+  expect(gappedList('it', 'It', Q.energy)).toEqual({ ...many, gaps: true });
+  expect(series('it', 'It', Q.energy)).toEqual({ ...many, takes: 'series' });
+  expect(grid('it', 'It', Q.energy)).toEqual({ ...many, takes: 'grid' });
+});
+
+describe('the plan of pops', () => {
+  const plan = (...targets: unknown[]) => {
+    const two = (value: unknown) => [[value], [value]];
+    const row = CATALOGUE.find(({ id }) => id === 'POPSPLAN') as AnyRow;
+    return call(row, [two(8), two(400), targets.map((each) => [each]), two(50), two(400), two(1)]);
+  };
+  test('leaves the cells of a head that is off blank', () =>
+    expect(plan(16, null)).toEqual([
+      [400, 4, 16, 0],
+      ['', 0, '', ''],
+      ['', 4, 16, 4],
+    ]));
+  test('has no reading where all heads are off', () =>
+    expect(plan(null, null)).toEqual([
+      ['', 0, '', ''],
+      ['', 0, '', ''],
+      ['', 0, '', 0],
+    ]));
 });

@@ -101,6 +101,7 @@ describe('a cell of an example', () => {
     ['f/8 2/3', '"f/8 2/3"'],
     ['6" from 2"', '"6"" from 2"""'],
     [true, 'TRUE'],
+    [1e-7, '1e-7'],
     [null, ''],
     [[8, 11, null], '{8;11;}'],
     [
