@@ -1,11 +1,10 @@
 import { exactHalfMark, exactMark, markText, nearestMark } from '../exposure/stops/marks';
 import { fail, isFail, type Fail, type Result } from '../exposure/core/result';
-import { decimal, leadingNumber } from './text';
+import { decimal, groupsOf, leadingNumber, type Maybe } from './text';
 
 const TENTHS_ABOVE = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 const NUMBER = '(?:\\d+(?:[.,]\\d+)?|[.,]\\d+)';
 const FORM = new RegExp(`^(f ?/? ?)?(${NUMBER})(.*)$`, 'i');
-type Groups = readonly [all: string, prefix: string | undefined, figure: string, after: string];
 
 /**
  * The f-number that a text stands for: 11, f/11, f/8 2/3, f/11+0.3, f/11 .3, f/16 -1/3, 11³, 11 exact, f/13 half.
@@ -20,7 +19,7 @@ type Groups = readonly [all: string, prefix: string | undefined, figure: string,
 export function readAperture(text: string, marked: 'all' | 'with f/' | 'none'): Result<number> | undefined {
   const found = FORM.exec(text);
   if (!found) return undefined;
-  const [, prefix = '', figure, after] = found as readonly unknown[] as Groups;
+  const [prefix = '', figure, after] = groupsOf<[Maybe, string, string]>(found);
   const number = decimal(figure);
   if (isFail(number)) return number;
   const mark = exactMark('aperture', number) ?? number;

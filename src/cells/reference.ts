@@ -1,3 +1,5 @@
+import { groupsOf, type Maybe } from './text';
+
 /** Cells that a formula speaks of, counted from 0. Without a sheet it is the formula's own. */
 export interface CellArea {
   readonly kind: 'cells';
@@ -44,11 +46,6 @@ const WITHIN = new RegExp(
 const columnIndex = (letters: string): number =>
   [...letters.toUpperCase()].reduce((n, letter) => n * 26 + letter.charCodeAt(0) - 64, 0) - 1;
 const unescaped = (column: string): string => column.replace(/'(.)/g, '$1');
-
-type Maybe = string | undefined;
-/** What stands in the parentheses of a pattern that was found. */
-const groupsOf = <Groups extends readonly Maybe[]>([, ...groups]: RegExpExecArray): Groups =>
-  groups as readonly Maybe[] as Groups;
 
 function cells(found: RegExpExecArray): CellArea | undefined {
   const [quoted, plain, c1, r1, c2 = c1, r2 = r1] =
