@@ -3,7 +3,7 @@ import type { Place } from './light';
 import { fitPolynomial, passes } from './polynomial';
 import type { Pulse } from './pulse';
 import { timeAt } from './samples';
-import { lightAt, nextBright, type Signal } from './signal';
+import { lightAt, nextBright, nextDark, type Signal } from './signal';
 
 /** How a pulse comes up through a level, going inward from one end of its light. */
 export interface Crossing {
@@ -23,10 +23,11 @@ const REACH = 8;
  * last (−1: the fall).
  *
  * Hysteresis of twice the noise: the light has come up where it is that much above the level, and was still down where it
- * last lay that much below. Between neighbours the straight line gives the instant (a parabola where samples are fine, which
- * is what linear interpolation errs by). Where noise spreads the crossing over
- * many samples, a parabola is fitted to those around it, as many on either side, within eight times the noise of the
- * level: a jump is never part of them.
+ * last lay that much below. A hump is passed on its own side where it is dark again behind it, by eight times the noise.
+ *
+ * Between neighbours the straight line gives the instant (a parabola where samples are fine, which is what linear
+ * interpolation errs by). Where noise spreads the crossing over many samples, a parabola is fitted to those around it, as many
+ * on either side, within eight times the noise of the level: a jump is never part of them.
  */
 export function crossingOf(pulse: Pulse, level: number, way: 1 | -1, start: number): Crossing {
   const { signal, noise, peak } = pulse;
@@ -36,24 +37,40 @@ export function crossingOf(pulse: Pulse, level: number, way: 1 | -1, start: numb
   const down = level - 2 * noise;
   const seen = nextBright(signal, start, peak, way, up);
   const inside = nextBright(signal, seen, peak, way, sure);
-  let outside = inside;
+  const hump = humpIn(signal, seen, inside, way, level - REACH * noise);
+  let outside = hump ?? inside;
   while (outside !== outer && lightAt(signal, outside) > down) outside -= way;
   if (lightAt(signal, outside) > down && lightAt(signal, outside) >= level) return { place: undefined, seen };
   const place =
-    fitted(pulse, level, (seen + outside) >> 1, outer) ?? joined(pulse, level, way, seen, outside);
+    fitted(pulse, level, (seen + outside) >> 1, outer, hump ?? pulse.top.at) ??
+    joined(pulse, level, way, seen, outside);
   return { place, seen };
 }
 
-/** Instant in a cell at which the line between the samples passes the level: a straight one, or bent where samples are fine. */
+/** The brightest sample before a stretch grows dark for the first time; undefined where it does not. */
+function humpIn(signal: Signal, start: number, end: number, way: 1 | -1, dark: number): number | undefined {
+  const down = nextDark(signal, start, end, way, dark);
+  if (down === end) return undefined;
+  let top = start;
+  for (let i = start; i !== down; i += way) if (lightAt(signal, i) > lightAt(signal, top)) top = i;
+  return top;
+}
+
+/**
+ * Instant in a cell at which the line between the samples passes the level: a straight one, or bent where samples are fine. The
+ * level lies between two samples that are not alike.
+ */
 export function inCell(signal: Signal, level: number, cell: number): Place {
   const start = timeAt(signal.samples, cell);
   const width = timeAt(signal.samples, cell + 1) - start;
   const left = lightAt(signal, cell);
   const bend = bendIn(signal, cell);
-  // left + slope·u + bend·u² = level, by the form of the root that keeps its digits
-  const slope = lightAt(signal, cell + 1) - left - bend;
-  const root = Math.sqrt(Math.max(0, slope * slope - 4 * bend * (left - level)));
-  const part = (2 * (level - left)) / (slope + Math.sign(slope) * root);
+  const right = lightAt(signal, cell + 1);
+  // left + slope·u + bend·u² = level: the root that goes the way of the cell, by the form that keeps its digits
+  const slope = right - left - bend;
+  const way = Math.sign(right - left);
+  const root = way * Math.sqrt(Math.max(0, slope * slope - 4 * bend * (left - level)));
+  const part = slope * way > 0 ? (2 * (level - left)) / (slope + root) : (root - slope) / (2 * bend);
   return { time: start + Math.min(1, Math.max(0, part)) * width, cell };
 }
 
@@ -77,10 +94,16 @@ function joined(
   return found[found.length >> 1] as Place;
 }
 
-/** Samples on either side of one that all lie near the level, none beyond the light or the peak. */
-function reachOf({ signal, noise, top }: Pulse, level: number, middle: number, outer: number): number {
+/** Samples on either side of one that all lie near the level, none beyond the light or the crest. */
+function reachOf(
+  { signal, noise }: Pulse,
+  level: number,
+  middle: number,
+  outer: number,
+  crest: number,
+): number {
   const near = REACH * noise;
-  const most = Math.min(Math.abs(middle - outer), Math.abs(top.at - middle));
+  const most = Math.min(Math.abs(middle - outer), Math.abs(crest - middle));
   let reach = 0;
   while (
     reach < most &&
@@ -92,19 +115,25 @@ function reachOf({ signal, noise, top }: Pulse, level: number, middle: number, o
 }
 
 /** Instant at which the parabola through the samples around `middle` passes the level; undefined where they are few. */
-function fitted(pulse: Pulse, level: number, middle: number, outer: number): Place | undefined {
+function fitted(
+  pulse: Pulse,
+  level: number,
+  middle: number,
+  outer: number,
+  crest: number,
+): Place | undefined {
   const { signal } = pulse;
-  const reach = reachOf(pulse, level, middle, outer);
+  const reach = reachOf(pulse, level, middle, outer, crest);
   if (reach < FEW) return undefined;
   const fit = fitPolynomial(signal, middle - reach, middle + reach, 2);
   const time = fit && passes(fit, level, timeAt(signal.samples, middle));
   return time === undefined ? undefined : { time, cell: cellOf(signal, time, middle) };
 }
 
-/** The sample at or before an instant, near a sample. */
+/** The sample at or before an instant of the recording, near a sample. */
 function cellOf(signal: Signal, time: number, near: number): number {
   let i = near;
-  while (i > 0 && timeAt(signal.samples, i) > time) i--;
+  while (timeAt(signal.samples, i) > time) i--;
   while (i + 2 < signal.samples.count && timeAt(signal.samples, i + 1) <= time) i++;
   return i;
 }

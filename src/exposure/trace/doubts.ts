@@ -44,10 +44,10 @@ const baseDoubt = ({ base }: Pulse): Doubt =>
   !base.sure &&
   'Fewer than 40 samples lie before the flash, so the base is unsure: record more before it, or give the base.';
 
-function driftDoubt({ base, signal }: Pulse): Doubt {
+function driftDoubt({ signal }: Pulse): Doubt {
   const { samples, slope, scale } = signal;
   const drift = slope * scale * (timeAt(samples, samples.count - 1) - timeAt(samples, 0));
-  if (Math.abs(drift) < DIPS || base.slope === 0) return false;
+  if (Math.abs(drift) < DIPS) return false;
   return `The base ${drift > 0 ? 'rises' : 'falls'} by ${percent(Math.abs(drift))} of the height along a straight line, which is taken off.`;
 }
 
@@ -64,7 +64,7 @@ function longestFlat({ signal, peak }: Pulse, { rise, fall }: Span): number {
   const least = lightAt(signal, peak) - SAME;
   let longest = 0;
   let start = NaN;
-  for (let i = rise.cell; i <= fall.cell + 1 && i < signal.samples.count; i++) {
+  for (let i = rise.cell; i <= fall.cell; i++) {
     const time = timeAt(signal.samples, i);
     if (lightAt(signal, i) < least) start = NaN;
     else if (Number.isNaN(start)) start = time;
@@ -75,8 +75,7 @@ function longestFlat({ signal, peak }: Pulse, { rise, fall }: Span): number {
 
 /** The time over which the fitted top stays within the noise. */
 function flatFit({ signal, top, noise }: Pulse): number {
-  const flat = noise > 0 && top.falls * 2 < noise;
-  return flat ? timeAt(signal.samples, top.to) - timeAt(signal.samples, top.from) : 0;
+  return top.falls * 2 < noise ? timeAt(signal.samples, top.to) - timeAt(signal.samples, top.from) : 0;
 }
 
 function topDoubt(pulse: Pulse, half: Span): Doubt {
@@ -109,7 +108,7 @@ function tailDoubt({ signal, to, later, foot, base, noise }: Pulse): Doubt {
 function dipsIn({ signal, noise }: Pulse, { rise, fall }: Span, level: number): number {
   const clear = level - 4 * noise - SAME;
   let [dips, start, lowest] = [0, rise.time, level];
-  for (let i = rise.cell + 1; i < fall.cell; i++) {
+  for (let i = rise.cell; i <= fall.cell; i++) {
     const light = lightAt(signal, i);
     const next = lightAt(signal, i + 1);
     lowest = Math.min(lowest, next);

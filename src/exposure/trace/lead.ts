@@ -95,7 +95,7 @@ function straightPart(signal: Signal, lead: number, peak: number, noise: number)
  */
 export function leadOf(signal: Signal, peak: number): number {
   const head = Math.min(HEAD, Math.floor(signal.samples.count / 10));
-  if (head < HEAD / 4 || peak < SURE) return 0;
+  if (head < HEAD / 4) return 0;
   const level = median(Float64Array.from({ length: head }, (_, i) => lightAt(signal, i)));
   if (level > 0.5) return 0;
   const noise = stepNoise(signal, 0, head);

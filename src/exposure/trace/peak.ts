@@ -22,7 +22,6 @@ export interface Top {
 
 /** Height of the parabola through the highest sample and its neighbours, where samples are fine; else of the sample. */
 function betweenSamples(signal: Signal, peak: number, raw: number): number {
-  if (peak < 2 || peak + 3 > signal.samples.count) return raw;
   if (bendIn(signal, peak - 1) === 0 || bendIn(signal, peak) === 0) return raw;
   const fit = fitPolynomial(signal, peak - 1, peak + 1, 2);
   return fit ? Math.max(raw, valueOf(fit, highestOf(fit))) : raw;

@@ -1,5 +1,5 @@
 import { ABOVE_ZERO, outside } from '../core/range';
-import { fail, isFail, type Result } from '../core/result';
+import { type Fail, fail, type Result } from '../core/result';
 import { type Blocks, blocksOf } from './blocks';
 
 /** A recording that is in order: finite values at times that never fall. */
@@ -69,8 +69,8 @@ function firstWrong(count: number, wrong: (i: number) => boolean): number {
   return -1;
 }
 
-/** Whether the times are finite and never fall. */
-function timesInOrder(times: ArrayLike<number>, count: number): Result<true> {
+/** What is wrong with times that are not finite, or fall. */
+function wrongTimes(times: ArrayLike<number>, count: number): Fail | undefined {
   let before = -Infinity;
   let i = 0;
   for (; i < count; i++) {
@@ -78,7 +78,7 @@ function timesInOrder(times: ArrayLike<number>, count: number): Result<true> {
     if (!(time >= before)) break;
     before = time;
   }
-  if (i === count && before < Infinity && (times[0] as number) > -Infinity) return true;
+  if (i === count && before < Infinity && (times[0] as number) > -Infinity) return undefined;
   const row = firstWrong(count, (k) => !Number.isFinite(times[k]));
   if (row >= 0) return fail('domain', `times must be numbers: row ${row + 1} is not a finite number.`);
   return fail(
@@ -93,8 +93,8 @@ function measured(
   values: ArrayLike<number>,
   count: number,
 ): Result<Samples> {
-  const inOrder = times === undefined ? true : timesInOrder(times, count);
-  if (isFail(inOrder)) return inOrder;
+  const wrong = times && wrongTimes(times, count);
+  if (wrong) return wrong;
   const blocks = blocksOf(values, count);
   let [lowest, highest, mean] = [Infinity, -Infinity, 0];
   for (let b = 0; b < blocks.sums.length; b++) {

@@ -3,6 +3,7 @@ import { type Fail, fail, isFail, type Result } from '../core/result';
 import { crossingOf } from './crossing';
 import { lightBetween, type Place, placeOf } from './light';
 import type { Pulse } from './pulse';
+import { lightAt } from './signal';
 
 /** Two instants, one on either side of the peak. */
 export interface Span {
@@ -44,12 +45,15 @@ const neverFalls = (pulse: Pulse, level: number): Fail =>
     }.`,
   );
 
+const BETWEEN_SAMPLES =
+  'That level lies above the highest sample, as the top of the trace falls between two: ask for a lower one, or record with a shorter sample interval.';
+
 /**
  * From the first rise to the last fall of a pulse through a level.
  *
  * @param cursor - samples from which to look, moved inward to where a higher level is looked for next.
- * @returns `no-answer` where the recording ends above the level, or the level is lost in the noise. A recording that starts
- * above the level counts from its first sample.
+ * @returns `no-answer` where the recording ends above the level, the level is lost in the noise, or lies above the highest
+ * sample. A recording that starts above the level counts from its first sample.
  */
 export function spanAt(
   pulse: Pulse,
@@ -57,6 +61,7 @@ export function spanAt(
   cursor = { rise: pulse.from, fall: pulse.to },
 ): Result<Span> {
   if (level < LEAST * pulse.noise) return lostInNoise(pulse, level);
+  if (level > lightAt(pulse.signal, pulse.peak)) return fail('no-answer', BETWEEN_SAMPLES);
   const rise = crossingOf(pulse, level, 1, cursor.rise);
   const fall = crossingOf(pulse, level, -1, cursor.fall);
   cursor.rise = rise.seen;

@@ -23,7 +23,7 @@ export const HALF = 0.5;
  * @param level - fraction of the height (between 0 and 1).
  * @param base - what the sensor shows without light, in the unit of the values; measured where it is left out.
  * @returns seconds; `no-answer` where nothing rises above the base, the recording ends above the level, or the level is lost
- * in the noise.
+ * in the noise or lies above the highest sample.
  */
 export function traceTime(
   times: ArrayLike<number>,

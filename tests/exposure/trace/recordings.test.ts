@@ -253,6 +253,31 @@ describe('hysteresis of twice the noise', () => {
   });
 });
 
+describe('a hump that stands little above a level', () => {
+  // straight lines: up in 64 s, down to 0.3, up to the hump, and down in 100 s; turned round, the hump comes first
+  const trace = (hump: number, seed: number): number[] => {
+    const next = noiseFrom(seed);
+    const corners = [[0, 0], [200, 0], [264, 1], [324, 0.3], [384, hump], [484, 0], [684, 0]] as const; // prettier-ignore
+    return Array.from({ length: 685 }, (_, t) => {
+      const k = corners.findIndex(([time]) => time >= t);
+      const [[from, low], [to, high]] = [corners[Math.max(0, k - 1)], corners[k]] as [[number, number], [number, number]]; // prettier-ignore
+      return (to > from ? low + ((high - low) * (t - from)) / (to - from) : low) + 0.018 * next();
+    });
+  };
+
+  it('counts to its own end, before the peak or after it, under noise: worked by hand', () => {
+    for (const hump of [0.58, 0.65])
+      for (const seed of [3, 4, 5, 6]) {
+        const values = trace(hump, seed);
+        // up through 0.5 at 232 s, down where the straight line from the hump has come to 0.5
+        const wanted = 384 + 100 * (1 - 0.5 / hump) - 232;
+        for (const list of [values, [...values].reverse()])
+          // under noise the pointed top counts as some hundredths lower
+          expectNear(value(traceTime([1], list, 0.5)), wanted, 0.05);
+      }
+  });
+});
+
 describe('ringing', () => {
   it('is part of the duration: from the first rise to the last fall, worked by hand', () => {
     expectNear(value(traceTime([0, 1, 2, 3, 4], [0, 10, 4, 8, 0], 0.5)), 3.375 - 0.5);

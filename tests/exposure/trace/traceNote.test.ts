@@ -57,6 +57,13 @@ describe('the note of a recording', () => {
     expect(note(changed(record(FLASH, { ...GOOD, lead: 0.5 }), other(0.1)))).toContain('shows 2 flashes');
   });
 
+  it('is one sentence after the other where more than one thing is doubtful', () => {
+    expect(value(traceNote([0, 1, 2], [0, 8, 2], 0))).toBe(
+      'Only 1 sample lies inside the duration at 0.5: record with a shorter sample interval. ' +
+        'The recording ends at 25 % of the height: the light that follows is missing.',
+    );
+  });
+
   it('does not take a later flash that is cut off for the tail or the base', () => {
     const two = changed(
       record(FLASH, GOOD),
@@ -109,6 +116,16 @@ describe('the note of a recording', () => {
     expect(note(changed(good, (light, part) => light + (part > 0.11 ? 0.015 : 0)))).toContain(
       'above the base before it',
     );
+  });
+
+  it('tells a dip that begins in the first cell of a recording by its own time, worked by hand', () => {
+    // falls from 0.75 through 0.5 after half a second, is up again at 13 s, and down at 45 s
+    const corners = [[0, 0.75], [1, 0.25], [5, 0.25], [29, 1], [61, 0]] as const; // prettier-ignore
+    const [times, values] = [0, 1].map((k) => corners.map((corner) => corner[k] as number)) as [
+      number[],
+      number[],
+    ];
+    expect(value(traceNote(times, values, 0))).toContain('above it for 32.5 s of a duration of 45 s');
   });
 
   it('tells ringing, with the time above the level and the duration: 2.4583 s of 2.875 s, worked by hand', () => {

@@ -31,6 +31,20 @@ describe('duration at a level', () => {
     }
   });
 
+  it('is that of a fine parabola up to its very top, worked by hand', () => {
+    const values = Float64Array.from({ length: 401 }, (_, t) => Math.max(0, 1 - (t - 200) ** 2 / 4096));
+    for (const level of [0.9, 0.9995, 0.9998, 0.9999])
+      expectNear(value(traceTime([1], values, level, 0)), 2 * Math.sqrt(4096 * (1 - level)), 1e-6);
+  });
+
+  it('is refused above the highest sample, where the top lies between two', () => {
+    const values = Float64Array.from({ length: 400 }, (_, t) => Math.max(0, 1 - (t - 199.5) ** 2 / 4096));
+    expectNear(value(traceTime([1], values, 0.9999, 0)), 2 * Math.sqrt(4096 * 1e-4), 1e-5);
+    const { fail, message } = refusal(traceTime([1], values, 0.99999, 0));
+    expect(fail).toBe('no-answer');
+    expect(message).toContain('lies above the highest sample');
+  });
+
   const ranges = {
     times: [TIMES, 'any'],
     values: [VALUES, 'any'],
