@@ -31,6 +31,19 @@ describe('shortest opening for a recorded flash', () => {
     expectNear(value(traceShutter([0, 1, 2], [0, 6, 0], 2)), Math.sqrt(0.5) - 0.02);
   });
 
+  it('is so many times as long where all times are, worked by hand on wider triangles', () => {
+    for (const width of [0.25, 4])
+      for (const [loss, close] of [
+        [Math.log2(4 / 3), 2 - Math.sqrt(0.5)],
+        [2, Math.sqrt(0.5)],
+      ] as const)
+        expectNear(value(traceShutter([0, width, 2 * width], [0, 6, 0], loss)), width * (close - 0.02));
+  });
+
+  it('ends in the dark between two alike halves of a flash where half of it is lost', () => {
+    expectNear(value(traceShutter([0, 1, 2, 3, 4], [0, 6, 0, 6, 0], 1)), 2 - 0.02);
+  });
+
   it('passes what it says of any shape: the light up to its end', () => {
     for (const shape of [twoTimes(50e-6, 400e-6), gaussian(1e-4)]) {
       const { times, values } = record(shape, { ...RECORDED, lead: 0.1 });

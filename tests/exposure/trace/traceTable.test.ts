@@ -45,6 +45,7 @@ describe('the table of a flash', () => {
     const end = whole.times.findIndex((t) => t > FLASH.fall(0.35));
     const rows = value(traceTable(whole.times.subarray(0, end), whole.values.subarray(0, end)));
     for (const [i, row] of rows.entries()) {
+      expect(row).toHaveLength(4);
       expect(isFail(row[0]), `${(i + 1) / 10}`).toBe((i + 1) / 10 < 0.35);
       for (const share of row.slice(1)) expect(refusal(share).fail).toBe('no-answer');
     }
