@@ -13,7 +13,18 @@ function newest(file) {
 }
 
 /** Whether a source is newer than a built file, or that file is missing. */
-module.exports = function isStale(built) {
+function isStale(built) {
   const made = fs.statSync(built, { throwIfNoEntry: false })?.mtimeMs ?? 0;
   return SOURCES.some((source) => newest(path.join(ROOT, source)) > made);
+}
+
+/**
+ * Builds a file where it is missing or older than a source, and dates it by when that began: what is changed meanwhile is
+ * newer, and a file that came out the same is not written again.
+ */
+module.exports = async function buildIfStale(built, build) {
+  if (!isStale(built)) return;
+  const started = new Date();
+  await build();
+  fs.utimesSync(built, started, started);
 };

@@ -1,7 +1,7 @@
 /** Runs the command line, and builds it first where it is missing or older than a source. */
 const fs = require('node:fs');
 const path = require('node:path');
-const isStale = require('./stale.cjs');
+const buildIfStale = require('./build-if-stale.cjs');
 
 const ROOT = path.resolve(__dirname, '../..');
 const BUILT = path.join(ROOT, 'dist/command/command.cjs');
@@ -25,10 +25,10 @@ function build() {
 }
 
 async function main() {
-  if (isStale(BUILT)) {
+  await buildIfStale(BUILT, () => {
     process.stderr.write('Building the command line, which takes a moment …\n');
-    await build();
-  }
+    return build();
+  });
   require(BUILT);
 }
 

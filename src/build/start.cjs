@@ -3,7 +3,7 @@ const path = require('node:path');
 const { spawn } = require('node:child_process');
 const webpack = require('webpack');
 const serve = require('./serve.cjs');
-const isStale = require('./stale.cjs');
+const buildIfStale = require('./build-if-stale.cjs');
 const workbench = require('./webpack-workbench.cjs');
 
 const ROOT = path.resolve(__dirname, '../..');
@@ -12,23 +12,14 @@ const BUILT = path.join(DIST, 'index.html');
 const PORT = 3170;
 const OPENERS = { darwin: ['open'], win32: ['cmd', '/c', 'start', ''] };
 
-/** Why the page has to be built, or nothing when it is there and current. */
-function reasonToBuild() {
-  if (!fs.existsSync(BUILT)) return 'The workbench is not built yet.';
-  return isStale(BUILT) ? 'The sources are newer than the built workbench.' : undefined;
-}
-
 const build = () =>
   new Promise((resolve, reject) => {
-    const started = new Date();
     const compiler = webpack(workbench({}, { mode: 'production' }));
     compiler.run((error, stats) => {
       // Closing writes the cache that makes the next build fast.
       compiler.close((closing) => {
         if (error ?? closing) return reject(error ?? closing);
         if (stats.hasErrors()) return reject(new Error(stats.toString({ all: false, errors: true })));
-        // As old as what it was built from: output that came out the same is not written again.
-        fs.utimesSync(BUILT, started, started);
         resolve();
       });
     });
@@ -44,13 +35,16 @@ function openBrowser(url) {
 }
 
 /** Builds dist/workbench if it is missing or older than the sources. Says what it does. */
-async function buildIfNeeded() {
-  const reason = reasonToBuild();
-  if (!reason) return;
-  const started = Date.now();
-  console.log(`${reason} Building it, which takes up to half a minute …`);
-  await build();
-  console.log(`Built in ${Math.round((Date.now() - started) / 1000)} s.`);
+function buildIfNeeded() {
+  return buildIfStale(BUILT, async () => {
+    const started = Date.now();
+    const reason = fs.existsSync(BUILT)
+      ? 'The sources are newer than the built workbench.'
+      : 'The workbench is not built yet.';
+    console.log(`${reason} Building it, which takes up to half a minute …`);
+    await build();
+    console.log(`Built in ${Math.round((Date.now() - started) / 1000)} s.`);
+  });
 }
 
 async function start() {

@@ -1,5 +1,5 @@
 import { createRequire } from 'node:module';
-import { mkdtemp, rm, utimes } from 'node:fs/promises';
+import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Configuration, Stats } from 'webpack';
@@ -14,7 +14,10 @@ const addIn = require('../../../src/build/webpack-excel.cjs') as (
   argv: { readonly mode: 'production' },
 ) => Configuration;
 
-const isStale = require('../../../src/build/stale.cjs') as (built: string) => boolean;
+const buildIfStale = require('../../../src/build/build-if-stale.cjs') as (
+  built: string,
+  build: () => Promise<void>,
+) => Promise<void>;
 const PAGE = 'taskpane.html';
 
 /** The add-in, built as for the command line's `--env`, but into a folder of its own. */
@@ -32,13 +35,10 @@ export async function buildAddIn(env: Readonly<Record<string, string | boolean>>
 /** The add-in with its own copy of office.js, which many tests open: built by the first of them and kept while it is current. */
 export async function keptAddIn(): Promise<BuiltAddIn> {
   const folder = join(import.meta.dirname, '../../../dist/tested-add-in');
-  if (isStale(join(folder, PAGE))) {
-    const started = new Date();
+  await buildIfStale(join(folder, PAGE), async () => {
     await rm(folder, { recursive: true, force: true });
     await build({ officejs: true }, folder);
-    // As old as what it was built from.
-    await utimes(join(folder, PAGE), started, started);
-  }
+  });
   return { folder, remove: () => Promise.resolve() };
 }
 
