@@ -39,6 +39,12 @@ const MOST_POINTS = 25;
 
 const at = (list: Vector, i: number): number => list[i] as number;
 
+const wrongCount = (name: string, count: number, wanted: number, of: 'point' | 'head'): Fail =>
+  fail(
+    'unreadable',
+    `${name} must be as many as the ${of}s: ${count} for ${wanted} ${wanted === 1 ? of : `${of}s`}.`,
+  );
+
 function wrongShape(
   readings: readonly PointReadings[],
   lists: Readonly<Record<string, Vector>>,
@@ -59,9 +65,9 @@ function wrongShape(
   for (const [name, list] of Object.entries(lists)) {
     const wrong = outsideAny(name, list, ABOVE_ZERO);
     if (wrong) return wrong;
-    const [wanted, of] = name === 'targets' ? [readings.length, 'points'] : [heads, 'heads'];
-    if (list.length !== wanted)
-      return fail('unreadable', `${name} must be as many as the ${of}: ${list.length} for ${wanted} ${of}.`);
+    const isOfPoints = name === 'targets';
+    const wanted = isOfPoints ? readings.length : heads;
+    if (list.length !== wanted) return wrongCount(name, list.length, wanted, isOfPoints ? 'point' : 'head');
   }
   if (heads > MOST_HEADS || readings.length > MOST_POINTS)
     return fail(
@@ -134,11 +140,7 @@ export function evenLight(
   const wrong = wrongShape(readings, { powers, targets, least, most }) ?? outside('step', step, ABOVE_ZERO);
   if (wrong) return wrong;
   const flags = mayGoOff === false || mayGoOff.length === 0 ? powers.map(() => false) : mayGoOff;
-  if (flags.length !== powers.length)
-    return fail(
-      'unreadable',
-      `mayGoOff must be as many as the heads: ${flags.length} for ${powers.length} heads.`,
-    );
+  if (flags.length !== powers.length) return wrongCount('mayGoOff', flags.length, powers.length, 'head');
   const last = least.map((low, h) => lastMark(low, at(most, h), step));
   const beyond = outOfRange(powers, least, most, last, step);
   if (beyond) return beyond;

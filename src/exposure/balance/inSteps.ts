@@ -54,7 +54,7 @@ export function inSteps({ reach, now }: Lighting, shares: Vector, { step, last }
   const place = (share: number): number => -Math.log2(share) / step;
   const within = (mark: number, h: number): number => Math.min(at(last, h), Math.max(0, mark));
   const lit = shares.filter((x) => x > 0).length;
-  const each = Math.floor(MOST_WAYS ** (1 / lit) + SLACK);
+  const each = Math.floor(MOST_WAYS ** (1 / lit));
   const share = (mark: number | undefined): number => (mark === undefined ? 0 : 2 ** (-mark * step));
   const columns = now.map((_, h) => reach.map((row) => at(row, h)));
 
@@ -67,7 +67,7 @@ export function inSteps({ reach, now }: Lighting, shares: Vector, { step, last }
       if (l < low) low = l;
       if (l > high) high = l;
     }
-    return low > 0 ? Math.max(Math.log2(high), -Math.log2(low)) : Infinity;
+    return Math.max(Math.log2(high), -Math.log2(low));
   };
   const dark = reach.map(() => 0);
   const lightOf = (marks: Setting['marks']): Vector =>

@@ -104,7 +104,7 @@ function leaving(d: Dictionary, column: number): { step: number; line?: number; 
     const now = side(d, moved);
     // one that is out and goes further out stops nothing; one that is out and comes back stops as it comes in
     if (now * rate > 0) continue;
-    const bound = rate > 0 === now >= 0 ? at(d.most, moved) : at(d.least, moved);
+    const bound = (now === 0 ? rate > 0 : now > 0) ? at(d.most, moved) : at(d.least, moved);
     const step = Math.max(0, (bound - at(d.value, moved)) / rate);
     const tie = Math.abs(step - found.step) <= STILL;
     if (tie ? moved < stopper : step < found.step) {
