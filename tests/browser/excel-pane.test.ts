@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { CATALOGUE } from '../../src/catalogue';
 import type { Template } from '../../src/sheets/template';
 import { TEMPLATES } from '../../src/sheets/templates';
@@ -51,12 +51,28 @@ checkPane(['Sheets', 'Functions', 'Explain'], (use, size) => {
   return on({ workbook }, use, size);
 });
 
-describe.each(TEMPLATES)('in Excel, the sheet “$name”', (template) => {
-  it.each(offered(template))('comes in by “%s”, cell by cell as planned', async (label) => {
-    const workbook = new FakeWorkbook('Sheet1');
-    await on({ workbook }, async (page) => {
-      await insert(page, label, template.name).click();
-      await said(page).toMatch(`The sheet “${template.name}” is in.`);
+describe('in Excel, a sheet', () => {
+  let workbook: FakeWorkbook;
+  let page: Page;
+  let complaints: string[];
+
+  // One page for all sheets: each test opens another workbook beside it.
+  beforeAll(async () => {
+    [page, complaints] = await pages.open({ workbook: () => workbook });
+  });
+  afterAll(() => page?.context().close());
+  afterEach(() => expect(complaints).toEqual([]));
+
+  /** Inserts a sheet by a button of its card, and waits for the pane to say that it is in. */
+  async function bring(label: string, { name }: Template, as = name): Promise<void> {
+    await insert(page, label, name).click();
+    await said(page).toMatch(`The sheet “${as}” is in.`);
+  }
+
+  describe.each(TEMPLATES)('“$name”', (template) => {
+    it.each(offered(template))('comes in by “%s”, cell by cell as planned', async (label) => {
+      workbook = new FakeWorkbook('Sheet1');
+      await bring(label, template);
       const plan = planOf(template, label !== 'Insert empty');
       const wanted = plan.cells
         .filter((cell) => held(cell) !== undefined)
@@ -64,13 +80,10 @@ describe.each(TEMPLATES)('in Excel, the sheet “$name”', (template) => {
       expect(Object.fromEntries(sheetOf(workbook, template.name).cells)).toEqual(Object.fromEntries(wanted));
       expect(sheetOf(workbook, 'Sheet1').cells.size).toBe(0);
     });
-  });
 
-  it('gets a number where its name is taken', async () => {
-    const workbook = new FakeWorkbook('Sheet1', template.name);
-    await on({ workbook }, async (page) => {
-      await insert(page, offered(template).at(-1) ?? '', template.name).click();
-      await said(page).toMatch(`The sheet “${template.name} (2)” is in.`);
+    it('gets a number where its name is taken', async () => {
+      workbook = new FakeWorkbook('Sheet1', template.name);
+      await bring(offered(template).at(-1) ?? '', template, `${template.name} (2)`);
       expect(sheetOf(workbook, template.name).cells.size).toBe(0);
     });
   });

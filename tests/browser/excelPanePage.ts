@@ -23,9 +23,12 @@ const TYPES: Readonly<Record<string, string>> = {
   '.png': 'image/png',
 };
 
-/** What stands around the page: a workbook in Excel, nothing at all, or a network that keeps office.js away. */
+/** What stands around the page: a workbook in Excel (or which it is at the time), nothing at all, or a network that keeps office.js away. */
 export type Around =
-  | { readonly workbook: FakeWorkbook; readonly theme?: { readonly bodyBackgroundColor?: string } }
+  | {
+      readonly workbook: FakeWorkbook | (() => FakeWorkbook);
+      readonly theme?: { readonly bodyBackgroundColor?: string };
+    }
   | 'no host'
   | 'no office.js';
 
@@ -157,11 +160,12 @@ export class ExcelPanePages {
   }
 }
 
-function answerFor(page: Page, workbook: FakeWorkbook): Promise<unknown> {
+function answerFor(page: Page, workbook: FakeWorkbook | (() => FakeWorkbook)): Promise<unknown> {
+  const open = typeof workbook === 'function' ? workbook : () => workbook;
   const contexts = new Map<number, Map<number, Item>>();
   return page.exposeFunction('answerBatch', (context: number, flags: number, text: string) => {
     const known = contexts.get(context) ?? new Map<number, Item>();
     contexts.set(context, known);
-    return JSON.stringify(workbook.answer(JSON.parse(text) as Batch, known, flags));
+    return JSON.stringify(open().answer(JSON.parse(text) as Batch, known, flags));
   });
 }

@@ -114,6 +114,14 @@ describe('a base after the flash', () => {
     expect(level).toBe(0);
   });
 
+  it('is not the first sample where that lies lower by noise alone', () => {
+    const next = noiseFrom(5);
+    const { level } = found(
+      signalFrom((t) => (t === 0 ? 0.29 : 0.3 + 0.7 * decay(40 * t) + 0.01 * next()), { count: 4001 }),
+    );
+    expect(Math.abs(level - 0.3)).toBeLessThan(0.003);
+  });
+
   it('is as sure as the median of a tenth of the samples, by the noise of that tenth', () => {
     const error = (count: number, seed: number) => {
       const next = noiseFrom(seed);

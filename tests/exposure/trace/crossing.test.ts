@@ -92,6 +92,17 @@ describe('between two samples a level is passed', () => {
         }
   });
 
+  it('on the far side of a top that lies in the cell, from its very height at the first sample on', () => {
+    for (const [top, wanted] of [
+      [2.3, 2.6],
+      [2, 2],
+    ] as const) {
+      const light = (t: number): number => 1 - 1e-4 * (t - top) ** 2;
+      const signal = signalOf([0, 1, 2, 3, 4, 5].map(light), { times: [0, 1, 2, 3, 4, 5] });
+      expect(inCell(signal, light(2), 2).time).toBeCloseTo(wanted, 9);
+    }
+  });
+
   it('nowhere else: a level beyond either of them is passed at its end of the cell', () => {
     const coarse = signalOf([0, 0.4, 1], { times: [1, 3, 4] });
     expect(inCell(coarse, -1, 0).time).toBe(1);
@@ -154,10 +165,10 @@ describe('a hump before more light', () => {
     expectAt(rise([0, 0.56, 0.35, 1], { noise }), 2, 2 + 0.15 / 0.65);
   });
 
-  it('is passed as the parabola of its own side has it, however far it leads down behind', () => {
-    // 4·10⁻⁴·t² up to 0.56 at t = 37.4; the fit ends at the crest, and takes none of the steep fall behind
-    const side = Array.from({ length: 38 }, (_, t) => 4e-4 * t * t);
-    expectAt(rise([...side, 0.5, 0.45, 0.4, 0.33, 1], { noise }), 35, Math.sqrt(0.5 / 4e-4));
+  it('is passed as the parabola of its own side has it, of which nothing behind the crest is part', () => {
+    // 6·10⁻⁴·t² up to 0.735 at 35 s; with twice the noise 0.5 lies between 0.42 and 0.58, and 0.18 is dark
+    const side = Array.from({ length: 36 }, (_, t) => 6e-4 * t * t);
+    expectAt(rise([...side, 0.5, 0.3, 0.15, 1], { noise: 0.04 }), 28, Math.sqrt(0.5 / 6e-4));
   });
 });
 
