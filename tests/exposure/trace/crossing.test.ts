@@ -3,7 +3,7 @@ import { type Crossing, crossingOf, inCell } from '../../../src/exposure/trace/c
 import type { Pulse } from '../../../src/exposure/trace/pulse';
 import { expectNear } from '../support';
 import { noiseFrom } from './shapes';
-import { signalOf } from './signals';
+import { pulseOf, signalOf } from './signals';
 
 interface Given {
   readonly level?: number;
@@ -22,30 +22,30 @@ interface Given {
 
 const turnedRound = (list: readonly number[]): number[] => [...list].reverse();
 
-/** What of a pulse counts here; with `way` −1 the trace turned round, which ends a second before 0. */
-function pulseOf(values: readonly number[], given: Given, way: 1 | -1): Pulse {
+/** With `way` −1 the trace turned round, which ends a second before 0. */
+function pulseOn(values: readonly number[], given: Given, way: 1 | -1): Pulse {
   const { noise = 0, peak = values.indexOf(Math.max(...values)), top = peak, from = 0 } = given;
   const last = values.length - 1;
   const turned = (i: number): number => (way > 0 ? i : last - i);
   const times = given.times ?? values.map((_, i) => i);
-  return {
-    signal: signalOf(way > 0 ? values : turnedRound(values), {
-      times: way > 0 ? times : turnedRound(times.map((t) => -1 - t)),
-    }),
+  const signal = signalOf(way > 0 ? values : turnedRound(values), {
+    times: way > 0 ? times : turnedRound(times.map((t) => -1 - t)),
+  });
+  return pulseOf(signal, {
     noise,
     peak: turned(peak),
     top: { height: 1, at: turned(top), from: turned(top), to: turned(top), falls: 0 },
     from: way > 0 ? from : 0,
     to: way > 0 ? last : turned(from),
-  } as Pulse;
+  });
 }
 
 /** The rise through a level, half of the height unless told. States that the fall of the trace turned round mirrors it. */
 function rise(values: readonly number[], given: Given = {}): Crossing {
   const { level = 0.5, from = 0, start = from } = given;
   const last = values.length - 1;
-  const came = crossingOf(pulseOf(values, given, 1), level, 1, start);
-  const turned = crossingOf(pulseOf(values, given, -1), level, -1, last - start);
+  const came = crossingOf(pulseOn(values, given, 1), level, 1, start);
+  const turned = crossingOf(pulseOn(values, given, -1), level, -1, last - start);
   expect(turned.seen).toBe(last - came.seen);
   expect(turned.place === undefined).toBe(came.place === undefined);
   if (came.place && turned.place) {

@@ -1,30 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { doubtsOf } from '../../../src/exposure/trace/doubts';
 import type { Pulse } from '../../../src/exposure/trace/pulse';
-import { brightestAt, type Signal } from '../../../src/exposure/trace/signal';
-import { signalOf } from './signals';
-
-const BASE = { level: 0, slope: 0, origin: 0, noise: 0, error: 0, sure: true };
-
-/** A pulse as it is read where nothing is doubtful, with what is told otherwise: all of the signal is its light. */
-function pulseOf(signal: Signal, told: Partial<Pulse> = {}): Pulse {
-  const peak = brightestAt(signal);
-  return {
-    signal,
-    base: BASE,
-    noise: 0,
-    peak,
-    top: { height: 1, at: peak, from: peak, to: peak, falls: 0 },
-    foot: { low: 0.02, high: 0.02 },
-    width: 0,
-    from: 0,
-    to: signal.samples.count - 1,
-    instant: false,
-    earlier: undefined,
-    later: undefined,
-    ...told,
-  };
-}
+import { DARK, pulseOf, signalOf } from './signals';
 
 /** Straight lines between corners, each given by its light and the samples since the one before. */
 function lines(first: number, ...corners: readonly (readonly [light: number, samples: number])[]): number[] {
@@ -69,7 +46,7 @@ describe('the doubts about a pulse', () => {
   });
 
   it('ask for a base that is sure', () => {
-    expect(doubts(TRIANGLE, { base: { ...BASE, sure: false } })).toEqual([
+    expect(doubts(TRIANGLE, { base: { ...DARK, sure: false } })).toEqual([
       'Fewer than 40 samples lie before the flash, so the base is unsure: record more before it, or give the base.',
     ]);
   });
@@ -79,7 +56,7 @@ describe('the doubts about a pulse', () => {
       const times = TRIANGLE.map((_, i) => 100 + i);
       const values = TRIANGLE.map((light, i) => light / scale + slope * i);
       const signal = signalOf(values, { times, slope, origin: 100, scale });
-      return doubtsOf(pulseOf(signal, { base: { ...BASE, slope: slope * scale } }));
+      return doubtsOf(pulseOf(signal, { base: { ...DARK, slope: slope * scale } }));
     };
     const sentence = 'of the height along a straight line, which is taken off.';
     // 64 s × 1/512 a second × 2
@@ -231,7 +208,7 @@ describe('the end of the recording', () => {
 
   it('says nothing of a base that is unsure', () => {
     const values = lines(0, [1, 32], [0, 32], [0.05, 1], [0.05, 5]);
-    expect(doubts(values, { to: 64, base: { ...BASE, sure: false } })).toHaveLength(1);
+    expect(doubts(values, { to: 64, base: { ...DARK, sure: false } })).toHaveLength(1);
   });
 
   it('is that of another flash where one follows', () => {

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import type { Pulse } from '../../../src/exposure/trace/pulse';
-import { brightestAt } from '../../../src/exposure/trace/signal';
 import {
   allLight,
   durationOf,
@@ -11,28 +10,12 @@ import {
   wholeWithShares,
 } from '../../../src/exposure/trace/span';
 import { expectNear, refusal, value } from '../support';
-import { signalOf } from './signals';
+import { pulseOf, signalOf } from './signals';
 
 /** A pulse whose samples are two seconds apart from 10 s on, all of them its light, with what is told otherwise. */
-function pulseOf(values: readonly number[], told: Partial<Pulse> = {}, steady = false): Pulse {
+function pulseFrom(values: readonly number[], told: Partial<Pulse> = {}, steady = false): Pulse {
   const times = steady ? [2] : values.map((_, i) => 10 + 2 * i);
-  const signal = signalOf(values, { times });
-  const peak = brightestAt(signal);
-  return {
-    signal,
-    base: { level: 0, slope: 0, origin: 0, noise: 0, error: 0, sure: true },
-    noise: 0,
-    peak,
-    top: { height: 1, at: peak, from: peak, to: peak, falls: 0 },
-    foot: { low: 0.02, high: 0.02 },
-    width: 0,
-    from: 0,
-    to: signal.samples.count - 1,
-    instant: false,
-    earlier: undefined,
-    later: undefined,
-    ...told,
-  };
+  return pulseOf(signalOf(values, { times }), told);
 }
 
 /** Up in 8 s, down in 16 s. */
@@ -43,49 +26,49 @@ const NEVER = 'of its height: the recording ends too early';
 describe('the span at a level', () => {
   it('runs from the rise to the fall through it, each with its cell', () => {
     // 10 s + 8 s · 5/16, and 18 s + 16 s · 11/16
-    const span = value(spanAt(pulseOf(TRIANGLE), 0.3125));
+    const span = value(spanAt(pulseFrom(TRIANGLE), 0.3125));
     expect(span).toEqual({ rise: { time: 12.5, cell: 1 }, fall: { time: 29, cell: 9 } });
     expect(durationOf(span)).toBe(16.5);
   });
 
   it('begins with the first sample of the light where that lies above it', () => {
-    expect(spanAt(pulseOf(TRIANGLE, { from: 2 }), 0.3125)).toEqual({
+    expect(spanAt(pulseFrom(TRIANGLE, { from: 2 }), 0.3125)).toEqual({
       rise: { time: 14, cell: 2 },
       fall: { time: 29, cell: 9 },
     });
-    expect(spanAt(pulseOf(TRIANGLE.slice(2)), 0.3125)).toEqual({
+    expect(spanAt(pulseFrom(TRIANGLE.slice(2)), 0.3125)).toEqual({
       rise: { time: 10, cell: 0 },
       fall: { time: 25, cell: 7 },
     });
   });
 
   it('is refused where the light ends above it, with a word about blank cells where they may be the reason', () => {
-    expect(spanAt(pulseOf(endsAt(0.25)), 0.2)).toEqual({
+    expect(spanAt(pulseFrom(endsAt(0.25)), 0.2)).toEqual({
       fail: 'no-answer',
       message: `The trace never falls through 0.2 ${NEVER}.`,
     });
-    expect(spanAt(pulseOf(endsAt(0.25), {}, true), 0.125)).toEqual({
+    expect(spanAt(pulseFrom(endsAt(0.25), {}, true), 0.125)).toEqual({
       fail: 'no-answer',
       message: `The trace never falls through 0.125 ${NEVER} (zeros at the end count as blank cells).`,
     });
-    expect(durationOf(value(spanAt(pulseOf(endsAt(0.25)), 0.3125)))).toBe(16.5);
+    expect(durationOf(value(spanAt(pulseFrom(endsAt(0.25)), 0.3125)))).toBe(16.5);
   });
 
   it('is refused below two and a half standard deviations of the noise, with the hundredth from which it is told', () => {
     // 2.5 × 0.05 is 0.125
-    expect(spanAt(pulseOf(TRIANGLE, { noise: 0.05 }), 0.1)).toEqual({
+    expect(spanAt(pulseFrom(TRIANGLE, { noise: 0.05 }), 0.1)).toEqual({
       fail: 'no-answer',
       message:
         '0.1 of the height is lost in the noise of the trace: ask for 0.13 or more, or record a cleaner trace.',
     });
-    refusal(spanAt(pulseOf(TRIANGLE, { noise: 0.05 }), 0.124));
+    refusal(spanAt(pulseFrom(TRIANGLE, { noise: 0.05 }), 0.124));
     // straight lines rise and fall through an eighth 1 s from the start and 2 s from the end of 24 s
-    expectNear(durationOf(value(spanAt(pulseOf(TRIANGLE, { noise: 0.05 }), 0.125))), 21);
-    expectNear(durationOf(value(spanAt(pulseOf(TRIANGLE, { noise: 0.04 }), 0.101))), 24 * 0.899);
+    expectNear(durationOf(value(spanAt(pulseFrom(TRIANGLE, { noise: 0.05 }), 0.125))), 21);
+    expectNear(durationOf(value(spanAt(pulseFrom(TRIANGLE, { noise: 0.04 }), 0.101))), 24 * 0.899);
   });
 
   it('is the same where the search goes on from a lower level', () => {
-    const pulse = pulseOf(TRIANGLE);
+    const pulse = pulseFrom(TRIANGLE);
     const cursor = { rise: 0, fall: 12 };
     for (const level of [0.1, 0.3, 0.5, 0.7, 0.9])
       expectNear(durationOf(value(spanAt(pulse, level, cursor))), 24 * (1 - level));
@@ -95,7 +78,7 @@ describe('the span at a level', () => {
 
   it('starts its search where it is told, and says up to where it has looked', () => {
     // flashes up to a half before and after the highest one
-    const pulse = pulseOf([0, 0.5, 0, 0, 1, 0, 0, 0.5, 0]);
+    const pulse = pulseFrom([0, 0.5, 0, 0, 1, 0, 0, 0.5, 0]);
     expect(spanAt(pulse, 0.25, { rise: 3, fall: 5 })).toEqual({
       rise: { time: 16.5, cell: 3 },
       fall: { time: 19.5, cell: 4 },
@@ -108,33 +91,33 @@ describe('the span at a level', () => {
 
 describe('all light of a pulse', () => {
   it('is what lies between its first and last sample', () => {
-    expect(allLight(pulseOf(TRIANGLE))).toBe(12);
-    const pulse = pulseOf([0.5, ...TRIANGLE, 0.5], { from: 1, to: 13 });
+    expect(allLight(pulseFrom(TRIANGLE))).toBe(12);
+    const pulse = pulseFrom([0.5, ...TRIANGLE, 0.5], { from: 1, to: 13 });
     expect(allLight(pulse)).toBe(12);
     expect(wholeOf(pulse)).toEqual({ rise: { time: 12, cell: 1 }, fall: { time: 36, cell: 13 } });
   });
 
   it('is told though the end is missing below a tenth, or below the noise', () => {
     // ends at a sixteenth, which half of the last 2 s is brighter by
-    expect(allLight(pulseOf([...TRIANGLE.slice(0, -1), 0.0625]))).toBe(12.0625);
-    expect(refusal(allLight(pulseOf(endsAt(0.125)))).message).toBe(
+    expect(allLight(pulseFrom([...TRIANGLE.slice(0, -1), 0.0625]))).toBe(12.0625);
+    expect(refusal(allLight(pulseFrom(endsAt(0.125)))).message).toBe(
       `The trace never falls through 0.1 ${NEVER}.`,
     );
     // 2.5 × 0.06 is 0.15, through which it falls before it ends at an eighth: 1/16 in 2 s is missing
-    expectNear(value(allLight(pulseOf(endsAt(0.125), { noise: 0.06 }))), 12 - 0.125);
+    expectNear(value(allLight(pulseFrom(endsAt(0.125), { noise: 0.06 }))), 12 - 0.125);
   });
 
   it('is refused where there is none on the whole', () => {
     const none = { fail: 'no-answer', message: 'The trace shows no light above its base on the whole.' };
-    expect(allLight(pulseOf([0, 1, -1, 0]))).toEqual(none);
-    expect(allLight(pulseOf([0, 1, -2, 0]))).toEqual(none);
-    expect(allLight(pulseOf([0, 1, -0.5, 0]))).toBe(1);
+    expect(allLight(pulseFrom([0, 1, -1, 0]))).toEqual(none);
+    expect(allLight(pulseFrom([0, 1, -2, 0]))).toEqual(none);
+    expect(allLight(pulseFrom([0, 1, -0.5, 0]))).toBe(1);
   });
 });
 
 describe('shares', () => {
   it('are all inside to begin with', () => {
-    expect(wholeWithShares(pulseOf(TRIANGLE))).toEqual({
+    expect(wholeWithShares(pulseFrom(TRIANGLE))).toEqual({
       rise: { time: 10, cell: 0 },
       fall: { time: 34, cell: 12 },
       before: 0,
@@ -144,7 +127,7 @@ describe('shares', () => {
   });
 
   it('of a span within another one add what lies between the two', () => {
-    const pulse = pulseOf(TRIANGLE);
+    const pulse = pulseFrom(TRIANGLE);
     const outer = {
       rise: { time: 12, cell: 1 },
       fall: { time: 30, cell: 10 },
@@ -163,7 +146,7 @@ describe('shares', () => {
   });
 
   it('are the same worked out from the whole pulse or from a lower level', () => {
-    const pulse = pulseOf(TRIANGLE);
+    const pulse = pulseFrom(TRIANGLE);
     let outer = wholeWithShares(pulse);
     for (const level of [0.2, 0.4, 0.6, 0.8]) {
       const span = value(spanAt(pulse, level));
