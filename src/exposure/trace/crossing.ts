@@ -41,9 +41,9 @@ export function crossingOf(pulse: Pulse, level: number, way: 1 | -1, start: numb
   let outside = hump ?? inside;
   while (outside !== outer && lightAt(signal, outside) > down) outside -= way;
   if (lightAt(signal, outside) > down && lightAt(signal, outside) >= level) return { place: undefined, seen };
-  const place =
-    fitted(pulse, level, (seen + outside) >> 1, outer, hump ?? pulse.top.at) ??
-    joined(pulse, level, way, seen, outside);
+  const middle = (seen + outside) >> 1;
+  const most = Math.min(Math.abs(middle - outer), Math.abs((hump ?? pulse.top.at) - middle));
+  const place = fitted(pulse, level, middle, most) ?? joined(pulse, level, way, seen, outside);
   return { place, seen };
 }
 
@@ -94,16 +94,9 @@ function joined(
   return found[found.length >> 1] as Place;
 }
 
-/** Samples on either side of one that all lie near the level, none beyond the light or the crest. */
-function reachOf(
-  { signal, noise }: Pulse,
-  level: number,
-  middle: number,
-  outer: number,
-  crest: number,
-): number {
+/** Samples on either side of one that all lie near the level, up to so many. */
+function reachOf({ signal, noise }: Pulse, level: number, middle: number, most: number): number {
   const near = REACH * noise;
-  const most = Math.min(Math.abs(middle - outer), Math.abs(crest - middle));
   let reach = 0;
   while (
     reach < most &&
@@ -114,16 +107,10 @@ function reachOf(
   return reach;
 }
 
-/** Instant at which the parabola through the samples around `middle` passes the level; undefined where they are few. */
-function fitted(
-  pulse: Pulse,
-  level: number,
-  middle: number,
-  outer: number,
-  crest: number,
-): Place | undefined {
+/** Instant at which the parabola through up to so many samples around `middle` passes the level; undefined where they are few. */
+function fitted(pulse: Pulse, level: number, middle: number, most: number): Place | undefined {
   const { signal } = pulse;
-  const reach = reachOf(pulse, level, middle, outer, crest);
+  const reach = reachOf(pulse, level, middle, most);
   if (reach < FEW) return undefined;
   const fit = fitPolynomial(signal, middle - reach, middle + reach, 2);
   const time = fit && passes(fit, level, timeAt(signal.samples, middle));
