@@ -1,13 +1,29 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { resolve } from 'node:path';
+import { join, relative, resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
+import { FULL } from './full';
 
 const { readTemplates } = createRequire(import.meta.url)('../src/build/templates.cjs') as {
   readTemplates: () => unknown;
 };
 
+const ROOT = resolve(import.meta.dirname, '..');
+const FULL_ONLY = 'tests/**/*.full.test.ts';
+
+/** The tests that draw cases: fast-check's own, and those that take number or seed from `full.ts`. */
+const drawing = (): string[] =>
+  readdirSync(import.meta.dirname, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.test.ts'))
+    .map((name) => join(import.meta.dirname, name))
+    .filter((path) => /from '(fast-check|(\.\.?\/)+full)'/.test(readFileSync(path, 'utf8')))
+    .map((path) => relative(ROOT, path));
+
+const only = (folder: string) => (FULL ? [`${folder}/**/*.full.test.ts`] : [`${folder}/**/*.test.ts`]);
+const left = FULL ? [] : [FULL_ONLY];
+
 export default defineConfig({
-  root: resolve(import.meta.dirname, '..'),
+  root: ROOT,
   define: { SWEEPTABLE_TEMPLATES: JSON.stringify(readTemplates()) },
   test: {
     projects: [
@@ -15,8 +31,9 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'unit',
-          include: ['tests/**/*.test.ts'],
-          exclude: ['tests/browser/**'],
+          include: [...only('tests'), ...(FULL ? drawing() : [])],
+          exclude: ['tests/browser/**', ...left],
+          setupFiles: ['tests/properties.setup.ts'],
           testTimeout: 30_000,
           hookTimeout: 60_000,
         },
@@ -25,7 +42,8 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'browser',
-          include: ['tests/browser/**/*.test.ts'],
+          include: only('tests/browser'),
+          exclude: left,
           fileParallelism: false,
           testTimeout: 90_000,
           hookTimeout: 90_000,
