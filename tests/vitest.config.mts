@@ -2,7 +2,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join, relative, resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
-import { FULL } from './full';
+
+/** As in full.ts. */
+const FULL = process.env['SWEEPTABLE_FULL'] === '1';
 
 const { readTemplates } = createRequire(import.meta.url)('../src/build/templates.cjs') as {
   readTemplates: () => unknown;
