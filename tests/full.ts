@@ -1,13 +1,27 @@
 /**
  * Two ways to run the tests: `npm test`, for every commit, and `npm run test:full`, the rest. What only the second runs stands
- * in files named `*.full.test.ts`; a file that draws cases takes their number and seed from here and runs in both.
+ * in files named `*.full.test.ts`; a file that draws cases, or has more of them in full, takes their number and seed from
+ * here and runs in both.
  */
 export const FULL = process.env['SWEEPTABLE_FULL'] === '1';
+
+/** Of this run in full, which prints it; 0 where each test has its own. */
+const FRESH = FULL ? Number(process.env['SWEEPTABLE_SEED'] ?? 0) : 0;
+if (!(Number.isInteger(FRESH) && FRESH >= 0 && FRESH < 1e6))
+  throw new Error('SWEEPTABLE_SEED must be a whole number from 0 below a million.');
 
 /** A fifth of the cases for every commit, all of them in full. */
 export const runs = (all: number): number => (FULL ? all : Math.ceil(all / 5));
 
-const fresh = Number(process.env['SWEEPTABLE_SEED'] ?? NaN);
+/** What a generator starts from: the test's own number for every commit, another for each run in full. */
+export const seedOf = (own: number): number => FRESH * 1000 + own;
 
-/** The seed of a test's own for every commit; in full the one of this run, which `npm run test:full` prints. */
-export const seed = (own: number): number => (FULL && Number.isFinite(fresh) ? (fresh + own) | 0 : own);
+/** How fast-check draws: from what seed, and how often. */
+export const trials = (own: number, all = 100): { readonly seed: number; readonly numRuns: number } => ({
+  seed: seedOf(own),
+  numRuns: runs(all),
+});
+
+/** The numbers of cases that are drawn each from its own: 1, 2, 3 … for every commit, others for each run in full. */
+export const caseNumbers = (all: number): number[] =>
+  Array.from({ length: runs(all) }, (_, i) => FRESH * 100_000 + i + 1);

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { join, relative, resolve } from 'node:path';
+import { join, relative, resolve, sep } from 'node:path';
 import { defineConfig } from 'vitest/config';
 
 /** As in full.ts. */
@@ -12,33 +12,45 @@ const { readTemplates } = createRequire(import.meta.url)('../src/build/templates
 
 const ROOT = resolve(import.meta.dirname, '..');
 const FULL_ONLY = 'tests/**/*.full.test.ts';
+const BROWSER = 'tests/browser/**';
 
-/** The tests that draw cases: fast-check's own, and those that take number or seed from `full.ts`. */
-const drawing = (): string[] =>
+/** The tests whose text says something, as paths from the root. */
+const testsThat = (say: RegExp): string[] =>
   readdirSync(import.meta.dirname, { recursive: true, encoding: 'utf8' })
     .filter((name) => name.endsWith('.test.ts'))
     .map((name) => join(import.meta.dirname, name))
-    .filter((path) => /from '(fast-check|(\.\.?\/)+full)'/.test(readFileSync(path, 'utf8')))
-    .map((path) => relative(ROOT, path));
+    .filter((path) => say.test(readFileSync(path, 'utf8')))
+    .map((path) => relative(ROOT, path).replaceAll(sep, '/'));
 
-const only = (folder: string) => (FULL ? [`${folder}/**/*.full.test.ts`] : [`${folder}/**/*.test.ts`]);
+/** Those that draw cases, or take more of them in full. */
+const GROWING = testsThat(/from '(\.\.?\/)+full'/);
+/** Those that put something else in a module's place: every other file would find it there too. */
+const REPLACING = testsThat(/^vi\.mock\(/m);
+
+const only = (folder: string): string[] => [`${folder}/**/*${FULL ? '.full' : ''}.test.ts`];
 const left = FULL ? [] : [FULL_ONLY];
+const unit = { testTimeout: 30_000, hookTimeout: 60_000 };
 
 export default defineConfig({
   root: ROOT,
   define: { SWEEPTABLE_TEMPLATES: JSON.stringify(readTemplates()) },
   test: {
+    reporters: ['default', 'tests/slowest.ts'],
     projects: [
       {
         extends: true,
         test: {
+          ...unit,
           name: 'unit',
-          include: [...only('tests'), ...(FULL ? drawing() : [])],
-          exclude: ['tests/browser/**', ...left],
-          setupFiles: ['tests/properties.setup.ts'],
-          testTimeout: 30_000,
-          hookTimeout: 60_000,
+          include: [...only('tests'), ...(FULL ? GROWING : [])],
+          exclude: [BROWSER, ...REPLACING, ...left],
+          // the files share a process and its modules: to load the grid's engine for each of them would take as long as the tests
+          isolate: false,
         },
+      },
+      {
+        extends: true,
+        test: { ...unit, name: 'unit-alone', include: FULL ? [] : REPLACING },
       },
       {
         extends: true,

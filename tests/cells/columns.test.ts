@@ -1,5 +1,6 @@
 import { type Arbitrary, array, assert, constant, constantFrom, oneof, property, tuple } from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { trials } from '../full';
 import { CATALOGUE, rowOf } from '../../src/catalogue';
 import { type AnyRow, type Arg, isChoice, isChosen, isTruth, quantitiesOf } from '../../src/catalogue/types';
 import { type AnswerCell, call } from '../../src/cells/call';
@@ -44,7 +45,7 @@ describe('a column gives what each of its rows gives alone', () => {
           else expect(cell).toEqual(alone);
         }
       }),
-      { numRuns: 60 },
+      trials(401, 60),
     );
   });
 });

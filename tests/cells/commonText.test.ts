@@ -1,5 +1,6 @@
 import { assert, boolean, constantFrom, nat, oneof, property, stringMatching, tuple } from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { trials } from '../full';
 import { Q, type Quantity } from '../../src/catalogue/quantities';
 import { commonText } from '../../src/cells/commonText';
 import { readAnyText } from '../../src/cells/quantity';
@@ -66,7 +67,7 @@ describe('common forms are read as the grammar reads them', () => {
         const common = commonText(text, quantity, exact);
         if (!Number.isNaN(common)) expect(common).toBe(readAnyText(text, quantity, 'it', exact));
       }),
-      { numRuns: 1500 },
+      trials(402, 1500),
     );
   });
 });

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../full';
 import { CATALOGUE, rowOf } from '../../src/catalogue';
 import { type AnyRow, type Arg, isChoice, isTruth, quantitiesOf } from '../../src/catalogue/types';
 import { type Answer, type AnswerCell, call } from '../../src/cells/call';
@@ -13,7 +14,7 @@ const number = (id: string, ...cells: readonly unknown[]): number => {
   return came;
 };
 
-const RUNS = { seed: 7, numRuns: 200 } as const;
+const RUNS = trials(7, 200);
 /** Figures as people type them: marks as well as any number between. */
 const aperture = fc.oneof(
   fc.constantFrom(1, 1.4, 2.8, 5.6, 8, 9.5, 11, 13, 16, 22, 45, 'f/8 2/3', 'f/11+0.3', '16³'),

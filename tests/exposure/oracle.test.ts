@@ -1,6 +1,7 @@
 import { Decimal } from 'decimal.js';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../full';
 import { kelvinShift, miredShift } from '../../src/exposure/colour/mired';
 import type { Result } from '../../src/exposure/core/result';
 import { fallOff } from '../../src/exposure/distance/fallOff';
@@ -73,7 +74,7 @@ const two = (power: Decimal.Value): Decimal => TWO.pow(D(power));
 const log2 = (x: Decimal.Value): Decimal => Decimal.log2(D(x));
 const sum = (list: readonly Decimal[]): Decimal => list.reduce((a, b) => a.plus(b), D(0));
 
-const RUNS = { seed: 2024, numRuns: 120 } as const;
+const RUNS = trials(2024, 120);
 const decades = (low: number, high: number): fc.Arbitrary<number> =>
   fc.double({ min: low, max: high, noNaN: true }).map((x) => 10 ** x);
 const wide = decades(-6, 6);

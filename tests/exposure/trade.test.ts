@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../full';
 import { CATALOGUE, rowOf } from '../../src/catalogue';
 import type { AnyRow } from '../../src/catalogue/types';
 import { call } from '../../src/cells/call';
@@ -24,7 +25,7 @@ describe('facts of the trade', () => {
           expect(steps).toBeCloseTo(Math.round(steps), 8);
           expect(Math.abs(Math.log2(wanted / set))).toBeLessThanOrEqual(step / 2 + 1e-9);
         }),
-        { seed: 101 },
+        trials(101),
       );
     },
   );

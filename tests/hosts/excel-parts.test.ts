@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { trials } from '../full';
 import { drawCharts } from '../../src/hosts/excel/chart';
 import { drawInputs } from '../../src/hosts/excel/inputs';
 import { columnPoints, rowHeights } from '../../src/hosts/excel/measures';
@@ -78,6 +79,7 @@ describe('cells that are alike are joined', () => {
           list.map(({ row, column, kind }) => `${row},${column},${kind}`).sort();
         expect(inOrder(covered)).toEqual(inOrder(cells));
       }),
+      trials(403),
     ));
   test('a block is one patch', () => {
     const cells = [cell(1, 1), cell(1, 2), cell(2, 1), cell(2, 2)];

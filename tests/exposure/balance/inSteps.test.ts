@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { caseNumbers } from '../../full';
 import { inSteps } from '../../../src/exposure/balance/inSteps';
 import { random } from '../random';
 
@@ -157,7 +158,7 @@ describe('moves from the best of the settings tried', () => {
 
 describe('the search over all settings', () => {
   it('comes to within 0.005 stop of the best of all, from wherever the powers lie', () => {
-    for (let seed = 1; seed <= 40; seed++) {
+    for (const seed of caseNumbers(40)) {
       const next = random(seed);
       const reach = [0, 1, 2].map(() => [next(), next(), next()]);
       const last = [24, 24, 24];

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { caseNumbers } from '../../full';
 import { type Choices, searchSteps } from '../../../src/exposure/balance/searchSteps';
 import { random } from '../random';
 
@@ -21,7 +22,7 @@ const everySetting = (heads: readonly Choices[]): number[][] =>
 
 describe('the search over all settings', () => {
   it('finds the best of all settings, tried one by one, from three heads to five', () => {
-    for (let seed = 1; seed <= 40; seed++) {
+    for (const seed of caseNumbers(40)) {
       const draw = random(seed);
       const heads = Array.from({ length: 3 + (seed % 3) }, () => ({
         shares: tenths([20, 10, 6][seed % 3] as number),

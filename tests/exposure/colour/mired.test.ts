@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { kelvinShift, miredShift } from '../../../src/exposure/colour/mired';
 import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
 
@@ -22,7 +23,7 @@ describe('mired shift', () => {
       fc.property(kelvin, kelvin, (a, b) => {
         expectNear(value(kelvinShift(a, value(miredShift(a, b)))), b, 1e-11);
       }),
-      { seed: 271 },
+      trials(271),
     );
   });
 
@@ -32,7 +33,7 @@ describe('mired shift', () => {
         expect(value(miredShift(a, b)) + value(miredShift(b, c))).toBeCloseTo(value(miredShift(a, c)), 9);
         expect(value(miredShift(b, a))).toBeCloseTo(-value(miredShift(a, b)), 10);
       }),
-      { seed: 272 },
+      trials(272),
     );
   });
 
@@ -41,7 +42,7 @@ describe('mired shift', () => {
       fc.property(kelvin, fc.double({ min: 0.01, max: 400, noNaN: true }), (t, shift) => {
         expect(value(kelvinShift(t, shift))).toBeLessThan(t);
       }),
-      { seed: 273 },
+      trials(273),
     );
   });
 
@@ -50,7 +51,7 @@ describe('mired shift', () => {
       fc.property(kelvin, kelvin, fc.double({ min: 0.2, max: 5, noNaN: true }), (a, b, k) => {
         expect(value(miredShift(a / k, b / k))).toBeCloseTo(k * value(miredShift(a, b)), 9);
       }),
-      { seed: 274 },
+      trials(274),
     );
   });
 

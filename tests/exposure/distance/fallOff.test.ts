@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { fallOff } from '../../../src/exposure/distance/fallOff';
 import { itKeepsItsRanges, refusal, value } from '../support';
 
@@ -98,7 +99,7 @@ describe('fall-off of a rectangular front', () => {
       fc.property(metres, metres, metres, metres, (near, far, w, h) => {
         expect(value(fallOff(near, far, w, h))).toBeCloseTo(value(fallOff(near, far, h, w)), 11);
       }),
-      { seed: 61 },
+      trials(61),
     );
   });
 
@@ -110,7 +111,7 @@ describe('fall-off of a rectangular front', () => {
         expect(square).toBeLessThanOrEqual(value(fallOff(near, far, side)) + 1e-9);
         expect(square).toBeGreaterThanOrEqual(value(fallOff(near, far, side * Math.SQRT2)) - 1e-9);
       }),
-      { seed: 62 },
+      trials(62),
     );
   });
 });
@@ -128,7 +129,7 @@ describe('fall-off of every front', () => {
         expect(value(fallOff(near, near + 2 * more, ...of(kind, w, h)))).toBeGreaterThanOrEqual(stops);
         expect(stops).toBeLessThanOrEqual(value(fallOff(near, near + more)) + 1e-11);
       }),
-      { seed: 63 },
+      trials(63),
     );
   });
 
@@ -140,7 +141,7 @@ describe('fall-off of every front', () => {
         expect(parts).toBeCloseTo(whole, 11);
         expect(value(fallOff(2 * a, 2 * c, ...of(kind, 2 * w, 2 * h)))).toBeCloseTo(whole, 11);
       }),
-      { seed: 64 },
+      trials(64),
     );
   });
 

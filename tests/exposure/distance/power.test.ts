@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { fallOff } from '../../../src/exposure/distance/fallOff';
 import { powerForDistance, powerForReading } from '../../../src/exposure/distance/power';
 import { distanceForReading, readingForPower } from '../../../src/exposure/distance/reading';
@@ -20,7 +21,7 @@ describe('energy for another distance', () => {
         const power = value(powerForDistance(p, d, e));
         expectNear(value(readingForPower(8, p, power, d, e)), 8);
       }),
-      { seed: 71 },
+      trials(71),
     );
   });
 
@@ -32,7 +33,7 @@ describe('energy for another distance', () => {
         const box = value(powerForDistance(100, d, e, 0, undefined, undefined, undefined, w, h));
         expectNear(box, 100 * 2 ** value(fallOff(d, e, w, h)), 2e-12);
       }),
-      { seed: 72 },
+      trials(72),
     );
   });
 
@@ -70,7 +71,7 @@ describe('energy for another reading', () => {
       fc.property(positive, positive, positive, (p, n, t) => {
         expectNear(value(readingForPower(n, p, value(powerForReading(p, n, t)))), t);
       }),
-      { seed: 73 },
+      trials(73),
     );
   });
 
@@ -130,7 +131,7 @@ describe('distance for another reading', () => {
         const wanted = -2 * Math.log2(less);
         expect(value(fallOff(d, there, w))).toBeCloseTo(wanted, 9);
       }),
-      { seed: 74 },
+      trials(74),
     );
   });
 

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { settle } from '../../../src/exposure/distance/settle';
 import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
 
@@ -23,7 +24,7 @@ describe('the energy that can be set', () => {
         expect(Math.abs(down(wanted, set))).toBeLessThanOrEqual(s / 2 + 1e-9);
         expect(set).toBeLessThanOrEqual(1200);
       }),
-      { seed: 65 },
+      trials(65),
     );
   });
 
@@ -102,7 +103,7 @@ describe('the energy that can be set', () => {
           }
         },
       ),
-      { seed: 66 },
+      trials(66),
     );
   });
 

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { flashLevel } from '../../../src/exposure/duration/flashLevel';
 import { expectNear, itKeepsItsRanges, value } from '../support';
 
@@ -18,7 +19,7 @@ describe('a duration at another level', () => {
       fc.property(positive, level, level, (t, a, b) => {
         expectNear(value(flashLevel(value(flashLevel(t, a, b)), b, a)), t);
       }),
-      { seed: 92 },
+      trials(92),
     );
   });
 
@@ -28,7 +29,7 @@ describe('a duration at another level', () => {
         fc.pre(a < b - 1e-6);
         expect(value(flashLevel(1, 0.5, a))).toBeGreaterThan(value(flashLevel(1, 0.5, b)));
       }),
-      { seed: 93 },
+      trials(93),
     );
   });
 

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { reciprocityTime } from '../../../src/exposure/duration/reciprocity';
 import { expectNear, itKeepsItsRanges, value } from '../support';
 
@@ -33,7 +34,7 @@ describe('exposure time of film that lags', () => {
       fc.property(seconds, exponent, (threshold, p) => {
         expectNear(value(reciprocityTime(threshold * (1 + 1e-9), p, threshold)), threshold, 4e-9);
       }),
-      { seed: 211 },
+      trials(211),
     );
   });
 
@@ -46,7 +47,7 @@ describe('exposure time of film that lags', () => {
         expect(value(reciprocityTime(t, p + 0.1, threshold))).toBeGreaterThan(corrected);
         expect(value(reciprocityTime(t * 1.01, p, threshold))).toBeGreaterThan(corrected);
       }),
-      { seed: 212 },
+      trials(212),
     );
   });
 
@@ -64,7 +65,7 @@ describe('exposure time of film that lags', () => {
           1e-11,
         );
       }),
-      { seed: 213 },
+      trials(213),
     );
   });
 

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { flashLevel } from '../../../src/exposure/duration/flashLevel';
 import { CLIP_LOSS, flashClip, flashShare, shutterForFlash } from '../../../src/exposure/duration/shutter';
 import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
@@ -41,7 +42,7 @@ describe('share of a flash in an opening', () => {
         expect(value(flashShare(t, l, open, open / 10))).toBeLessThan(share);
         expect(value(flashShare(t * 1.01, l, open))).toBeLessThan(share);
       }),
-      { seed: 201 },
+      trials(201),
     );
   });
 
@@ -53,7 +54,7 @@ describe('share of a flash in an opening', () => {
           value(flashShare(t, l, open, open / 4)),
         );
       }),
-      { seed: 202 },
+      trials(202),
     );
   });
 
@@ -62,7 +63,7 @@ describe('share of a flash in an opening', () => {
       fc.property(seconds, level, level, seconds, (t, a, b, open) => {
         expectNear(value(flashShare(value(flashLevel(t, a, b)), b, open)), value(flashShare(t, a, open)));
       }),
-      { seed: 203 },
+      trials(203),
     );
   });
 
@@ -81,7 +82,7 @@ describe('stops lost to an early shutter', () => {
         const share = value(flashShare(t, l, times * t));
         expect(value(flashClip(t, l, times * t))).toBeCloseTo(-Math.log2(share), 11);
       }),
-      { seed: 204 },
+      trials(204),
     );
   });
 
@@ -133,13 +134,13 @@ describe('shortest opening for a flash', () => {
       fc.property(seconds, level, stops, (t, l, loss) => {
         expectNear(value(flashClip(t, l, value(shutterForFlash(t, l, loss)))), loss, 1e-11);
       }),
-      { seed: 205 },
+      trials(205),
     );
     fc.assert(
       fc.property(seconds, level, fc.double({ min: 0.05, max: 5, noNaN: true }), (t, l, times) => {
         expectNear(value(shutterForFlash(t, l, value(flashClip(t, l, t * times)))), t * times, 1e-11);
       }),
-      { seed: 206 },
+      trials(206),
     );
   });
 
@@ -162,7 +163,7 @@ describe('shortest opening for a flash', () => {
           expect(open).toBeGreaterThan(0);
         },
       ),
-      { seed: 207 },
+      trials(207),
     );
   });
 

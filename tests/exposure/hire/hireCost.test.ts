@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { hireCost, WEEK_DAYS } from '../../../src/exposure/hire/hireCost';
 import { expectNear, itKeepsItsRanges, value } from '../support';
 
@@ -55,7 +56,7 @@ describe('cost of hire', () => {
         expectNear(value(hireCost(1, n + 7, week)), cost + week);
         expectNear(value(hireCost(80, n, week)), 80 * cost);
       }),
-      { seed: 291 },
+      trials(291),
     );
   });
 

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { lightRatio } from '../../../src/exposure/light/lightRatio';
 import { lightShare } from '../../../src/exposure/light/lightShare';
 import { lightSum } from '../../../src/exposure/light/lightSum';
@@ -26,7 +27,7 @@ describe('shares of the light', () => {
         const brighter = value(lightShare(list.map((n) => n * k)));
         shares.forEach((s, i) => expectNear(brighter[i] as number, s));
       }),
-      { seed: 23 },
+      trials(23),
     );
   });
 
@@ -46,7 +47,7 @@ describe('a lighting ratio', () => {
         expectNear(value(lightRatio(key, fill, 'sum')), each + 1);
         expectNear(each * value(lightRatio(fill, key, 'each')), 1);
       }),
-      { seed: 24 },
+      trials(24),
     );
   });
 
@@ -66,7 +67,7 @@ describe('targets of the lights', () => {
       fc.property(reading, stops, (total, from) => {
         expectNear(value(lightSum(value(lightTargets(total, from)))), total);
       }),
-      { seed: 25 },
+      trials(25),
     );
   });
 
@@ -89,7 +90,7 @@ describe('targets of the lights', () => {
         );
         shifted.forEach((t, i) => expectNear(t, targets[i] as number));
       }),
-      { seed: 26 },
+      trials(26),
     );
   });
 

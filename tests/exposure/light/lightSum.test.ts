@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { lightMinus } from '../../../src/exposure/light/lightMinus';
 import { lightSum } from '../../../src/exposure/light/lightSum';
 import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
@@ -27,7 +28,7 @@ describe('lights together', () => {
         expect(value(lightSum(list))).toBeGreaterThanOrEqual(Math.max(...list));
         expectNear(value(lightSum(list.map((n) => n * k))), k * value(lightSum(list)));
       }),
-      { seed: 21 },
+      trials(21),
     );
   });
 
@@ -53,7 +54,7 @@ describe('light with a part taken away', () => {
         // The difference of nearly equal squares magnifies the rounding of the sum by (both / a)².
         expectNear(value(lightMinus(both, b)), a, 1e-15 * (both / a) ** 2 * 8);
       }),
-      { seed: 22 },
+      trials(22),
     );
   });
 

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { lightEvenness } from '../../../src/exposure/light/lightEvenness';
 import { lightMean, lightRepeat, lightSpread } from '../../../src/exposure/light/repeats';
 import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
@@ -22,7 +23,7 @@ describe('repeated readings', () => {
       fc.property(reading, reading, (a, b) => {
         expect(value(lightRepeat([a, b]))).toBeCloseTo(value(lightSpread([a, b])) / Math.SQRT2, 11);
       }),
-      { seed: 31 },
+      trials(31),
     );
   });
 
@@ -34,7 +35,7 @@ describe('repeated readings', () => {
         expect(value(lightSpread(turned))).toBeCloseTo(value(lightSpread(list)), 10);
         expectNear(value(lightMean(turned)), k * value(lightMean(list)), 1e-12);
       }),
-      { seed: 32 },
+      trials(32),
     );
   });
 
@@ -45,7 +46,7 @@ describe('repeated readings', () => {
         expect(mean).toBeGreaterThanOrEqual(Math.min(...list) * (1 - 1e-12));
         expect(mean).toBeLessThanOrEqual(Math.max(...list) * (1 + 1e-12));
       }),
-      { seed: 33 },
+      trials(33),
     );
   });
 
@@ -110,7 +111,7 @@ describe('unevenness', () => {
           expect(percent).toBeLessThan(100);
         }
       }),
-      { seed: 34 },
+      trials(34),
     );
   });
 

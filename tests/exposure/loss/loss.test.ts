@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { bellowsLoss, lossWithBellows, magnificationLoss } from '../../../src/exposure/loss/bellowsLoss';
 import { filterLoss } from '../../../src/exposure/loss/filterLoss';
 import { meterTarget } from '../../../src/exposure/loss/meterTarget';
@@ -25,7 +26,7 @@ describe('loss at a magnification', () => {
         expect(value(magnificationLoss(m, p * 1.1))).toBeLessThan(loss);
         expect(value(magnificationLoss(m * 3, p * 3))).toBeCloseTo(loss, 11);
       }),
-      { seed: 51 },
+      trials(51),
     );
   });
 
@@ -43,7 +44,7 @@ describe('loss at a bellows draw', () => {
         const draw = focal * (1 + m);
         expect(value(bellowsLoss(focal, draw, p))).toBeCloseTo(value(magnificationLoss(m, p)), 10);
       }),
-      { seed: 52 },
+      trials(52),
     );
   });
 
@@ -87,7 +88,7 @@ describe('loss in a filter', () => {
         expect(value(filterLoss(10 ** density, 'factor'))).toBeCloseTo(stops, 10);
         expect(value(filterLoss(10 ** -density, 'transmission'))).toBeCloseTo(stops, 10);
       }),
-      { seed: 53 },
+      trials(53),
     );
   });
 
@@ -97,7 +98,7 @@ describe('loss in a filter', () => {
         const both = value(filterLoss(a)) + value(filterLoss(b));
         expect(value(filterLoss(a * b))).toBeCloseTo(both, 11);
       }),
-      { seed: 54 },
+      trials(54),
     );
   });
 

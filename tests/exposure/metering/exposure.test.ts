@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { exposureValue } from '../../../src/exposure/metering/exposureValue';
 import { guideNumber, guideReading } from '../../../src/exposure/metering/guideNumber';
 import { apertureForLuxSeconds, luxSeconds, RECEPTORS } from '../../../src/exposure/metering/luxSeconds';
@@ -20,7 +21,7 @@ describe('exposure value', () => {
         expect(value(exposureValue(n * Math.SQRT2, t, s)) - ev).toBeCloseTo(1, 11);
         expect(value(exposureValue(n, t, s * 2)) - ev).toBeCloseTo(-1, 11);
       }),
-      { seed: 41 },
+      trials(41),
     );
   });
 
@@ -42,7 +43,7 @@ describe('lux seconds', () => {
       fc.property(positive, positive, positive, (n, s, c) => {
         expectNear(value(apertureForLuxSeconds(value(luxSeconds(n, s, c)), s, c)), n);
       }),
-      { seed: 42 },
+      trials(42),
     );
   });
 
@@ -76,7 +77,7 @@ describe('a guide number', () => {
         const guide = value(guideNumber(n, d, s, q));
         expectNear(value(guideReading(guide, d, s, q)), n);
       }),
-      { seed: 43 },
+      trials(43),
     );
   });
 

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { freezeDuration } from '../../../src/exposure/motion/freezeDuration';
 import { freezePower } from '../../../src/exposure/motion/freezePower';
 import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
@@ -44,6 +45,7 @@ describe('duration at an energy', () => {
         const time = value(freezeDuration(powers, times, power));
         expectNear(value(freezePower(powers, times, time)), power, 1e-8);
       }),
+      trials(97),
     );
   });
 });

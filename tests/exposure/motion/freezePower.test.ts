@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { freezePower } from '../../../src/exposure/motion/freezePower';
 import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
 
@@ -64,7 +65,7 @@ describe('most energy that is short enough', () => {
         const time = t0 * (t1 / t0) ** (Math.log(power / p0) / Math.log(p1 / p0));
         expectNear(time, limit, 2e-9);
       }),
-      { seed: 96 },
+      trials(96),
     );
   });
 

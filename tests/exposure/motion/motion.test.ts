@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { fallSpeed, fallTime, G } from '../../../src/exposure/motion/fall';
 import { freezeBlur, freezeTime } from '../../../src/exposure/motion/freeze';
 import { spinSpeed } from '../../../src/exposure/motion/spinSpeed';
@@ -24,7 +25,7 @@ describe('smear', () => {
         expectNear(value(freezeTime(v, value(freezeBlur(v, t, m, undefined, l)), m, undefined, l)), t);
         expectNear(value(freezeTime(v, value(freezeBlur(v, t, m, pitch, l)), m, pitch, l)), t);
       }),
-      { seed: 91 },
+      trials(91),
     );
   });
 
@@ -70,7 +71,7 @@ describe('a fall', () => {
         // The speed gained is a difference of two large numbers for a fast start.
         expect(Math.abs(v + G * value(fallTime(h, v)) - end)).toBeLessThanOrEqual(1e-13 * (end + v));
       }),
-      { seed: 94 },
+      trials(94),
     );
   });
 
@@ -81,7 +82,7 @@ describe('a fall', () => {
         expectNear(value(fallSpeed(b, half)), value(fallSpeed(a + b)));
         expectNear(value(fallTime(a)) + value(fallTime(b, half)), value(fallTime(a + b)));
       }),
-      { seed: 95 },
+      trials(95),
     );
   });
 

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { isFail } from '../../../src/exposure/core/result';
 import { readingForPower } from '../../../src/exposure/distance/reading';
 import { lightTargets } from '../../../src/exposure/light/lightTargets';
@@ -123,7 +124,7 @@ describe('one head', () => {
           value(popsForTarget(16, target, loss)),
         );
       }),
-      { seed: 71 },
+      trials(71),
     );
   });
 });
@@ -197,7 +198,7 @@ describe('several heads', () => {
         );
         expectNear(made.reading, value(together), 1e-10);
       }),
-      { seed: 72 },
+      trials(72),
     );
   });
 });
@@ -339,7 +340,7 @@ describe('loss', () => {
         expect(popsIn(lossless)).toEqual(popsIn(made));
         expectNear(lossless.reading / up, made.reading, 1e-10);
       }),
-      { seed: 73 },
+      trials(73),
     );
   });
 });
@@ -396,7 +397,7 @@ describe('a plan', () => {
         expect(Math.abs(again.seconds - made.seconds)).toBeLessThan(1e-9);
         expect(Math.abs(again.reading - made.reading)).toBeLessThan(1e-9 * (1 + made.reading));
       }),
-      { seed: 74 },
+      trials(74),
     );
   });
 
@@ -412,7 +413,7 @@ describe('a plan', () => {
         expectNear(again.seconds, made.seconds);
         expectNear(again.reading, times * made.reading, 1e-10);
       }),
-      { seed: 75 },
+      trials(75),
     );
   });
 
@@ -427,7 +428,7 @@ describe('a plan', () => {
           if (power !== undefined) expectNear(power, times * (made.heads[i]?.power as number));
         expect(popsIn(again)).toEqual(popsIn(made));
       }),
-      { seed: 76 },
+      trials(76),
     );
   });
 
@@ -443,7 +444,7 @@ describe('a plan', () => {
         expect(powersIn(again)).toEqual(powersIn(made));
         expect(popsIn(again)).toEqual(popsIn(made));
       }),
-      { seed: 77 },
+      trials(77),
     );
   });
 
@@ -462,7 +463,7 @@ describe('a plan', () => {
         const numbers = made.heads.flatMap(({ power, reading }) => [power, reading]);
         for (const x of [made.reading, made.seconds, ...numbers]) expect(Number.isFinite(x)).toBe(true);
       }),
-      { seed: 78, numRuns: 400 },
+      trials(78, 400),
     );
   });
 });

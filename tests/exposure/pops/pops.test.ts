@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { popsForTarget, popsMiss, popsReading } from '../../../src/exposure/pops/pops';
 import { marks } from '../../../src/exposure/stops/marks';
 import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
@@ -39,7 +40,7 @@ describe('fewest pops', () => {
         expect(value(popsMiss(n, target, pops, l))).toBeGreaterThanOrEqual(-t - 2e-9);
         if (pops > 1) expect(value(popsMiss(n, target, pops - 1, l))).toBeLessThan(-t);
       }),
-      { seed: 81 },
+      trials(81),
     );
   });
 
@@ -61,7 +62,7 @@ describe('fewest pops', () => {
         expect(value(popsForTarget(n, t, l, tol + 0.1))).toBeLessThanOrEqual(pops);
         expect(value(popsForTarget(n, t, l + 0.1, tol))).toBeGreaterThanOrEqual(pops);
       }),
-      { seed: 82 },
+      trials(82),
     );
   });
 
@@ -123,7 +124,7 @@ describe('miss', () => {
         const come = value(popsReading(n, pops, l));
         expect(value(popsMiss(n, t, pops, l))).toBeCloseTo(2 * Math.log2(come / t), 10);
       }),
-      { seed: 83 },
+      trials(83),
     );
   });
 

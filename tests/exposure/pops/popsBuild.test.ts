@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { lightSum } from '../../../src/exposure/light/lightSum';
 import { creepTime } from '../../../src/exposure/pops/creepTime';
 import { popsBuild } from '../../../src/exposure/pops/popsBuild';
@@ -17,7 +18,7 @@ describe('a build of several heads', () => {
         const once = list.map(() => 1);
         expectNear(value(popsBuild(list, once)), value(lightSum(list)));
       }),
-      { seed: 84 },
+      trials(84),
     );
   });
 
@@ -28,7 +29,7 @@ describe('a build of several heads', () => {
         expectNear(value(popsBuild([a, b], [n, 1])), value(lightSum(heads)));
         expectNear(value(popsBuild([a], [n])), value(popsReading(a, n)));
       }),
-      { seed: 85 },
+      trials(85),
     );
   });
 
@@ -74,7 +75,7 @@ describe('the time until ambient light shows', () => {
         const built = value(popsBuild([flash], [1], ambient, 1 / 64, open));
         expectNear(built, flash * 2 ** (stops / 2));
       }),
-      { seed: 86 },
+      trials(86),
     );
   });
 

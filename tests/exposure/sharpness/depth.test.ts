@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { isFail } from '../../../src/exposure/core/result';
 import {
   apertureForDepth,
@@ -27,7 +28,7 @@ describe('depth of field', () => {
       fc.property(aperture, scale, blur, pupil, (n, m, c, p) => {
         expectNear(value(apertureForDepth(value(depth(n, m, c, p)), m, c, p)), n);
       }),
-      { seed: 221 },
+      trials(221),
     );
   });
 
@@ -40,7 +41,7 @@ describe('depth of field', () => {
         expect(value(depth(n, m * 1.01, c, p))).toBeLessThan(d);
         expect(value(depth(n, m, c, p * 1.01))).toBeLessThan(d);
       }),
-      { seed: 222 },
+      trials(222),
     );
   });
 
@@ -52,7 +53,7 @@ describe('depth of field', () => {
         const limits = value(depthFar(f, n, u, c)) - value(depthNear(f, n, u, c));
         expectNear(value(depth(n, m, c, 1, f)), limits, 1e-10);
       }),
-      { seed: 223 },
+      trials(223),
     );
   });
 
@@ -104,7 +105,7 @@ describe('hyperfocal distance', () => {
         for (const form of ['exact', 'handbook'] as const)
           expectNear(value(hyperfocal(f * k, n, c * k, form)), k * value(hyperfocal(f, n, c, form)));
       }),
-      { seed: 224 },
+      trials(224),
     );
   });
 
@@ -131,7 +132,7 @@ describe('limits of sharpness', () => {
         expectNear(value(depthNear(f, n, h, c)), h / 2, 1e-11);
         expect(refusal(depthFar(f, n, h, c)).fail).toBe('no-answer');
       }),
-      { seed: 225 },
+      trials(225),
     );
   });
 
@@ -158,7 +159,7 @@ describe('limits of sharpness', () => {
         expect(value(depthNear(f, n * 1.05, u, c))).toBeLessThan(near);
         expect(value(depthFar(f, n * 1.05, u, c))).toBeGreaterThan(far);
       }),
-      { seed: 226 },
+      trials(226),
     );
   });
 
@@ -169,7 +170,7 @@ describe('limits of sharpness', () => {
         const [near, far] = [value(depthNear(f, n, u, c)), value(depthFar(f, n, u, c))];
         expectNear((2 * near * far) / (near + far), u, 1e-11);
       }),
-      { seed: 227 },
+      trials(227),
     );
   });
 

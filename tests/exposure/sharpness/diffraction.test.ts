@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import {
   airyDisc,
   bestAperture,
@@ -65,7 +66,7 @@ describe('Airy disc', () => {
         expectNear(value(airyDisc(n, m, 2 * l, p)), 2 * disc);
         expect(value(airyDisc(n * 1.01, m, l, p))).toBeGreaterThan(disc);
       }),
-      { seed: 241 },
+      trials(241),
     );
   });
 
@@ -89,7 +90,7 @@ describe('f-number where defocus and diffraction balance', () => {
         const n = value(workingAperture(value(spreadAperture(spread, m, l, p)), m, p));
         expectNear(spread / (2 * n), value(airyDisc(n, 0, l)) / 1000, 1e-12);
       }),
-      { seed: 242 },
+      trials(242),
     );
   });
 
@@ -100,7 +101,7 @@ describe('f-number where defocus and diffraction balance', () => {
         expectNear(value(spreadAperture(2 * spread)), n * Math.SQRT2);
         expectNear(value(spreadAperture(spread, 1)), n / 2);
       }),
-      { seed: 243 },
+      trials(243),
     );
   });
 
@@ -114,7 +115,7 @@ describe('f-number where defocus and diffraction balance', () => {
       fc.property(scale, scale, nm, pupil, (d, m, l, p) => {
         expectNear(value(bestAperture(d, m, l, p)), value(spreadAperture(d * m * m, m, l, p)));
       }),
-      { seed: 244 },
+      trials(244),
     );
   });
 
@@ -125,7 +126,7 @@ describe('f-number where defocus and diffraction balance', () => {
         expect(value(bestAperture(d * 1.01, m, l))).toBeGreaterThan(n);
         expect(value(bestAperture(d, m, l * 1.01))).toBeLessThan(n);
       }),
-      { seed: 245 },
+      trials(245),
     );
   });
 

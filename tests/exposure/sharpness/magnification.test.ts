@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { rowOf } from '../../../src/catalogue';
 import type { AnyRow } from '../../../src/catalogue/types';
 import { call } from '../../../src/cells/call';
@@ -24,7 +25,7 @@ describe('magnification', () => {
         expectNear(value(magnification(f, draw)), m, 1e-12);
         expectNear(value(magnification(f, undefined, distance)), m, 1e-11);
       }),
-      { seed: 231 },
+      trials(231),
     );
   });
 
@@ -34,7 +35,7 @@ describe('magnification', () => {
         const [draw, distance] = value(drawFor(f, m)) as [number, number];
         expectNear(1 / draw + 1 / distance, 1 / f);
       }),
-      { seed: 232 },
+      trials(232),
     );
   });
 
@@ -46,7 +47,7 @@ describe('magnification', () => {
         expect(value(magnification(f, undefined, distance * 1.01))).toBeLessThan(m);
         expectNear(value(magnification(f * k, draw * k)), m, 1e-11);
       }),
-      { seed: 233 },
+      trials(233),
     );
   });
 

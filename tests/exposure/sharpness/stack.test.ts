@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { depth } from '../../../src/exposure/sharpness/depth';
 import { OVERLAP, stackFrames, stackStep } from '../../../src/exposure/sharpness/stack';
 import { expectNear, itKeepsItsRanges, value } from '../support';
@@ -24,7 +25,7 @@ describe('step of a focus stack', () => {
         expect(stackStep(n, m, c, 0)).toBe(slice);
         expectNear(value(stackStep(n, m, c, 0.5)), slice / 2);
       }),
-      { seed: 251 },
+      trials(251),
     );
   });
 
@@ -63,7 +64,7 @@ describe('frames of a focus stack', () => {
         for (const wanted of [exact, exact * (1 + 1e-13), exact * (1 - 1e-13)])
           expect(stackFrames(wanted, n, m, c, o)).toBe(steps + 1);
       }),
-      { seed: 252 },
+      trials(252),
     );
   });
 
@@ -76,7 +77,7 @@ describe('frames of a focus stack', () => {
         expect((shot - 1) * step).toBeGreaterThanOrEqual(wanted * (1 - 1e-8));
         expect((shot - 2) * step).toBeLessThan(wanted);
       }),
-      { seed: 253 },
+      trials(253),
     );
   });
 

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { hingeForTilt, tiltForHinge } from '../../../src/exposure/sharpness/tilt';
 import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
 
@@ -18,7 +19,7 @@ describe('tilt and hinge', () => {
       fc.property(mm, degrees, (f, tilt) => {
         expectNear(value(tiltForHinge(f, value(hingeForTilt(f, tilt)))), tilt, 1e-11);
       }),
-      { seed: 261 },
+      trials(261),
     );
   });
 
@@ -30,7 +31,7 @@ describe('tilt and hinge', () => {
         expect(value(tiltForHinge(f, hinge * 1.01))).toBeLessThan(tilt);
         expectNear(value(hingeForTilt(f * k, tilt)), hinge * k);
       }),
-      { seed: 262 },
+      trials(262),
     );
   });
 

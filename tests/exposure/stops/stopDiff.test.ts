@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { SCALES } from '../../../src/exposure/stops/scales';
 import { stopDiff } from '../../../src/exposure/stops/stopDiff';
 import { stopShift } from '../../../src/exposure/stops/stopShift';
@@ -19,7 +20,7 @@ describe('stops from one value up to another', () => {
         expect(stopDiff(a, a, s)).toBe(0);
         expect(value(stopDiff(a, b, s)) + value(stopDiff(b, a, s))).toBeCloseTo(0, 11);
       }),
-      { seed: 11 },
+      trials(11),
     );
   });
 
@@ -29,7 +30,7 @@ describe('stops from one value up to another', () => {
         const whole = value(stopDiff(a, c, s));
         expect(value(stopDiff(a, b, s)) + value(stopDiff(b, c, s)) - whole).toBeCloseTo(0, 11);
       }),
-      { seed: 12 },
+      trials(12),
     );
   });
 
@@ -38,7 +39,7 @@ describe('stops from one value up to another', () => {
       fc.property(decades, decades, fc.integer({ min: -20, max: 20 }), scale, (a, b, k, s) => {
         expect(stopDiff(a * 2 ** k, b * 2 ** k, s)).toBe(stopDiff(a, b, s));
       }),
-      { seed: 13 },
+      trials(13),
     );
   });
 
@@ -47,7 +48,7 @@ describe('stops from one value up to another', () => {
       fc.property(decades, decades, scale, (a, b, s) => {
         expectNear(value(stopShift(a, value(stopDiff(a, b, s)), s)), b);
       }),
-      { seed: 14 },
+      trials(14),
     );
   });
 
@@ -70,7 +71,7 @@ describe('a value shifted by stops', () => {
       fc.property(decades, stops, scale, (a, n, s) => {
         expectNear(value(stopShift(value(stopShift(a, n, s)), -n, s)), a);
       }),
-      { seed: 15 },
+      trials(15),
     );
   });
 

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { EFFICIENCY, mainsCurrent, POWER_FACTOR } from '../../../src/exposure/supply/mainsCurrent';
 import { expectNear, itKeepsItsRanges, value } from '../support';
 
@@ -28,7 +29,7 @@ describe('mains current of a head', () => {
         expectNear(value(mainsCurrent(2 * e, t, v, 2 * lamp, eta, pf)), 2 * amperes);
         expectNear(value(mainsCurrent(e, t, 2 * v, lamp, eta, pf)), amperes / 2);
       }),
-      { seed: 281 },
+      trials(281),
     );
   });
 
@@ -41,7 +42,7 @@ describe('mains current of a head', () => {
         expect(value(mainsCurrent(e, t, v, 0, eta * 0.99, pf))).toBeGreaterThan(amperes);
         expect(value(mainsCurrent(e, t, v, 0, eta, pf * 0.99))).toBeGreaterThan(amperes);
       }),
-      { seed: 282 },
+      trials(282),
     );
   });
 

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { footOf, lightEnd, pulsesFrom, sideOf, valley, widthOf } from '../../../src/exposure/trace/extent';
 import { signalOf } from './signals';
 
@@ -99,7 +100,7 @@ describe('the valley between two pulses', () => {
           );
         },
       ),
-      { seed: 41 },
+      trials(41),
     );
   });
 });

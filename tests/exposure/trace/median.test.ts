@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { median } from '../../../src/exposure/trace/median';
 
 describe('the middle value', () => {
@@ -12,7 +13,7 @@ describe('the middle value', () => {
         const wanted = ((sorted[Math.ceil(half) - 1] as number) + (sorted[Math.floor(half)] as number)) / 2;
         expect(median(Float64Array.from(list))).toBe(wanted);
       }),
-      { seed: 308 },
+      trials(308),
     );
   });
 

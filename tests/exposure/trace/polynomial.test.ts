@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import {
   doubtOf,
   fitPolynomial,
@@ -71,7 +72,7 @@ describe('a fitted polynomial', () => {
           }
         },
       ),
-      { seed: 321 },
+      trials(321),
     );
   });
 

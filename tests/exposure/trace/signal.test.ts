@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { bendNoise, stepNoise } from '../../../src/exposure/trace/noise';
 import { timeAt } from '../../../src/exposure/trace/samples';
 import {
@@ -42,7 +43,7 @@ describe('a recording seen in pieces', () => {
         const lights = lightsOf(s);
         expect(brightestAt(s)).toBe(lights.indexOf(Math.max(...lights)));
       }),
-      { seed: 311 },
+      trials(311),
     );
   });
 
@@ -57,7 +58,7 @@ describe('a recording seen in pieces', () => {
         while (wanted !== end && (lights[wanted] as number) < level) wanted += way;
         expect(nextBright(s, first, end, way, level)).toBe(wanted);
       }),
-      { seed: 312 },
+      trials(312),
     );
   });
 
@@ -73,7 +74,7 @@ describe('a recording seen in pieces', () => {
         while (wanted !== end && (lights[wanted] as number) >= level) wanted += way;
         expect(nextDark(s, first, end, way, level)).toBe(wanted);
       }),
-      { seed: 314 },
+      trials(314),
     );
   });
 
@@ -88,7 +89,7 @@ describe('a recording seen in pieces', () => {
         const mean = some.reduce((sum, x) => sum + x, 0) / some.length;
         expect(meanLight(s, from, to + 1)).toBeCloseTo(mean, 10);
       }),
-      { seed: 313 },
+      trials(313),
     );
   });
 });

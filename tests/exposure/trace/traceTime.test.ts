@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { trials } from '../../full';
 import { isFail } from '../../../src/exposure/core/result';
 import { traceInside, traceTail } from '../../../src/exposure/trace/traceShares';
 import { traceNote } from '../../../src/exposure/trace/traceNote';
@@ -129,7 +130,7 @@ describe('a trace', () => {
           for (const result of everyFunction(given, values).flat(2))
             if (!isFail(result)) expect(result).toSatisfy(Number.isFinite);
       }),
-      { seed: 301, numRuns: 500 },
+      trials(301, 500),
     );
   });
 
@@ -148,7 +149,7 @@ describe('a trace', () => {
           expect(typeof traceNote(times, list)).toMatch(/string|object/);
         },
       ),
-      { seed: 302, numRuns: 500 },
+      trials(302, 500),
     );
   });
 });
@@ -192,7 +193,7 @@ describe('duration and shares do not change', () => {
           at,
         );
       }),
-      { seed: 303, numRuns: 60 },
+      trials(303, 60),
     );
   });
 
@@ -205,7 +206,7 @@ describe('duration and shares do not change', () => {
           at,
         );
       }),
-      { seed: 304, numRuns: 60 },
+      trials(304, 60),
     );
   });
 
@@ -218,7 +219,7 @@ describe('duration and shares do not change', () => {
           at,
         );
       }),
-      { seed: 305, numRuns: 60 },
+      trials(305, 60),
     );
   });
 
@@ -227,7 +228,7 @@ describe('duration and shares do not change', () => {
       fc.property(recording, level, fc.double({ min: -1, max: 1, noNaN: true }), (given, at, shift) => {
         expectSame(given, { ...given, times: given.times.map((t) => t + shift) }, at);
       }),
-      { seed: 306, numRuns: 60 },
+      trials(306, 60),
     );
   });
 
@@ -237,7 +238,7 @@ describe('duration and shares do not change', () => {
       fc.property(recording, level, k, (given, at, by) => {
         expectSame(given, { ...given, times: given.times.map((t) => t * by) }, at, by);
       }),
-      { seed: 307, numRuns: 60 },
+      trials(307, 60),
     );
   });
 });

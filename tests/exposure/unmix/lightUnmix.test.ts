@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { Matrix, pseudoInverse, SingularValueDecomposition } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
+import { FULL, runs, seedOf, trials } from '../../full';
 import { isFail } from '../../../src/exposure/core/result';
 import { type HeadReading, lightUnmix } from '../../../src/exposure/unmix/lightUnmix';
 import { expectNear, refusal, value } from '../support';
@@ -45,10 +46,10 @@ describe('heads unmixed', () => {
   });
 
   it('agree with the fast combinatorial non-negative least squares of a general library, readings at odds', () => {
-    const next = random(1);
+    const next = random(seedOf(1));
     let zeros = 0;
     let compared = 0;
-    while (compared < 1500) {
+    while (compared < runs(1500)) {
       const heads = 1 + Math.floor(next() * 6);
       const rows = heads + Math.floor(next() * 4);
       const pattern = drawPattern(heads, rows, next() < 0.5, next);
@@ -67,13 +68,13 @@ describe('heads unmixed', () => {
       });
     }
     // the limit at 0 has been at work
-    expect(zeros).toBeGreaterThan(500);
+    expect(zeros).toBeGreaterThan(runs(1500) / 3);
   });
 
   it('agree with QR and the pseudo-inverse of a general library, readings rounded to tenths of a stop', () => {
-    const next = random(2);
+    const next = random(seedOf(2));
     let compared = 0;
-    while (compared < 1500) {
+    while (compared < runs(1500)) {
       const heads = 1 + Math.floor(next() * 8);
       const rows = heads + Math.floor(next() * 4);
       const pattern = drawPattern(heads, rows, next() < 0.5, next);
@@ -84,7 +85,8 @@ describe('heads unmixed', () => {
       const scaled = weighted(pattern, readings);
       if (!(condition(scaled) < 1000)) continue;
       const wanted = leastSquaresByLibrary(scaled);
-      if (wanted.some((x) => x <= 0)) continue;
+      // nothing, to the digits of the library: the limit at 0 is another test's
+      if (wanted.some((x) => x <= 1e-9 * Math.max(...wanted))) continue;
       compared++;
       const inverse = pseudoInverse(new Matrix(scaled)).to2DArray();
       for (const [j, { reading, plusMinus }] of value(lightUnmix(pattern, readings)).entries()) {
@@ -100,8 +102,8 @@ describe('heads unmixed', () => {
   });
 
   it('meet the conditions of Karush, Kuhn and Tucker: no head brings the sum nearer, up or down', () => {
-    const next = random(3);
-    for (let n = 0; n < 500; n++) {
+    const next = random(seedOf(3));
+    for (let n = 0; n < runs(500); n++) {
       const heads = 2 + Math.floor(next() * 11);
       const rows = heads + Math.floor(next() * 6);
       const pattern = drawPattern(heads, rows, true, next).map((row, i) =>
@@ -159,7 +161,7 @@ describe('laws of unmixing', () => {
         );
         plain.forEach((head, j) => same(mixed[j], head));
       }),
-      { seed: 131 },
+      trials(131),
     );
   });
 
@@ -176,7 +178,7 @@ describe('laws of unmixing', () => {
         );
         order.forEach((j, k) => same(mixed[k], plain[j]));
       }),
-      { seed: 132 },
+      trials(132),
     );
   });
 
@@ -197,7 +199,7 @@ describe('laws of unmixing', () => {
           plain.forEach((head, j) => same(shifted[j], head, factor));
         },
       ),
-      { seed: 133 },
+      trials(133),
     );
   });
 
@@ -254,11 +256,12 @@ describe('± of an unmixed head', () => {
     ['two heads, each measurement taken twice', [[1, 1], [1, 0], [1, 1], [1, 0]], 1], // prettier-ignore
     ['four heads at shares of the power', [[1, 0.5, 0, 0], [0.5, 1, 0.25, 0], [0, 1, 1, 0.5], [0, 0, 1, 1], [1, 0, 0, 1]], 1.5], // prettier-ignore
   ])('holds 19 times out of 20 when readings are rounded to tenths: %s', (_, pattern, spread) => {
-    const next = random(4);
+    const next = random(seedOf(4));
     const heads = pattern[0]?.length ?? 0;
     const within = ones(heads).map(() => 0);
     const squares = ones(heads).map(() => 0);
-    const RUNS = 4000;
+    // of 4000 draws the share is good to a third of a per cent: one seed that holds, or enough draws for any
+    const RUNS = FULL ? 20_000 : 4000;
     for (let n = 0; n < RUNS; n++) {
       const lights = ones(heads).map(() => 2 ** (6 + spread * next()));
       const answers = value(lightUnmix(pattern, reads(pattern, lights).map(tenth)));
@@ -402,9 +405,9 @@ describe('heads that cannot be told apart', () => {
   });
 
   it('are those that have a part in what the singular values of a general library leave at 0', () => {
-    const next = random(5);
+    const next = random(seedOf(5));
     let tangled = 0;
-    for (let n = 0; n < 1500; n++) {
+    for (let n = 0; n < runs(1500); n++) {
       const heads = 2 + Math.floor(next() * 5);
       const rows = heads + Math.floor(next() * 2);
       const pattern = drawPattern(heads, rows, false, next).map((row, i) =>
@@ -424,7 +427,7 @@ describe('heads that cannot be told apart', () => {
         } else expectNear((reading as number) ** 2, lights[j] as number, 1e-9);
       });
     }
-    expect(tangled).toBeGreaterThan(500);
+    expect(tangled).toBeGreaterThan(runs(1500) / 3);
   });
 });
 
@@ -446,8 +449,8 @@ describe('what is refused', () => {
   });
 
   it('a head that was lit but gave nothing, though rounding errors may leave a trace of it', () => {
-    const next = random(6);
-    for (let n = 0; n < 300; n++) {
+    const next = random(seedOf(6));
+    for (let n = 0; n < runs(300); n++) {
       const heads = 3 + (n % 6);
       const pattern = drawPattern(heads, heads + 3, true, next);
       if (hasDarkRow(pattern) || !(condition(pattern) < 100)) continue;
@@ -511,7 +514,7 @@ describe('what is refused', () => {
             else expect(Number.isFinite(x) && x > 0).toBe(true);
           }
       }),
-      { seed: 134, numRuns: 2000 },
+      trials(134, 2000),
     );
     const positive = fc.double({ min: 1e-300, max: 1e300, noNaN: true });
     const filled = fc.array(fc.array(positive, { minLength: 3, maxLength: 3 }), {
@@ -528,7 +531,7 @@ describe('what is refused', () => {
         for (const { reading } of came)
           if (!isFail(reading)) expect(Number.isFinite(reading) && reading > 0).toBe(true);
       }),
-      { seed: 135, numRuns: 2000 },
+      trials(135, 2000),
     );
   });
 });
