@@ -27,7 +27,10 @@ const GROWING = testsThat(/from '(\.\.?\/)+full'/);
 /** Those that put something else in a module's place: every other file would find it there too. */
 const REPLACING = testsThat(/^vi\.mock\(/m);
 
-const only = (folder: string): string[] => [`${folder}/**/*${FULL ? '.full' : ''}.test.ts`];
+const only = (folder: string): string[] =>
+  FULL
+    ? [`${folder}/**/*.full.test.ts`, ...GROWING.filter((path) => path.startsWith(`${folder}/`))]
+    : [`${folder}/**/*.test.ts`];
 const left = FULL ? [] : [FULL_ONLY];
 const unit = { testTimeout: 30_000, hookTimeout: 60_000 };
 
@@ -42,7 +45,7 @@ export default defineConfig({
         test: {
           ...unit,
           name: 'unit',
-          include: [...only('tests'), ...(FULL ? GROWING : [])],
+          include: only('tests'),
           exclude: [BROWSER, ...REPLACING, ...left],
           // the files share a process and its modules: to load the grid's engine for each of them would take as long as the tests
           isolate: false,

@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { FULL } from '../full';
 import { REFUSALS } from '../../src/hosts/excel/refusals';
-import { TEMPLATES } from '../../src/sheets/templates';
 import type { FakeWorkbook } from './support/fake-workbook';
-import { LIGHTS, openExcel } from './support/laid';
-import { HOST_FILES } from './support/office-host';
+import { LIGHTS, openExcel, sheetsThroughFiles } from './support/laid';
 
 const CODES = [
   'AccessDenied',
@@ -20,9 +19,7 @@ const names = (workbook: FakeWorkbook): string[] => workbook.sheets.map(({ name 
 const sample = (count: number): number[] =>
   Array.from({ length: SAMPLES }, (_, i) => Math.round((i * (count - 1)) / (SAMPLES - 1)));
 
-const cases = HOST_FILES.flatMap((file) => TEMPLATES.map((template) => ({ file, template })));
-
-describe.each(cases)('$template.name through $file, broken off', ({ file, template }) => {
+describe.each(sheetsThroughFiles(FULL))('$template.name through $file, broken off', ({ file, template }) => {
   test('anywhere in the second request, leaves the workbook as it was and says why', async () => {
     const whole = openExcel({ file });
     await whole.host.insertSheet(template.id, true);

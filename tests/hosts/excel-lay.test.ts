@@ -1,20 +1,17 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { FULL } from '../full';
 import { columnPoints } from '../../src/hosts/excel/measures';
 import type { SheetPlan } from '../../src/sheets/plan';
-import { TEMPLATES } from '../../src/sheets/templates';
 import { FONT, THEME, WARNED } from '../../src/sheets/theme';
 import { addresses, addressOf, blockAt, rangeText } from './support/a1';
 import type { FakeWorkbook } from './support/fake-workbook';
 import { look } from './support/item';
-import { held, LIGHTS, openExcel, planOf, sheetOf } from './support/laid';
-import { HOST_FILES } from './support/office-host';
+import { held, LIGHTS, openExcel, planOf, sheetOf, sheetsThroughFiles } from './support/laid';
 import type { Sheet } from './support/sheet';
 
 const WAITS_FOR_CELL = 64;
 
-const cases = HOST_FILES.flatMap((file) =>
-  TEMPLATES.flatMap((template) => [true, false].map((filled) => ({ file, template, filled }))),
-);
+const cases = sheetsThroughFiles(FULL).flatMap((one) => [true, false].map((filled) => ({ ...one, filled })));
 
 describe.each(cases)('$template.name through $file, filled: $filled', ({ file, template, filled }) => {
   const plan: SheetPlan = planOf(template, filled);

@@ -64,6 +64,7 @@ export class FakeWorkbook {
   #made = 0;
   /** Ranges that the library asked to keep between requests, by the number that it was told. */
   readonly #kept = new Map<string, Item>();
+  readonly #numbers = new Map<Item, string>();
 
   constructor(...names: string[]) {
     for (const name of names) this.addSheet(name);
@@ -141,8 +142,14 @@ export class FakeWorkbook {
   }
 
   private reference(target: Item): Record<string, unknown> {
-    const number = [...this.#kept].find(([, kept]) => kept === target)?.[0];
+    const number = this.#numbers.get(target);
     return number === undefined ? {} : { _ReferenceId: number };
+  }
+
+  private keep(target: Item): void {
+    const number = `kept ${this.#kept.size}`;
+    this.#kept.set(number, target);
+    if (!this.#numbers.has(target)) this.#numbers.set(target, number);
   }
 
   private located<T>(kind: string, name: string, work: () => T): T {
@@ -323,7 +330,7 @@ export class FakeWorkbook {
   }
 
   private invoke(target: Item, name: string, args: unknown[]): unknown {
-    if (name === '_KeepReference') this.#kept.set(`kept ${this.#kept.size}`, target);
+    if (name === '_KeepReference') this.keep(target);
     if (name.startsWith('_')) return undefined;
     if (!name.startsWith('Get')) this.log.push(`${target.label}.${name}(${args.map(shown).join(', ')})`);
     target.calls[name] = args.map((value) => (value as Item | null)?.label ?? value);

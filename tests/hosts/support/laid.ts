@@ -3,11 +3,19 @@ import { makePlan } from '../../../src/sheets/makePlan';
 import type { PlanCell, SheetPlan } from '../../../src/sheets/plan';
 import type { Template } from '../../../src/sheets/template';
 import { TEMPLATES } from '../../../src/sheets/templates';
-import { type HostFile, loadOffice } from './office-host';
+import { HOST_FILES, type HostFile, loadOffice } from './office-host';
 import { FakeWorkbook } from './fake-workbook';
 import type { Sheet } from './sheet';
 
 export const LIGHTS = TEMPLATES.find(({ id }) => id === 'lights-on-set') as Template;
+
+/** Every sheet through one of the library's files and one sheet through the others; with `all`, every sheet through each. */
+export const sheetsThroughFiles = (
+  all: boolean,
+): { readonly file: HostFile; readonly template: Template }[] =>
+  HOST_FILES.flatMap((file) => TEMPLATES.map((template) => ({ file, template }))).filter(
+    ({ file, template }) => all || file === HOST_FILES[0] || template === LIGHTS,
+  );
 
 /** The API level that the manifest asks for: tests run on an Excel that has no more. */
 export const MANIFEST_LEVEL = '1.9';

@@ -76,8 +76,18 @@ function loader(): object {
   };
 }
 
-const atLeast = (have: string, want: string): boolean =>
-  have.localeCompare(want, 'en', { numeric: true }) >= 0;
+const byNumber = new Intl.Collator('en', { numeric: true });
+const atLeast = (have: string, want: string): boolean => byNumber.compare(have, want) >= 0;
+
+const scripts = new Map<HostFile, vm.Script>();
+/** The library's file, read and compiled once. */
+function scriptOf(file: HostFile): vm.Script {
+  const known = scripts.get(file);
+  if (known) return known;
+  const made = new vm.Script(readFileSync(join(LIBRARY, file), 'utf8'), { filename: file });
+  scripts.set(file, made);
+  return made;
+}
 
 export interface HostOptions {
   readonly file?: HostFile;
@@ -97,7 +107,7 @@ export function loadOffice(
   window.CustomFunctions = loader();
   whileLoading?.(window.CustomFunctions as typeof CustomFunctions);
   vm.createContext(window);
-  vm.runInContext(readFileSync(join(LIBRARY, file), 'utf8'), window, { filename: file });
+  scriptOf(file).runInContext(window);
 
   const levels: Record<string, string> = { excelapi: excelApi, customfunctions: '1.9' };
   if (canWait) levels.delayforcelledit = '1.1';
