@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { availableParallelism } from 'node:os';
 import { join, relative, resolve, sep } from 'node:path';
 import { defineConfig } from 'vitest/config';
 
@@ -39,6 +40,8 @@ export default defineConfig({
   define: { SWEEPTABLE_TEMPLATES: JSON.stringify(readTemplates()) },
   test: {
     reporters: ['default', 'tests/slowest.ts'],
+    // one more than there are cores: the grid's engine and the library of Excel rest between their answers
+    maxWorkers: availableParallelism() + 1,
     projects: [
       {
         extends: true,

@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/catalogue';
-import { type BuiltAddIn, buildAddIn } from './support/built-add-in';
+import { type BuiltAddIn, buildAddIn, keptAddIn, LONGEST_BUILD } from './support/built-add-in';
 
 const require = createRequire(import.meta.url);
 const { inBuild, manifestFaults } = require('../../src/build/manifest-rules.cjs') as {
@@ -41,7 +41,7 @@ describe('a build for an address of a studio’s own', () => {
   beforeAll(async () => {
     // the slash at the end is a thing to forget
     built = await buildAddIn({ origin: ORIGIN.slice(0, -1), contact: 'Studio desk, extension 41' });
-  });
+  }, LONGEST_BUILD);
   afterAll(() => built?.remove());
 
   test('has these files, by names that stay', () =>
@@ -81,9 +81,8 @@ describe('a build for an address of a studio’s own', () => {
 describe('a build for a closed network', () => {
   let built: BuiltAddIn;
   beforeAll(async () => {
-    built = await buildAddIn({ officejs: true });
-  });
-  afterAll(() => built?.remove());
+    built = await keptAddIn();
+  }, LONGEST_BUILD);
 
   test('has its own copy of office.js, unchanged', () => {
     const copied = filesIn(join(built.folder, 'office-js'));

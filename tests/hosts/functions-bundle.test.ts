@@ -1,16 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import vm from 'node:vm';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/catalogue';
 import type { AnyRow, Arg } from '../../src/catalogue/types';
 import { register } from '../../src/hosts/excel/register';
-import { type BuiltAddIn, buildAddIn } from './support/built-add-in';
+import { type BuiltAddIn, keptAddIn, LONGEST_BUILD } from './support/built-add-in';
 import { FakeWorkbook } from './support/fake-workbook';
 import { excelCaller, type Invocation, loadOffice } from './support/office-host';
-
-/** A build may take so long on a busy machine, in milliseconds. */
-const BUILD = 180_000;
 
 /** Each argument blank and each unreadable in turn, the others as in the first example; and all examples. */
 function invocationsOf({ id, args, examples }: AnyRow): Invocation[] {
@@ -41,9 +38,8 @@ describe('the script of the functions', () => {
   let built: BuiltAddIn;
   const script = (): string => readFileSync(join(built.folder, 'functions.js'), 'utf8');
   beforeAll(async () => {
-    built = await buildAddIn({});
-  }, BUILD);
-  afterAll(() => built?.remove());
+    built = await keptAddIn();
+  }, LONGEST_BUILD);
 
   test('answers and refuses in the same words as the sources do', async () => {
     const invocations = CATALOGUE.flatMap(invocationsOf);

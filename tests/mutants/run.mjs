@@ -53,7 +53,8 @@ function filesOf({ options, tests }) {
   const { status } = spawnSync(process.execPath, [stryker, 'run', 'tests/stryker.config.json', ...options], {
     cwd: ROOT,
     stdio: 'inherit',
-    env: { ...process.env, ...(tests && { MUTANT_TESTS: tests }) },
+    // with all cases that the tests draw, from the seeds of their own
+    env: { ...process.env, SWEEPTABLE_FULL: '1', ...(tests && { MUTANT_TESTS: tests }) },
   });
   if (status !== 0) process.exit(status ?? 1);
   return json(resolve(ROOT, 'dist/mutants/report.json')).files;

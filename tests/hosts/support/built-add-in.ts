@@ -1,8 +1,9 @@
 import { createRequire } from 'node:module';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdir, mkdtemp, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import type { Configuration, Stats } from 'webpack';
+import { dirname, join } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
+import type { Configuration, FileCacheOptions, Stats } from 'webpack';
 
 const require = createRequire(import.meta.url);
 const webpack = require('webpack') as (
@@ -19,6 +20,8 @@ const buildIfStale = require('../../../src/build/build-if-stale.cjs') as (
   build: () => Promise<void>,
 ) => Promise<void>;
 const PAGE = 'taskpane.html';
+/** In milliseconds, on a busy machine. */
+export const LONGEST_BUILD = 180_000;
 
 /** The add-in, built as for the command line's `--env`, but into a folder of its own. */
 export interface BuiltAddIn {
@@ -32,13 +35,42 @@ export async function buildAddIn(env: Readonly<Record<string, string | boolean>>
   return { folder, remove: () => rm(folder, { recursive: true }) };
 }
 
+/** Does work while no other process does the same, and after it. */
+async function alone(lock: string, work: () => Promise<void>): Promise<void> {
+  await mkdir(dirname(lock), { recursive: true });
+  for (;;) {
+    try {
+      // oxlint-disable-next-line no-await-in-loop -- waits for its turn
+      await mkdir(lock);
+      break;
+    } catch {
+      // oxlint-disable-next-line no-await-in-loop -- as above
+      await removeIfLeft(lock);
+      // oxlint-disable-next-line no-await-in-loop -- as above
+      await sleep(200);
+    }
+  }
+  try {
+    await work();
+  } finally {
+    await rm(lock, { recursive: true, force: true });
+  }
+}
+/** A process that was killed leaves its lock behind. */
+async function removeIfLeft(lock: string): Promise<void> {
+  const made = await stat(lock).catch(() => undefined);
+  if (made && Date.now() - made.mtimeMs > LONGEST_BUILD) await rm(lock, { recursive: true, force: true });
+}
+
 /** The add-in with its own copy of office.js, which many tests open: built by the first of them and kept while it is current. */
 export async function keptAddIn(): Promise<BuiltAddIn> {
   const folder = join(import.meta.dirname, '../../../dist/tested-add-in');
-  await buildIfStale(join(folder, PAGE), async () => {
-    await rm(folder, { recursive: true, force: true });
-    await build({ officejs: true }, folder);
-  });
+  await alone(`${folder}.lock`, () =>
+    buildIfStale(join(folder, PAGE), async () => {
+      await rm(folder, { recursive: true, force: true });
+      await build({ officejs: true }, folder);
+    }),
+  );
   return { folder, remove: () => Promise.resolve() };
 }
 
@@ -46,7 +78,12 @@ async function build(env: Readonly<Record<string, string | boolean>>, folder: st
   const config = addIn(env, { mode: 'production' });
   await new Promise<void>((resolve, reject) => {
     const compiler = webpack(
-      { ...config, output: { ...config.output, path: folder }, cache: false },
+      // what `npm run build` has kept is read, but not written: others build at the same time
+      {
+        ...config,
+        output: { ...config.output, path: folder },
+        cache: { ...(config.cache as FileCacheOptions), readonly: true },
+      },
       (error, stats) =>
         compiler.close(() =>
           error || stats?.hasErrors()
