@@ -50,6 +50,12 @@ describe('npm run sheet', { timeout: 120_000 }, () => {
     expect(readFileSync(mine).subarray(0, 2).toString()).toBe('PK');
   });
 
+  test('says why it could not write a file', async () => {
+    const { status, stdout, stderr } = await sheet('pops-build', at(join('nowhere', 'demo.xlsx')));
+    expect({ status, stdout }).toEqual({ status: 1, stdout: '' });
+    expect(stderr).toMatch(/^The file could not be written\. ENOENT: .*nowhere.*\n$/);
+  });
+
   test('lists the sheets, and says which one may be meant', async () => {
     const { status, stdout } = await sheet('--list');
     expect(status).toBe(0);

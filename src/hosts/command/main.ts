@@ -1,3 +1,5 @@
+import { debuglog, inspect } from 'node:util';
+import { remarkTo } from '../workbench/engine/remarks';
 import { calc } from './calc';
 import type { Terminal } from './terminal';
 
@@ -8,8 +10,20 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   sheet: async (...given) => (await import('./sheet')).sheet(...given),
 };
 
-/** The engine tells the console, in its own terms, what it cannot calculate; the person is told in ours. */
-console.warn = console.error = () => {};
+/** The person is told by a refusal of ours; a developer asks for more with NODE_DEBUG=sweeptable. */
+remarkTo(debuglog('sweeptable'));
+
+/** Node would show the line of code as well: hundreds of kilobytes, in the built file. */
+process.on('uncaughtException', (reason) => {
+  process.stderr.write(`${inspect(reason)}\n`);
+  process.exitCode = 1;
+});
+
+/** Who reads the answers may have enough of them, as `head` has. */
+process.stdout.on('error', (reason: NodeJS.ErrnoException) => {
+  if (reason.code !== 'EPIPE') throw reason;
+  process.exit();
+});
 
 async function main([name = '', ...args]: readonly string[]): Promise<number> {
   const terminal: Terminal = {
@@ -24,5 +38,5 @@ async function main([name = '', ...args]: readonly string[]): Promise<number> {
 }
 
 void main(process.argv.slice(2)).then((code) => {
-  process.exitCode = code;
+  process.exitCode ||= code;
 });

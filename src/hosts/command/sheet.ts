@@ -51,7 +51,13 @@ export async function sheet(args: readonly string[], terminal: Terminal): Promis
   const filled = !options.includes('--empty');
   const plan = makePlan(template, { filled, sheets: [], tables: [] });
   const made = sheetFromPlan(plan, await sheetValues(plan));
-  writeFileSync(path, await writeXlsx({ sheets: [made], names: [] }));
+  const file = await writeXlsx({ sheets: [made], names: [] });
+  try {
+    writeFileSync(path, file);
+  } catch (reason) {
+    terminal.complain(`The file could not be written. ${(reason as Error).message}`);
+    return 1;
+  }
   const formulas = made.cells.filter(({ formula }) => formula !== undefined).length;
   const inputs = filled ? ' with the demo job in its inputs' : ' with empty inputs';
   terminal.say(

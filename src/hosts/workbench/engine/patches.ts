@@ -20,12 +20,7 @@ import {
   SuffixNodeFactory,
   ValueObjectFactory,
 } from '@univerjs/engine-formula';
-
-/** For developers, who would otherwise look for the fault in vain; the person at the sheet sees the error value. */
-function remark(what: string, reason: unknown): void {
-  // oxlint-disable-next-line no-console -- neither a page nor a command line is there to tell
-  console.warn(what, reason);
-}
+import { remark } from './remarks';
 
 /**
  * Every calculated cell is pushed into a lookup index of its column, and a forced push scans all distinct values of
