@@ -11,7 +11,7 @@ import { buildSync } from 'esbuild';
  */
 const ROOT = resolve(import.meta.dirname, '../..');
 const given = process.argv.slice(2);
-// a range of lines shows a part of a file: explanations of its other lines are not stale
+// a range of lines shows a part of a file: changes of its other lines are explained, but not made
 const inPart = given.some((argument) => /:\d+/.test(argument));
 
 const stryker = resolve(
@@ -63,6 +63,7 @@ function filesOf({ options, tests }) {
 const outfile = resolve(ROOT, 'dist/mutants/survivors.mjs');
 buildSync({
   entryPoints: [resolve(import.meta.dirname, 'survivors.ts')],
+  bundle: true,
   format: 'esm',
   outfile,
   logLevel: 'error',
@@ -72,16 +73,16 @@ const explanations = json(resolve(import.meta.dirname, 'explained.json'));
 
 /** Says what became of the changes of some files, in so many seconds. */
 function tell(name, files, seconds) {
-  const { counted, noticed, explained, unexplained, stale } = findingsOf({ files }, explanations);
+  const { counted, noticed, explained, unexplained, lost, stale } = findingsOf({ files }, explanations);
   const share = (part) => `${((100 * part) / Math.max(1, counted)).toFixed(1)} %`;
   console.log(
     `\n${name}: ${seconds} s. ${noticed} of ${counted} changes noticed: ${share(noticed)}; with ${explained} explained, ${share(noticed + explained)}.`,
   );
-  for (const { file, at, line, became } of unexplained)
-    console.log(`\n${file}:${at}\n  ${line}\n  ${became}`);
-  if (!inPart)
-    for (const { file, line, became } of stale)
-      console.log(`\n${file}: no longer to be explained\n  ${line}\n  ${became}`);
+  const say = (head, { code, place, became }) =>
+    console.log(`\n${head}\n  ${code}${place ? `\n  (${place})` : ''}\n  ${became}`);
+  for (const change of unexplained) say(`${change.file}:${change.at}`, change);
+  for (const change of lost) say(`${change.file}: an explanation is lost, ${change.lost}`, change);
+  if (!inPart) for (const change of stale) say(`${change.file}: no longer to be explained`, change);
 }
 
 const secondsSince = (start) => Math.round((Date.now() - start) / 1000);
