@@ -7,7 +7,8 @@ import { buildSync } from 'esbuild';
 /**
  * Changes the code in one place after the other, runs the tests about it, and tells which changes none of them notices:
  * `npm run mutate`, or with `-- light trace` of some parts alone, or with `-- --mutate 'src/exposure/light/*.ts'` of some
- * files. What explained.json gives a reason for is not told.
+ * files. What explained.json gives a reason for is not told: it names the code and what that became, as they are told here,
+ * so that lines may move. Where the code has changed, or stands more or less often, the explanation is told as lost.
  */
 const ROOT = resolve(import.meta.dirname, '../..');
 const given = process.argv.slice(2);
