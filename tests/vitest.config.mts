@@ -33,7 +33,8 @@ const only = (folder: string): string[] =>
     ? [`${folder}/**/*.full.test.ts`, ...GROWING.filter((path) => path.startsWith(`${folder}/`))]
     : [`${folder}/**/*.test.ts`];
 const left = FULL ? [] : [FULL_ONLY];
-const unit = { testTimeout: 30_000, hookTimeout: 60_000 };
+// in full a test has five times as many cases, or more
+const unit = { testTimeout: FULL ? 180_000 : 30_000, hookTimeout: 60_000 };
 
 export default defineConfig({
   root: ROOT,
