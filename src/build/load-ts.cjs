@@ -1,6 +1,6 @@
 const fs = require('node:fs');
 const path = require('node:path');
-const ts = require('typescript');
+const { transformSync } = require('esbuild');
 
 const SOURCES = path.resolve(__dirname, '..');
 
@@ -10,11 +10,8 @@ const scripts = new Map();
 function scriptOf(file) {
   const text = fs.readFileSync(file, 'utf8');
   if (!scripts.has(text)) {
-    const { outputText } = ts.transpileModule(text, {
-      compilerOptions: { module: ts.ModuleKind.CommonJS, target: ts.ScriptTarget.ES2022 },
-      fileName: file,
-    });
-    scripts.set(text, outputText);
+    const { code } = transformSync(text, { loader: 'ts', format: 'cjs', target: 'es2022', sourcefile: file });
+    scripts.set(text, code);
   }
   return scripts.get(text);
 }

@@ -7,15 +7,11 @@ const ROOT = path.resolve(__dirname, '../..');
 const DICTIONARY = /^\.\/(?!en-gb)[a-z]{2,3}(-[a-z0-9]+)*-[\w-]{8}\.js$/;
 
 /** Our sources, turned into scripts one by one: their types are checked apart. */
-const typescript = (target = {}) => ({
+const typescript = (target = 'es2022') => ({
   test: /\.ts$/,
   exclude: /node_modules/,
-  loader: 'ts-loader',
-  options: {
-    transpileOnly: true,
-    onlyCompileBundledFiles: true,
-    compilerOptions: { noEmit: false, ...target },
-  },
+  loader: path.join(__dirname, 'typescript-loader.cjs'),
+  options: { target },
 });
 
 /** The templates, read and checked anew in each build that follows a change of theirs. */
