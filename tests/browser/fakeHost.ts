@@ -1,4 +1,5 @@
 import type { Cells } from '../../src/cells/explain';
+import { chartsView } from '../../src/pane/chartsView';
 import type { LiveChart, Outcome, PaneHost, SelectedCell } from '../../src/pane/host';
 import { mountPane } from '../../src/pane/pane';
 
@@ -66,7 +67,7 @@ const able: PaneHost = {
 const unable: PaneHost = { missing: 'Open this page from Excel to insert sheets.' };
 
 const root = document.getElementById('pane') as HTMLElement;
-const { dispose } = mountPane(root, location.search === '?unable' ? unable : able);
+const { dispose } = mountPane(root, location.search === '?unable' ? unable : able, chartsView);
 window.fake = {
   inserted: [],
   put: [],

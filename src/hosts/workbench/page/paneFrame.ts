@@ -38,7 +38,7 @@ export function paneFrame(): (host: PaneHost) => Promise<void> {
   });
   place('commands').append(button);
   return async (host) => {
-    const { mountPane } = await import('./pane');
-    mountPane(frame, host);
+    const { fillPane } = await import('./pane');
+    fillPane(frame, host);
   };
 }
