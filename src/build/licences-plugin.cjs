@@ -11,8 +11,11 @@ const PACKAGE = /^.*[\\/]node_modules[\\/](?:@[^\\/]+[\\/])?[^\\/]+/;
 function packageFolders({ modules, chunkGraph }) {
   const folders = new Set();
   const visit = (module) => {
-    const [folder] = PACKAGE.exec(module.nameForCondition?.() ?? '') ?? [];
-    if (folder !== undefined) folders.add(folder);
+    // a loader may put in what others made
+    for (const file of [module.nameForCondition?.() ?? '', ...(module.buildInfo?.madeBy ?? [])]) {
+      const [folder] = PACKAGE.exec(file) ?? [];
+      if (folder !== undefined) folders.add(folder);
+    }
     // Webpack joins modules into one; each of them counts.
     for (const joined of module.modules ?? []) visit(joined);
   };

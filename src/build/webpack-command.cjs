@@ -1,14 +1,8 @@
 const path = require('node:path');
 const { optimize } = require('webpack');
+const { leanGrid } = require('./lean-grid-loader.cjs');
 const Licences = require('./licences-plugin.cjs');
-const {
-  ROOT,
-  cached,
-  common,
-  typescript,
-  withTemplates,
-  withoutDictionaries,
-} = require('./webpack-parts.cjs');
+const { ROOT, cached, common, typescript, withTemplates } = require('./webpack-parts.cjs');
 
 /** The command line in one file, dist/command/command.cjs. */
 module.exports = (env = {}, argv = {}) => ({
@@ -16,12 +10,7 @@ module.exports = (env = {}, argv = {}) => ({
   target: 'node20',
   entry: { command: path.join(ROOT, 'src/hosts/command/main.ts') },
   output: { path: path.join(ROOT, 'dist/command'), filename: '[name].cjs' },
-  module: { rules: [typescript()] },
-  plugins: [
-    withoutDictionaries(),
-    withTemplates(),
-    new Licences(),
-    new optimize.LimitChunkCountPlugin({ maxChunks: 1 }),
-  ],
+  module: { rules: [typescript(), leanGrid] },
+  plugins: [withTemplates(), new Licences(), new optimize.LimitChunkCountPlugin({ maxChunks: 1 })],
   cache: cached('command', argv.mode, __filename),
 });

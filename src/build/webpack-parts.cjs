@@ -1,10 +1,9 @@
 const path = require('node:path');
 const TerserPlugin = require('terser-webpack-plugin');
-const { DefinePlugin, IgnorePlugin } = require('webpack');
+const { DefinePlugin } = require('webpack');
 const { CHECKS, FOLDER, readTemplates } = require('./templates.cjs');
 
 const ROOT = path.resolve(__dirname, '../..');
-const DICTIONARY = /^\.\/(?!en-gb)[a-z]{2,3}(-[a-z0-9]+)*-[\w-]{8}\.js$/;
 
 /** Our sources, turned into scripts one by one: their types are checked apart. */
 const typescript = (target = 'es2022') => ({
@@ -20,12 +19,6 @@ const withTemplates = () =>
     SWEEPTABLE_TEMPLATES: DefinePlugin.runtimeValue(() => JSON.stringify(readTemplates()), {
       contextDependencies: [FOLDER, CHECKS, path.join(ROOT, 'src/catalogue')],
     }),
-  });
-
-/** The grid offers some seventy hyphenation dictionaries; it asks for one, and fails without that one. */
-const withoutDictionaries = () =>
-  new IgnorePlugin({
-    checkResource: (resource, context) => context.includes('engine-render') && DICTIONARY.test(resource),
   });
 
 /** The quick one for most scripts; for those that must be small a thorough one. */
@@ -62,4 +55,4 @@ const cached = (name, mode = 'production', config) => ({
   buildDependencies: { config: [__filename, config] },
 });
 
-module.exports = { ROOT, cached, common, minifiers, typescript, withTemplates, withoutDictionaries };
+module.exports = { ROOT, cached, common, minifiers, typescript, withTemplates };

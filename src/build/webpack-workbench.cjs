@@ -1,16 +1,10 @@
 const path = require('node:path');
 const HtmlWebpackPlugin = require('html-webpack-plugin');
 const MiniCssExtractPlugin = require('mini-css-extract-plugin');
+const { leanGrid } = require('./lean-grid-loader.cjs');
 const Licences = require('./licences-plugin.cjs');
 const Pages = require('./pages-plugin.cjs');
-const {
-  ROOT,
-  cached,
-  common,
-  typescript,
-  withTemplates,
-  withoutDictionaries,
-} = require('./webpack-parts.cjs');
+const { ROOT, cached, common, typescript, withTemplates } = require('./webpack-parts.cjs');
 
 const SOURCE = path.join(ROOT, 'src/hosts/workbench');
 
@@ -24,11 +18,12 @@ module.exports = (env = {}, argv = {}) => ({
     chunkFilename: '[name].js',
     clean: true,
   },
-  module: { rules: [typescript(), { test: /\.css$/, use: [MiniCssExtractPlugin.loader, 'css-loader'] }] },
+  module: {
+    rules: [typescript(), leanGrid, { test: /\.css$/, use: [MiniCssExtractPlugin.loader, 'css-loader'] }],
+  },
   plugins: [
     new HtmlWebpackPlugin({ template: path.join(SOURCE, 'index.html'), scriptLoading: 'defer' }),
     new MiniCssExtractPlugin({ filename: '[name].css' }),
-    withoutDictionaries(),
     withTemplates(),
     new Pages(env),
     new Licences(),

@@ -1,0 +1,67 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { beforeAll, describe, expect, test } from 'vitest';
+
+const require = createRequire(import.meta.url);
+const { withoutUnused } = require('../../src/build/lean-grid-loader.cjs') as {
+  withoutUnused: (source: string, file: string) => Promise<string>;
+};
+const FILE = require.resolve('@univerjs/engine-render').replace('cjs', 'es');
+const source = readFileSync(FILE, 'utf8');
+
+describe('the drawing engine of the grid, as it is built in', () => {
+  let lean: string;
+  beforeAll(async () => {
+    lean = await withoutUnused(source, FILE);
+  });
+
+  test('takes in neither font files, nor languages, nor dictionaries, nor tables of Unicode', () => {
+    const imported = [...lean.matchAll(/^import .* from "([^"]+)";$/gm)].map(([, name]) => name).sort();
+    expect(imported).toEqual([
+      '@floating-ui/dom',
+      '@floating-ui/utils',
+      '@floating-ui/utils/dom',
+      '@univerjs/core',
+      'rxjs',
+    ]);
+    expect(lean).not.toContain('import(');
+  });
+
+  test('knows the same characters of Chinese, Japanese and Korean', async () => {
+    // what the package itself says of every character that a string can hold
+    const cjk = (await import(createRequire(FILE).resolve('cjk-regex'))) as Record<
+      string,
+      () => { toRegExp(): RegExp }
+    >;
+    const built = new Function(`${/^const constant = .*\nconst cjk = .*$/m.exec(lean)?.[0]}; return cjk;`)();
+    for (const name of ['letters', 'all', 'punctuations']) {
+      const [ours, theirs] = [built, cjk].map((each) => each[name]().toRegExp() as RegExp);
+      const differing = [];
+      for (let code = 0; code <= 0x10ffff; code++) {
+        const character = String.fromCodePoint(code);
+        if (ours?.test(character) !== theirs?.test(character)) differing.push(code.toString(16));
+      }
+      expect(differing, name).toEqual([]);
+    }
+    // The Unicode Standard, code charts: 4E00 is a unified ideograph, 30A2 a letter of Katakana, 3002 a full stop.
+    const is = (name: string, character: string): boolean => built[name]().toRegExp().test(character);
+    expect(['一', 'ア', '。', 'A', '½'].map((each) => is('letters', each))).toEqual([true, true, false, false, false]); // prettier-ignore
+    expect(['一', '。', 'A'].map((each) => is('punctuations', each))).toEqual([false, true, false]);
+  });
+});
+
+describe('no build is made with a drawing engine that', () => {
+  const changed = (from: string, to: string) => withoutUnused(source.replace(from, to), FILE);
+
+  test.each([
+    ['imports more of a font reader', 'import { parse } from "opentype.js";', 'import { parse, load } from "opentype.js";'],
+    ['shapes by font files', 'shaping(ctx, content, viewModel, paragraphNode, sectionBreakConfig)', 'shaping(ctx, content, viewModel, paragraphNode, sectionBreakConfig, true)'],
+    ['asks for the language elsewhere', 'const segmenter =', 'const language = franc("a");\nconst segmenter ='],
+    ['cannot go on without a dictionary', 'if (!loader) return;', ''],
+    ['asks for another pattern', 'cjk.all()', 'cjk.kana()'],
+    ['gives a pattern flags', 'cjk.all().toRegExp()', 'cjk.all().toRegExp("u")'],
+  ])('%s', async (_, from, to) => {
+    expect(source).toContain(from);
+    await expect(changed(from, to)).rejects.toThrow(/is not as it was: .* stands there \d+ times, not \d+/);
+  }); // prettier-ignore
+});
