@@ -33,7 +33,7 @@ module.exports = (_env = {}, argv = {}) => ({
   target: ['web', LANGUAGE],
   entry: { bundle: { import: './src/hosts/script/call.ts', library: { name: 'Sweeptable', type: 'var' } } },
   output: { path: path.join(ROOT, 'dist/scripts'), filename: '[name].js', clean: true },
-  module: { rules: [typescript(LANGUAGE)] },
+  module: { rules: [typescript({ target: LANGUAGE })] },
   optimization: {
     minimizer: [new Terser({ minify: Terser.esbuildMinify, terserOptions: { target: LANGUAGE } })],
   },

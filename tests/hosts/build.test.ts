@@ -72,7 +72,6 @@ describe('a build for an address of a studio’s own', () => {
     const text = read('licences.txt');
     expect(text).toContain(readFileSync(join(import.meta.dirname, '../../LICENSE'), 'utf8').trim());
     expect(listedIn(text)).toEqual([]);
-    expect(read('taskpane.js')).not.toContain('uPlot');
   });
 
   test('says who helps', () => expect(read('support.html')).toContain('Studio desk, extension 41'));
