@@ -33,8 +33,8 @@ const only = (folder: string): string[] =>
     ? [`${folder}/**/*.full.test.ts`, ...GROWING.filter((path) => path.startsWith(`${folder}/`))]
     : [`${folder}/**/*.test.ts`];
 const left = FULL ? [] : [FULL_ONLY];
-// in full a test has five times as many cases, or more
-const unit = { testTimeout: FULL ? 180_000 : 30_000, hookTimeout: 60_000 };
+// a busy computer takes its time; in full a test has five times as many cases, or more
+const unit = { testTimeout: FULL ? 300_000 : 120_000, hookTimeout: 120_000 };
 
 export default defineConfig({
   root: ROOT,
