@@ -65,11 +65,15 @@ export default defineConfig({
           name: 'browser',
           include: only('tests/browser'),
           exclude: left,
-          fileParallelism: false,
+          // Its files take one page after the other, so they share a worker and what it holds.
+          isolate: false,
+          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
+          globalSetup: ['tests/browser/browsers.setup.ts'],
           testTimeout: 90_000,
           hookTimeout: 90_000,
           // a busy computer takes its time until a page shows what it will
-          expect: { poll: { timeout: 10_000 } },
+          expect: { poll: { timeout: 10_000, interval: 20 } },
         },
       },
     ],
