@@ -3,17 +3,16 @@ import { createServer } from 'node:http';
 import { createRequire } from 'node:module';
 import type { AddressInfo } from 'node:net';
 import { dirname, extname, join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
+import { inject } from 'vitest';
 import type { FakeWorkbook } from '../hosts/support/fake-workbook';
 import type { Item } from '../hosts/support/item';
 import type { Batch } from '../hosts/support/wire';
-import { type BuiltAddIn, buildAddIn, keptAddIn } from '../hosts/support/built-add-in';
-import { launch } from './launch';
-import type { Size } from './paneChecks';
+import { KeptPage, OwnPage, type Size } from './ownPage';
 
 const LIBRARY = join(
   dirname(createRequire(import.meta.url).resolve('@microsoft/office-js/package.json')),
-  'dist/excel-web-16.00.js',
+  'dist',
 );
 const TYPES: Readonly<Record<string, string>> = {
   '.css': 'text/css; charset=utf-8',
@@ -90,82 +89,104 @@ const after = (theme: object | undefined): string => `;(() => {
 })();`;
 
 const HOSTED = 'https://appsforoffice.microsoft.com/lib/1/hosted/office.js';
+const OWN = 'office-js/office.js';
+/** That of a build with an own copy of office.js. */
+const POLICY =
+  "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; connect-src 'self'; base-uri 'none'; form-action 'none'";
 
-/** The pane as it is built for closed networks, or as `env` says, with the real library of Excel on the web in it. */
-export class ExcelPanePages {
-  readonly #addIn: BuiltAddIn;
-  readonly #browser: Browser;
-  readonly #url: string;
-  readonly #stop: () => void;
+/** The real library of Excel on the web, in an Excel that is the test's. */
+const libraryWithin = async (around: Exclude<Around, string>): Promise<string> =>
+  BEFORE + (await readFile(join(LIBRARY, 'excel-web-16.00.js'), 'utf8')) + after(around.theme);
 
-  private constructor(addIn: BuiltAddIn, browser: Browser, url: string, stop: () => void) {
-    this.#addIn = addIn;
-    this.#browser = browser;
-    this.#url = url;
-    this.#stop = stop;
+/** The built pane with the real library of Excel on the web in it. */
+class ExcelPane {
+  readonly #folder: string;
+  readonly #isAsBuilt: boolean;
+  readonly #page = new KeptPage(() => this.#open());
+  #served: Promise<string> | undefined;
+  #around: Around = 'no host';
+  /** What the library has spoken of, by its contexts. */
+  #known = new Map<number, Map<number, Item>>();
+
+  /** Unless it is taken as it was built, the page has its own copy of office.js, with the policy that goes with that. */
+  constructor(folder: string, { isAsBuilt = false } = {}) {
+    this.#folder = folder;
+    this.#isAsBuilt = isAsBuilt;
   }
 
-  static async start(env?: Parameters<typeof buildAddIn>[0]): Promise<ExcelPanePages> {
-    const [addIn, browser] = await Promise.all([env ? buildAddIn(env) : keptAddIn(), launch()]);
+  /** A newcomer's pane for one test, which must end with these complaints and no other. */
+  async use(
+    around: Around,
+    use: (page: Page) => Promise<void>,
+    size?: Size,
+    expected?: readonly unknown[],
+  ): Promise<void> {
+    const url = await this.#address();
+    const load = (own: OwnPage): Promise<void> => {
+      this.#around = around;
+      this.#known = new Map();
+      return own.load(`${url}taskpane.html`, size);
+    };
+    await this.#page.use(load, use, expected);
+  }
+
+  async #open(): Promise<OwnPage> {
+    const own = await OwnPage.open(await this.#address(), this.#isAsBuilt ? HOSTED : undefined);
+    if (this.#isAsBuilt)
+      await own.page.route(HOSTED, async (route) => {
+        if (typeof this.#around === 'string') return route.abort();
+        return route.fulfill({ contentType: TYPES['.js'] ?? '', body: await libraryWithin(this.#around) });
+      });
+    await own.page.exposeFunction('answerBatch', (context: number, flags: number, text: string) => {
+      if (typeof this.#around === 'string') throw new Error('There is no Excel.');
+      const { workbook } = this.#around;
+      const known = this.#known.get(context) ?? new Map<number, Item>();
+      this.#known.set(context, known);
+      const open = typeof workbook === 'function' ? workbook() : workbook;
+      return JSON.stringify(open.answer(JSON.parse(text) as Batch, known, flags));
+    });
+    return own;
+  }
+
+  #address(): Promise<string> {
+    return (this.#served ??= this.#serve());
+  }
+
+  async #serve(): Promise<string> {
     const server = createServer((request, response) => {
-      const name = new URL(request.url ?? '/', 'http://localhost').pathname;
-      readFile(join(addIn.folder, name)).then(
-        (content) =>
-          response.writeHead(200, { 'content-type': TYPES[extname(name)] ?? 'text/plain' }).end(content),
+      const name = new URL(request.url ?? '/', 'http://localhost').pathname.slice(1);
+      if (name === OWN && this.#around === 'no office.js') {
+        response.destroy();
+        return;
+      }
+      this.#content(name).then(
+        (content) => {
+          const policy = name === 'taskpane.html' && !this.#isAsBuilt;
+          response.writeHead(200, {
+            'content-type': TYPES[extname(name)] ?? 'text/plain',
+            ...(policy && { 'content-security-policy': POLICY }),
+          });
+          response.end(content);
+        },
         () => response.writeHead(404).end(),
       );
     });
     await new Promise<void>((ready) => server.listen(0, '127.0.0.1', ready));
-    const { port } = server.address() as AddressInfo;
-    return new ExcelPanePages(addIn, browser, `http://127.0.0.1:${port}/`, () => {
-      server.closeAllConnections();
-      server.close();
-    });
+    return `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
   }
 
-  /** A newcomer's page. What it must never do gathers in `complaints`. */
-  async open(
-    around: Around,
-    { width, height }: Size = { width: 350, height: 640 },
-  ): Promise<[Page, string[]]> {
-    const context = await this.#browser.newContext({ viewport: { width, height }, locale: 'en-US' });
-    const page = await context.newPage();
-    page.setDefaultTimeout(10_000);
-    const complaints: string[] = [];
-    page.on('console', (message) => {
-      if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
-    });
-    page.on('pageerror', (error) => complaints.push(error.message));
-    page.on('request', (request) => {
-      const url = request.url();
-      if (!url.startsWith(this.#url) && !url.startsWith('data:') && url !== HOSTED)
-        complaints.push(`asked for ${url}`);
-    });
-    await page.route(/\/office\.js$/, async (route) => {
-      if (around === 'no host') return route.continue();
-      if (around === 'no office.js') return route.abort();
-      const body = BEFORE + (await readFile(LIBRARY, 'utf8')) + after(around.theme);
-      return route.fulfill({ contentType: 'text/javascript', body });
-    });
-    if (typeof around === 'object') await answerFor(page, around.workbook);
-    await page.goto(`${this.#url}taskpane.html`);
-    await page.getByRole('tab', { name: 'Sheets' }).waitFor();
-    return [page, complaints];
-  }
-
-  async close(): Promise<void> {
-    await this.#browser.close();
-    this.#stop();
-    await this.#addIn.remove();
+  async #content(name: string): Promise<string | Buffer> {
+    if (name === OWN && typeof this.#around === 'object') return libraryWithin(this.#around);
+    if (name.startsWith('office-js/')) return readFile(join(LIBRARY, name.slice('office-js/'.length)));
+    const file = join(this.#folder, name);
+    if (name !== 'taskpane.html' || this.#isAsBuilt) return readFile(file);
+    return (await readFile(file, 'utf8')).replace(HOSTED, OWN);
   }
 }
 
-function answerFor(page: Page, workbook: FakeWorkbook | (() => FakeWorkbook)): Promise<unknown> {
-  const open = typeof workbook === 'function' ? workbook : () => workbook;
-  const contexts = new Map<number, Map<number, Item>>();
-  return page.exposeFunction('answerBatch', (context: number, flags: number, text: string) => {
-    const known = contexts.get(context) ?? new Map<number, Item>();
-    contexts.set(context, known);
-    return JSON.stringify(open().answer(JSON.parse(text) as Batch, known, flags));
-  });
-}
+/** The page of a build, as it stands in its folder. */
+export const paneAsBuilt = (folder: string): ExcelPane => new ExcelPane(folder, { isAsBuilt: true });
+
+let pane: ExcelPane | undefined;
+/** A newcomer's pane in Excel for one test, which must end with these complaints and no other. */
+export const inExcel: ExcelPane['use'] = (...use) => (pane ??= new ExcelPane(inject('addIn'))).use(...use);

@@ -1,48 +1,17 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Fake } from './fakeHost';
+import { describe, expect, it } from 'vitest';
+import { PANE, type Size } from './ownPage';
 import { axeFaults, stickingOut } from './paneChecks';
-import { PanePages, type Width } from './panePage';
-
-type Selected = NonNullable<Parameters<Fake['select']>[0]>;
-
-const SIMPLE: Selected = { address: 'B7', formula: '=SWEEP.STOPDIFF(8,11)', shown: '1' };
-const NESTED: Selected = {
-  address: 'C9',
-  formula: '=IF(A1="","",SWEEP.LIGHTSUM(Lights[Reading],SWEEP.FNUMBER(B2,3)))',
-  shown: '33.4303',
-  known: { A1: [['']], B2: [[11]], 'Lights[Reading]': [[8], ['f/11'], [''], [16], [22]] },
-};
-const REFUSED: Selected = {
-  address: 'D4',
-  formula: '=SWEEP.POPSFORTARGET(D2,"8 2/3",MAX(D1:D3))',
-  shown: '#VALUE!',
-  known: { D2: [['abc']] },
-};
-const BROKEN: Selected = { address: 'D5', formula: '=SWEEP.STOPDIFF(D2,"8 2/3")', shown: '#VALUE!', known: { D2: [['a text that is long and has no place to break: aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa']] } }; // prettier-ignore
-const LONG: Selected = { address: 'E5', formula: '=SWEEP.POPSBUILD({8;11},{4;2},"f/2.8","1/60",2,SWEEP.METERTARGET(22,0,150,300))', shown: '#N/A' }; // prettier-ignore
-const CELLS = [SIMPLE, NESTED, REFUSED, BROKEN, LONG];
-
-let pages: PanePages;
-
-beforeAll(async () => {
-  pages = await PanePages.start();
-});
-afterAll(() => pages?.close());
+import { BROKEN, CELLS, NESTED, REFUSED, type Selected, SIMPLE } from './paneContent';
+import { onPane } from './panePage';
 
 /** The view for one test, with a cell selected; it must end without a complaint. */
-async function on(
-  cell: Selected | undefined,
-  use: (page: Page) => Promise<void>,
-  size?: Width,
-): Promise<void> {
-  const [page, complaints] = await pages.open(size);
-  await page.evaluate((selected) => window.fake.select(selected), cell);
-  await page.getByRole('tab', { name: 'Explain' }).click();
-  await use(page);
-  expect(complaints).toEqual([]);
-  await page.context().close();
-}
+const on = (cell: Selected | undefined, use: (page: Page) => Promise<void>, size?: Size): Promise<void> =>
+  onPane(async (page) => {
+    await select(page, cell);
+    await page.getByRole('tab', { name: 'Explain' }).click();
+    await use(page);
+  }, size);
 
 const view = (page: Page) => page.locator('#panel-explain');
 const spoken = (page: Page) => view(page).getByRole('status');
@@ -154,11 +123,12 @@ describe('the view follows the sheet', () => {
       expect(await watched()).toBe(false);
     }));
 
-  it('and is left out where the host tells no cell', async () => {
-    const [page] = await pages.open(undefined, '?unable');
-    expect(await page.getByRole('tab').allTextContents()).toEqual(['Sheets', 'Functions']);
-    await page.context().close();
-  });
+  it('and is left out where the host tells no cell', () =>
+    onPane(
+      async (page) => expect(await page.getByRole('tab').allTextContents()).toEqual(['Sheets', 'Functions']),
+      undefined,
+      { query: '?unable' },
+    ));
 });
 
 describe('the look', () => {
@@ -175,24 +145,18 @@ describe('the look', () => {
         // Office lays its menu over the top right corner.
         expect((last?.x ?? 0) + (last?.width ?? 0)).toBeLessThanOrEqual(width - 34);
       },
-      { width, height: 640 },
+      { ...PANE, width },
     ),
   );
 
-  it.each([
-    ['light', { colorScheme: 'light', forcedColors: 'none' }],
-    ['dark', { colorScheme: 'dark', forcedColors: 'none' }],
-    ['forced', { colorScheme: 'dark', forcedColors: 'active' }],
-  ] as const)('passes the accessibility rules in %s colours', (_, media) =>
+  it('passes the accessibility rules in light colours', () =>
     on(undefined, async (page) => {
-      await page.emulateMedia(media);
       for (const cell of [undefined, ...CELLS]) {
         await select(page, cell);
         for (const details of await view(page).locator('summary').all()) await details.click();
         expect(await axeFaults(page)).toEqual([]);
       }
-    }),
-  );
+    }));
 
   it('shows where the keyboard is', () =>
     on(NESTED, async (page) => {

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { axeFaults, openAll, stickingOut, tab } from './paneChecks';
+import { axeFaults, LOOKS, openAll, stickingOut, tab } from './paneChecks';
 
 /** A cell to explain. What it shows is given only for hosts that calculate nothing themselves: the others must agree. */
 export interface ExplainedCell {
@@ -99,21 +99,23 @@ export function checkExplain(onCell: OnCell): void {
           expect(at, `“${piece}” in:\n${text.slice(from)}`).toBeGreaterThanOrEqual(0);
           from = at;
         }
+        expect(await page.evaluate(stickingOut)).toEqual([]);
       }),
     );
+  });
+}
 
+/** That everybody can read it, in all colours. */
+export function checkExplainAccess(onCell: OnCell): void {
+  describe('the selected cell', () => {
     it.each(CELLS.filter(({ isSteps }) => isSteps))('is legible to everybody: $what', async (cell) =>
       onCell(cell, async ({ page, within }) => {
         await tab(page, 'Explain').click();
         await said(page, cell.shows);
         expect(await page.evaluate(stickingOut)).toEqual([]);
-        for (const media of [
-          { colorScheme: 'light', forcedColors: 'none' },
-          { colorScheme: 'dark', forcedColors: 'none' },
-          { colorScheme: 'dark', forcedColors: 'active' },
-        ] as const) {
+        for (const [look, media] of Object.entries(LOOKS)) {
           await page.emulateMedia(media);
-          expect(await axeFaults(page, within), JSON.stringify(media)).toEqual([]);
+          expect(await axeFaults(page, within), look).toEqual([]);
         }
       }),
     );

@@ -1,40 +1,17 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { eventMessage } from '../hosts/support/excel-events';
 import { FakeWorkbook } from '../hosts/support/fake-workbook';
 import { sheetOf } from '../hosts/support/laid';
-import { ExcelPanePages } from './excelPanePage';
-import { AT, checkExplain } from './explainChecks';
+import { inExcel } from './excelPanePage';
+import { onCellInExcel } from './cellInExcel';
+import { checkExplain } from './explainChecks';
 import { tab } from './paneChecks';
 
 const SHEET = 'Sheet1';
-let pages: ExcelPanePages;
-
-beforeAll(async () => {
-  pages = await ExcelPanePages.start();
-});
-afterAll(() => pages?.close());
-
-/** The built pane for one test, which must end without a complaint. */
-async function on(workbook: FakeWorkbook, use: (page: Page) => Promise<void>): Promise<void> {
-  const [page, complaints] = await pages.open({ workbook });
-  await use(page);
-  expect(complaints).toEqual([]);
-  await page.context().close();
-}
-
-const typed = (content: string): unknown =>
-  content !== '' && Number.isFinite(Number(content)) ? Number(content) : content;
 
 describe('in the built pane of Excel', () => {
-  checkExplain((cell, use) => {
-    const workbook = new FakeWorkbook(SHEET);
-    for (const [at, content] of Object.entries({ ...cell.around, [AT]: cell.content }))
-      sheetOf(workbook, SHEET).cells.set(at, typed(content));
-    workbook.onFormula = () => typed(cell.shows);
-    workbook.select(SHEET, AT);
-    return on(workbook, (page) => use({ page }));
-  });
+  checkExplain(onCellInExcel);
 
   describe('the view', () => {
     const changing = () => {
@@ -53,7 +30,7 @@ describe('in the built pane of Excel', () => {
 
     it('follows what is selected, typed and calculated', () => {
       const { workbook, cells } = changing();
-      return on(workbook, async (page) => {
+      return inExcel({ workbook }, async (page) => {
         await tab(page, 'Explain').click();
         await shown(page, 'the mark f/11, 11.31');
         workbook.select(SHEET, 'B2');
@@ -73,7 +50,7 @@ describe('in the built pane of Excel', () => {
 
     it('asks Excel nothing while it is out of sight, and looks again when it is back', () => {
       const { workbook, cells } = changing();
-      return on(workbook, async (page) => {
+      return inExcel({ workbook }, async (page) => {
         await tab(page, 'Explain').click();
         await shown(page, 'the mark f/11, 11.31');
         await tab(page, 'Sheets').click();
@@ -93,7 +70,7 @@ describe('in the built pane of Excel', () => {
 
     it('keeps what it says while a cell is edited, and says so where none is selected', () => {
       const { workbook } = changing();
-      return on(workbook, async (page) => {
+      return inExcel({ workbook }, async (page) => {
         await tab(page, 'Explain').click();
         await shown(page, 'B1 shows 1');
         workbook.failures = [

@@ -1,12 +1,16 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { enterShown, onCellIn } from './cellInWorkbench';
 import { AT, checkExplain } from './explainChecks';
-import { onePage } from './onePage';
+import { allInOneWorkbook } from './onePage';
 import type { Workbench } from './workbench';
 
 let sheet: Workbench;
-onePage({ height: 1500 }, (fresh) => {
-  sheet = fresh;
-});
+allInOneWorkbook(
+  (fresh) => {
+    sheet = fresh;
+  },
+  { height: 1500 },
+);
 beforeEach(() => sheet.pane.getByRole('tab', { name: 'Explain' }).click());
 
 /** The text of the view once it has a piece of it. */
@@ -16,34 +20,23 @@ async function view(piece: string): Promise<string> {
   return panel.innerText();
 }
 
-/** Types into a cell and waits until it shows what it should. */
-async function enter(at: string, text: string, shows: string): Promise<void> {
-  await sheet.enter(at, text);
-  await expect.poll(() => sheet.texts(at), { timeout: 10_000 }).toEqual([shows]);
-}
-
-checkExplain(async ({ around = {}, content, shows }, use) => {
-  for (const [at, text] of Object.entries(around)) await enter(at, text, text);
-  await enter(AT, content, shows);
-  await sheet.click(AT);
-  await use({ page: sheet.page, within: '#pane' });
-});
+checkExplain((cell, use) => onCellIn(sheet, cell, use));
 
 describe('the selected cell of the workbench', () => {
   it('is explained again when what it uses changes', async () => {
-    await enter('H5', '11', '11');
-    await enter(AT, '=SWEEP.STOPDIFF(8,H5)', '1');
+    await enterShown(sheet, 'H5', '11', '11');
+    await enterShown(sheet, AT, '=SWEEP.STOPDIFF(8,H5)', '1');
     await sheet.click(AT);
     expect(await view(`${AT} shows 1`)).toContain('the mark f/11, 11.31');
-    await enter('H5', '16', '16');
+    await enterShown(sheet, 'H5', '16', '16');
     await sheet.click(AT);
     expect(await view(`${AT} shows 2`)).toContain('the mark f/16');
   });
 
   it('says why it refuses, and why the one before it did', async () => {
-    await enter('H5', 'abc', 'abc');
-    await enter('H6', '=SWEEP.FNUMBER(H5)', '#VALUE!');
-    await enter('H7', '=SWEEP.STOPDIFF(8,H6)', '#VALUE!');
+    await enterShown(sheet, 'H5', 'abc', 'abc');
+    await enterShown(sheet, 'H6', '=SWEEP.FNUMBER(H5)', '#VALUE!');
+    await enterShown(sheet, 'H7', '=SWEEP.STOPDIFF(8,H6)', '#VALUE!');
     await sheet.refuses('H6', '#VALUE!', /cannot be read/);
     await sheet.click('H6');
     expect(await view('H6 shows #VALUE!')).toContain('"abc" cannot be read as an f-number. Write 11');

@@ -3,29 +3,21 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Workbook } from '@cj-tech-master/excelts';
 import { installChartSupport } from '@cj-tech-master/excelts/chart';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
-import { type Site, site, Workbench } from './workbench';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { eachItsWorkbook } from './onePage';
+import type { Workbench } from './workbench';
 
-let place: Site;
 let sheet: Workbench;
 let folder: string;
+eachItsWorkbook((fresh) => {
+  sheet = fresh;
+});
 
 beforeAll(async () => {
   installChartSupport();
   folder = await mkdtemp(join(tmpdir(), 'workbench-'));
-  place = await site();
 });
-afterAll(async () => {
-  await place?.close();
-  await rm(folder, { recursive: true });
-});
-beforeEach(async () => {
-  sheet = await Workbench.open(place);
-});
-afterEach(async () => {
-  expect(sheet.complaints).toEqual({ errors: [], outside: [] });
-  await sheet.page.close();
-});
+afterAll(() => rm(folder, { recursive: true }));
 
 /** Saves the workbook as a person does, and gives the file. */
 async function save(): Promise<string> {

@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { type Browser, chromium } from 'playwright-core';
+import { type BrowserServer, chromium } from 'playwright-core';
 
 const ARGS = [
   '--no-sandbox',
@@ -14,15 +14,15 @@ const SYSTEM_BROWSERS = ['/usr/bin/chromium', '/usr/bin/google-chrome'];
 const NOT_INSTALLED = /is not found at|is not supported|Unsupported/;
 
 /** A browser of this computer where there is one; else the one that came with npm. */
-export async function launch(): Promise<Browser> {
+export async function launch(): Promise<BrowserServer> {
   const path = process.env['CHROME_PATH'] ?? SYSTEM_BROWSERS.find((candidate) => existsSync(candidate));
-  if (path) return chromium.launch({ executablePath: path, args: ARGS });
+  if (path) return chromium.launchServer({ executablePath: path, args: ARGS });
   return (await launchChannel('chrome')) ?? (await launchChannel('msedge')) ?? launchFromNpm();
 }
 
-async function launchChannel(channel: string): Promise<Browser | undefined> {
+async function launchChannel(channel: string): Promise<BrowserServer | undefined> {
   try {
-    return await chromium.launch({ channel, args: ARGS });
+    return await chromium.launchServer({ channel, args: ARGS });
   } catch (error) {
     if (error instanceof Error && NOT_INSTALLED.test(error.message)) return undefined;
     throw error;
@@ -30,8 +30,8 @@ async function launchChannel(channel: string): Promise<Browser | undefined> {
 }
 
 /** Runs on Linux x64. Told that it is in a bare container, it brings the libraries that a bare system lacks. */
-async function launchFromNpm(): Promise<Browser> {
+async function launchFromNpm(): Promise<BrowserServer> {
   process.env['AWS_LAMBDA_JS_RUNTIME'] ??= 'nodejs20.x';
   const { default: packed } = await import('@sparticuz/chromium');
-  return chromium.launch({ executablePath: await packed.executablePath(), args: ARGS });
+  return chromium.launchServer({ executablePath: await packed.executablePath(), args: ARGS });
 }

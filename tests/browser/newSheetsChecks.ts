@@ -56,25 +56,6 @@ export function checkNewSheets(on: OnHost): void {
         expect(await host.sheets()).toEqual(after);
         expect((await host.cell(INPUT)).value).toBe(16);
       }));
-
-    it('is offered back by a button that the keyboard keeps, and that fits and is legible', () =>
-      on(async (host) => {
-        await insert(host);
-        expect(await host.page.evaluate(stickingOut)).toEqual([]);
-        expect(await axeFaults(host.page, host.within)).toEqual([]);
-        await host.page.getByRole('button', { name: 'Take back' }).focus();
-        await host.page.keyboard.press('Enter');
-        await said(host).toMatch(`“${NAME}” is taken away again.`);
-        const focused = () => host.page.evaluate(() => document.activeElement?.getAttribute('aria-label'));
-        expect(await focused()).toBe('Close this message');
-      }));
-
-    it('is no longer offered back once something else is wished', () =>
-      on(async (host) => {
-        await insert(host);
-        await tab(host.page, 'Functions').click();
-        expect(await host.page.getByRole('button', { name: 'Take back' }).count()).toBe(0);
-      }));
   });
 
   describe('a copy as values', () => {
@@ -96,6 +77,30 @@ export function checkNewSheets(on: OnHost): void {
         await takeBack(host);
         await said(host).toMatch(`“${NAME} values” is taken away again.`);
         expect(await host.sheets()).toEqual(before);
+      }));
+  });
+}
+
+/** What holds for the offer to take it back. */
+export function checkOfferToTakeBack(on: OnHost): void {
+  describe('a sheet that came in', () => {
+    it('is offered back by a button that the keyboard keeps, and that fits and is legible', () =>
+      on(async (host) => {
+        await insert(host);
+        expect(await host.page.evaluate(stickingOut)).toEqual([]);
+        expect(await axeFaults(host.page, host.within)).toEqual([]);
+        await host.page.getByRole('button', { name: 'Take back' }).focus();
+        await host.page.keyboard.press('Enter');
+        await said(host).toMatch(`“${NAME}” is taken away again.`);
+        const focused = () => host.page.evaluate(() => document.activeElement?.getAttribute('aria-label'));
+        expect(await focused()).toBe('Close this message');
+      }));
+
+    it('is no longer offered back once something else is wished', () =>
+      on(async (host) => {
+        await insert(host);
+        await tab(host.page, 'Functions').click();
+        expect(await host.page.getByRole('button', { name: 'Take back' }).count()).toBe(0);
       }));
   });
 }

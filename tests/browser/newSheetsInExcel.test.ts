@@ -1,25 +1,16 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { FakeWorkbook } from '../hosts/support/fake-workbook';
 import { sheetOf } from '../hosts/support/laid';
-import { ExcelPanePages } from './excelPanePage';
-import { checkNewSheets, type SheetsHost } from './newSheetsChecks';
+import { inExcel } from './excelPanePage';
+import { checkNewSheets, checkOfferToTakeBack, type SheetsHost } from './newSheetsChecks';
 import { status } from './paneChecks';
-
-let pages: ExcelPanePages;
-
-beforeAll(async () => {
-  pages = await ExcelPanePages.start();
-});
-afterAll(() => pages?.close());
 
 /** The built pane for one test, which must end without a complaint. */
 async function on(use: (host: SheetsHost, workbook: FakeWorkbook) => Promise<void>): Promise<void> {
   const workbook = new FakeWorkbook('Sheet1');
   workbook.onFormula = () => 12.5;
   const cells = () => workbook.active?.cells ?? new Map<string, unknown>();
-  const [page, complaints] = await pages.open({ workbook });
-  const host: SheetsHost = {
-    page,
+  const host: Omit<SheetsHost, 'page'> = {
     sheets: () => Promise.resolve(workbook.sheets.map(({ name }) => name)),
     type: async (a1, text) => void cells().set(a1, Number(text)),
     cell(a1) {
@@ -28,13 +19,12 @@ async function on(use: (host: SheetsHost, workbook: FakeWorkbook) => Promise<voi
       return Promise.resolve({ formula, value: formula === '' ? held : 12.5 });
     },
   };
-  await use(host, workbook);
-  expect(complaints).toEqual([]);
-  await page.context().close();
+  await inExcel({ workbook }, (page) => use({ page, ...host }, workbook));
 }
 
 describe('in the built pane of Excel', () => {
   checkNewSheets(on);
+  checkOfferToTakeBack(on);
 
   it('the undo list is spoken of before it is emptied', () =>
     on(async ({ page }) => {

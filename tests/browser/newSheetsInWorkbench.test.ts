@@ -1,37 +1,22 @@
 import { describe, expect, it } from 'vitest';
+import { COLUMNS } from './lightsOnSet';
 import { checkNewSheets } from './newSheetsChecks';
 import { status, tab } from './paneChecks';
-import { onePage } from './onePage';
+import { eachItsWorkbook } from './onePage';
+import { asSheetsHost, copyAsValues } from './sheetsInWorkbench';
 import type { Workbench } from './workbench';
 
 let sheet: Workbench;
-onePage({ height: 1500 }, (fresh) => {
+eachItsWorkbook((fresh) => {
   sheet = fresh;
 });
 
 const said = () => expect.poll(() => status(sheet.page).innerText());
 const takeBack = () => sheet.pane.getByRole('button', { name: 'Take back' }).click();
-const copy = async (name: string) => {
-  await tab(sheet.page, 'Sheets').click();
-  await sheet.pane.getByRole('button', { name: 'Copy this sheet as values' }).click();
-  await said().toMatch(`“${name}” holds the values`);
-};
-const COLUMNS = 'ABCDEFGHIJKLMNOPQR'.split('');
 const cellsTo = (row: number) =>
   Array.from({ length: row }, (_, i) => COLUMNS.map((column) => `${column}${i + 1}`)).flat();
 
-checkNewSheets((use) =>
-  use({
-    page: sheet.page,
-    within: '#pane',
-    sheets: () => sheet.sheets(),
-    type: (a1, text) => sheet.enter(a1, text),
-    async cell(a1) {
-      const { formula, value } = await sheet.cell(a1);
-      return { formula, value };
-    },
-  }),
-);
+checkNewSheets((use) => use(asSheetsHost(sheet)));
 
 describe('a sheet that came into the workbench', () => {
   it('with nothing to type in comes without a demo job, and is taken back', async () => {
@@ -99,7 +84,7 @@ describe('a copy as values in the workbench', () => {
     await sheet.shows('K6', 1);
     const all = cellsTo(40);
     const [texts, values] = [await sheet.texts(...all), await sheet.values(...all)];
-    await copy('Lights on set values');
+    await copyAsValues(sheet, 'Lights on set values');
     await expect.poll(() => sheet.texts(...all)).toEqual(texts);
     // An empty text leaves an empty cell.
     expect(await sheet.values(...all)).toEqual(values.map((value) => (value === '' ? null : value)));
@@ -114,25 +99,6 @@ describe('a copy as values in the workbench', () => {
     await sheet.enter('H13', '22');
     await sheet.sheet('Lights on set values');
     expect(await sheet.texts(...all)).toEqual(texts);
-  });
-
-  it('keeps rules, notes and charts, grows without formulas, and is taken away by one undo', async () => {
-    await sheet.insert('Lights on set');
-    await sheet.showsNear('B24', 2 ** 8.3);
-    await copy('Lights on set values');
-    await sheet.enter('G13', '-3');
-    await sheet.told('Metres from the front of the light to the subject, above 0.');
-    await tab(sheet.page, 'Charts').click();
-    const card = sheet.pane.getByRole('tabpanel', { name: 'Charts' });
-    await card.getByText('Show the numbers').click();
-    expect(await card.locator('tbody tr').count()).toBe(5);
-    await sheet.enter('A18', 'Alder 600');
-    await expect.poll(() => sheet.tables()).toHaveProperty('Lights_2', 'A12:R18');
-    expect((await sheet.cell('J18')).formula).toBe('');
-    await sheet.undo('A3');
-    await sheet.undo('A3');
-    await expect.poll(() => sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
-    expect(await sheet.tables()).not.toHaveProperty('Lights_2');
   });
 
   it('of an empty sheet is refused', async () => {

@@ -1,31 +1,51 @@
-import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest';
-import { type Site, site, Workbench } from './workbench';
+import { afterEach, beforeAll, beforeEach, expect } from 'vitest';
+import { Workbench } from './workbench';
 
-/**
- * Gives each test of a file a new workbook, all of them in one page: to start over takes a fraction of a page load. After
- * a test that failed comes a new page.
- */
-export function onePage(size: { readonly height?: number }, take: (sheet: Workbench) => void): void {
-  let place: Site;
-  let sheet: Workbench | undefined;
+/** Where the grid must be taller than a window is, to have the cells of a test in sight. */
+interface Size {
+  readonly height?: number;
+}
+type Take = (sheet: Workbench) => void;
 
-  beforeAll(async () => {
-    place = await site();
-  });
-  afterAll(() => place?.close());
-  beforeEach(async () => {
-    await sheet?.page.emulateMedia({ colorScheme: null, forcedColors: null });
-    if (sheet) await sheet.startOver();
-    else sheet = await Workbench.open(place, size);
-    take(sheet);
-  });
+/** The page of this worker: to start over in it takes a fraction of a load. */
+let page: Workbench | undefined;
+
+async function newWorkbook({ height }: Size): Promise<Workbench> {
+  if (page) {
+    await page.page.emulateMedia({ colorScheme: null, forcedColors: null });
+    await page.stretch(height);
+    await page.startOver();
+  } else {
+    page = await Workbench.open();
+    await page.stretch(height);
+  }
+  return page;
+}
+
+/** After a test that failed, or whose page complained, comes a new page. */
+function giveUpWhereItFailed(): void {
   afterEach(async ({ task }) => {
-    if (!sheet) return;
-    const { complaints, page } = sheet;
+    if (!page) return;
+    const { complaints } = page;
     if (task.result?.state === 'fail' || complaints.errors.length + complaints.outside.length > 0) {
-      sheet = undefined;
       await page.close();
+      page = undefined;
     }
     expect(complaints).toEqual({ errors: [], outside: [] });
   });
+}
+
+/** Gives each test here a new workbook. */
+export function eachItsWorkbook(take: Take, size: Size = {}): void {
+  beforeEach(async () => take(await newWorkbook(size)));
+  giveUpWhereItFailed();
+}
+
+/** Gives all tests here one new workbook: each works in cells of its own. */
+export function allInOneWorkbook(take: Take, size: Size = {}): void {
+  beforeAll(async () => take(await newWorkbook(size)));
+  beforeEach(async () => {
+    if (!page) take(await newWorkbook(size));
+  });
+  giveUpWhereItFailed();
 }

@@ -1,64 +1,44 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { LiveChart } from '../../src/pane/host';
 import { TEMPLATES } from '../../src/sheets/templates';
-import { axeFaults, checkPane, status, summaryOf, tab } from './paneChecks';
-import { PanePages } from './panePage';
+import {
+  axeFaults,
+  checkPane,
+  checkPaneAccess,
+  CONTRAST,
+  LOOKS,
+  openAll,
+  status,
+  summaryOf,
+  tab,
+} from './paneChecks';
+import { onPane, onPaneAfter } from './panePage';
+import { COLUMNS, EMPTY, LINE, REFUSED, showEverything, VIEWS } from './paneContent';
 
-const LINE: LiveChart = {
-  type: 'line',
-  title: 'Reading against pops',
-  xTitle: 'pops',
-  yTitle: 'f-number',
-  x: [1, 2, 4, 8, 16, 32],
-  series: [
-    { name: 'At the film', values: [8, 11.3, 16, 22.6, 32, null], format: '"f/"0.0' },
-    { name: 'Wanted', values: [32, 32, 32, 32, 32, 32], format: '"f/"0.0' },
-  ],
-};
-const COLUMNS: LiveChart = {
-  type: 'column',
-  title: 'Share of the light',
-  xTitle: 'head',
-  yTitle: 'share of the light',
-  x: ['Alder 600', 'Birch 1200 with a very long name', 'Hazel 400'],
-  series: [{ name: 'Share', values: [0.6, 0.3, 0.1], format: '0.0%' }],
-};
-const EMPTY: LiveChart = {
-  ...COLUMNS,
-  title: 'Nothing yet',
-  series: [{ name: 'Share', values: [null, null, null], format: '0.0%' }],
-};
-const VIEWS = ['Sheets', 'Functions', 'Charts', 'Explain'] as const;
-const NESTED = { address: 'B7', formula: '=SWEEP.STOPDIFF(8,SWEEP.FNUMBER(A1,3))', shown: '1.3' };
+checkPane(VIEWS, onPane, showEverything);
+checkPaneAccess(['light'], VIEWS, onPane, showEverything);
 
-let pages: PanePages;
-
-beforeAll(async () => {
-  pages = await PanePages.start();
-});
-afterAll(() => pages?.close());
-
-/** A pane for one test, which must end without a complaint. */
-async function on(
-  use: (page: Page) => Promise<void>,
-  size?: { width: number; height: number },
-  query?: string,
-): Promise<void> {
-  const [page, complaints] = await pages.open(size, query);
-  await use(page);
-  expect(complaints).toEqual([]);
-  await page.context().close();
-}
-
-checkPane(VIEWS, on, async (page) => {
-  await page.evaluate((charts) => window.fake.charts(charts), [LINE, COLUMNS, EMPTY]);
-  await page.evaluate((cell) => window.fake.select({ ...cell, known: { A1: [[11]] } }), NESTED);
+describe('the pane', () => {
+  it.each(['dark', 'forced'] as const)('has enough contrast in %s colours', (look) =>
+    onPane(async (page) => {
+      await page.emulateMedia(LOOKS[look]);
+      await showEverything(page);
+      await page.evaluate((cell) => window.fake.select(cell), REFUSED);
+      for (const name of VIEWS) {
+        await tab(page, name).click();
+        // All functions look alike: one of them open stands for all.
+        if (name === 'Functions') await summaryOf(page, 'POPSFORTARGET').click();
+        else await openAll(page);
+        expect(await axeFaults(page, 'html', CONTRAST), name).toEqual([]);
+      }
+    }),
+  );
 });
 
 describe('tabs', () => {
   it('are one stop for the keyboard, with arrows between them', () =>
-    on(async (page) => {
+    onPane(async (page) => {
       await page.keyboard.press('Tab');
       const chosen = () => page.evaluate(() => document.activeElement?.textContent);
       expect(await chosen()).toBe('Sheets');
@@ -84,7 +64,7 @@ describe('tabs', () => {
     }));
 
   it('keep the place of each view', () =>
-    on(async (page) => {
+    onPane(async (page) => {
       const scroller = page.locator('.pane-scroll');
       await tab(page, 'Functions').click();
       await scroller.evaluate((e) => e.scrollTo(0, 900));
@@ -97,7 +77,7 @@ describe('tabs', () => {
 
 describe('sheets', () => {
   it('has every template with its question and its picture', () =>
-    on(async (page) => {
+    onPane(async (page) => {
       const cards = page.locator('.sheet');
       expect(await cards.locator('h2').allTextContents()).toEqual(TEMPLATES.map(({ name }) => name));
       expect(await cards.locator('p').allTextContents()).toEqual(TEMPLATES.map(({ answers }) => answers));
@@ -107,7 +87,7 @@ describe('sheets', () => {
     }));
 
   it('asks the host once, however often it is pressed, and says what came of it', () =>
-    on(async (page) => {
+    onPane(async (page) => {
       const [first, second] = TEMPLATES;
       const filled = page.getByRole('button', { name: `Insert with the demo job ${first?.name}` });
       const empty = page.getByRole('button', { name: `Insert empty ${second?.name}` });
@@ -133,7 +113,7 @@ describe('sheets', () => {
     }));
 
   it('says a refusal, apart from success by a word', () =>
-    on(async (page) => {
+    onPane(async (page) => {
       await page.getByRole('button', { name: 'Insert empty' }).first().click();
       await page.evaluate(() => window.fake.answer({ refused: 'Leave the cell first.' }));
       await expect.poll(() => status(page).innerText()).toBe('Not done. Leave the cell first.');
@@ -141,20 +121,22 @@ describe('sheets', () => {
       expect(await status(page).innerText()).toBe('');
     }));
 
-  it('takes the next wish after a fault of the host, and hides no fault', async () => {
-    const [page, complaints] = await pages.open();
-    const button = page.getByRole('button', { name: 'Insert empty' }).first();
-    await button.click();
-    await page.evaluate(() => window.fake.fail());
-    await expect.poll(() => status(page).innerText()).toMatch(/^Not done\. Something went wrong/);
-    await button.click();
-    expect(await page.evaluate(() => window.fake.inserted.length)).toBe(2);
-    expect(complaints).toEqual(['a fault of the host']);
-    await page.context().close();
-  });
+  it('takes the next wish after a fault of the host, and hides no fault', () =>
+    onPane(
+      async (page) => {
+        const button = page.getByRole('button', { name: 'Insert empty' }).first();
+        await button.click();
+        await page.evaluate(() => window.fake.fail());
+        await expect.poll(() => status(page).innerText()).toMatch(/^Not done\. Something went wrong/);
+        await button.click();
+        expect(await page.evaluate(() => window.fake.inserted.length)).toBe(2);
+      },
+      undefined,
+      { expected: ['a fault of the host'] },
+    ));
 
   it('shows the list and the reason where nothing can be inserted', () =>
-    on(
+    onPane(
       async (page) => {
         await page.getByText('Open this page from Excel to insert sheets.').waitFor();
         expect(await page.locator('.sheet').count()).toBe(TEMPLATES.length);
@@ -162,13 +144,13 @@ describe('sheets', () => {
         expect(await page.getByRole('tab').allTextContents()).toEqual(['Sheets', 'Functions']);
       },
       undefined,
-      '?unable',
+      { query: '?unable' },
     ));
 });
 
 describe('functions', () => {
   it('opens to all that the catalogue knows, and keeps it open while searching', () =>
-    on(async (page) => {
+    onPane(async (page) => {
       await tab(page, 'Functions').click();
       await summaryOf(page, 'POPSFORTARGET').focus();
       await page.keyboard.press('Enter');
@@ -193,7 +175,7 @@ describe('functions', () => {
     }));
 
   it('puts an example into the selected cell', () =>
-    on(async (page) => {
+    onPane(async (page) => {
       await tab(page, 'Functions').click();
       await summaryOf(page, 'STOPDIFF').click();
       await page.getByRole('button', { name: 'Put into the selected cell =SWEEP.STOPDIFF(8,11)' }).click();
@@ -205,7 +187,7 @@ describe('functions', () => {
     }));
 
   it('copies where there is no cell', () =>
-    on(
+    onPane(
       async (page) => {
         await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
         await tab(page, 'Functions').click();
@@ -215,11 +197,11 @@ describe('functions', () => {
         expect(await page.evaluate(() => navigator.clipboard.readText())).toBe('=SWEEP.STOPDIFF(8,11)');
       },
       undefined,
-      '?unable',
+      { query: '?unable' },
     ));
 
   it('selects the formula where copying is not allowed', () =>
-    on(
+    onPane(
       async (page) => {
         await page.evaluate(() => Object.defineProperty(navigator, 'clipboard', { value: undefined }));
         await tab(page, 'Functions').click();
@@ -229,7 +211,7 @@ describe('functions', () => {
         expect(await page.evaluate(() => String(getSelection()))).toBe('=SWEEP.STOPDIFF(8,11)');
       },
       undefined,
-      '?unable',
+      { query: '?unable' },
     ));
 });
 
@@ -246,7 +228,7 @@ const picture = (page: Page) => page.evaluate(() => document.querySelector('canv
 
 describe('charts', () => {
   it('draws what it is told, again when told again, and only while it is seen', () =>
-    on(async (page) => {
+    onPane(async (page) => {
       expect(await page.evaluate(() => window.fake.watched)).toBe(false);
       await tab(page, 'Charts').click();
       await page.getByText('The sheet in view has no chart.').waitFor();
@@ -275,7 +257,7 @@ describe('charts', () => {
     }));
 
   it('says so where there are no numbers yet', () =>
-    on(async (page) => {
+    onPane(async (page) => {
       await page.evaluate((chart) => window.fake.charts([chart]), EMPTY);
       await tab(page, 'Charts').click();
       await page.getByText('No numbers yet').waitFor();
@@ -283,7 +265,7 @@ describe('charts', () => {
     }));
 
   it('follows the width of the pane and the colours of the page', () =>
-    on(async (page) => {
+    onPane(async (page) => {
       await page.evaluate((charts) => window.fake.charts(charts), [COLUMNS]);
       await tab(page, 'Charts').click();
       const canvas = page.locator('canvas');
@@ -305,7 +287,7 @@ describe('charts', () => {
 
 describe('the look', () => {
   it('shows where the keyboard is, on everything it reaches', () =>
-    on(async (page) => {
+    onPane(async (page) => {
       await page.evaluate((charts) => window.fake.charts(charts), [LINE]);
       const reached = new Set<string>();
       for (const name of VIEWS) {
@@ -327,7 +309,7 @@ describe('the look', () => {
     }));
 
   it('passes the accessibility rules while a wish is under way and when it is refused', () =>
-    on(async (page) => {
+    onPane(async (page) => {
       await page.getByRole('button', { name: 'Insert empty' }).first().click();
       expect(await axeFaults(page)).toEqual([]);
       await page.evaluate(() => window.fake.answer({ refused: 'Leave the cell first.' }));
@@ -337,24 +319,38 @@ describe('the look', () => {
 });
 
 describe('the first line for newcomers', () => {
-  it('does not fail where the page may keep nothing', async () => {
-    const [page, complaints] = await pages.open();
-    await page.addInitScript(() => {
-      Object.defineProperty(window, 'localStorage', {
-        get: () => {
-          throw new DOMException('denied', 'SecurityError');
-        },
-      });
-    });
-    await page.reload();
-    await page.getByText('New here?').waitFor();
-    expect(complaints).toEqual([]);
-    await page.context().close();
-  });
+  it('does not fail where the page may keep nothing', () =>
+    onPaneAfter(
+      (page) =>
+        page.addInitScript(() => {
+          Object.defineProperty(window, 'localStorage', {
+            get: () => {
+              throw new DOMException('denied', 'SecurityError');
+            },
+          });
+        }),
+      (page) => page.getByText('New here?').waitFor(),
+    ));
 });
 
+it('draws a chart where the browser calls its language by no proper name', () =>
+  onPaneAfter(
+    (page) =>
+      page.addInitScript(() =>
+        Object.defineProperty(Navigator.prototype, 'language', {
+          get: () => 'en-US@posix',
+          configurable: true,
+        }),
+      ),
+    async (page) => {
+      await page.evaluate((charts) => window.fake.charts(charts), [LINE]);
+      await tab(page, 'Charts').click();
+      await expect.poll(() => painted(page)).toBeGreaterThan(500);
+    },
+  ));
+
 it('leaves nothing behind when it is taken away', () =>
-  on(async (page) => {
+  onPane(async (page) => {
     await tab(page, 'Charts').click();
     await page.evaluate(() => window.fake.dispose());
     expect(await page.locator('#pane > *').count()).toBe(0);

@@ -1,19 +1,18 @@
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
+import type { AxeResults, RunOptions } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { CATALOGUE } from '../../src/catalogue';
 
+import type { Size } from './ownPage';
+
 declare global {
   interface Window {
-    axe: { run(within?: string): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    axe: { run(within: string, options: RunOptions): Promise<AxeResults> };
   }
 }
 
-export interface Size {
-  readonly width: number;
-  readonly height: number;
-}
 /** Opens a pane for one test, which must end without a complaint. */
 export type OnPane = (use: (page: Page) => Promise<void>, size?: Size) => Promise<void>;
 
@@ -49,23 +48,43 @@ export const stickingOut = (): string[] => {
     .map((e) => e.outerHTML.slice(0, 100));
 };
 
-/** The rules of accessibility that a page or a part of it breaks, each with the first element that does. */
-export async function axeFaults(page: Page, within = 'html'): Promise<(string | undefined)[][]> {
+/** Colours in which a page is seen. */
+export const LOOKS = {
+  light: { colorScheme: 'light', forcedColors: 'none' },
+  dark: { colorScheme: 'dark', forcedColors: 'none' },
+  forced: { colorScheme: 'dark', forcedColors: 'active' },
+} as const;
+export type Look = keyof typeof LOOKS;
+
+/** The rule that colours may break. */
+export const CONTRAST = ['color-contrast'];
+
+/** The rules of accessibility that a page or a part of it breaks, each with the first element that does; all rules, or `only` these. */
+export async function axeFaults(
+  page: Page,
+  within = 'html',
+  only?: string[],
+): Promise<(string | undefined)[][]> {
   if (await page.evaluate(() => window.axe === undefined)) {
     const axe = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
     await page.evaluate(await readFile(axe, 'utf8'));
   }
-  const { violations } = await page.evaluate((part) => window.axe.run(part), within);
-  return violations.map(({ id, nodes }) => [id, nodes[0]?.html]);
+  return page.evaluate(
+    async ([part, rules]) => {
+      const { violations } = await window.axe.run(part, {
+        resultTypes: ['violations'],
+        ...(rules && { runOnly: rules }),
+      });
+      return violations.map(({ id, nodes }) => [id, nodes[0]?.html]);
+    },
+    [within, only] as const,
+  );
 }
 
-/** What holds for the pane wherever it stands: beside a spreadsheet of the test's, and as built for Excel. */
-export function checkPane(
-  views: readonly string[],
-  on: OnPane,
-  prepare: (page: Page) => Promise<void> = async () => {},
-): void {
-  const onEach = (use: (page: Page, name: string) => Promise<void>, size?: Size) =>
+/** Opens the pane for one test, which is done to each view of it with everything open. */
+const eachView =
+  (views: readonly string[], on: OnPane, prepare: (page: Page) => Promise<void>) =>
+  (use: (page: Page, name: string) => Promise<void>, size?: Size) =>
     on(async (page) => {
       await prepare(page);
       for (const name of views) {
@@ -74,6 +93,33 @@ export function checkPane(
         await use(page, name);
       }
     }, size);
+
+/** That everybody can read the pane, in these colours. */
+export function checkPaneAccess(
+  looks: readonly Look[],
+  views: readonly string[],
+  on: OnPane,
+  prepare: (page: Page) => Promise<void> = async () => {},
+): void {
+  const onEach = eachView(views, on, prepare);
+
+  describe('the pane', () => {
+    it.each(looks)('passes the accessibility rules in %s colours', (look) =>
+      onEach(async (page, name) => {
+        await page.emulateMedia(LOOKS[look]);
+        expect(await axeFaults(page), name).toEqual([]);
+      }),
+    );
+  });
+}
+
+/** What holds for the pane wherever it stands: beside a spreadsheet of the test's, and as built for Excel. */
+export function checkPane(
+  views: readonly string[],
+  on: OnPane,
+  prepare: (page: Page) => Promise<void> = async () => {},
+): void {
+  const onEach = eachView(views, on, prepare);
 
   describe('the pane', () => {
     it('shows all functions by family, and finds one by a word of the trade', () =>
@@ -115,17 +161,6 @@ export function checkPane(
         );
         expect(smallest, name).toBeGreaterThanOrEqual(12);
       }, NARROW));
-
-    it.each([
-      ['light', { colorScheme: 'light', forcedColors: 'none' }],
-      ['dark', { colorScheme: 'dark', forcedColors: 'none' }],
-      ['forced', { colorScheme: 'dark', forcedColors: 'active' }],
-    ] as const)('passes the accessibility rules in %s colours', (_, media) =>
-      onEach(async (page, name) => {
-        await page.emulateMedia(media);
-        expect(await axeFaults(page), name).toEqual([]);
-      }),
-    );
 
     it('shows its first line for newcomers once', () =>
       on(async (page) => {

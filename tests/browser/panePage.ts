@@ -1,15 +1,12 @@
 import { readFile } from 'node:fs/promises';
 import { createServer } from 'node:http';
-import { createRequire } from 'node:module';
 import type { AddressInfo } from 'node:net';
 import { resolve } from 'node:path';
 import { build } from 'esbuild';
-import type { Browser, Page } from 'playwright-core';
-import { launch } from './launch';
+import type { Page } from 'playwright-core';
+import { TEMPLATES } from '../../src/sheets/templates';
+import { KeptPage, OwnPage, type Size } from './ownPage';
 
-const { readTemplates } = createRequire(import.meta.url)('../../src/build/templates.cjs') as {
-  readTemplates: () => unknown;
-};
 /** The strictest policy that the pane meets: the workbench's, without its worker. */
 const POLICY =
   "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; font-src 'self' data:; connect-src 'self'; base-uri 'none'; form-action 'none'";
@@ -24,74 +21,30 @@ const PAGE = `<!doctype html>
 <body class="pane-page"><main><h1 class="heard">Pane</h1><div id="pane"></div></main></body>
 </html>`;
 
-export interface Width {
-  readonly width: number;
-  readonly height: number;
-}
+let served: Promise<string> | undefined;
+/** Where the pane stands beside a spreadsheet that does what a test says, for as long as the worker lives. */
+const address = (): Promise<string> => (served ??= serve());
 
-/** The pane on a page of its own beside a spreadsheet that does what a test says. */
-export class PanePages {
-  readonly url: string;
-  readonly #browser: Browser;
-  readonly #close: () => void;
-
-  private constructor(url: string, browser: Browser, close: () => void) {
-    this.url = url;
-    this.#browser = browser;
-    this.#close = close;
-  }
-
-  static async start(): Promise<PanePages> {
-    const [browser, style, script] = await Promise.all([
-      launch(),
-      readFile(resolve(import.meta.dirname, '../../src/pane/pane.css'), 'utf8'),
-      bundle(),
-    ]);
-    const files: Readonly<Record<string, readonly [string, string]>> = {
-      '/': ['text/html', PAGE],
-      '/pane.css': ['text/css', style],
-      '/page.js': ['text/javascript', script],
-    };
-    const server = createServer((request, response) => {
-      const [type, text] = files[new URL(request.url ?? '/', 'http://localhost').pathname] ?? [];
-      response.writeHead(text === undefined ? 404 : 200, {
-        'content-type': `${type ?? 'text/plain'}; charset=utf-8`,
-        'content-security-policy': POLICY,
-      });
-      response.end(text);
+async function serve(): Promise<string> {
+  const [style, script] = await Promise.all([
+    readFile(resolve(import.meta.dirname, '../../src/pane/pane.css'), 'utf8'),
+    bundle(),
+  ]);
+  const files: Readonly<Record<string, readonly [string, string]>> = {
+    '/': ['text/html', PAGE],
+    '/pane.css': ['text/css', style],
+    '/page.js': ['text/javascript', script],
+  };
+  const server = createServer((request, response) => {
+    const [type, text] = files[new URL(request.url ?? '/', 'http://localhost').pathname] ?? [];
+    response.writeHead(text === undefined ? 404 : 200, {
+      'content-type': `${type ?? 'text/plain'}; charset=utf-8`,
+      'content-security-policy': POLICY,
     });
-    await new Promise<void>((ready) => server.listen(0, '127.0.0.1', ready));
-    const { port } = server.address() as AddressInfo;
-    return new PanePages(`http://127.0.0.1:${port}/`, browser, () => {
-      server.closeAllConnections();
-      server.close();
-    });
-  }
-
-  /** A newcomer's page. What it must never do gathers in `complaints`. */
-  async open({ width, height }: Width = { width: 350, height: 640 }, query = ''): Promise<[Page, string[]]> {
-    // Without a locale some browsers name theirs in a way that the chart library cannot read.
-    const context = await this.#browser.newContext({ viewport: { width, height }, locale: 'en-US' });
-    const page = await context.newPage();
-    page.setDefaultTimeout(10_000);
-    const complaints: string[] = [];
-    page.on('console', (message) => {
-      if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
-    });
-    page.on('pageerror', (error) => complaints.push(error.message));
-    page.on('request', (request) => {
-      if (!request.url().startsWith(this.url) && !request.url().startsWith('data:'))
-        complaints.push(`asked for ${request.url()}`);
-    });
-    await page.goto(`${this.url}${query}`);
-    await page.getByRole('tab', { name: 'Sheets' }).waitFor();
-    return [page, complaints];
-  }
-
-  async close(): Promise<void> {
-    await this.#browser.close();
-    this.#close();
-  }
+    response.end(text);
+  });
+  await new Promise<void>((ready) => server.listen(0, '127.0.0.1', ready));
+  return `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
 }
 
 async function bundle(): Promise<string> {
@@ -101,7 +54,32 @@ async function bundle(): Promise<string> {
     write: false,
     format: 'iife',
     target: 'es2022',
-    define: { SWEEPTABLE_TEMPLATES: JSON.stringify(readTemplates()) },
+    define: { SWEEPTABLE_TEMPLATES: JSON.stringify(TEMPLATES) },
   });
   return outputFiles[0]?.text ?? '';
+}
+
+const kept = new KeptPage(async () => OwnPage.open(await address()));
+
+/** A newcomer's pane for one test, which must end with these complaints and no other. */
+export async function onPane(
+  use: (page: Page) => Promise<void>,
+  size?: Size,
+  { query = '', expected }: { query?: string; expected?: readonly unknown[] } = {},
+): Promise<void> {
+  const url = await address();
+  await kept.use((own) => own.load(`${url}${query}`, size), use, expected);
+}
+
+/** The same on a page of its own, to which something is done before it loads. */
+export async function onPaneAfter(
+  before: (page: Page) => Promise<unknown>,
+  use: (page: Page) => Promise<void>,
+): Promise<void> {
+  const url = await address();
+  const own = await OwnPage.open(url);
+  await before(own.page);
+  await own.load(url);
+  await own.use(use);
+  await own.close();
 }

@@ -1,17 +1,19 @@
-import { beforeEach, describe, expect, it } from 'vitest';
-import { onePage } from './onePage';
+import { describe, expect, it } from 'vitest';
+import { COLUMNS, lightsOnSet } from './lightsOnSet';
+import { allInOneWorkbook, eachItsWorkbook } from './onePage';
+import { checkRowThatComesIn } from './rowChecks';
 import type { Workbench } from './workbench';
 
 let sheet: Workbench;
-onePage({ height: 1500 }, (fresh) => {
+const take = (fresh: Workbench): void => {
   sheet = fresh;
-});
-
-const COLUMNS = 'ABCDEFGHIJKLMNOPQR'.split('');
-const row = (number: number) => sheet.texts(...COLUMNS.map((column) => `${column}${number}`));
+};
+const tables = () => expect.poll(() => sheet.tables());
 const formula = async (a1: string) => (await sheet.cell(a1)).formula;
 
 describe('a sheet inserted from the pane', () => {
+  eachItsWorkbook(take);
+
   it('answers, follows a new target, and shows its chart', async () => {
     await sheet.insert('Pops build');
     await sheet.shows('B16', 36);
@@ -70,57 +72,68 @@ describe('a sheet inserted from the pane', () => {
     await sheet.insert('Lights on set');
     expect(await sheet.tables()).toHaveProperty('Lights');
   });
+});
 
-  it('refuses what its inputs do not take, in a sentence', async () => {
-    await sheet.enter('B7', '-5');
-    await sheet.told('A length in millimetres, above 0.');
-    await sheet.shows('B7', 120);
-    await sheet.enter('B9', '1/3');
-    await sheet.shows('B9', '1/3');
+describe('in a new workbook', () => {
+  allInOneWorkbook(take);
+
+  describe('a sheet', () => {
+    it('refuses what its inputs do not take, in a sentence', async () => {
+      await sheet.enter('B7', '-5');
+      await sheet.told('A length in millimetres, above 0.');
+      await sheet.shows('B7', 120);
+      await sheet.enter('B9', '1/3');
+      await sheet.shows('B9', '1/3');
+    });
+
+    it('warns beside the value that is odd', async () => {
+      await sheet.enter('B8', '100');
+      await sheet.shows('D8', '! shorter than the focal length');
+      await sheet.undo('A3');
+      await sheet.shows('D8', 'lens board to sensor');
+    });
   });
 
-  it('warns beside the value that is odd', async () => {
-    await sheet.enter('B8', '100');
-    await sheet.shows('D8', '! shorter than the focal length');
-    await sheet.undo('A3');
-    await sheet.shows('D8', 'lens board to sensor');
+  describe('a formula from the pane', () => {
+    const put = async (name: string) => {
+      await sheet.pane.getByRole('tab', { name: 'Functions' }).click();
+      await sheet.pane.getByRole('searchbox').fill(name);
+      await sheet.pane.getByText(name, { exact: true }).first().click();
+      await sheet.pane.getByRole('button', { name: /cell/ }).first().click();
+    };
+
+    it('goes into the chosen cell, and never over what is there', async () => {
+      await sheet.click('H5');
+      await put('STOPDIFF');
+      await expect.poll(() => formula('H5')).toMatch(/^=SWEEP\.STOPDIFF\(/);
+      await sheet.click('B6');
+      await sheet.pane.getByRole('button', { name: /cell/ }).first().click();
+      await expect
+        .poll(() => sheet.pane.locator('.pane > .status').innerText())
+        .toMatch(/B6 holds something already/);
+      await sheet.shows('B6', 45);
+      await sheet.pane.getByRole('searchbox').fill('');
+    });
+  });
+
+  describe('the pane', () => {
+    it('folds away', async () => {
+      const button = sheet.page.getByRole('button', { name: 'Sheets and functions' });
+      expect(await button.getAttribute('aria-expanded')).toBe('true');
+      await button.click();
+      expect(await button.getAttribute('aria-expanded')).toBe('false');
+      expect(await sheet.pane.isVisible()).toBe(false);
+      await button.click();
+      expect(await sheet.pane.isVisible()).toBe(true);
+    });
   });
 });
 
 describe('rows in a table', () => {
-  beforeEach(async () => {
-    await sheet.insert('Lights on set');
-    await expect.poll(() => sheet.texts('R17')).not.toEqual(['']);
-  });
+  allInOneWorkbook(take);
+  const { row } = lightsOnSet(() => sheet);
 
-  it.each([
-    ['at the top', 13, 'rows above', 13],
-    ['in the middle', 15, 'rows above', 15],
-    ['at the end', 17, 'rows after', 18],
-  ] as const)('that come in %s calculate, and one undo takes them back', async (_, at, entry, added) => {
-    const before = await row(17);
-    await sheet.rowMenu(at, entry);
-    await expect.poll(sheet.tables.bind(sheet)).toHaveProperty('Lights', 'A12:R18');
-    expect(await formula(`J${added}`)).toBe(await formula(`J${added === 13 ? 14 : 13}`));
-
-    // f/22 alone is 2^4.5, and its share is its light among all.
-    await sheet.enter(`H${added}`, '22');
-    await sheet.showsNear(`J${added}`, 2 ** 4.5);
-    const lights = await sheet.values(...[13, 14, 15, 16, 17, 18].map((r) => `K${r}`));
-    const all = lights.reduce<number>((sum, light) => sum + Number(light), 0);
-    await sheet.showsNear(`L${added}`, 2 ** 9 / all);
-    expect((await sheet.cell(`L${added}`)).text).toMatch(/%$/);
-
-    await sheet.enter(`G${added}`, '-3');
-    await sheet.told('Metres from the front of the light to the subject, above 0.');
-    await sheet.shows(`G${added}`, null);
-
-    await sheet.undo('A3');
-    await expect.poll(async () => (await sheet.cell(`H${added}`)).value).toBe(null);
-    await sheet.undo('A3');
-    await expect.poll(sheet.tables.bind(sheet)).toHaveProperty('Lights', 'A12:R17');
-    await expect.poll(() => row(17)).toEqual(before);
-  });
+  checkRowThatComesIn([['in the middle', 15, 'rows above', 15]], () => sheet);
 
   it('that come in from the menu in the table push whole rows down', async () => {
     const { x, y } = await sheet.page.evaluate(() => window.sweeptable.place('A15'));
@@ -128,34 +141,22 @@ describe('rows in a table', () => {
     await sheet.page.mouse.click(x, y, { button: 'right' });
     await sheet.page.getByText('Insert Table').hover();
     await sheet.page.getByText('Insert Table Row').click();
-    await expect.poll(sheet.tables.bind(sheet)).toHaveProperty('Lights', 'A12:R18');
+    await tables().toHaveProperty('Lights', 'A12:R18');
     await sheet.shows('A21', 'All together');
     expect(await formula('J15')).toBe(await formula('J16'));
+    await sheet.undo('A3');
+    await tables().toHaveProperty('Lights', 'A12:R17');
   });
 
   it('that are typed below it belong to it', async () => {
     await sheet.enter('A18', 'Alder 600');
-    await expect.poll(sheet.tables.bind(sheet)).toHaveProperty('Lights', 'A12:R18');
+    await tables().toHaveProperty('Lights', 'A12:R18');
     await sheet.enter('H18', '16');
     await sheet.showsNear('J18', 16);
     await sheet.undo('A3');
     await sheet.undo('A3');
-    await expect.poll(sheet.tables.bind(sheet)).toHaveProperty('Lights', 'A12:R17');
+    await tables().toHaveProperty('Lights', 'A12:R17');
     expect(await row(18)).toEqual(COLUMNS.map(() => ''));
-  });
-
-  it('leave no answer behind that comes after they were taken back', async () => {
-    for (const pause of [0, 15, 30, 45, 60]) {
-      await sheet.enter('A18', 'Alder 600');
-      await sheet.enter('H18', '16');
-      await sheet.showsNear('J18', 16);
-      await sheet.undo('A3');
-      await sheet.page.waitForTimeout(pause);
-      await sheet.page.keyboard.press('Control+z');
-      await expect.poll(sheet.tables.bind(sheet)).toHaveProperty('Lights', 'A12:R17');
-      await sheet.showsNear('B24', 2 ** 8.3);
-      expect(await row(18)).toEqual(COLUMNS.map(() => ''));
-    }
   });
 
   it('are in the chart at once', async () => {
@@ -168,40 +169,5 @@ describe('rows in a table', () => {
     await expect.poll(() => card.locator('tbody th').allInnerTexts()).toHaveLength(6);
     await sheet.sheet('Pops build');
     await expect.poll(() => card.getByRole('heading').innerText()).toBe('Reading at the film against pops');
-  });
-});
-
-describe('a formula from the pane', () => {
-  const put = async (name: string) => {
-    await sheet.pane.getByRole('tab', { name: 'Functions' }).click();
-    await sheet.pane.getByRole('searchbox').fill(name);
-    await sheet.pane.getByText(name, { exact: true }).first().click();
-    await sheet.pane.getByRole('button', { name: /cell/ }).first().click();
-  };
-
-  it('goes into the chosen cell, and never over what is there', async () => {
-    await sheet.click('H5');
-    await put('STOPDIFF');
-    await expect.poll(() => formula('H5')).toMatch(/^=SWEEP\.STOPDIFF\(/);
-    await sheet.click('B6');
-    await sheet.pane.getByRole('button', { name: /cell/ }).first().click();
-    await expect
-      .poll(() => sheet.pane.locator('.pane > .status').innerText())
-      .toMatch(/B6 holds something already/);
-    await sheet.shows('B6', 45);
-  });
-});
-
-describe('the pane', () => {
-  it('folds away, and stays so on the next visit', async () => {
-    const button = sheet.page.getByRole('button', { name: 'Sheets and functions' });
-    expect(await button.getAttribute('aria-expanded')).toBe('true');
-    await button.click();
-    expect(await button.getAttribute('aria-expanded')).toBe('false');
-    expect(await sheet.pane.isVisible()).toBe(false);
-    await sheet.reload();
-    expect(await sheet.pane.isVisible()).toBe(false);
-    await button.click();
-    expect(await sheet.pane.isVisible()).toBe(true);
   });
 });

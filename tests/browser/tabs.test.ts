@@ -1,89 +1,16 @@
-import type { BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { type Site, site, visitor, Workbench } from './workbench';
+import { describe, expect, it } from 'vitest';
+import { ELSEWHERE, says } from './inTwoTabs';
+import { eachItsWorkbook } from './onePage';
+import { Workbench } from './workbench';
 
-let place: Site;
-let person: BrowserContext;
-let tabs: Workbench[];
-
-beforeAll(async () => {
-  place = await site();
+let first: Workbench;
+eachItsWorkbook((fresh) => {
+  first = fresh;
 });
-afterAll(() => place?.close());
-beforeEach(async () => {
-  person = await visitor(place);
-  tabs = [];
-});
-afterEach(async () => {
-  for (const { complaints } of tabs) expect(complaints).toEqual({ errors: [], outside: [] });
-  await person.close();
-});
-
-async function openTab(before?: (page: Page) => Promise<unknown>): Promise<Workbench> {
-  const tab = await Workbench.open(place, { of: person, ...(before ? { before } : {}) });
-  tabs.push(tab);
-  return tab;
-}
-const ELSEWHERE = /is open in another tab, and only that one is stored/;
-const says = (tab: Workbench) => expect.poll(() => tab.standing.innerText());
-/** Longer than a change waits until it is stored. */
-const settle = (tab: Workbench) => tab.page.waitForTimeout(900);
 
 describe('the workbook in two tabs', () => {
-  it('is stored by the first; the second says so, and has the place when the first is closed', async () => {
-    const first = await openTab();
-    await first.enter('B6', '22');
-    await settle(first);
-    const second = await openTab();
-    await says(second).toMatch(ELSEWHERE);
-    await second.enter('B6', '32');
-    await second.shows('B16', 18);
-    await settle(second);
-    const third = await openTab();
-    await third.shows('B6', 22);
-    await third.page.close();
-
-    await first.page.close({ runBeforeUnload: true });
-    await says(second).toBe('');
-    await settle(second);
-    await second.reload();
-    await second.shows('B6', 32);
-    await says(second).toBe('');
-  });
-
-  it('comes as the first has left it into a second where nothing was done', async () => {
-    const first = await openTab();
-    const second = await openTab();
-    await says(second).toMatch(ELSEWHERE);
-    await first.enter('B6', '32');
-    await first.page.close({ runBeforeUnload: true });
-    await second.shows('B6', 32);
-    await second.shows('B16', 18);
-    expect(await second.notice.innerText()).toBe('This is the workbook as the other tab left it.');
-    await says(second).toBe('');
-  });
-
-  it('is not lost in either where work was done in both', async () => {
-    const first = await openTab();
-    const second = await openTab();
-    await second.enter('B6', '32');
-    await first.enter('B6', '22');
-    await first.page.close({ runBeforeUnload: true });
-    await says(second).toBe('');
-    await second.shows('B6', 32);
-    await settle(second);
-    await second.reload();
-    await second.shows('B6', 32);
-    await second.page.getByRole('button', { name: 'Take back' }).click();
-    await second.shows('B6', 22);
-    await settle(second);
-    await second.reload();
-    await second.shows('B6', 22);
-  });
-
   it('goes on in the second when asked, and in the first again', async () => {
-    const first = await openTab();
-    const second = await openTab();
+    const second = await Workbench.open({ of: first.page.context() });
     await first.enter('B6', '32');
     await second.page.getByRole('button', { name: 'Go on here' }).click();
     await second.shows('B6', 32);
@@ -95,81 +22,7 @@ describe('the workbook in two tabs', () => {
     await first.shows('B16', 9);
     await says(first).toBe('');
     await says(second).toMatch(ELSEWHERE);
-  });
-
-  it('is not closed over work in the second without a question', async () => {
-    await openTab();
-    const second = await openTab();
-    await says(second).toMatch(ELSEWHERE);
-    const asked: string[] = [];
-    second.page.on('dialog', (dialog) => {
-      asked.push(dialog.type());
-      void dialog.dismiss();
-    });
-    await second.enter('B6', '32');
-    await second.page.close({ runBeforeUnload: true });
-    await expect.poll(() => asked).toEqual(['beforeunload']);
-    await second.shows('B6', 32);
-  });
-
-  it('is stored where the browser has no locks', async () => {
-    const noLocks = (page: Page) =>
-      page.addInitScript(() => {
-        Object.defineProperty(Navigator.prototype, 'locks', { value: undefined });
-      });
-    const only = await openTab(noLocks);
-    await only.enter('B6', '32');
-    await settle(only);
-    await only.reload();
-    await only.shows('B6', 32);
-    await says(only).toBe('');
-  });
-});
-
-describe('a tab that goes', () => {
-  /** Opened again, the workbook is whole: what it answers belongs to what was typed. */
-  async function foundWhole(): Promise<number> {
-    const again = await openTab();
-    await says(again).toBe('');
-    expect(await again.notice.isVisible()).toBe(false);
-    expect(await again.sheets()).toEqual(['Pops build', 'Lights on set']);
-    expect(await again.tables()).toEqual({ Build: 'A35:E47', Lights: 'A12:R17' });
-    await again.sheet('Pops build');
-    const typed = Number((await again.cell('B6')).value);
-    const pops: Readonly<Record<number, number>> = { 22: 9, 32: 18, 45: 36 };
-    await again.shows('B16', pops[typed]);
-    return typed;
-  }
-
-  beforeEach(async () => {
-    const tab = await openTab();
-    await tab.insert('Lights on set');
-    await tab.sheet('Pops build');
-    await tab.enter('B6', '22');
-    await tab.shows('B16', 9);
-    await settle(tab);
-    await tab.enter('B6', '32');
-  });
-
-  it('by its close button leaves the last change', async () => {
-    await tabs[0]?.page.close({ runBeforeUnload: true });
-    expect(await foundWhole()).toBe(32);
-  });
-
-  it('at once leaves the workbook whole', async () => {
-    await tabs[0]?.page.close();
-    expect([22, 32]).toContain(await foundWhole());
-  });
-
-  it('by a crash while it is stored leaves the workbook whole', async () => {
-    const { page } = tabs[0] as Workbench;
-    await page.waitForTimeout(520);
-    const inspector = await person.newCDPSession(page);
-    const crashed = page.waitForEvent('crash');
-    // It answers no more.
-    void inspector.send('Page.crash').catch(() => {});
-    await crashed;
-    await page.close();
-    expect([22, 32]).toContain(await foundWhole());
+    expect(second.complaints).toEqual({ errors: [], outside: [] });
+    await second.page.close();
   });
 });

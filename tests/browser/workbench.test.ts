@@ -1,14 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { CATALOGUE, NAMESPACE } from '../../src/catalogue';
-import { onePage } from './onePage';
+import { allInOneWorkbook } from './onePage';
 import type { Workbench } from './workbench';
 
 let sheet: Workbench;
-onePage({}, (fresh) => {
+const take = (fresh: Workbench): void => {
   sheet = fresh;
-});
+};
 
 describe('the sheet that a newcomer meets', () => {
+  allInOneWorkbook(take);
+
   it('has answers before anything is touched', async () => {
     // Worked by hand: f/16 and three tenths is 2^(8.3/2); the draw loses 2·log2(180/120), the filter log2(2.5) stops;
     // f/45 is 2^(11/2), so the pops must bring 5.19 stops, less the twentieth that is let go: 2^5.14 = 35.3.
@@ -59,6 +61,8 @@ describe('the sheet that a newcomer meets', () => {
 });
 
 describe('typing a formula', () => {
+  allInOneWorkbook(take);
+
   it('offers our functions, explains the argument in hand, and answers', async () => {
     const { keyboard } = sheet.page;
     await sheet.click('H5');
@@ -79,7 +83,7 @@ describe('typing a formula', () => {
   });
 
   it('lists every function after the dot', async () => {
-    await sheet.click('H5');
+    await sheet.click('I5');
     await sheet.page.keyboard.type('=SWEEP.');
     const offered = sheet.page.locator('[data-u-comp="sheets-formula-editor"] li');
     await offered.first().waitFor();
@@ -88,24 +92,34 @@ describe('typing a formula', () => {
     await sheet.page.keyboard.press('Escape');
   });
 
-  it('takes names in small letters', async () => {
-    await sheet.enter('H5', '=sweep.stopdiff(8,16)');
-    await sheet.showsNear('H5', 2);
-  });
-
-  it('reads text as a meter or a shutter shows it', async () => {
-    await sheet.enterDown('H5', [
+  it('reads text as a meter or a shutter shows it, and names in small letters', async () => {
+    await sheet.enterDown('H9', [
       '=SWEEP.STOPDIFF("f/8","f/11")',
       '=SWEEP.STOPDIFF("1/125","1/60","time")',
       '=SWEEP.STOPTEXT(12.55)',
+      '=sweep.stopdiff(8,16)',
     ]);
-    await sheet.showsNear('H5', 1);
-    await sheet.showsNear('H6', 1);
-    await sheet.shows('H7', 'f/11 +0.3');
+    await sheet.showsNear('H9', 1);
+    await sheet.showsNear('H10', 1);
+    await sheet.shows('H11', 'f/11 +0.3');
+    await sheet.showsNear('H12', 2);
+  });
+
+  it('spills a column of readings against one target, and follows an edit', async () => {
+    await sheet.enterDown('G15', ['16', '11', '8']);
+    await sheet.enter('H15', '=SWEEP.POPSFORTARGET(G15:G17,45)');
+    // f/16, f/11 and f/8 lie 3, 4 and 5 stops under f/45; a twentieth of a stop is let go, so 2^2.95, 2^3.95, 2^4.95.
+    await sheet.shows('H15', 8);
+    expect(await sheet.values('H15', 'H16', 'H17')).toEqual([8, 16, 31]);
+    await sheet.enter('G16', '22');
+    await sheet.shows('H16', 4);
+    expect(await sheet.values('H15', 'H16', 'H17')).toEqual([8, 4, 31]);
   });
 });
 
 describe('mistakes', () => {
+  allInOneWorkbook(take);
+
   it('are explained in the tip, and undo takes them back', async () => {
     await sheet.enterDown('H5', ['11', '=SWEEP.STOPDIFF(8,H5)']);
     await sheet.showsNear('H6', 1);
@@ -120,60 +134,28 @@ describe('mistakes', () => {
     expect((await sheet.cell('H6')).message).toBeUndefined();
   });
 
-  it('in the number of arguments have a sentence', async () => {
-    await sheet.enterDown('H5', [
-      '=SWEEP.STOPDIFF(8)',
-      '=SWEEP.STOPDIFF(8,11,"aperture",4)',
-      '=SWEEP.STOPDIFF()',
-    ]);
-    await sheet.refuses('H5', '#VALUE!', /to/);
-    await sheet.refuses('H6', '#VALUE!', /2 or 3 values, not 4/);
-    await sheet.refuses('H7', '#VALUE!', /from/);
-  });
-
   it('leave the sentence behind when the cell is typed over', async () => {
-    await sheet.enter('H5', '=SWEEP.STOPDIFF(8,"x")');
-    await sheet.refuses('H5', '#VALUE!', /x/);
-    await sheet.enter('H5', '=1/0');
-    await sheet.shows('H5', '#DIV/0!');
-    expect((await sheet.cell('H5')).message).toBeUndefined();
-    await sheet.enter('H5', '=SWEEP.STOPDIFF(8,11)');
-    await sheet.showsNear('H5', 1);
+    await sheet.enter('H9', '=SWEEP.STOPDIFF(8,"x")');
+    await sheet.refuses('H9', '#VALUE!', /x/);
+    await sheet.enter('H9', '=1/0');
+    await sheet.shows('H9', '#DIV/0!');
+    expect((await sheet.cell('H9')).message).toBeUndefined();
+    await sheet.enter('H9', '=SWEEP.STOPDIFF(8,11)');
+    await sheet.showsNear('H9', 1);
   });
 
   it('of a fraction that became a date, or a ratio that became a time of day, are named', async () => {
-    await sheet.enterDown('H5', ['1/4', '3:1']);
-    await sheet.enterDown('I5', ['=SWEEP.EXPOSUREVALUE(8,H5)', '=SWEEP.MAGNIFICATIONLOSS(H6)']);
-    await sheet.refuses('I5', '#VALUE!', /looks like a date/);
-    await sheet.refuses('I6', '#VALUE!', /looks like a clock time/);
+    await sheet.enterDown('H12', ['1/4', '3:1']);
+    await sheet.enterDown('I12', ['=SWEEP.EXPOSUREVALUE(8,H12)', '=SWEEP.MAGNIFICATIONLOSS(H13)']);
+    await sheet.refuses('I12', '#VALUE!', /looks like a date/);
+    await sheet.refuses('I13', '#VALUE!', /looks like a clock time/);
   });
 
   it('are none where a shutter time is no date', async () => {
-    await sheet.enterDown('H5', ['1/60', '1/45']);
-    await sheet.enterDown('I5', ['=SWEEP.EXPOSUREVALUE(8,H5)', '=SWEEP.EXPOSUREVALUE(8,H6)']);
+    await sheet.enterDown('H16', ['1/60', '1/45']);
+    await sheet.enterDown('I16', ['=SWEEP.EXPOSUREVALUE(8,H16)', '=SWEEP.EXPOSUREVALUE(8,H17)']);
     // By definition: f/8 is 6, and the marks 1/60 and 1/45 stand for 2^-6 s and 2^-5.5 s.
-    await sheet.showsNear('I5', 12);
-    await sheet.showsNear('I6', 11.5);
-  });
-});
-
-describe('a column of readings', () => {
-  it('spills against one target, and follows an edit', async () => {
-    await sheet.enterDown('G5', ['16', '11', '8']);
-    await sheet.enter('H5', '=SWEEP.POPSFORTARGET(G5:G7,45)');
-    // f/16, f/11 and f/8 lie 3, 4 and 5 stops under f/45; a twentieth of a stop is let go, so 2^2.95, 2^3.95, 2^4.95.
-    await sheet.shows('H5', 8);
-    expect(await sheet.values('H5', 'H6', 'H7')).toEqual([8, 16, 31]);
-    await sheet.enter('G6', '22');
-    await sheet.shows('H6', 4);
-    expect(await sheet.values('H5', 'H6', 'H7')).toEqual([8, 4, 31]);
-  });
-
-  it('says #SPILL! rather than overwrite', async () => {
-    await sheet.enterDown('G5', ['16', '11', '8']);
-    await sheet.enter('H6', 'kept');
-    await sheet.enter('H5', '=SWEEP.LIGHTSHARE(G5:G7)');
-    await sheet.shows('H5', '#SPILL!');
-    await sheet.shows('H6', 'kept');
+    await sheet.showsNear('I16', 12);
+    await sheet.showsNear('I17', 11.5);
   });
 });

@@ -1,42 +1,11 @@
-import { createRequire } from 'node:module';
-import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
-import { expect } from 'vitest';
-import { launch } from './launch';
-
-const require = createRequire(import.meta.url);
-const serve: (
-  folder: string,
-  port?: number,
-) => Promise<{ url: string; close(): Promise<void> }> = require('../../src/build/serve.cjs');
-const {
-  DIST,
-  buildIfNeeded,
-}: { DIST: string; buildIfNeeded(): Promise<void> } = require('../../src/build/start.cjs');
+import type { BrowserContext, Locator, Page } from 'playwright-core';
+import { expect, inject } from 'vitest';
+import { browser } from './browser';
 
 /** What a page must never do, as it happens. */
 export interface Complaints {
   readonly errors: string[];
   readonly outside: string[];
-}
-
-export interface Site {
-  readonly url: string;
-  readonly browser: Browser;
-  close(): Promise<void>;
-}
-
-/** The built workbench, served, and a browser to open it in. */
-export async function site(): Promise<Site> {
-  await buildIfNeeded();
-  const [server, browser] = await Promise.all([serve(DIST), launch()]);
-  return {
-    url: server.url,
-    browser,
-    async close() {
-      await browser.close();
-      await server.close();
-    },
-  };
 }
 
 /** Within the strip of row numbers, in pixels of the page. */
@@ -46,7 +15,7 @@ const ROW_HEADINGS = 20;
 const WINDOW = { viewport: { width: 1400, height: 820 }, locale: 'en-US' };
 
 /** A visitor whose tabs share what the browser keeps. */
-export const visitor = ({ browser }: Site): Promise<BrowserContext> => browser.newContext(WINDOW);
+export const visitor = async (): Promise<BrowserContext> => (await browser()).newContext(WINDOW);
 
 /** A new visitor's workbench, with the keyboard and mouse of a person. */
 export class Workbench {
@@ -59,21 +28,13 @@ export class Workbench {
     this.complaints = complaints;
   }
 
-  /**
-   * In a window of its own, tall where a whole sheet shall be in sight, or in a tab of a visitor; `before` is done to the
-   * page before it loads.
-   */
-  static async open(
-    { url, browser }: Site,
-    {
-      height = WINDOW.viewport.height,
-      before,
-      of,
-    }: { height?: number; before?: (page: Page) => Promise<unknown>; of?: BrowserContext } = {},
-  ): Promise<Workbench> {
-    const page = of
-      ? await of.newPage()
-      : await browser.newPage({ ...WINDOW, viewport: { ...WINDOW.viewport, height } });
+  /** In a new visitor's window, or in a tab of a visitor; `before` is done to the page before it loads. */
+  static async open({
+    before,
+    of,
+  }: { before?: (page: Page) => Promise<unknown>; of?: BrowserContext } = {}): Promise<Workbench> {
+    const url = inject('workbench');
+    const page = await (of ?? (await visitor())).newPage();
     await before?.(page);
     const complaints: Complaints = { errors: [], outside: [] };
     page.on('console', (message) => {
@@ -100,15 +61,38 @@ export class Workbench {
     await this.page.waitForFunction(() => document.documentElement.dataset['pane'] === 'true');
   }
 
-  /** A new workbook in the page that is open, and the pane as a newcomer finds it. */
+  /**
+   * A new workbook in the page that is open, and the pane as a newcomer finds it. It presses the buttons for it within the
+   * page, as the many tests that begin so are not about them.
+   */
   async startOver(): Promise<void> {
-    await this.command('Start over');
-    await this.dialog.getByRole('button', { name: 'Start over' }).click();
-    await expect.poll(() => this.notice.innerText()).toContain('new workbook');
-    for (const close of await this.page.getByRole('button', { name: 'Close this message' }).all())
-      if (await close.isVisible()) await close.click();
-    await this.pane.getByRole('tab', { name: 'Sheets' }).click();
-    await this.shows('B16', 36);
+    await this.page.evaluate(async () => {
+      const press = (buttons: string, name: string): void => {
+        const button = [...document.querySelectorAll<HTMLElement>(buttons)].find(
+          (each) => each.textContent === name,
+        );
+        if (!button) throw new Error(`There is no button "${name}".`);
+        button.click();
+      };
+      press('nav button', 'Start over');
+      press('dialog[open] button', 'Start over');
+      const isDone = () => document.querySelector('#notice')?.textContent.includes('This is a new workbook.');
+      while (!isDone()) await new Promise(requestAnimationFrame);
+      for (const close of document.querySelectorAll<HTMLElement>('[aria-label="Close this message"]'))
+        if (close.checkVisibility()) close.click();
+      press('[role=tab]', 'Sheets');
+    });
+    await this.page.waitForFunction(() => window.sweeptable.cell('B16').value === 36);
+  }
+
+  /** Makes the window as tall as a test needs to have all of its cells in sight. */
+  async stretch(height: number = WINDOW.viewport.height): Promise<void> {
+    await this.page.setViewportSize({ ...WINDOW.viewport, height });
+  }
+
+  /** Closes the window with all its tabs. */
+  async close(): Promise<void> {
+    await this.page.context().close();
   }
 
   async reload(): Promise<void> {
@@ -219,9 +203,13 @@ export class Workbench {
     await this.#typeLine(text);
   }
 
-  /** Types as a person does, who is slower than the grid: its suggestions are drawn before the line is left. */
+  /**
+   * The first key opens the cell, and the rest comes at once, as from somebody who dictates: each key more would draw the
+   * grid anew. The suggestions are drawn before the line is left.
+   */
   async #typeLine(text: string): Promise<void> {
-    await this.page.keyboard.type(text);
+    await this.page.keyboard.type(text.slice(0, 1));
+    await this.page.keyboard.insertText(text.slice(1));
     await this.page.evaluate(
       () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))),
     );

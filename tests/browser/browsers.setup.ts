@@ -1,0 +1,70 @@
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import type { TestProject } from 'vitest/node';
+import type { Configuration, Stats } from 'webpack';
+import { launch } from './launch';
+
+const require = createRequire(import.meta.url);
+const serve: (
+  folder: string,
+) => Promise<{ url: string; close(): Promise<void> }> = require('../../src/build/serve.cjs');
+const {
+  DIST,
+  buildIfNeeded,
+}: { DIST: string; buildIfNeeded(): Promise<void> } = require('../../src/build/start.cjs');
+const buildIfStale: (
+  built: string,
+  build: () => Promise<void>,
+) => Promise<void> = require('../../src/build/build-if-stale.cjs');
+
+declare module 'vitest' {
+  export interface ProvidedContext {
+    /** The address of the built workbench. */
+    readonly workbench: string;
+    /** The folder of the built add-in. */
+    readonly addIn: string;
+    /** Where the browsers are that the tests share: one for each worker, since all tabs of one share its clipboard. */
+    readonly browsers: readonly string[];
+  }
+}
+
+/** Makes what `npm run build` has not made yet: its page for Excel. */
+async function addInIfNeeded(): Promise<string> {
+  const folder = join(import.meta.dirname, '../../dist');
+  await buildIfStale(join(folder, 'taskpane.html'), () => {
+    const webpack: (
+      config: Configuration,
+      done: (error: Error | null, stats?: Stats) => void,
+    ) => { close(done: () => void): void } = require('webpack');
+    const addIn: (env: object, argv: object) => Configuration = require('../../src/build/webpack-excel.cjs');
+    return new Promise((resolve, reject) => {
+      const compiler = webpack(addIn({}, { mode: 'production' }), (error, stats) =>
+        compiler.close(() =>
+          error || stats?.hasErrors()
+            ? reject(error ?? new Error(stats?.toString('errors-only')))
+            : resolve(),
+        ),
+      );
+    });
+  });
+  return folder;
+}
+
+/** Runs before the first browser test, and what it gives after the last. */
+export default async function setup(project: TestProject): Promise<() => Promise<void>> {
+  await buildIfNeeded();
+  project.provide('addIn', await addInIfNeeded());
+  const site = await serve(DIST);
+  project.provide('workbench', site.url);
+  const browsers = [await launch()];
+  // The others afterwards: the first may have had to unpack the program.
+  while (browsers.length < Number(project.config.maxWorkers)) browsers.push(await launch());
+  project.provide(
+    'browsers',
+    browsers.map((browser) => browser.wsEndpoint()),
+  );
+  return async () => {
+    await Promise.all(browsers.map((browser) => browser.close()));
+    await site.close();
+  };
+}

@@ -1,0 +1,34 @@
+import { expect, it } from 'vitest';
+import { buildAddIn } from '../hosts/support/built-add-in';
+import { FakeWorkbook } from '../hosts/support/fake-workbook';
+import { paneAsBuilt } from './excelPanePage';
+import { status } from './paneChecks';
+
+it.each([
+  ['a policy for the hosted library', { policy: true }],
+  ['an own copy of the library', { officejs: true }],
+])('a page with %s runs it, inserts a sheet, and runs no other script', async (_, env) => {
+  const built = await buildAddIn(env);
+  const workbook = new FakeWorkbook('Sheet1');
+  await paneAsBuilt(built.folder).use(
+    { workbook },
+    async (page) => {
+      await page.getByRole('button', { name: 'Insert with the demo job Lights on set', exact: true }).click();
+      await expect.poll(() => status(page).innerText()).toMatch('The sheet “Lights on set” is in.');
+      const outcome = await page.evaluate(
+        () =>
+          new Promise<string>((done) => {
+            const script = document.createElement('script');
+            script.src = 'https://elsewhere.example/other.js';
+            document.addEventListener('securitypolicyviolation', (event) => done(event.violatedDirective));
+            script.addEventListener('load', () => done('it ran'));
+            document.head.append(script);
+          }),
+      );
+      expect(outcome).toBe('script-src-elem');
+    },
+    undefined,
+    [expect.stringMatching(/elsewhere\.example.*violates/)],
+  );
+  await built.remove();
+});

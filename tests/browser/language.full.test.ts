@@ -1,0 +1,46 @@
+import { expect, inject, it } from 'vitest';
+import { browser } from './browser';
+import { eachItsWorkbook } from './onePage';
+import type { Workbench } from './workbench';
+
+let workbench: Workbench;
+eachItsWorkbook((fresh) => {
+  workbench = fresh;
+});
+
+it('shows the pane and its chart where the browser calls its language by no proper name', async () => {
+  const page = await (await browser()).newPage({ viewport: { width: 1400, height: 820 } });
+  await page.addInitScript(() =>
+    Object.defineProperty(Navigator.prototype, 'language', { get: () => 'en-US@posix', configurable: true }),
+  );
+  await page.goto(inject('workbench'));
+  await page.getByRole('tab', { name: 'Charts' }).click();
+  await expect.poll(() => page.locator('#pane canvas').count(), { timeout: 20_000 }).toBeGreaterThan(0);
+  await page.close();
+});
+
+it('speaks in words, never in keys of a dictionary, while a long sheet is calculated too', async () => {
+  await workbench.page.evaluate(() => {
+    const seen = new Set<string>();
+    Object.assign(window, { seen });
+    const look = (): void => {
+      for (const line of document.body.innerText.split('\n')) seen.add(line);
+    };
+    new MutationObserver(look).observe(document.body, {
+      subtree: true,
+      childList: true,
+      characterData: true,
+    });
+  });
+  await workbench.pane.getByRole('tab', { name: 'Sheets' }).click();
+  await workbench.pane.getByRole('button', { name: /^Insert\W+Proof$/ }).click();
+  await expect
+    .poll(() => workbench.page.evaluate(() => Number(window.sweeptable.cell('B6').value)), {
+      timeout: 60_000,
+    })
+    .toBeGreaterThan(800);
+  const seen = await workbench.page.evaluate(() => [...(window as unknown as { seen: Set<string> }).seen]);
+  expect(seen).toContain('Proof');
+  expect(seen.filter((line) => /^[a-z-]+(\.[a-z-]+)+$/i.test(line))).toEqual([]);
+  await workbench.reload();
+});

@@ -1,0 +1,55 @@
+import type { Page } from 'playwright-core';
+import type { LiveChart } from '../../src/pane/host';
+import type { Fake } from './fakeHost';
+
+export type Selected = NonNullable<Parameters<Fake['select']>[0]>;
+
+/** All views. The functions come last, as what they fill the page with makes each later look at it slow. */
+export const VIEWS = ['Sheets', 'Charts', 'Explain', 'Functions'] as const;
+
+export const LINE: LiveChart = {
+  type: 'line',
+  title: 'Reading against pops',
+  xTitle: 'pops',
+  yTitle: 'f-number',
+  x: [1, 2, 4, 8, 16, 32],
+  series: [
+    { name: 'At the film', values: [8, 11.3, 16, 22.6, 32, null], format: '"f/"0.0' },
+    { name: 'Wanted', values: [32, 32, 32, 32, 32, 32], format: '"f/"0.0' },
+  ],
+};
+export const COLUMNS: LiveChart = {
+  type: 'column',
+  title: 'Share of the light',
+  xTitle: 'head',
+  yTitle: 'share of the light',
+  x: ['Alder 600', 'Birch 1200 with a very long name', 'Hazel 400'],
+  series: [{ name: 'Share', values: [0.6, 0.3, 0.1], format: '0.0%' }],
+};
+export const EMPTY: LiveChart = {
+  ...COLUMNS,
+  title: 'Nothing yet',
+  series: [{ name: 'Share', values: [null, null, null], format: '0.0%' }],
+};
+export const SIMPLE: Selected = { address: 'B7', formula: '=SWEEP.STOPDIFF(8,11)', shown: '1' };
+export const NESTED: Selected = {
+  address: 'C9',
+  formula: '=IF(A1="","",SWEEP.LIGHTSUM(Lights[Reading],SWEEP.FNUMBER(B2,3)))',
+  shown: '33.4303',
+  known: { A1: [['']], B2: [[11]], 'Lights[Reading]': [[8], ['f/11'], [''], [16], [22]] },
+};
+export const REFUSED: Selected = {
+  address: 'D4',
+  formula: '=SWEEP.POPSFORTARGET(D2,"8 2/3",MAX(D1:D3))',
+  shown: '#VALUE!',
+  known: { D2: [['abc']] },
+};
+export const BROKEN: Selected = { address: 'D5', formula: '=SWEEP.STOPDIFF(D2,"8 2/3")', shown: '#VALUE!', known: { D2: [['a text that is long and has no place to break: aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa']] } }; // prettier-ignore
+export const LONG: Selected = { address: 'E5', formula: '=SWEEP.POPSBUILD({8;11},{4;2},"f/2.8","1/60",2,SWEEP.METERTARGET(22,0,150,300))', shown: '#N/A' }; // prettier-ignore
+export const CELLS = [SIMPLE, NESTED, REFUSED, BROKEN, LONG];
+
+/** Gives each view something to show. */
+export async function showEverything(page: Page): Promise<void> {
+  await page.evaluate((charts) => window.fake.charts(charts), [LINE, COLUMNS, EMPTY]);
+  await page.evaluate((cell) => window.fake.select(cell), NESTED);
+}
