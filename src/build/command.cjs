@@ -9,7 +9,11 @@ const BUILT = path.join(ROOT, 'dist/command/command.cjs');
 /** Builds beside the old file and then takes its place, so that a command that runs meanwhile never reads half a file. */
 function build() {
   const webpack = require('webpack');
-  const config = require('./webpack-command.cjs')({}, { mode: 'production' });
+  const { kept } = require('./webpack-parts.cjs');
+  const config = kept(
+    require('./webpack-command.cjs')({}, { mode: 'production' }),
+    require.resolve('./webpack-command.cjs'),
+  );
   const output = { ...config.output, path: path.join(ROOT, `dist/command-${process.pid}`) };
   const compiler = webpack({ ...config, output });
   return new Promise((resolve, reject) => {

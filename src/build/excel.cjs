@@ -29,7 +29,7 @@ if (process.platform !== 'win32' && process.platform !== 'darwin') {
   console.log(BY_HAND);
   process.exit(0);
 }
-// Built anew each time: what is in dist/ may be for another address. Unchanged sources take a moment only.
+// Built anew each time: what is in dist/ may be for another address.
 if (action === 'start')
   run('webpack-cli/bin/cli.js', '--config', 'src/build/webpack-excel.cjs', '--mode', 'production');
 run('office-addin-debugging/cli.js', action, 'manifest.xml', 'desktop');

@@ -5,6 +5,7 @@ const webpack = require('webpack');
 const serve = require('./serve.cjs');
 const buildIfStale = require('./build-if-stale.cjs');
 const workbench = require('./webpack-workbench.cjs');
+const { kept } = require('./webpack-parts.cjs');
 
 const ROOT = path.resolve(__dirname, '../..');
 const DIST = path.join(ROOT, 'dist/workbench');
@@ -14,14 +15,14 @@ const OPENERS = { darwin: ['open'], win32: ['cmd', '/c', 'start', ''] };
 
 const build = () =>
   new Promise((resolve, reject) => {
-    const compiler = webpack(workbench({}, { mode: 'production' }));
+    const config = workbench({}, { mode: 'production' });
+    const compiler = webpack(kept(config, require.resolve('./webpack-workbench.cjs')));
     compiler.run((error, stats) => {
-      // Closing writes the cache that makes the next build fast.
-      compiler.close((closing) => {
-        if (error ?? closing) return reject(error ?? closing);
-        if (stats.hasErrors()) return reject(new Error(stats.toString({ all: false, errors: true })));
-        resolve();
-      });
+      if (error) reject(error);
+      else if (stats.hasErrors()) reject(new Error(stats.toString({ all: false, errors: true })));
+      else resolve();
+      // Writes what makes the next build fast; nobody has to wait for it.
+      compiler.close((closing) => closing && console.error(closing.message));
     });
   });
 

@@ -2,7 +2,7 @@ const path = require('node:path');
 const { optimize } = require('webpack');
 const { leanGrid } = require('./lean-grid-loader.cjs');
 const Licences = require('./licences-plugin.cjs');
-const { ROOT, cached, common, typescript, withTemplates } = require('./webpack-parts.cjs');
+const { ROOT, common, typescript, withTemplates } = require('./webpack-parts.cjs');
 
 /** The command line in one file, dist/command/command.cjs. */
 module.exports = (env = {}, argv = {}) => ({
@@ -12,5 +12,4 @@ module.exports = (env = {}, argv = {}) => ({
   output: { path: path.join(ROOT, 'dist/command'), filename: '[name].cjs' },
   module: { rules: [typescript(), leanGrid] },
   plugins: [withTemplates(), new Licences(), new optimize.LimitChunkCountPlugin({ maxChunks: 1 })],
-  cache: cached('command', argv.mode, __filename),
 });

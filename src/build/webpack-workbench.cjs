@@ -4,7 +4,7 @@ const MiniCssExtractPlugin = require('mini-css-extract-plugin');
 const { leanGrid } = require('./lean-grid-loader.cjs');
 const Licences = require('./licences-plugin.cjs');
 const Pages = require('./pages-plugin.cjs');
-const { ROOT, cached, common, typescript, withTemplates } = require('./webpack-parts.cjs');
+const { ROOT, common, typescript, withTemplates } = require('./webpack-parts.cjs');
 
 const SOURCE = path.join(ROOT, 'src/hosts/workbench');
 
@@ -28,5 +28,4 @@ module.exports = (env = {}, argv = {}) => ({
     new Pages(env),
     new Licences(),
   ],
-  cache: cached('workbench', argv.mode, __filename),
 });
