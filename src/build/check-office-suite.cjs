@@ -10,7 +10,7 @@ const path = require('node:path');
 const { pathToFileURL } = require('node:url');
 const { Workbook } = require('@cj-tech-master/excelts');
 const { installChartSupport } = require('@cj-tech-master/excelts/chart');
-const { readTemplates } = require('./templates.cjs');
+const { allTemplates } = require('./templates.cjs');
 
 const ROOT = path.resolve(__dirname, '../..');
 const PAGES = path.join(ROOT, 'dist/office-suite');
@@ -114,7 +114,7 @@ function makePages(files, work) {
 async function check(work) {
   const [copies, back] = ['copies', 'back'].map((name) => path.join(work, name));
   fs.mkdirSync(copies);
-  const sheets = readTemplates().flatMap(({ id }) => [
+  const sheets = allTemplates().flatMap(({ id }) => [
     { name: id, given: [id] },
     { name: `${id}-empty`, given: [id, '--empty'] },
   ]);

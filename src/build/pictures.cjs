@@ -4,7 +4,7 @@ const path = require('node:path');
 const { chromium } = require('playwright-core');
 const serve = require('./serve.cjs');
 const { DIST, buildIfNeeded } = require('./start.cjs');
-const { readTemplates } = require('./templates.cjs');
+const { allTemplates } = require('./templates.cjs');
 const loadTs = require('./load-ts.cjs');
 
 const FOLDER = path.resolve(__dirname, '../../templates/pictures');
@@ -88,7 +88,7 @@ async function pictures() {
   const browser = await launch();
   try {
     await workbench(browser, server.url);
-    for (const template of readTemplates()) await gallery(browser, server.url, template);
+    for (const template of allTemplates()) await gallery(browser, server.url, template);
   } finally {
     await browser.close();
     await server.close();

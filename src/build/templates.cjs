@@ -63,12 +63,28 @@ function readProof() {
   return ['proof.json', JSON.stringify(loadTs('build/proof.ts').proofTemplate(published))];
 }
 
-/** Every template of the project, checked, in the order of their names. */
+/** From here on a template is a long one. All others together have no more. */
+const LONG = 60_000;
+
+/**
+ * Every template of the project, checked, in the order of their names: short ones, of long ones the tops that their pictures
+ * show, and long ones. A page starts with the first two.
+ */
 function readTemplates() {
   checks = undefined;
-  return [...jsonFiles(FOLDER), readProof()]
+  const read = [...jsonFiles(FOLDER), readProof()]
     .sort(([one], [other]) => (one < other ? -1 : 1))
     .map(([file, text]) => readTemplate(file, text));
+  const isLong = (template) => JSON.stringify(template).length > LONG;
+  const long = read.filter(isLong);
+  const { topOf } = loadTs('sheets/topOf.ts');
+  return { short: read.filter((template) => !isLong(template)), tops: long.map(topOf), long };
 }
 
-module.exports = { FOLDER, CHECKS, readTemplate, readTemplates };
+/** All of them, as they are. */
+function allTemplates() {
+  const { short, long } = readTemplates();
+  return [...short, ...long];
+}
+
+module.exports = { FOLDER, CHECKS, allTemplates, readTemplate, readTemplates };

@@ -2,7 +2,7 @@ const path = require('node:path');
 const { optimize } = require('webpack');
 const { leanGrid } = require('./lean-grid-loader.cjs');
 const Licences = require('./licences-plugin.cjs');
-const { ROOT, common, typescript, withTemplates } = require('./webpack-parts.cjs');
+const { ROOT, Templates, common, typescript } = require('./webpack-parts.cjs');
 
 /** The command line in one file, dist/command/command.cjs. */
 module.exports = (env = {}, argv = {}) => ({
@@ -11,5 +11,5 @@ module.exports = (env = {}, argv = {}) => ({
   entry: { command: path.join(ROOT, 'src/hosts/command/main.ts') },
   output: { path: path.join(ROOT, 'dist/command'), filename: '[name].cjs' },
   module: { rules: [typescript(), leanGrid] },
-  plugins: [withTemplates(), new Licences(), new optimize.LimitChunkCountPlugin({ maxChunks: 1 })],
+  plugins: [new Templates(), new Licences(), new optimize.LimitChunkCountPlugin({ maxChunks: 1 })],
 });

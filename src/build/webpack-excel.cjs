@@ -4,7 +4,7 @@ const { sources } = require('webpack');
 const Licences = require('./licences-plugin.cjs');
 const loadTs = require('./load-ts.cjs');
 const Pages = require('./pages-plugin.cjs');
-const { ROOT, common, minifiers, typescript, withTemplates } = require('./webpack-parts.cjs');
+const { ROOT, Templates, common, minifiers, typescript } = require('./webpack-parts.cjs');
 
 const PANE = path.join(ROOT, 'src/pane');
 const ICONS = path.join(ROOT, 'src/hosts/excel/icons');
@@ -116,5 +116,5 @@ module.exports = (env = {}, argv = {}) => ({
   },
   module: { rules: [typescript(), callOnly] },
   optimization: { minimizer: minifiers(/^functions\.js$/) },
-  plugins: [withTemplates(), new AddInFiles(env), new Pages(env), new Licences()],
+  plugins: [new Templates(), new AddInFiles(env), new Pages(env), new Licences()],
 });

@@ -22,12 +22,26 @@ const typescript = (target = {}) => ({
 });
 
 /** The templates, read and checked anew in each build that follows a change of theirs. */
-const withTemplates = () =>
-  new DefinePlugin({
-    SWEEPTABLE_TEMPLATES: DefinePlugin.runtimeValue(() => JSON.stringify(readTemplates()), {
-      contextDependencies: [FOLDER, CHECKS, path.join(ROOT, 'src/catalogue')],
-    }),
-  });
+class Templates {
+  apply(compiler) {
+    let read;
+    compiler.hooks.compile.tap('Templates', () => {
+      read = undefined;
+    });
+    const part = (name) =>
+      DefinePlugin.runtimeValue(() => JSON.stringify((read ??= readTemplates())[name]), {
+        contextDependencies: [
+          FOLDER,
+          CHECKS,
+          path.join(ROOT, 'src/catalogue'),
+          path.join(ROOT, 'src/sheets'),
+        ],
+      });
+    new DefinePlugin({
+      SWEEPTABLE_TEMPLATES: { short: part('short'), tops: part('tops'), long: part('long') },
+    }).apply(compiler);
+  }
+}
 
 /** The quick one for most scripts; for those that must be small a thorough one. */
 const minifiers = (small) => [
@@ -70,4 +84,4 @@ const kept = (config, file) => ({
   },
 });
 
-module.exports = { ROOT, common, kept, minifiers, typescript, withTemplates };
+module.exports = { ROOT, Templates, common, kept, minifiers, typescript };

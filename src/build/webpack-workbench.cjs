@@ -4,7 +4,7 @@ const MiniCssExtractPlugin = require('mini-css-extract-plugin');
 const { leanGrid } = require('./lean-grid-loader.cjs');
 const Licences = require('./licences-plugin.cjs');
 const Pages = require('./pages-plugin.cjs');
-const { ROOT, common, typescript, withTemplates } = require('./webpack-parts.cjs');
+const { ROOT, Templates, common, typescript } = require('./webpack-parts.cjs');
 
 const SOURCE = path.join(ROOT, 'src/hosts/workbench');
 
@@ -24,7 +24,7 @@ module.exports = (env = {}, argv = {}) => ({
   plugins: [
     new HtmlWebpackPlugin({ template: path.join(SOURCE, 'index.html'), scriptLoading: 'defer' }),
     new MiniCssExtractPlugin({ filename: '[name].css' }),
-    withTemplates(),
+    new Templates(),
     new Pages(env),
     new Licences(),
   ],

@@ -1,3 +1,4 @@
+import { fetchLong } from '../sheets/offered';
 import { care } from './care';
 import type { chartsView } from './chartsView';
 import { h } from './element';
@@ -9,6 +10,10 @@ import { sheetsView } from './sheetsView';
 import { StatusLine } from './statusLine';
 import { makeTabs, type View } from './tabs';
 import { welcome } from './welcome';
+import { whenIdle } from './whenIdle';
+
+/** So that they can be inserted without a network later on. What fails here is told when such a sheet is asked for. */
+const fetchAhead = (): void => void fetchLong().catch(() => {});
 
 /**
  * Fills an element with the task pane. The same pane stands in Excel and beside the workbench's grid.
@@ -33,6 +38,7 @@ export function mountPane(
   scroller.append(...(first ? [first] : []), ...panels, care());
   pane.append(bar, scroller, status.element);
   root.append(pane);
+  if (host.insertSheet) whenIdle(fetchAhead);
   return {
     dispose() {
       dispose();

@@ -2,13 +2,12 @@ import { makePlan } from '../sheets/makePlan';
 import type { Area, PlanCell, SheetPlan } from '../sheets/plan';
 import type { Template } from '../sheets/template';
 import { PALETTE, THEME } from '../sheets/theme';
+import { PICTURED_ROWS } from '../sheets/topOf';
 import { svg } from './element';
 
 const WIDTH = 104;
 const HEIGHT = 92;
 const MARGIN = 4;
-/** Of a long sheet the picture shows the top. */
-const MOST_ROWS = 60;
 /** Characters that a line of text takes of a column, at most: what is longer is cut or wraps. */
 const FULL = 0.9;
 
@@ -29,7 +28,7 @@ class Scale {
     const edges = [MARGIN];
     for (const width of columns) edges.push((edges.at(-1) ?? 0) + (width / total) * (WIDTH - 2 * MARGIN));
     this.#edges = edges;
-    this.#row = (HEIGHT - 2 * MARGIN) / Math.min(page.area.rows, MOST_ROWS);
+    this.#row = (HEIGHT - 2 * MARGIN) / Math.min(page.area.rows, PICTURED_ROWS);
   }
 
   box({ row, column, rows, columns }: Area): Box {
@@ -86,21 +85,13 @@ function chartMarks({ x, y, width, height }: Box, type: 'line' | 'column'): SVGE
   return [frame, drawn];
 }
 
-/** Without the rows that no picture shows: the longest sheet has hundreds. */
-const topOf = (template: Template): Template => ({
-  ...template,
-  blocks: template.blocks.map((block) =>
-    block.kind === 'table' ? { ...block, rows: block.rows.slice(0, MOST_ROWS) } : block,
-  ),
-});
-
-/** A small picture of a sheet, drawn from its plan: always what would be inserted. */
-export function sheetPicture(template: Template): SVGSVGElement {
-  const plan = makePlan(topOf(template), { filled: true, sheets: [], tables: [] });
+/** A small picture of a sheet, drawn from the plan of its top: always what would be inserted. */
+export function sheetPicture(top: Template): SVGSVGElement {
+  const plan = makePlan(top, { filled: true, sheets: [], tables: [] });
   const scale = new Scale(plan);
   const merged = new Map(plan.merges.map((area) => [`${area.row} ${area.column}`, area]));
   const marks = plan.cells
-    .filter(({ row }) => row < MOST_ROWS)
+    .filter(({ row }) => row < PICTURED_ROWS)
     .flatMap((cell) => {
       const area = merged.get(`${cell.row} ${cell.column}`) ?? { ...cell, rows: 1, columns: 1 };
       const chars = plan.columns

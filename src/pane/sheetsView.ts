@@ -1,6 +1,6 @@
 import { isInput } from '../sheets/layout';
+import { TOPS } from '../sheets/offered';
 import type { Template } from '../sheets/template';
-import { TEMPLATES } from '../sheets/templates';
 import { h, heard } from './element';
 import type { PaneHost } from './host';
 import type { OneAtATime } from './oneAtATime';
@@ -22,7 +22,7 @@ export const sheetsView = (host: PaneHost, work: OneAtATime): View => ({
         'Sheets that answer one question each. The demo job shows how one works; nothing that is there already is touched.',
       ),
       ...(host.insertSheet || host.missing === undefined ? [] : [h('p', { class: 'missing' }, host.missing)]),
-      h('ul', { class: 'sheets' }, ...TEMPLATES.map((template) => card(template, host, work))),
+      h('ul', { class: 'sheets' }, ...TOPS.map((top) => card(top, host, work))),
       ...(host.recalculate ? [anew(host.recalculate, work)] : []),
       ...(host.copyValues ? [handOver(host.copyValues, host.copyCosts, work)] : []),
       ...repairView(host, work),
@@ -56,20 +56,20 @@ const handOver = (
 const hasInputs = ({ blocks }: Template): boolean =>
   blocks.some((block) => (block.kind === 'form' ? block.fields : block.columns).some(isInput));
 
-function card(template: Template, { insertSheet }: PaneHost, work: OneAtATime): HTMLElement {
+function card(top: Template, { insertSheet }: PaneHost, work: OneAtATime): HTMLElement {
   const button = (label: string, filled: boolean, look: string) => {
-    const made = h('button', { type: 'button', class: look }, label, heard(template.name));
-    return insertSheet ? [work.on(made, () => insertSheet(template.id, filled))] : [];
+    const made = h('button', { type: 'button', class: look }, label, heard(top.name));
+    return insertSheet ? [work.on(made, () => insertSheet(top.id, filled))] : [];
   };
   return h(
     'li',
     { class: 'card sheet' },
-    sheetPicture(template),
-    h('div', {}, h('h2', {}, template.name), h('p', {}, template.answers)),
+    sheetPicture(top),
+    h('div', {}, h('h2', {}, top.name), h('p', {}, top.answers)),
     h(
       'div',
       { class: 'buttons' },
-      ...(hasInputs(template)
+      ...(hasInputs(top)
         ? [...button('Insert with the demo job', true, 'strong'), ...button('Insert empty', false, 'plain')]
         : button('Insert', true, 'strong')),
     ),

@@ -1,6 +1,6 @@
+import { LONG } from './longTemplates';
+import { SHORT } from './offered';
 import type { Template } from './template';
 
-/** Put in by the build from `templates/`, each checked against the schema and for sense. */
-declare const SWEEPTABLE_TEMPLATES: readonly Template[];
-
-export const TEMPLATES: readonly Template[] = SWEEPTABLE_TEMPLATES;
+/** Every sheet as a whole, for who has no page to load. */
+export const TEMPLATES: readonly Template[] = [...SHORT, ...LONG];

@@ -3,7 +3,7 @@ import { median } from './browser.mjs';
 import { heap, inWorkbench, longestBlock, watchBlocks } from './page.mjs';
 
 const require = createRequire(import.meta.url);
-const { readTemplates } = require('../../src/build/templates.cjs');
+const { allTemplates } = require('../../src/build/templates.cjs');
 
 const INSERTS = 5;
 
@@ -26,7 +26,7 @@ const insert = (page, name) =>
 
 /** Every sheet in a fresh page, five times: how long it takes, and how long the page is blocked at most. */
 await inWorkbench(async (open) => {
-  for (const { id, name } of readTemplates()) {
+  for (const { id, name } of allTemplates()) {
     const [times, blocks, heaps] = [[], [], []];
     for (let i = 0; i < INSERTS; i++) {
       const page = await open();

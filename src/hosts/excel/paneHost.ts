@@ -1,6 +1,6 @@
 import type { Outcome, PaneHost } from '../../pane/host';
 import type { Template } from '../../sheets/template';
-import { TEMPLATES } from '../../sheets/templates';
+import { templateToLay } from '../templateToLay';
 import { NOTHING_TO_COPY } from '../valuesCopy';
 import { type Laid, lay, LayFailure, UNTOUCHED, WHEN_READY } from './lay';
 import { refusal } from './refusals';
@@ -99,7 +99,8 @@ async function told(work: Promise<Outcome>, kept: string): Promise<Outcome> {
 /** Excel, as the pane sees it. */
 export const excelHost = (excel: typeof Excel): ExcelHost => ({
   insertSheet: async (id, filled) => {
-    const template = TEMPLATES.find((one) => one.id === id);
+    const template = await templateToLay(id);
+    if (template && 'refused' in template) return template;
     if (!template) return { refused: `There is no sheet called “${id}”. Nothing was changed.` };
     return told(inserted(excel, template, filled), UNTOUCHED);
   },

@@ -3,7 +3,7 @@ import type { FWorkbook } from '@univerjs/sheets/facade';
 import type { Outcome } from '../../pane/host';
 import { makePlan } from '../../sheets/makePlan';
 import { isInputCell } from '../../sheets/plan';
-import { TEMPLATES } from '../../sheets/templates';
+import { templateToLay } from '../templateToLay';
 import { copyName, NOTHING_TO_COPY } from '../valuesCopy';
 import { decorations } from './decorate';
 import type { Grid } from './grid';
@@ -44,8 +44,9 @@ function laid(grid: Grid, name: string, made: NewSheet, done: string): Outcome {
 }
 
 /** Lays a template as a new sheet. */
-export function insertSheet(grid: Grid, id: string, filled: boolean): Outcome {
-  const template = TEMPLATES.find((each) => each.id === id);
+export async function insertSheet(grid: Grid, id: string, filled: boolean): Promise<Outcome> {
+  const template = await templateToLay(id);
+  if (template && 'refused' in template) return template;
   const workbook = grid.api.getActiveWorkbook();
   if (!template || !workbook) return { refused: 'There is no such sheet. Reload the page and try again.' };
   const plan = makePlan(template, {

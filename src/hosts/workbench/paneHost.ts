@@ -11,7 +11,7 @@ import { watchCell } from './watchCell';
  * calculated anew either, because the functions are there before the first formula.
  */
 export const paneHost = (grid: Grid, failures: KnownFailures): PaneHost => ({
-  insertSheet: (id, filled) => Promise.resolve(insertSheet(grid, id, filled)),
+  insertSheet: (id, filled) => insertSheet(grid, id, filled),
   putFormula: (formula) => Promise.resolve(putFormula(grid, formula)),
   copyValues: () => Promise.resolve(copyValues(grid)),
   watchCharts: (tell) => watchCharts(grid, tell),

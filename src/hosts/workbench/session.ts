@@ -1,7 +1,7 @@
 import type { IWorkbookData } from '@univerjs/core';
 import { makePlan } from '../../sheets/makePlan';
+import { SHORT } from '../../sheets/offered';
 import { isInputCell, type SheetPlan } from '../../sheets/plan';
-import { TEMPLATES } from '../../sheets/templates';
 import type { Grid } from './grid';
 import { sheetOfPlan } from './planSheet';
 import { workbookOf } from './fromBook';
@@ -10,7 +10,7 @@ const FIRST_SHEET = 'pops-build';
 const IN_VIEW = 'inView';
 
 function firstPlan(): SheetPlan {
-  const template = TEMPLATES.find(({ id }) => id === FIRST_SHEET);
+  const template = SHORT.find(({ id }) => id === FIRST_SHEET);
   if (!template) throw new Error(`There is no template "${FIRST_SHEET}".`);
   return makePlan(template, { filled: true, sheets: [], tables: [] });
 }
