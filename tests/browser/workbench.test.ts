@@ -83,7 +83,7 @@ describe('typing a formula', () => {
   });
 
   it('lists every function after the dot', async () => {
-    await sheet.click('I5');
+    await sheet.click('H20');
     await sheet.page.keyboard.type('=SWEEP.');
     const offered = sheet.page.locator('[data-u-comp="sheets-formula-editor"] li');
     await offered.first().waitFor();
@@ -145,17 +145,17 @@ describe('mistakes', () => {
   });
 
   it('of a fraction that became a date, or a ratio that became a time of day, are named', async () => {
-    await sheet.enterDown('H12', ['1/4', '3:1']);
-    await sheet.enterDown('I12', ['=SWEEP.EXPOSUREVALUE(8,H12)', '=SWEEP.MAGNIFICATIONLOSS(H13)']);
-    await sheet.refuses('I12', '#VALUE!', /looks like a date/);
-    await sheet.refuses('I13', '#VALUE!', /looks like a clock time/);
+    await sheet.enterDown('G12', ['1/4', '3:1']);
+    await sheet.enterDown('H12', ['=SWEEP.EXPOSUREVALUE(8,G12)', '=SWEEP.MAGNIFICATIONLOSS(G13)']);
+    await sheet.refuses('H12', '#VALUE!', /looks like a date/);
+    await sheet.refuses('H13', '#VALUE!', /looks like a clock time/);
   });
 
   it('are none where a shutter time is no date', async () => {
-    await sheet.enterDown('H16', ['1/60', '1/45']);
-    await sheet.enterDown('I16', ['=SWEEP.EXPOSUREVALUE(8,H16)', '=SWEEP.EXPOSUREVALUE(8,H17)']);
+    await sheet.enterDown('G16', ['1/60', '1/45']);
+    await sheet.enterDown('H16', ['=SWEEP.EXPOSUREVALUE(8,G16)', '=SWEEP.EXPOSUREVALUE(8,G17)']);
     // By definition: f/8 is 6, and the marks 1/60 and 1/45 stand for 2^-6 s and 2^-5.5 s.
-    await sheet.showsNear('I16', 12);
-    await sheet.showsNear('I17', 11.5);
+    await sheet.showsNear('H16', 12);
+    await sheet.showsNear('H17', 11.5);
   });
 });
