@@ -28,7 +28,7 @@ async function launch() {
 /** A window in which the whole of a template's sheet is in sight. */
 function windowFor(template) {
   const { makePlan } = loadTs('sheets/makePlan.ts');
-  const { columnPixels } = loadTs('hosts/workbench/measures.ts');
+  const { columnPixels } = loadTs('hosts/workbench/book/measures.ts');
   const { columns, page, cells } = makePlan(template, { filled: true, sheets: [], tables: [] });
   const last = Math.max(...cells.map(({ row }) => row)) + 2;
   const width = columns.reduce((sum, characters) => sum + columnPixels(characters), 0);

@@ -1,7 +1,7 @@
 import { colour } from './rows/colour';
 import { distance } from './rows/distance';
 import { duration } from './rows/duration';
-import { exposure } from './rows/exposure';
+import { exposure } from './rows/metering';
 import { light } from './rows/light';
 import { loss } from './rows/loss';
 import { motion } from './rows/motion';

@@ -1,8 +1,8 @@
 import type { Quantity } from '../catalogue/quantities';
 import type { Arg } from '../catalogue/types';
 import { type Read, readArgument } from './argument';
-import { type CellError, isCellError } from './errors';
-import type { Grid } from './grid';
+import { type CellError, isCellError } from '../formula/errors';
+import type { Grid } from './cellRange';
 import { type Bare, bareNumber, bareOf } from './quantity';
 
 /** So many texts are kept. A column that has more, and has not repeated as many, is read without. */

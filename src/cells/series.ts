@@ -1,8 +1,8 @@
 import type { Arg } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
 import { fail, type Fail } from '../exposure/core/result';
-import { type CellError, isCellError } from './errors';
-import { toGrid } from './grid';
+import { type CellError, isCellError } from '../formula/errors';
+import { toGrid } from './cellRange';
 import { BLANK, readQuantity } from './quantity';
 
 /** One cell as a plain number as typed: no marks, and no whole number is taken for a date. A blank cell is 0. */

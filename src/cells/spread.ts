@@ -1,8 +1,8 @@
 import type { Arg } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
 import { CellReader, Column } from './column';
-import { isCellError } from './errors';
-import type { Grid } from './grid';
+import { isCellError } from '../formula/errors';
+import type { Grid } from './cellRange';
 import type { Prepared } from './prepared';
 
 /** An argument of one cell that is given a range, or is decided by one that is. */

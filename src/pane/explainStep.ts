@@ -1,5 +1,5 @@
-import type { AnswerText, ArgumentReading, Step } from '../cells/explain';
-import type { CellReading } from '../cells/reading';
+import type { AnswerText, ArgumentReading, Step } from '../explain/explain';
+import type { CellReading } from '../explain/reading';
 import { SOURCES } from '../catalogue/sources';
 import { sourceWords } from '../catalogue/words';
 import { h, heard } from './element';

@@ -1,5 +1,5 @@
 import { NAMESPACE } from '../catalogue';
-import { explain } from '../cells/explain';
+import { explain } from '../explain/explain';
 import { h } from './element';
 import { explainStep } from './explainStep';
 import type { PaneHost, SelectedCell } from './host';

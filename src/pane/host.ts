@@ -1,4 +1,4 @@
-import type { Cells } from '../cells/explain';
+import type { Cells } from '../explain/explain';
 
 /** What became of a wish: done, in a sentence; or refused, with what was kept and what to do. */
 export type Outcome = Done | { readonly refused: string };

@@ -1,4 +1,4 @@
-import { place } from './address';
+import { place } from '../formula/address';
 import type { Fault } from './fault';
 import { formatOf, SHEET_QUANTITIES } from './formats';
 import { blockColumns, blockPlace, blockRows, isGiven, LEAD_ROWS } from './layout';

@@ -1,5 +1,5 @@
 import type { Fault } from './fault';
-import { calls, isOurs, tokens } from './formula';
+import { calls, isOurs, tokens } from '../formula/template';
 import type { Layout } from './layout';
 import { type Node, target } from './nodes';
 

@@ -2,9 +2,9 @@ import { rowOf } from '../catalogue';
 import type { AnyRow, Arg } from '../catalogue/types';
 import { unitOf } from '../catalogue/words';
 import { formatOf } from './formats';
-import { type Call, calls, isBalanced, isOurs, OURS, type Token, tokens } from './formula';
+import { type Call, calls, isBalanced, isOurs, OURS, type Token, tokens } from '../formula/template';
 import type { Layout } from './layout';
-import { NATIVE_FUNCTIONS } from './natives';
+import { NATIVE_FUNCTIONS } from './portableFunctions';
 import { type Node, target } from './nodes';
 
 const meaningful = (argument: readonly Token[]): readonly Token[] =>

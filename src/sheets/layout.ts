@@ -1,4 +1,4 @@
-import { type Place, place } from './address';
+import { type Place, place } from '../formula/address';
 import type { Block, Column, Field, Form, Table, Template } from './template';
 
 /** Rows of the sheet before its first block: what it answers, what to type where, and an empty one. */

@@ -1,4 +1,4 @@
-import { type Place, place } from './address';
+import { type Place, place } from '../formula/address';
 import { formatOf } from './formats';
 import { blockPlace, fieldRow, isGiven, isInput, type Layout, layout, tableTop } from './layout';
 import {

@@ -1,4 +1,4 @@
-import type { Token } from './formula';
+import type { Token } from '../formula/template';
 import { isGiven, type Layout } from './layout';
 import type { Table, Template } from './template';
 

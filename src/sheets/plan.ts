@@ -1,4 +1,4 @@
-import type { Place } from './address';
+import type { Place } from '../formula/address';
 
 /**
  * A sheet ready to be laid by any host: cells with addresses settled, formulas in their long form, everything in plain

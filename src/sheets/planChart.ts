@@ -1,4 +1,4 @@
-import { place } from './address';
+import { place } from '../formula/address';
 import { blockPlace, type Layout, tableTop } from './layout';
 import { area, type Area, type PlanChart } from './plan';
 import type { Chart, Table } from './template';

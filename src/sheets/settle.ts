@@ -1,5 +1,5 @@
-import { fixedAddress } from './address';
-import { type Token, tokens } from './formula';
+import { fixedAddress } from '../formula/address';
+import { type Token, tokens } from '../formula/template';
 import { blockPlace, type Layout } from './layout';
 import type { Table } from './template';
 

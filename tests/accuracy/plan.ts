@@ -1,7 +1,7 @@
 import { cpus } from 'node:os';
-import { besideBruteForce, besideIntegerProgramme } from '../exposure/plan/agreement';
-import { integerProgramme, loadSolver } from '../exposure/plan/integerProgramme';
-import { type Job, largeJob, planOf, smallJob } from '../exposure/plan/jobs';
+import { besideBruteForce, besideIntegerProgramme } from '../exposure/pops/plan/agreement';
+import { integerProgramme, loadSolver } from '../exposure/pops/plan/integerProgramme';
+import { type Job, largeJob, planOf, smallJob } from '../exposure/pops/plan/jobs';
 
 const SMALL_JOBS = 5000;
 const LARGE_JOBS = 40;

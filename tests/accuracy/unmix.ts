@@ -1,7 +1,7 @@
 import { cpus } from 'node:os';
 import { isFail } from '../../src/exposure/core/result';
-import { lightUnmix } from '../../src/exposure/unmix/lightUnmix';
-import { measurementPattern } from '../../src/exposure/unmix/measurementPattern';
+import { lightUnmix } from '../../src/exposure/light/unmix/lightUnmix';
+import { measurementPattern } from '../../src/exposure/light/unmix/measurementPattern';
 import {
   condition,
   drawPattern,
@@ -12,7 +12,7 @@ import {
   reads,
   tenth,
   weighted,
-} from '../exposure/unmix/cases';
+} from '../exposure/light/unmix/cases';
 import { random } from '../exposure/random';
 
 /**

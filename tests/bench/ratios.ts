@@ -5,7 +5,7 @@ import { call } from '../../src/cells/call';
 import { exactMark } from '../../src/exposure/stops/marks';
 import { traceTable } from '../../src/exposure/trace/traceTable';
 import { traceTime } from '../../src/exposure/trace/traceTime';
-import { calculated } from '../hosts/book';
+import { calculated } from '../engine/book';
 import { median, medianOf, ms, say, times } from './measure';
 
 /**

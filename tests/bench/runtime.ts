@@ -1,7 +1,7 @@
 import { CATALOGUE } from '../../src/catalogue';
 import { register } from '../../src/hosts/excel/register';
-import { FakeWorkbook } from '../hosts/support/fake-workbook';
-import { excelCaller, type Invocation, loadOffice } from '../hosts/support/office-host';
+import { FakeWorkbook } from '../hosts/excel/support/fake-workbook';
+import { excelCaller, type Invocation, loadOffice } from '../hosts/excel/support/office-host';
 import { medianOf, ms, say } from './measure';
 
 /**

@@ -1,12 +1,12 @@
 import { evenLight } from '../../src/exposure/balance/evenLight';
 import { isFail } from '../../src/exposure/core/result';
-import { lightUnmix } from '../../src/exposure/unmix/lightUnmix';
-import { measurementPattern } from '../../src/exposure/unmix/measurementPattern';
+import { lightUnmix } from '../../src/exposure/light/unmix/lightUnmix';
+import { measurementPattern } from '../../src/exposure/light/unmix/measurementPattern';
 import { drawCase } from '../exposure/balance/cases';
-import { integerProgramme, loadSolver } from '../exposure/plan/integerProgramme';
+import { integerProgramme, loadSolver } from '../exposure/pops/plan/integerProgramme';
 import { random } from '../exposure/random';
-import { nonNegativeByLibrary, reads, tenth, weighted } from '../exposure/unmix/cases';
-import { type Job, largeJob, planOf } from '../exposure/plan/jobs';
+import { nonNegativeByLibrary, reads, tenth, weighted } from '../exposure/light/unmix/cases';
+import { type Job, largeJob, planOf } from '../exposure/pops/plan/jobs';
 import { median, medianOf, ms, say, times } from './measure';
 
 /** Twelve heads that are all on, and up to 99 pops. */

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { buildAddIn } from '../hosts/support/built-add-in';
-import { FakeWorkbook } from '../hosts/support/fake-workbook';
+import { buildAddIn } from '../hosts/excel/support/built-add-in';
+import { FakeWorkbook } from '../hosts/excel/support/fake-workbook';
 import { paneAsBuilt } from './excelPanePage';
 import { status } from './paneChecks';
 

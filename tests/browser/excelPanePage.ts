@@ -5,9 +5,9 @@ import type { AddressInfo } from 'node:net';
 import { dirname, extname, join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { inject } from 'vitest';
-import type { FakeWorkbook } from '../hosts/support/fake-workbook';
-import type { Item } from '../hosts/support/item';
-import type { Batch } from '../hosts/support/wire';
+import type { FakeWorkbook } from '../hosts/excel/support/fake-workbook';
+import type { Item } from '../hosts/excel/support/item';
+import type { Batch } from '../hosts/excel/support/wire';
 import { KeptPage, OwnPage, type Size } from './ownPage';
 
 const LIBRARY = join(

@@ -1,8 +1,8 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { eventMessage } from '../hosts/support/excel-events';
-import { FakeWorkbook } from '../hosts/support/fake-workbook';
-import { sheetOf } from '../hosts/support/laid';
+import { eventMessage } from '../hosts/excel/support/excel-events';
+import { FakeWorkbook } from '../hosts/excel/support/fake-workbook';
+import { sheetOf } from '../hosts/excel/support/laid';
 import { inExcel } from './excelPanePage';
 import { onCellInExcel } from './cellInExcel';
 import { checkExplain } from './explainChecks';

@@ -1,4 +1,4 @@
-import type { Cells } from '../../src/cells/explain';
+import type { Cells } from '../../src/explain/explain';
 import { chartsView } from '../../src/pane/chartsView';
 import type { LiveChart, Outcome, PaneHost, SelectedCell } from '../../src/pane/host';
 import { mountPane } from '../../src/pane/pane';

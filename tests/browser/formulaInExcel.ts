@@ -1,5 +1,5 @@
-import { FakeWorkbook } from '../hosts/support/fake-workbook';
-import { sheetOf } from '../hosts/support/laid';
+import { FakeWorkbook } from '../hosts/excel/support/fake-workbook';
+import { sheetOf } from '../hosts/excel/support/laid';
 import { inExcel } from './excelPanePage';
 import type { OnPane } from './paneChecks';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { FakeWorkbook } from '../hosts/support/fake-workbook';
-import { sheetOf } from '../hosts/support/laid';
+import { FakeWorkbook } from '../hosts/excel/support/fake-workbook';
+import { sheetOf } from '../hosts/excel/support/laid';
 import { inExcel } from './excelPanePage';
 import { checkNewSheets, checkOfferToTakeBack, type SheetsHost } from './newSheetsChecks';
 import { status } from './paneChecks';

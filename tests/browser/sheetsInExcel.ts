@@ -1,9 +1,9 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Template } from '../../src/sheets/template';
-import { addressOf } from '../hosts/support/a1';
-import { FakeWorkbook } from '../hosts/support/fake-workbook';
-import { held, planOf, sheetOf } from '../hosts/support/laid';
+import { addressOf } from '../hosts/excel/support/a1';
+import { FakeWorkbook } from '../hosts/excel/support/fake-workbook';
+import { held, planOf, sheetOf } from '../hosts/excel/support/laid';
 import { inExcel } from './excelPanePage';
 import { status } from './paneChecks';
 

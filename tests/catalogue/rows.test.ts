@@ -19,7 +19,7 @@ import {
 } from '../../src/catalogue/types';
 import { argumentHelp, exampleFormula } from '../../src/catalogue/words';
 import { type Answer, call } from '../../src/cells/call';
-import { isCellError } from '../../src/cells/errors';
+import { isCellError } from '../../src/formula/errors';
 import type { Range } from '../../src/exposure/core/range';
 
 const asCells = (example: Example): unknown[] =>

@@ -3,7 +3,7 @@ import { CATALOGUE } from '../../src/catalogue';
 import { Q } from '../../src/catalogue/quantities';
 import { type AnyRow, type Arg, isChoice, list, maybe, one, type Row } from '../../src/catalogue/types';
 import { type Answer, call } from '../../src/cells/call';
-import { isCellError } from '../../src/cells/errors';
+import { isCellError } from '../../src/formula/errors';
 import { fail } from '../../src/exposure/core/result';
 import { MADE } from './made';
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { Q } from '../../src/catalogue/quantities';
 import { type Arg, choice, flag, maybe, one, withDefault } from '../../src/catalogue/types';
 import { chosenQuantity, dependsOn, readArgument } from '../../src/cells/argument';
-import { cellsOf, isSingle, toGrid } from '../../src/cells/grid';
+import { cellsOf, isSingle, toGrid } from '../../src/cells/cellRange';
 import { BLANK } from '../../src/cells/quantity';
 import { isFail } from '../../src/exposure/core/result';
 

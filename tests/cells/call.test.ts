@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { rowOf } from '../../src/catalogue';
 import type { AnyRow } from '../../src/catalogue/types';
 import { type Answer, call } from '../../src/cells/call';
-import { cellError, isCellError } from '../../src/cells/errors';
+import { cellError, isCellError } from '../../src/formula/errors';
 
 const run = (id: string, ...cells: unknown[]): Answer => call(rowOf(id) as AnyRow, cells);
 const column = (...values: unknown[]): unknown[][] => values.map((v) => [v]);

@@ -4,7 +4,7 @@ import { trials } from '../full';
 import { CATALOGUE, rowOf } from '../../src/catalogue';
 import { type AnyRow, type Arg, isChoice, isChosen, isTruth, quantitiesOf } from '../../src/catalogue/types';
 import { type AnswerCell, call } from '../../src/cells/call';
-import { cellError, isCellError } from '../../src/cells/errors';
+import { cellError, isCellError } from '../../src/formula/errors';
 
 /** What the cells of an argument may hold: its own forms, numbers and words, and what does not belong there. */
 function cellsFor(arg: Arg): Arbitrary<unknown> {

@@ -13,7 +13,7 @@ import {
 } from '../../src/catalogue/types';
 import { answerText } from '../../src/catalogue/words';
 import { call } from '../../src/cells/call';
-import { cellError } from '../../src/cells/errors';
+import { cellError } from '../../src/formula/errors';
 import { isReadToDecimals } from '../../src/cells/lists';
 import { fail } from '../../src/exposure/core/result';
 import { MADE } from './made';

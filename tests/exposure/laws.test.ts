@@ -4,7 +4,7 @@ import { trials } from '../full';
 import { CATALOGUE, rowOf } from '../../src/catalogue';
 import { type AnyRow, type Arg, isChoice, isTruth, quantitiesOf } from '../../src/catalogue/types';
 import { type Answer, type AnswerCell, call } from '../../src/cells/call';
-import { cellError, isCellError } from '../../src/cells/errors';
+import { cellError, isCellError } from '../../src/formula/errors';
 import { expectNear } from './support';
 
 const run = (id: string, ...cells: readonly unknown[]): Answer => call(rowOf(id) as AnyRow, cells);

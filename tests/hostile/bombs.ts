@@ -1,4 +1,4 @@
-import { cells, workbook, zip } from '../hosts/xlsx-parts';
+import { cells, workbook, zip } from '../xlsx/parts';
 import { type Limits, type Parts, relation, relations, tryFile } from './files';
 import type { Report } from './report';
 

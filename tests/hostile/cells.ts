@@ -1,4 +1,4 @@
-import { ERROR_CODES } from '../../src/cells/errors';
+import { ERROR_CODES } from '../../src/formula/errors';
 import type { Draws } from './draws';
 
 /** Numbers at the ends of what a number is, and those that spreadsheets make of dates and fractions. */

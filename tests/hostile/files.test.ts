@@ -1,6 +1,6 @@
 import { describe, expect, test, vi } from 'vitest';
-import { readXlsx } from '../../src/hosts/xlsx/read';
-import { zip } from '../hosts/xlsx-parts';
+import { readXlsx } from '../../src/xlsx/read';
+import { zip } from '../xlsx/parts';
 import { BOMBS, bombs } from './bombs';
 import { EVERYTHING, hostileFiles } from './files';
 import { Report } from './report';

@@ -1,10 +1,10 @@
-import { isCellError } from '../../src/cells/errors';
-import type { Book, BookSheet } from '../../src/hosts/xlsx/book';
-import { looksOutside } from '../../src/hosts/xlsx/formulas';
-import { type Read, readXlsx, Refused } from '../../src/hosts/xlsx/read';
-import { MOST_COLUMNS, MOST_ROWS } from '../../src/hosts/xlsx/refs';
+import { isCellError } from '../../src/formula/errors';
+import type { Book, BookSheet } from '../../src/book/book';
+import { looksOutside } from '../../src/formula/file';
+import { type Read, readXlsx, Refused } from '../../src/xlsx/read';
+import { MOST_COLUMNS, MOST_ROWS } from '../../src/formula/areas';
 import type { Area } from '../../src/sheets/plan';
-import { cells, type Part, workbook, zip } from '../hosts/xlsx-parts';
+import { cells, type Part, workbook, zip } from '../xlsx/parts';
 import { text as hostileText } from './cells';
 import { Draws, seedFor } from './draws';
 import { HANGS, type Report, stopwatch } from './report';

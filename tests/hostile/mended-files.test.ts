@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { readXlsx } from '../../src/hosts/xlsx/read';
-import { cells, workbook, zip } from '../hosts/xlsx-parts';
+import { readXlsx } from '../../src/xlsx/read';
+import { cells, workbook, zip } from '../xlsx/parts';
 import { type Parts, relation, relations } from './files';
 
 /** Files that once escaped, and what is read of them now. */

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { sheetFromPlan } from '../../src/hosts/xlsx/fromPlan';
-import { MOST_COLUMNS, MOST_ROWS } from '../../src/hosts/xlsx/refs';
+import { sheetFromPlan } from '../../src/sheets/sheetFromPlan';
+import { MOST_COLUMNS, MOST_ROWS } from '../../src/formula/areas';
 import { makePlan } from '../../src/sheets/makePlan';
 import type { Area, SheetPlan } from '../../src/sheets/plan';
 import type { Template } from '../../src/sheets/template';

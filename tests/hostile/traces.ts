@@ -1,5 +1,5 @@
 import { call } from '../../src/cells/call';
-import { isCellError } from '../../src/cells/errors';
+import { isCellError } from '../../src/formula/errors';
 import type { AnyRow, Arg } from '../../src/catalogue/types';
 import { tryCall, type Trial } from './calls';
 import { Draws, seedFor } from './draws';

@@ -1,5 +1,5 @@
-import type { CellError } from '../../src/cells/errors';
-import { isCellError } from '../../src/cells/errors';
+import type { CellError } from '../../src/formula/errors';
+import { isCellError } from '../../src/formula/errors';
 import type { AnyRow, Arg } from '../../src/catalogue/types';
 
 /** Letters that a cell can hold. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isCellError } from '../../src/cells/errors';
+import { isCellError } from '../../src/formula/errors';
 import { depthOf } from '../../src/sheets/check';
 import type { Table, Value } from '../../src/sheets/template';
 import { calculated, templateOf, type Typed, typedOver } from './support';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { explain } from '../../src/cells/explain';
-import { referencesIn } from '../../src/cells/formulaText';
-import { parseReference } from '../../src/cells/reference';
+import { explain } from '../../src/explain/explain';
+import { referencesIn } from '../../src/formula/tree';
+import { parseReference } from '../../src/formula/reference';
 import { makePlan } from '../../src/sheets/makePlan';
 import { TEMPLATES } from '../../src/sheets/templates';
 

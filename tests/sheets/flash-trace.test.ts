@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Block, Table, Template, Value } from '../../src/sheets/template';
 import { exactly, twoTimes } from '../exposure/trace/shapes';
-import { place } from '../../src/sheets/address';
+import { place } from '../../src/formula/address';
 import { calculated as calculatedSheet, templateOf, type Typed, typedOver } from './support';
 
 /**

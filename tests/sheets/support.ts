@@ -1,6 +1,6 @@
-import { isCellError } from '../../src/cells/errors';
+import { isCellError } from '../../src/formula/errors';
 import { sheetValues } from '../../src/hosts/command/sheetValues';
-import { place } from '../../src/sheets/address';
+import { place } from '../../src/formula/address';
 import { layout, tableTop } from '../../src/sheets/layout';
 import { makePlan } from '../../src/sheets/makePlan';
 import type { Field, Template, Value } from '../../src/sheets/template';

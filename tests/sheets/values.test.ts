@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isCellError } from '../../src/cells/errors';
+import { isCellError } from '../../src/formula/errors';
 import { TEMPLATES } from '../../src/sheets/templates';
 import { calculated, templateOf } from './support';
 

@@ -7,8 +7,8 @@ import { lightTargets } from '../../exposure/light/lightTargets';
 import { lightMean, lightRepeat, lightSpread } from '../../exposure/light/repeats';
 import { ABOVE_ZERO, NOT_NEGATIVE } from '../../exposure/core/range';
 import { isFail, type Result } from '../../exposure/core/result';
-import { lightUnmix } from '../../exposure/unmix/lightUnmix';
-import { measurementPattern, PATTERN_HEADS } from '../../exposure/unmix/measurementPattern';
+import { lightUnmix } from '../../exposure/light/unmix/lightUnmix';
+import { measurementPattern, PATTERN_HEADS } from '../../exposure/light/unmix/measurementPattern';
 import { Q } from '../quantities';
 import { choice, define, flag, grid, list, one, rest, type Table } from '../types';
 

@@ -4,7 +4,7 @@ import { popsBuild } from '../../exposure/pops/popsBuild';
 import { POPS_TIME_BASES, popsTime } from '../../exposure/pops/popsTime';
 import { ABOVE_ZERO, NOT_NEGATIVE, POPS } from '../../exposure/core/range';
 import { isFail, type Result } from '../../exposure/core/result';
-import { MOST_POPS, PLAN_STEP, popsPlan } from '../../exposure/plan/popsPlan';
+import { MOST_POPS, PLAN_STEP, popsPlan } from '../../exposure/pops/plan/popsPlan';
 import { Q } from '../quantities';
 import { choice, define, gappedList, list, maybe, one, type Table, withDefault } from '../types';
 import { draw, focal, loss, pupil } from './shared';

@@ -1,6 +1,6 @@
 import { createInterface } from 'node:readline';
-import { isCellError } from '../../cells/errors';
-import type { Value } from '../workbench/engine/headless';
+import { isCellError } from '../../formula/errors';
+import type { Value } from '../../engine/headless';
 import { calculate, type Calculated } from './calculate';
 import { functionHelp, functionList } from './help';
 import type { Terminal } from './terminal';

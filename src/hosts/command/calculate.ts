@@ -1,9 +1,9 @@
 import { type IWorksheetData, LocaleType } from '@univerjs/core';
 import { LexerTreeBuilder } from '@univerjs/engine-formula';
-import { type CellError, cellError, isCellError } from '../../cells/errors';
-import { referencesIn } from '../../cells/formulaText';
-import { headless, type Value } from '../workbench/engine/headless';
-import { areaOf, MOST_ROWS } from '../xlsx/refs';
+import { type CellError, cellError, isCellError } from '../../formula/errors';
+import { referencesIn } from '../../formula/tree';
+import { headless, type Value } from '../../engine/headless';
+import { areaOf, MOST_ROWS } from '../../formula/areas';
 import { type Refused, refusal } from './sentences';
 
 export interface Calculated {

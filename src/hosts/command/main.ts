@@ -1,5 +1,5 @@
 import { debuglog, inspect } from 'node:util';
-import { remarkTo } from '../workbench/engine/remarks';
+import { remarkTo } from '../../engine/remarks';
 import { calc } from './calc';
 import type { Terminal } from './terminal';
 

@@ -1,7 +1,7 @@
 import { CATALOGUE, NAMESPACE } from '../../catalogue';
 import { functionName } from '../../catalogue/words';
-import type { CellError, ErrorCode } from '../../cells/errors';
-import { NATIVE_FUNCTIONS } from '../workbench/engine/natives';
+import type { CellError, ErrorCode } from '../../formula/errors';
+import { NATIVE_FUNCTIONS } from '../../engine/natives';
 import { nearest } from './nearest';
 
 export interface Refused {

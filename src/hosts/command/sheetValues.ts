@@ -1,7 +1,7 @@
 import { CellValueType, type ICellData, LocaleType } from '@univerjs/core';
-import { address } from '../../sheets/address';
+import { address } from '../../formula/address';
 import type { Area, PlanCell, SheetPlan } from '../../sheets/plan';
-import { headless, type Value } from '../workbench/engine/headless';
+import { headless, type Value } from '../../engine/headless';
 
 /** What each cell holds, by row and column. */
 export type Values = (row: number, column: number) => Value;

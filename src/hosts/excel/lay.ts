@@ -1,5 +1,5 @@
 import { NAMESPACE } from '../../catalogue';
-import { address } from '../../sheets/address';
+import { address } from '../../formula/address';
 import { makePlan } from '../../sheets/makePlan';
 import { isInputCell, type PlanCell, type SheetPlan } from '../../sheets/plan';
 import type { Template } from '../../sheets/template';

@@ -1,7 +1,7 @@
 import type { Outcome, PaneHost } from '../../pane/host';
 import type { Template } from '../../sheets/template';
 import { templateToLay } from '../templateToLay';
-import { NOTHING_TO_COPY } from '../valuesCopy';
+import { NOTHING_TO_COPY } from '../../pane/valuesCopy';
 import { type Laid, lay, LayFailure, UNTOUCHED, WHEN_READY } from './lay';
 import { refusal } from './refusals';
 import { type RepairHost, repairHost } from './repairHost';

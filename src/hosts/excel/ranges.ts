@@ -1,4 +1,4 @@
-import { address } from '../../sheets/address';
+import { address } from '../../formula/address';
 import type { Area } from '../../sheets/plan';
 
 export const rangeOf = (sheet: Excel.Worksheet, { row, column, rows, columns }: Area): Excel.Range =>

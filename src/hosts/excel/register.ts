@@ -1,6 +1,6 @@
 import type { AnyRow } from '../../catalogue/types';
 import { call } from '../../cells/call';
-import { type CellError, type ErrorCode, errorNamed, isCellError } from '../../cells/errors';
+import { type CellError, type ErrorCode, errorNamed, isCellError } from '../../formula/errors';
 
 type Excel = typeof CustomFunctions;
 

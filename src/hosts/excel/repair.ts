@@ -1,6 +1,6 @@
-import { withNamesMended } from '../../cells/lostNames';
+import { withNamesMended } from '../../formula/lostNames';
 import type { MendedCell } from '../../pane/host';
-import { address } from '../../sheets/address';
+import { address } from '../../formula/address';
 import { WHEN_READY } from './lay';
 import { batches, findInFormulas, type UsedPart } from './usedCells';
 

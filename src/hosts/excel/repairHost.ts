@@ -1,5 +1,5 @@
 import type { Mended, MendedCell, Outcome, PaneHost } from '../../pane/host';
-import { withNamesMended } from '../../cells/lostNames';
+import { withNamesMended } from '../../formula/lostNames';
 import { UNTOUCHED } from './lay';
 import { refusal } from './refusals';
 import { findLost, mendLost, takeBack } from './repair';

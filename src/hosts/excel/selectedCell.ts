@@ -1,7 +1,7 @@
-import type { Cells } from '../../cells/explain';
-import { errorFromText } from '../../cells/errors';
-import { referencesIn } from '../../cells/formulaText';
-import { parseReference, type Reference, type TableColumns } from '../../cells/reference';
+import type { Cells } from '../../explain/explain';
+import { errorFromText } from '../../formula/errors';
+import { referencesIn } from '../../formula/tree';
+import { parseReference, type Reference, type TableColumns } from '../../formula/reference';
 import type { SelectedCell } from '../../pane/host';
 import { codeOf } from './refusals';
 

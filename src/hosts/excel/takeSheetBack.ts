@@ -1,6 +1,6 @@
 import type { Outcome } from '../../pane/host';
-import { address } from '../../sheets/address';
-import { NOT_BACK, speaksOf } from '../takeBack';
+import { address } from '../../formula/address';
+import { NOT_BACK, speaksOf } from '../../pane/takeBack';
 import { WHEN_READY } from './lay';
 import { askState, type SheetMark } from './sheetMark';
 import { findInFormulas } from './usedCells';

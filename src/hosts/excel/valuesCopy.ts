@@ -1,5 +1,5 @@
 import type { Area } from '../../sheets/plan';
-import { copyName } from '../valuesCopy';
+import { copyName } from '../../pane/valuesCopy';
 import { LayFailure, UNTOUCHED, WHEN_READY } from './lay';
 import { rangeOf } from './ranges';
 import { askMark, type SheetMark } from './sheetMark';

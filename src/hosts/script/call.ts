@@ -1,7 +1,7 @@
 import { rowOf } from '../../catalogue';
 import type { AnyRow } from '../../catalogue/types';
 import { type AnswerCell, call as callRow } from '../../cells/call';
-import { type CellError, errorFromText, errorNamed, isCellError } from '../../cells/errors';
+import { type CellError, errorFromText, errorNamed, isCellError } from '../../formula/errors';
 
 /** These hosts hand over a cell that holds an error as its text. */
 const OTHER_ERROR = /^#[A-Z/]+[!?]$/;

@@ -1,9 +1,9 @@
 import type { IWorkbookData } from '@univerjs/core';
-import { showEarlyDialogs } from './earlyDialogs';
-import { createGrid } from './grid';
-import { growTables } from './growTables';
-import { KnownFailures } from './knownFailures';
-import { dropLateAnswers } from './lateAnswers';
+import { showEarlyDialogs } from './grid/earlyDialogs';
+import { createGrid } from './grid/grid';
+import { growTables } from './tables/growTables';
+import { KnownFailures } from './cell/knownFailures';
+import { dropLateAnswers } from './grid/lateAnswers';
 import { fillBar } from './page/bar';
 import { type Desk, offerBack, startOver } from './page/commands';
 import { openFile, saveFile } from './page/files';
@@ -11,22 +11,22 @@ import { keepSaved } from './page/keepSaved';
 import { Notice } from './page/notice';
 import { shareWithTabs } from './page/otherTab';
 import { paneFrame } from './page/paneFrame';
-import { place } from './page/place';
+import { place } from './page/elementById';
 import { storageNotice } from './page/storageNotice';
 import { troubleNotice } from './page/troubleNotice';
 import { paneHost } from './paneHost';
-import { firstAnswersShown } from './ready';
+import { firstAnswersShown } from './grid/ready';
 import { readout } from './readout';
-import { onReport } from './reports';
-import { openFirst, openWorkbook, snapshotOf } from './session';
+import { onReport } from './worker/reports';
+import { openFirst, openWorkbook, snapshotOf } from './state/session';
 import { putAside, remembered, rememberedBefore } from './state/memory';
 import { Saving } from './state/saving';
 import type { Found } from './state/stored';
 import { Turn } from './state/turn';
-import { offerEveryFunction } from './suggestions';
-import { insertWholeRows } from './tableRowCommands';
-import { tellFailuresInTips } from './tip';
-import { WorkerWatch } from './workerWatch';
+import { offerEveryFunction } from './grid/suggestions';
+import { insertWholeRows } from './tables/tableRowCommands';
+import { tellFailuresInTips } from './grid/tip';
+import { WorkerWatch } from './worker/workerWatch';
 import './workbench.css';
 
 const UNREADABLE = {
@@ -54,7 +54,7 @@ async function lastVisit(): Promise<LastVisit> {
   }
 }
 
-const worker = new Worker(new URL('./worker.ts', import.meta.url));
+const worker = new Worker(new URL('./worker/worker.ts', import.meta.url));
 const failures = new KnownFailures();
 onReport(worker, (report) => failures.take(report));
 const calculation = new WorkerWatch(worker, troubleNotice(saving));

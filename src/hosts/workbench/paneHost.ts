@@ -1,10 +1,10 @@
 import type { LiveChart, Outcome, PaneHost } from '../../pane/host';
-import type { Grid } from './grid';
-import type { KnownFailures } from './knownFailures';
-import { liveCharts } from './liveCharts';
-import { copyValues, insertSheet } from './newSheets';
-import { onEveryChange } from './changes';
-import { watchCell } from './watchCell';
+import type { Grid } from './grid/grid';
+import type { KnownFailures } from './cell/knownFailures';
+import { liveCharts } from './charts/liveCharts';
+import { copyValues, insertSheet } from './sheets/newSheets';
+import { onEveryChange } from './grid/changes';
+import { watchCell } from './cell/watchCell';
 
 /**
  * What the pane may ask of the embedded grid. Names are not lost here: a file's are mended as it is opened. Nothing has to be

@@ -1,9 +1,9 @@
 import type { CellValue } from '@univerjs/core';
-import { address } from '../../sheets/address';
-import type { Grid } from './grid';
-import type { KnownFailures } from './knownFailures';
-import { nextAnswers } from './ready';
-import { shownValue } from './shownValue';
+import { address } from '../../formula/address';
+import type { Grid } from './grid/grid';
+import type { KnownFailures } from './cell/knownFailures';
+import { nextAnswers } from './grid/ready';
+import { shownValue } from './grid/shownValue';
 
 /** One cell of the sheet in view: its exact value, and the text and sentence a person sees. */
 export interface CellReadout {

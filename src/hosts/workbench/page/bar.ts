@@ -1,5 +1,5 @@
 import { h } from '../../../pane/element';
-import { place } from './place';
+import { place } from './elementById';
 
 export interface Command {
   readonly label: string;

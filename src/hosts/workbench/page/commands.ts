@@ -1,6 +1,6 @@
 import type { IWorkbookData } from '@univerjs/core';
-import type { Grid } from '../grid';
-import { openFirst, replaceWorkbook } from '../session';
+import type { Grid } from '../grid/grid';
+import { openFirst, replaceWorkbook } from '../state/session';
 import type { Saving } from '../state/saving';
 import type { Command } from './bar';
 import { ask } from './dialog';

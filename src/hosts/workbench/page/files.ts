@@ -1,7 +1,7 @@
-import type { Book } from '../../xlsx/book';
-import { workbookOf } from '../fromBook';
-import { replaceWorkbook } from '../session';
-import { toBook } from '../toBook';
+import type { Book } from '../../../book/book';
+import { workbookOf } from '../book/fromBook';
+import { replaceWorkbook } from '../state/session';
+import { toBook } from '../book/toBook';
 import type { Command } from './bar';
 import { type Desk, replace } from './commands';
 import { ask, tell } from './dialog';
@@ -25,7 +25,7 @@ export const saveFile = ({ grid, notice, saving }: Desk): Command => ({
   about: 'The whole workbook as a file for any spreadsheet program',
   async run() {
     const { book, notWritten } = toBook(grid);
-    const { writeXlsx } = await import('../../xlsx/write');
+    const { writeXlsx } = await import('../../../xlsx/write');
     const name = fileName(book);
     download(await writeXlsx(book), name);
     saving.keptInFile();
@@ -50,7 +50,7 @@ export const openFile = (desk: Desk): Command => ({
   async run() {
     const file = await choose();
     if (!file) return;
-    const { readXlsx, Refused } = await import('../../xlsx/read');
+    const { readXlsx, Refused } = await import('../../../xlsx/read');
     const opened = await readXlsx(new Uint8Array(await file.arrayBuffer())).catch((reason: unknown) => {
       if (reason instanceof Refused) return reason;
       throw reason;

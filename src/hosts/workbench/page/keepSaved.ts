@@ -1,5 +1,5 @@
-import { onChange } from '../changes';
-import type { Grid } from '../grid';
+import { onChange } from '../grid/changes';
+import type { Grid } from '../grid/grid';
 import type { Saving } from '../state/saving';
 
 /** Steps that calculating takes by itself. */

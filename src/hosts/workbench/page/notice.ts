@@ -1,5 +1,5 @@
 import { h } from '../../../pane/element';
-import { place } from './place';
+import { place } from './elementById';
 
 interface Action {
   readonly label: string;

@@ -1,4 +1,4 @@
-import { replaceWorkbook } from '../session';
+import { replaceWorkbook } from '../state/session';
 import { remembered } from '../state/memory';
 import type { Found } from '../state/stored';
 import type { Turn } from '../state/turn';

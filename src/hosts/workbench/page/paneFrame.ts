@@ -1,6 +1,6 @@
 import type { PaneHost } from '../../../pane/host';
 import { h } from '../../../pane/element';
-import { place } from './place';
+import { place } from './elementById';
 
 const KEY = 'sweeptable pane';
 const CLOSED = 'closed';

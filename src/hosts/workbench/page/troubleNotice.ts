@@ -1,5 +1,5 @@
 import type { Saving } from '../state/saving';
-import type { Trouble } from '../workerWatch';
+import type { Trouble } from '../worker/workerWatch';
 import { type Notice, standingNotice } from './notice';
 
 const WHAT: Readonly<Record<Trouble, string>> = {

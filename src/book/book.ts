@@ -1,0 +1,126 @@
+import type { CellError } from '../formula/errors';
+import type { Area, PlanChart } from '../sheets/plan';
+
+/** A workbook on its way to or from a file, in plain data. Rows and columns count from 0. */
+export interface Book {
+  readonly sheets: readonly BookSheet[];
+  readonly names: readonly BookName[];
+}
+
+/** A name for cells or for a formula, known in the whole workbook. */
+export interface BookName {
+  readonly name: string;
+  readonly formula: string;
+}
+
+export interface BookSheet {
+  readonly name: string;
+  readonly hidden: boolean;
+  /** Widths in characters, by column; where there is none the column has the usual width. */
+  readonly widths: Readonly<Record<number, number>>;
+  /** Heights in points, by row. */
+  readonly heights: Readonly<Record<number, number>>;
+  readonly cells: readonly BookCell[];
+  readonly merges: readonly Area[];
+  /** Rows and columns that stay in view. */
+  readonly freeze: { readonly rows: number; readonly columns: number };
+  readonly tables: readonly BookTable[];
+  readonly rules: readonly BookRule[];
+  readonly warnings: readonly BookWarning[];
+  readonly charts: readonly PlanChart[];
+  readonly page: BookPage;
+}
+
+export interface BookCell {
+  readonly row: number;
+  readonly column: number;
+  /** What is shown; of a formula, its last result. */
+  readonly value: string | number | boolean | null | CellError;
+  /** As it is typed, with its =. */
+  readonly formula?: string;
+  /** Of a formula that spills: all its cells. A book that was read holds no values for those beside the first. */
+  readonly spill?: Area;
+  readonly style?: BookStyle;
+  readonly note?: string;
+}
+
+export interface BookStyle {
+  readonly font?: string;
+  readonly size?: number;
+  readonly bold?: boolean;
+  readonly italic?: boolean;
+  readonly underline?: boolean;
+  readonly strike?: boolean;
+  /** Colours as #rrggbb. */
+  readonly ink?: string;
+  readonly fill?: string;
+  readonly edges?: Partial<Record<Side, Edge>>;
+  /** Number format in the spelling of the file; absent for General. */
+  readonly format?: string;
+  readonly align?: 'left' | 'center' | 'right';
+  readonly vertical?: 'top' | 'middle' | 'bottom';
+  readonly wrap?: boolean;
+  /** Steps away from the edge that the text is aligned to. */
+  readonly indent?: number;
+}
+export const SIDES = ['top', 'right', 'bottom', 'left'] as const;
+export type Side = (typeof SIDES)[number];
+export interface Edge {
+  readonly line: (typeof LINES)[number];
+  readonly ink: string;
+}
+export const LINES = ['thin', 'medium', 'thick', 'dotted', 'dashed', 'double', 'hair'] as const;
+
+export interface BookTable {
+  readonly name: string;
+  /** Heading row and all rows below it. */
+  readonly area: Area;
+  readonly columns: readonly { readonly name: string; readonly formula?: string }[];
+}
+
+/** What may be typed into cells. */
+export interface BookRule {
+  readonly areas: readonly Area[];
+  readonly kind: (typeof RULE_KINDS)[number];
+  /** How a number is compared; unused for a list and for a formula. */
+  readonly compare?: (typeof COMPARISONS)[number];
+  /** One, or two for between: numbers, or formulas without =; of a list, its words in quotes or a range. */
+  readonly bounds: readonly string[];
+  readonly blank: boolean;
+  /** Shown when something else is typed. */
+  readonly refusal?: string;
+  /** Whether something else may be typed after all. */
+  readonly strict: boolean;
+  /** Shown when the cell is chosen. */
+  readonly prompt?: string;
+}
+export const RULE_KINDS = ['list', 'whole', 'decimal', 'date', 'textLength', 'custom', 'any'] as const;
+export const COMPARISONS = [
+  'between',
+  'notBetween',
+  'equal',
+  'notEqual',
+  'greaterThan',
+  'lessThan',
+  'greaterThanOrEqual',
+  'lessThanOrEqual',
+] as const;
+
+/** Gives cells a look where the formula, written for the top left cell of the first area, is true. */
+export interface BookWarning {
+  readonly areas: readonly Area[];
+  readonly formula: string;
+  readonly look: BookStyle;
+}
+
+export interface BookPage {
+  readonly landscape: boolean;
+  /** Printed at the top left of each page. */
+  readonly header: string;
+  /** Rows printed at the top of every page. */
+  readonly titleRows: number;
+  /** Rows that start a new page. */
+  readonly breaks: readonly number[];
+  /** What is printed; everything where it is absent. */
+  readonly area?: Area;
+}

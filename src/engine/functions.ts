@@ -1,0 +1,111 @@
+import { BooleanNumber, type Nullable } from '@univerjs/core';
+import {
+  ArrayValueObject,
+  BaseFunction,
+  type BaseValueObject,
+  BooleanValueObject,
+  type ErrorType,
+  type ErrorValueObject,
+  FunctionType,
+  type IFunctionInfo,
+  NumberValueObject,
+  StringValueObject,
+} from '@univerjs/engine-formula';
+import { CATALOGUE } from '../catalogue';
+import type { AnyRow, Arg, Example, ExampleCell } from '../catalogue/types';
+import { argumentHelp, cellText, functionName } from '../catalogue/words';
+import { call } from '../cells/call';
+import { type CellError, cellError, type ErrorCode } from '../formula/errors';
+import { type FailureReport, Refusal } from './failures';
+
+export type { Cleared, Failure, FailureReport } from './failures';
+
+type Executor = new (name: string) => BaseFunction;
+type Cell = number | string | boolean | null | CellError;
+
+/**
+ * The catalogue as functions of the engine, for its option `formula.function`. They are pure: where a workbook has
+ * array formulas the engine calculates cells twice. `onFailure` hears which cells show a refusal and which no longer do.
+ */
+export function executors(onFailure: (report: FailureReport) => void = () => {}): Array<[Executor, string]> {
+  return CATALOGUE.map((row) => [executor(row, onFailure), functionName(row)]);
+}
+
+function executor(row: AnyRow, onFailure: (report: FailureReport) => void): Executor {
+  return class extends BaseFunction {
+    // -1 leaves the number of arguments to `call`, which says what is missing; the engine only says #N/A.
+    override minParams = -1;
+    override maxParams = -1;
+
+    override calculate(...values: BaseValueObject[]) {
+      const errors = new Map<CellError, ErrorValueObject>();
+      const answer = call(
+        row,
+        values.map((value) => argument(value, errors)),
+      );
+      const result = (cell: Exclude<Cell, null>): BaseValueObject => {
+        if (typeof cell === 'number') return NumberValueObject.create(cell);
+        if (typeof cell === 'boolean') return BooleanValueObject.create(cell);
+        // Not the engine's own factory, which would make a date of "1/60" and a number of "8".
+        if (typeof cell === 'string') return StringValueObject.create(cell);
+        // An error that only passes through keeps the sentence of the function that refused first.
+        return (
+          errors.get(cell) ??
+          new Refusal(cell.error as ErrorType, cell.message ?? '', functionName(row), onFailure)
+        );
+      };
+      if (!Array.isArray(answer)) return result(answer);
+      return ArrayValueObject.create({
+        calculateValueList: answer.map((cells) => cells.map(result)),
+        rowCount: answer.length,
+        columnCount: answer[0]?.length ?? 0,
+        unitId: '',
+        sheetId: '',
+        row: -1,
+        column: -1,
+      });
+    }
+  };
+}
+
+/** A value of the engine as a cell or cells; a range of one cell is that cell. */
+function argument(value: BaseValueObject, errors: Map<CellError, ErrorValueObject>): Cell | Cell[][] {
+  if (!value.isArray()) return cellOf(value, errors);
+  const cells = value.getArrayValue().map((row) => Array.from(row, (member) => cellOf(member, errors)));
+  return cells.length === 1 && cells[0]?.length === 1 ? (cells[0][0] as Cell) : cells;
+}
+
+function cellOf(value: Nullable<BaseValueObject>, errors: Map<CellError, ErrorValueObject>): Cell {
+  if (!value || value.isNull()) return null;
+  if (value.isError()) {
+    const error = value as ErrorValueObject;
+    const cell = cellError(error.getErrorType() as ErrorCode, error.getErrorContent() || undefined);
+    errors.set(cell, error);
+    return cell;
+  }
+  if (value.isLambda()) return cellError('#VALUE!', 'A LAMBDA is no value: give it its arguments.');
+  return value.getValue();
+}
+
+/** The catalogue for the engine's autocompletion and argument help. */
+export function descriptions(): IFunctionInfo[] {
+  return CATALOGUE.map((row) => ({
+    functionName: functionName(row),
+    functionType: FunctionType.User,
+    abstract: row.gives,
+    description: [row.gives, row.formula, row.notes, row.caution].filter(Boolean).join(' '),
+    functionParameter: (row.args as readonly Arg[]).map((arg, i) => ({
+      name: arg.name,
+      detail: argumentHelp(arg),
+      example: exampleOf(row.examples, i),
+      require: arg.optional ? BooleanNumber.FALSE : BooleanNumber.TRUE,
+      repeat: arg.takes === 'rest' ? BooleanNumber.TRUE : BooleanNumber.FALSE,
+    })),
+  }));
+}
+
+/** What the first example that gives this argument types for it. */
+function exampleOf(examples: readonly Example[], index: number): string {
+  const cell = examples.map(({ cells }) => cells[index]).find((each) => each !== undefined && each !== null);
+  return cell === undefined ? '' : cellText(cell as ExampleCell);
+}

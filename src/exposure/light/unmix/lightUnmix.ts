@@ -1,0 +1,157 @@
+import { roundStops, SLACK, spoken } from '../../core/numbers';
+import { ABOVE_ZERO, NOT_NEGATIVE, outside, outsideAny } from '../../core/range';
+import { answer, fail, type Fail, type Result } from '../../core/result';
+import { nonNegative } from './nonNegative';
+import { length, pivotedQr, type Vector } from './pivotedQr';
+import { named, notToldApart } from './toldApart';
+
+/** What one head reads alone, and how far off that may be. */
+export interface HeadReading {
+  /** f-number of this head alone, at full share. */
+  readonly reading: Result<number>;
+  /** Stops. */
+  readonly plusMinus: Result<number>;
+}
+
+/** As many as are solved in no time. */
+const MOST_HEADS = 50;
+const MOST_MEASUREMENTS = 500;
+
+/** Half of the tenth that a meter shows. */
+const HALF_TENTH = 0.05;
+/** Standard deviation of a rounding that is equally likely anywhere within half a tenth. */
+const ROUNDING = HALF_TENTH / Math.sqrt(3);
+/** Standard deviations on either side within which 19 of 20 lie. */
+const NINETEEN_OF_TWENTY = 1.96;
+/** From here on the light that may be wrong is as much as there is: the lower limit is no light at all. */
+const HIDDEN = 1 / Math.LN2;
+
+function wrongShape(pattern: readonly Vector[], readings: Vector): Fail | undefined {
+  const heads = pattern[0]?.length ?? 0;
+  if (heads === 0)
+    return fail('unreadable', 'pattern is blank: give one row a measurement, one column a head.');
+  for (const [i, row] of pattern.entries()) {
+    if (row.length !== heads)
+      return fail(
+        'unreadable',
+        `pattern must have as many columns in each row: ${row.length} in row ${i + 1}, ${heads} in row 1.`,
+      );
+    for (const [j, share] of row.entries()) {
+      const wrong = outside(`pattern (row ${i + 1}, column ${j + 1})`, share, NOT_NEGATIVE);
+      if (wrong) return wrong;
+    }
+  }
+  const wrong = outsideAny('readings', readings, ABOVE_ZERO);
+  if (wrong) return wrong;
+  if (readings.length !== pattern.length)
+    return fail(
+      'unreadable',
+      `readings must be as many as the rows of the pattern: ${readings.length} for ${pattern.length} rows.`,
+    );
+  if (heads > MOST_HEADS || pattern.length > MOST_MEASUREMENTS)
+    return fail(
+      'domain',
+      `pattern may have up to ${MOST_HEADS} heads and ${MOST_MEASUREMENTS} measurements, not ${heads} and ${pattern.length}.`,
+    );
+  const dark = pattern.findIndex((row) => row.every((share) => share === 0));
+  if (dark >= 0)
+    return fail(
+      'domain',
+      `pattern has every head off in row ${dark + 1}, which reads f/${spoken(readings[dark] as number)}: give the ambient light a column of ones.`,
+    );
+  if (pattern.length < heads)
+    return fail(
+      'domain',
+      `pattern has fewer measurements than heads: ${pattern.length} for ${heads}; there must be at least one for each head.`,
+    );
+  return undefined;
+}
+
+/**
+ * For each measurement the first that is the same and reads the same: both are rounded by the same amount, so that taking a
+ * measurement again makes nothing surer.
+ */
+function firstAlike(pattern: readonly Vector[], readings: Vector): number[] {
+  const same = (i: number, k: number): boolean =>
+    readings[i] === readings[k] &&
+    (pattern[i] as Vector).every((share, j) => share === (pattern[k] as Vector)[j]);
+  return readings.map((_, i) => readings.findIndex((__, k) => same(i, k)));
+}
+
+/** ± stops of a head, from how much each reading changes its light. */
+function plusMinus(head: number, light: number, influence: Vector, alike: Vector): Result<number> {
+  const parts = influence.map(() => 0);
+  influence.forEach((part, i) => {
+    const k = alike[i] as number;
+    parts[k] = (parts[k] as number) + part / light;
+  });
+  const likely = NINETEEN_OF_TWENTY * ROUNDING * length(parts);
+  const utmost = HALF_TENTH * parts.reduce((sum, part) => sum + Math.abs(part), 0);
+  const stops = Math.min(likely, utmost);
+  if (stops >= HIDDEN)
+    return fail(
+      'no-answer',
+      `${named([head])} gives less light than the tenths of the readings hide: meter it with fewer heads lit, or nearer.`,
+    );
+  return answer(roundStops(stops));
+}
+
+/**
+ * What each head reads alone, from readings of several heads at once, for heads that cannot be fired one at a time.
+ *
+ * Light adds: measurement i has the light yᵢ = Nᵢ² of the heads lit in it, each with its share. The lights xⱼ ≥ 0 minimise
+ * Σ((Σaᵢⱼxⱼ − yᵢ)/yᵢ)², the sum of squared relative misses, as a meter is off by a part of a stop wherever it stands. A
+ * head reads √xⱼ. Non-negative least squares by the active-set method of Lawson and Hanson (1974).
+ *
+ * The ± is for readings rounded to a tenth of a stop, each off by up to 0.05 stop, equally likely anywhere between: 19 times
+ * out of 20, or more often, the head lies within it (1.96 standard deviations, or the utmost that all roundings together can
+ * do where that is less: half a tenth for a head metered alone). That is what one expects of "f/8 ± 0.1 stop"; one standard deviation would be missed by every third head. It is
+ * the linearised effect of each reading, without the limit x ≥ 0, so where that limit acts it is rather too wide.
+ * A measurement that is taken again and reads the same counts once, as it was rounded the same way. Heads that do not
+ * repeat, or a pattern that was not what was lit, are not in it.
+ *
+ * @param pattern - one row a measurement, one column a head: 1 lit, 0 off, or its share of the power (from 0). A column of
+ *   ones stands for the ambient light. As many rows as columns, or more.
+ * @param readings - exact f-number of each measurement (above 0).
+ * @returns for each head its f-number at share 1 and ± stops. Heads that cannot be told apart (pivoted QR, 1e-9) are
+ *   `no-answer` refusals that name them, as is a head whose light comes out as nothing; the other heads are answered.
+ */
+export function lightUnmix(
+  pattern: readonly (readonly number[])[],
+  readings: readonly number[],
+): Result<readonly HeadReading[]> {
+  const wrong = wrongShape(pattern, readings);
+  if (wrong) return wrong;
+  const brightest = readings.reduce((a, b) => Math.max(a, b), 0);
+  const light = readings.map((n) => (n / brightest) ** 2);
+  const heads = (pattern[0] as Vector).map((_, j) => pattern.map((row) => row[j] as number));
+  /** Part of each measurement's light that a head brings with light 1, and its length. */
+  const parts = heads.map((column) => column.map((share, i) => share / (light[i] as number)));
+  const lengths = parts.map(length);
+  if (!lengths.every((all) => Number.isFinite(all)))
+    return fail('domain', 'readings lie too far apart: the dimmest would be nothing beside the brightest.');
+  const columns = parts.map((part, j) => part.map((p) => p / ((lengths[j] as number) || 1)));
+  const qr = pivotedQr(columns);
+  const tangled = notToldApart(heads, qr);
+  const sums = nonNegative(
+    columns,
+    readings.map(() => 1),
+  );
+  const alike = firstAlike(pattern, readings);
+  return heads.map((_, j) => {
+    const refused = tangled[j];
+    if (refused) return { reading: refused, plusMinus: refused };
+    const sum = sums[j] as number;
+    const most = (columns[j] as Vector).reduce((a, b) => Math.max(a, b), 0) * sum;
+    const reading = brightest * Math.sqrt(sum / (lengths[j] as number));
+    if (most <= SLACK || reading === 0) {
+      const nothing = fail(
+        'no-answer',
+        `${named([j])} gives too little light to tell from nothing: meter it with fewer heads lit, or check what was lit.`,
+      );
+      return { reading: nothing, plusMinus: nothing };
+    }
+    const influence = qr.influence(qr.order.indexOf(j));
+    return { reading: answer(reading), plusMinus: plusMinus(j, sum, influence, alike) };
+  });
+}

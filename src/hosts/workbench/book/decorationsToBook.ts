@@ -1,0 +1,111 @@
+import { DataValidationErrorStyle, type ISheetDataValidationRule, type IWorkbookData } from '@univerjs/core';
+import {
+  CFRuleType,
+  CFSubRuleType,
+  type IConditionFormattingRule,
+  type IFormulaHighlightCell,
+} from '@univerjs/preset-sheets-conditional-formatting';
+import type { ISheetNote } from '@univerjs/preset-sheets-note';
+import type { ITableJson } from '@univerjs/preset-sheets-table';
+import type { BookRule, BookSheet, BookTable, BookWarning } from '../../../book/book';
+import { COMPARISONS, RESOURCES, RULE_TYPES } from './decorate';
+import type { NotWritten } from './notWritten';
+import { areaOf } from './snapshotSheet';
+import { bookStyle } from './styles';
+
+/** What is stored beside one sheet. */
+export interface SheetDecorations {
+  readonly tables: readonly ITableJson[];
+  readonly rules: readonly ISheetDataValidationRule[];
+  readonly warnings: readonly IConditionFormattingRule[];
+  readonly notes: readonly ISheetNote[];
+}
+
+/** Finds what a stored workbook holds beside each sheet. */
+export function storedDecorations({ resources }: IWorkbookData): (sheetId: string) => SheetDecorations {
+  const stored = <T>(name: string): Readonly<Record<string, T>> =>
+    JSON.parse(resources?.find((each) => each.name === name)?.data || '{}') as Record<string, T>;
+  const tables = stored<{ tables: ITableJson[] }>(RESOURCES.tables);
+  const rules = stored<ISheetDataValidationRule[]>(RESOURCES.rules);
+  const warnings = stored<IConditionFormattingRule[]>(RESOURCES.warnings);
+  const notes = stored<Record<string, Record<string, ISheetNote>>>(RESOURCES.notes);
+  return (id) => ({
+    tables: tables[id]?.tables ?? [],
+    rules: rules[id] ?? [],
+    warnings: warnings[id] ?? [],
+    notes: Object.values(notes[id] ?? {}).flatMap((row) => Object.values(row)),
+  });
+}
+
+const keyOf = <K extends string>(record: Readonly<Record<K, unknown>>, value: unknown): K | undefined =>
+  (Object.keys(record) as K[]).find((key) => record[key] === value);
+
+/** The same as a file holds them. */
+export function decorationsToBook(
+  { tables, rules, warnings }: SheetDecorations,
+  sheet: string,
+  notWritten: NotWritten,
+): Pick<BookSheet, 'tables' | 'rules' | 'warnings'> {
+  return {
+    tables: tables.map((table) => tableOf(table, sheet, notWritten)),
+    rules: rules.flatMap((rule) => ruleOf(rule, sheet, notWritten)),
+    warnings: warnings.flatMap((rule) => warningOf(rule, sheet, notWritten)),
+  };
+}
+
+function tableOf(
+  { name, range, columns, filters }: ITableJson,
+  sheet: string,
+  notWritten: NotWritten,
+): BookTable {
+  if (filters.tableColumnFilterList?.some(Boolean))
+    notWritten.note('Filters of tables: the file shows all rows', sheet);
+  return {
+    name,
+    area: areaOf(range),
+    columns: columns.map(({ displayName, formula }) => ({
+      name: displayName,
+      ...(formula ? { formula } : {}),
+    })),
+  };
+}
+
+function ruleOf(rule: ISheetDataValidationRule, sheet: string, notWritten: NotWritten): BookRule[] {
+  const kind = keyOf(RULE_TYPES, rule.type);
+  if (!kind) {
+    notWritten.note('Tick boxes and lists for several words become plain cells', sheet);
+    return [];
+  }
+  const compare = keyOf(COMPARISONS, rule.operator);
+  const bounds = [rule.formula1, rule.formula2].flatMap((text) => (text ? [fileBound(text, kind)] : []));
+  return [
+    {
+      areas: rule.ranges.map(areaOf),
+      kind,
+      ...(compare ? { compare } : {}),
+      bounds,
+      blank: rule.allowBlank !== false,
+      ...(rule.error ? { refusal: rule.error } : {}),
+      strict: rule.errorStyle === DataValidationErrorStyle.STOP,
+      ...(rule.prompt ? { prompt: rule.prompt } : {}),
+    },
+  ];
+}
+
+function fileBound(text: string, kind: BookRule['kind']): string {
+  if (text.startsWith('=')) return text.slice(1);
+  return kind === 'list' ? `"${text.replaceAll('"', '""')}"` : text;
+}
+
+function warningOf(
+  { ranges, rule }: IConditionFormattingRule,
+  sheet: string,
+  notWritten: NotWritten,
+): BookWarning[] {
+  if (rule.type !== CFRuleType.highlightCell || rule.subType !== CFSubRuleType.formula) {
+    notWritten.note('Conditional colours that follow no formula', sheet);
+    return [];
+  }
+  const { value, style } = rule as IFormulaHighlightCell;
+  return [{ areas: ranges.map(areaOf), formula: value.replace(/^=?/, '='), look: bookStyle(style) }];
+}

@@ -1,0 +1,82 @@
+import {
+  BooleanNumber,
+  CellValueType,
+  type ICellData,
+  type IRange,
+  type IWorksheetData,
+} from '@univerjs/core';
+import type { Area } from '../../../sheets/plan';
+import { PALETTE } from '../../../sheets/theme';
+import type { BookCell, BookSheet } from '../../../book/book';
+import { keep } from '../charts/keptWithSheet';
+import { columnPixels, LEAST_ROW, rowPixels } from './measures';
+import { gridStyle } from './styles';
+
+const SPARE_ROWS = 60;
+const LEAST_COLUMNS = 26;
+const TEXT_FORMAT = '@';
+
+export const rangeOf = ({ row, column, rows, columns }: Area): IRange => ({
+  startRow: row,
+  endRow: row + rows - 1,
+  startColumn: column,
+  endColumn: column + columns - 1,
+});
+export const areaOf = ({ startRow, endRow, startColumn, endColumn }: IRange): Area => ({
+  row: startRow,
+  column: startColumn,
+  rows: endRow - startRow + 1,
+  columns: endColumn - startColumn + 1,
+});
+
+/**
+ * A text carries its type: without it the grid reads "1/60" as a date. One that could be taken for a formula carries
+ * the type that holds even when the cell is opened and left again.
+ */
+function content({ value, formula, style }: BookCell): ICellData {
+  if (formula !== undefined) return { f: formula };
+  if (value === null || value === '') return {};
+  if (typeof value === 'number') return { v: value, t: CellValueType.NUMBER };
+  if (typeof value === 'boolean') return { v: value ? 1 : 0, t: CellValueType.BOOLEAN };
+  if (typeof value === 'object') return { v: value.error, t: CellValueType.STRING };
+  const couldBeFormula = /^[=+\-@]/.test(value) && style?.format !== TEXT_FORMAT;
+  return { v: value, t: couldBeFormula ? CellValueType.FORCE_STRING : CellValueType.STRING };
+}
+
+const byIndex = <T>(record: Readonly<Record<number, number>>, make: (size: number) => T): Record<number, T> =>
+  Object.fromEntries(Object.entries(record).map(([index, size]) => [index, make(size)]));
+
+/** A sheet as the grid stores it; what the grid keeps beside the sheet is in `decorate.ts`. */
+export function snapshotSheet(sheet: BookSheet, id: string): Partial<IWorksheetData> {
+  const cellData: Record<number, Record<number, ICellData>> = {};
+  let [rows, columns] = [0, 0];
+  for (const cell of sheet.cells) {
+    rows = Math.max(rows, cell.row + 1);
+    columns = Math.max(columns, cell.column + 1);
+    (cellData[cell.row] ??= {})[cell.column] = {
+      ...content(cell),
+      ...(cell.style ? { s: gridStyle(cell.style) } : {}),
+    };
+  }
+  const { freeze } = sheet;
+  return {
+    id,
+    name: sheet.name,
+    hidden: sheet.hidden ? BooleanNumber.TRUE : BooleanNumber.FALSE,
+    rowCount: rows + SPARE_ROWS,
+    columnCount: Math.max(LEAST_COLUMNS, columns),
+    defaultRowHeight: LEAST_ROW,
+    columnData: byIndex(sheet.widths, (width) => ({ w: columnPixels(width) })),
+    rowData: byIndex(sheet.heights, (height) => ({ h: rowPixels(height), ia: BooleanNumber.FALSE })),
+    mergeData: sheet.merges.map(rangeOf),
+    freeze: {
+      xSplit: freeze.columns,
+      ySplit: freeze.rows,
+      startRow: freeze.rows || -1,
+      startColumn: freeze.columns || -1,
+    },
+    gridlinesColor: PALETTE.stone,
+    cellData,
+    custom: keep(sheet),
+  };
+}

@@ -1,0 +1,151 @@
+import {
+  BooleanNumber,
+  CellValueType,
+  type ICellData,
+  type IWorkbookData,
+  type IWorksheetData,
+  type Nullable,
+} from '@univerjs/core';
+import { ERROR_TYPE_SET, FormulaDataModel } from '@univerjs/preset-sheets-core';
+import type { ErrorCode } from '../../../formula/errors';
+import { cellError } from '../../../formula/errors';
+import type { Book, BookCell, BookPage, BookSheet } from '../../../book/book';
+import { decorationsToBook, type SheetDecorations, storedDecorations } from './decorationsToBook';
+import type { Grid } from '../grid/grid';
+import { keptCharts, keptWith } from '../charts/keptWithSheet';
+import { charactersOf, pointsOf } from './measures';
+import { NotWritten } from './notWritten';
+import { areaOf } from './snapshotSheet';
+import { bookStyle } from './styles';
+
+export interface Written {
+  readonly book: Book;
+  /** What the file will not hold, in words. */
+  readonly notWritten: readonly string[];
+}
+
+type Spills = Readonly<Record<number, Readonly<Record<number, { readonly v?: unknown }>>>>;
+
+/** The open workbook on its way to a file: every sheet, with the values that it shows. */
+export function toBook(grid: Grid): Written {
+  const workbook = grid.api.getActiveWorkbook();
+  if (!workbook) throw new Error('No workbook is open.');
+  const snapshot = workbook.save();
+  const beside = storedDecorations(snapshot);
+  const notWritten = new NotWritten();
+  const sheets = snapshot.sheetOrder.map((id) => bookSheet(grid, snapshot, id, beside(id), notWritten));
+  const names = workbook
+    .getDefinedNames()
+    .map((name) => ({ name: name.getName(), formula: name.getFormulaOrRefString().replace(/^=?/, '=') }));
+  return { book: { sheets, names }, notWritten: notWritten.sentences };
+}
+
+function bookSheet(
+  grid: Grid,
+  snapshot: IWorkbookData,
+  id: string,
+  beside: SheetDecorations,
+  notWritten: NotWritten,
+): BookSheet {
+  const sheet = snapshot.sheets[id] as Partial<IWorksheetData>;
+  const name = sheet.name ?? '';
+  const cells = cellsOf(grid, snapshot, id, sheet, beside, notWritten);
+  const { tables, rules, warnings } = decorationsToBook(beside, name, notWritten);
+  const rows = Object.entries(sheet.rowData ?? {});
+  const columns = Object.entries(sheet.columnData ?? {});
+  if ([...rows, ...columns].some(([, { hd }]) => hd === BooleanNumber.TRUE))
+    notWritten.note('Hidden rows and columns are shown in the file', name);
+  const kept = keptWith({ custom: sheet.custom });
+  return {
+    name,
+    hidden: sheet.hidden === BooleanNumber.TRUE,
+    widths: Object.fromEntries(
+      columns.flatMap(([c, { w }]) => (w === undefined ? [] : [[c, charactersOf(w)]])),
+    ),
+    heights: Object.fromEntries(rows.flatMap(([r, { h }]) => (h === undefined ? [] : [[r, pointsOf(h)]]))),
+    cells,
+    merges: (sheet.mergeData ?? []).map(areaOf),
+    freeze: { rows: sheet.freeze?.ySplit ?? 0, columns: sheet.freeze?.xSplit ?? 0 },
+    tables,
+    rules,
+    warnings,
+    charts: keptCharts(kept, tables),
+    page: pageOf(kept?.page, cells, tables.length > 0),
+  };
+}
+
+/** What was printed grows with the rows that came in since. */
+function pageOf(page: BookPage | undefined, cells: readonly BookCell[], landscape: boolean): BookPage {
+  if (!page) return { landscape, header: '', titleRows: 0, breaks: [] };
+  if (!page.area) return page;
+  const last = cells.reduce((most, { row }) => Math.max(most, row), 0);
+  return { ...page, area: { ...page.area, rows: Math.max(page.area.rows, last + 1 - page.area.row) } };
+}
+
+function cellsOf(
+  { univer, api }: Grid,
+  { styles }: IWorkbookData,
+  id: string,
+  { cellData, name = '' }: Partial<IWorksheetData>,
+  { notes }: SheetDecorations,
+  notWritten: NotWritten,
+): BookCell[] {
+  const workbook = api.getActiveWorkbook();
+  const sheet = workbook?.getSheetBySheetId(id);
+  const model = univer.__getInjector().get(FormulaDataModel);
+  const unit = workbook?.getId() ?? '';
+  const spilled = model.getArrayFormulaCellData()?.[unit]?.[id] as Spills | undefined;
+  const spillAreas = model.getArrayFormulaRange()?.[unit]?.[id];
+  const noteAt = new Map(notes.map(({ row, col, note }) => [`${row},${col}`, note]));
+  const cells = new Map<string, BookCell>();
+  for (const [r, line] of Object.entries(cellData ?? {})) {
+    for (const [c, cell] of Object.entries((line ?? {}) as Record<string, Nullable<ICellData>>)) {
+      if (!cell) continue;
+      const [row, column] = [Number(r), Number(c)];
+      const formula = cell.f || cell.si ? sheet?.getRange(row, column).getFormula() : undefined;
+      if (cell.p) notWritten.note('A look within the text of a cell becomes plain text', name);
+      const own = cell.v ?? (formula ? spilled?.[row]?.[column]?.v : undefined);
+      const style = bookStyle(typeof cell.s === 'string' ? styles[cell.s] : cell.s);
+      const spill = formula ? spillAreas?.[row]?.[column] : undefined;
+      cells.set(`${row},${column}`, {
+        row,
+        column,
+        value: valueOf(cell.p ? plainText(cell) : own, cell.t, formula !== undefined && formula !== ''),
+        ...(formula ? { formula } : {}),
+        ...(spill && (spill.endRow > spill.startRow || spill.endColumn > spill.startColumn)
+          ? { spill: areaOf(spill) }
+          : {}),
+        ...(Object.keys(style).length > 0 ? { style } : {}),
+      });
+    }
+  }
+  for (const [r, line] of Object.entries(spilled ?? {})) {
+    for (const [c, cell] of Object.entries(line)) {
+      const key = `${r},${c}`;
+      const there = cells.get(key);
+      if (there?.formula !== undefined || (there?.value ?? null) !== null) continue;
+      cells.set(key, {
+        ...there,
+        row: Number(r),
+        column: Number(c),
+        value: valueOf(cell.v, undefined, true),
+      });
+    }
+  }
+  for (const [key, note] of noteAt) {
+    const [row = 0, column = 0] = key.split(',').map(Number);
+    cells.set(key, { ...(cells.get(key) ?? { row, column, value: null }), note });
+  }
+  return [...cells.values()].sort((a, b) => a.row - b.row || a.column - b.column);
+}
+
+const plainText = (cell: ICellData): string =>
+  (cell.p?.body?.dataStream ?? '').replace(/\r\n$/, '').replaceAll('\r', '\n');
+
+function valueOf(value: unknown, type: ICellData['t'], calculated: boolean): BookCell['value'] {
+  if (value === undefined || value === null) return null;
+  if (type === CellValueType.BOOLEAN) return Boolean(value);
+  if (calculated && typeof value === 'string' && ERROR_TYPE_SET.has(value as never))
+    return cellError(value as ErrorCode);
+  return typeof value === 'number' || typeof value === 'boolean' ? value : String(value);
+}

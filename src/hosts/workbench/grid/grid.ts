@@ -1,0 +1,73 @@
+import { LocaleType, mergeLocales, type Univer } from '@univerjs/core';
+import type { FUniver } from '@univerjs/core/facade';
+import { UniverSheetsConditionalFormattingPreset } from '@univerjs/preset-sheets-conditional-formatting';
+import conditionalFormattingWords from '@univerjs/preset-sheets-conditional-formatting/locales/en-US';
+import { CalculationMode, UniverSheetsCorePreset } from '@univerjs/preset-sheets-core';
+import coreWords from '@univerjs/preset-sheets-core/locales/en-US';
+import { UniverSheetsDataValidationPreset } from '@univerjs/preset-sheets-data-validation';
+import dataValidationWords from '@univerjs/preset-sheets-data-validation/locales/en-US';
+import { UniverSheetsNotePreset } from '@univerjs/preset-sheets-note';
+import noteWords from '@univerjs/preset-sheets-note/locales/en-US';
+import tableWords from '@univerjs/preset-sheets-table/locales/en-US';
+import '@univerjs/sheets-table/facade';
+import '@univerjs/preset-sheets-core/lib/index.css';
+import '@univerjs/preset-sheets-data-validation/lib/index.css';
+import '@univerjs/preset-sheets-conditional-formatting/lib/index.css';
+import '@univerjs/preset-sheets-note/lib/index.css';
+import '@univerjs/preset-sheets-table/lib/index.css';
+import { createUniver } from '../../../engine/create';
+import { descriptions, executors } from '../../../engine/functions';
+import '../../../engine/patches';
+import { GRID_THEME } from './palette';
+import { PLAIN_TABLES } from './tableLook';
+
+export interface Grid {
+  readonly univer: Univer;
+  readonly api: FUniver;
+}
+
+/** What the grid says while it calculates much, which its own words leave out. */
+const progressWords = {
+  'sheets-formula': {
+    progress: {
+      analyzing: 'Reading formulas',
+      calculating: 'Calculating',
+      'array-analysis': 'Reading lists',
+      'array-calculation': 'Calculating lists',
+      done: 'Calculated',
+    },
+  },
+};
+
+const words = mergeLocales(
+  coreWords,
+  dataValidationWords,
+  conditionalFormattingWords,
+  noteWords,
+  tableWords,
+  progressWords,
+);
+
+/** The grid in its container. Formulas run in the worker; the page only has to know their names and descriptions. */
+export const createGrid = (container: string, worker: Worker): Grid =>
+  createUniver({ locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: words }, theme: GRID_THEME }, [
+    UniverSheetsCorePreset({
+      container,
+      ribbonType: 'simple',
+      workerURL: worker,
+      formula: {
+        function: executors(),
+        description: descriptions(),
+        initialFormulaComputing: CalculationMode.FORCED,
+      },
+      // A fraction or f/11 kept as text is no mistake here, so nothing marks it as one.
+      sheets: { disableForceStringMark: true, disableForceStringAlert: true },
+      disableTextFormatMark: true,
+      disableTextFormatAlert: true,
+      footer: { menus: false },
+    }),
+    UniverSheetsDataValidationPreset({ showEditOnDropdown: false, showSearchOnDropdown: false }),
+    UniverSheetsConditionalFormattingPreset(),
+    UniverSheetsNotePreset(),
+    PLAIN_TABLES,
+  ]);

@@ -1,0 +1,75 @@
+import { TableManager } from '@univerjs/preset-sheets-table';
+import type { FWorkbook } from '@univerjs/sheets/facade';
+import type { Outcome } from '../../../pane/host';
+import { makePlan } from '../../../sheets/makePlan';
+import { isInputCell } from '../../../sheets/plan';
+import { templateToLay } from '../../templateToLay';
+import { copyName, NOTHING_TO_COPY } from '../../../pane/valuesCopy';
+import { decorations } from '../book/decorate';
+import type { Grid } from '../grid/grid';
+import { type Laid, lay, type NewSheet } from './lay';
+import { sheetOfPlan } from './planSheet';
+import { chooseFirstInput } from '../state/session';
+import { snapshotSheet } from '../book/snapshotSheet';
+import { takeSheetBack } from './takeSheetBack';
+import { valuesSheet } from './valuesSheet';
+
+const sheetsTaken = (workbook: FWorkbook): string[] =>
+  workbook.getSheets().map((sheet) => sheet.getSheetName());
+
+/** A table shares its names with the named cells. */
+const tablesTaken = (grid: Grid, workbook: FWorkbook): string[] => [
+  ...grid.univer
+    .__getInjector()
+    .get(TableManager)
+    .getTableList(workbook.getId())
+    .map(({ name }) => name),
+  ...workbook.getDefinedNames().map((name) => name.getName()),
+];
+
+/** Lays a sheet, shows it, and says what became of it. */
+function laid(grid: Grid, name: string, made: NewSheet, done: string): Outcome {
+  let fresh: Laid;
+  try {
+    fresh = lay(grid, made);
+  } catch (reason) {
+    const why = reason instanceof Error ? reason.message : String(reason);
+    return {
+      refused: `“${name}” could not be inserted, and nothing of it was left behind. Reload the page and try again. The grid only says: ${why}`,
+    };
+  }
+  const takeBack = takeSheetBack(grid, fresh, name);
+  grid.api.getActiveWorkbook()?.setActiveSheet(fresh.id);
+  return { done, takeBack };
+}
+
+/** Lays a template as a new sheet. */
+export async function insertSheet(grid: Grid, id: string, filled: boolean): Promise<Outcome> {
+  const template = await templateToLay(id);
+  if (template && 'refused' in template) return template;
+  const workbook = grid.api.getActiveWorkbook();
+  if (!template || !workbook) return { refused: 'There is no such sheet. Reload the page and try again.' };
+  const plan = makePlan(template, {
+    filled,
+    sheets: sheetsTaken(workbook),
+    tables: tablesTaken(grid, workbook),
+  });
+  const sheet = sheetOfPlan(plan);
+  const how = filled && plan.cells.some(isInputCell) ? ' with the demo job' : '';
+  const done = `“${plan.name}” is inserted${how}. Ctrl+Z takes it away again.`;
+  const made = { sheet: snapshotSheet(sheet, ''), beside: decorations(sheet) };
+  const outcome = laid(grid, plan.name, made, done);
+  if ('done' in outcome) chooseFirstInput(grid, plan);
+  return outcome;
+}
+
+/** Adds a copy of the sheet in view that holds values only. */
+export function copyValues(grid: Grid): Outcome {
+  const workbook = grid.api.getActiveWorkbook();
+  if (!workbook) return { refused: 'No workbook is open. Reload the page and try again.' };
+  const name = copyName(workbook.getActiveSheet().getSheetName(), sheetsTaken(workbook));
+  const made = valuesSheet(grid, name, tablesTaken(grid, workbook));
+  if (!made) return NOTHING_TO_COPY;
+  const done = `“${name}” holds the values as they are now, without formulas. Looks, notes and charts came along. Ctrl+Z takes it away again.`;
+  return laid(grid, name, made, done);
+}

@@ -1,0 +1,37 @@
+import type { ICellData, IWorkbookData, IWorksheetData, Nullable } from '@univerjs/core';
+import { storedDecorations } from '../book/decorationsToBook';
+import type { Grid } from '../grid/grid';
+
+/** What was typed into a cell and how it looks: not what its formula shows, which follows other cells. */
+function typedIn({ styles }: IWorkbookData, cell: Nullable<ICellData>): unknown {
+  if (!cell) return undefined;
+  const { f, si, p, v, s } = cell;
+  const isFormula = Boolean(f) || Boolean(si);
+  const style = typeof s === 'string' ? styles[s] : s;
+  const kept = { f, si, p, v: isFormula ? undefined : v, s: style };
+  return Object.values(kept).every((part) => (part ?? '') === '') ? undefined : kept;
+}
+
+const sorted = <T>(record: Readonly<Record<string, T>> | undefined): [string, T][] =>
+  Object.entries(record ?? {}).sort(([a], [b]) => a.localeCompare(b, 'en', { numeric: true }));
+
+/**
+ * Everything on a sheet that may be somebody's work, to see later whether it is still the same: its name, what is typed,
+ * looks, merged cells, tables, rules, warnings and notes. Widths and heights are not: the grid fits some by itself.
+ */
+export function sheetState({ api }: Grid, id: string): string | undefined {
+  const snapshot = api.getActiveWorkbook()?.save();
+  const sheet = snapshot?.sheets[id] as Partial<IWorksheetData> | undefined;
+  if (!snapshot || !sheet) return undefined;
+  const cells = sorted(sheet.cellData as Record<string, Record<string, Nullable<ICellData>>>).map(
+    ([row, line]) => [
+      row,
+      sorted(line).flatMap(([column, cell]) => {
+        const typed = typedIn(snapshot, cell);
+        return typed === undefined ? [] : [[column, typed]];
+      }),
+    ],
+  );
+  const filled = cells.filter(([, line]) => (line as unknown[]).length > 0);
+  return JSON.stringify([sheet.name, filled, sheet.mergeData, storedDecorations(snapshot)(id)]);
+}

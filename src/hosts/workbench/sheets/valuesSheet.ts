@@ -1,0 +1,88 @@
+import {
+  CellValueType,
+  generateRandomId,
+  type ICellData,
+  type IWorksheetData,
+  type Nullable,
+} from '@univerjs/core';
+import { FormulaDataModel } from '@univerjs/preset-sheets-core';
+import { freeTableName } from '../../../sheets/makePlan';
+import type { Decorations } from '../book/decorate';
+import { storedDecorations } from '../book/decorationsToBook';
+import type { Grid } from '../grid/grid';
+import type { NewSheet } from './lay';
+
+type Cells = Record<number, Record<number, Nullable<ICellData>>>;
+
+/** What a formula shows, as if it had been typed. A text that could be taken for a formula stays a text. */
+function asTyped({ v, t }: Pick<ICellData, 'v' | 't'>): Pick<ICellData, 'v' | 't'> {
+  if (v === undefined || v === null || v === '') return {};
+  if (t === CellValueType.BOOLEAN || typeof v === 'boolean')
+    return { v: v ? 1 : 0, t: CellValueType.BOOLEAN };
+  if (typeof v === 'number') return { v, t: CellValueType.NUMBER };
+  return { v, t: /^[=+\-@]/.test(v) ? CellValueType.FORCE_STRING : CellValueType.STRING };
+}
+
+/** The cells with values in the place of formulas, those that lists spill into included. */
+function valueCells(cells: Cells, spilled: Cells): Cells {
+  const made: Cells = {};
+  const rows = new Set([...Object.keys(cells), ...Object.keys(spilled)].map(Number));
+  for (const row of rows) {
+    const [own, spills] = [cells[row] ?? {}, spilled[row] ?? {}];
+    const line: Record<number, Nullable<ICellData>> = { ...own };
+    for (const column of new Set([...Object.keys(own), ...Object.keys(spills)].map(Number))) {
+      const { f, si, v, t, ...rest } = own[column] ?? {};
+      const isFormula = Boolean(f) || Boolean(si);
+      if (!isFormula && (v ?? '') !== '') continue;
+      const shown = (v ?? '') === '' ? (spills[column] ?? {}) : { v, ...(t === undefined ? {} : { t }) };
+      line[column] = { ...rest, ...asTyped(shown as ICellData) };
+    }
+    made[row] = line;
+  }
+  return made;
+}
+
+/** Tables without the formulas of their columns, under names that nobody has; and new ids for everything. */
+function besideIt({ tables, rules, warnings, notes }: Decorations, taken: readonly string[]): Decorations {
+  const used = [...taken];
+  const newId = (): string => generateRandomId(8);
+  return {
+    tables: tables.map((table) => {
+      const name = freeTableName(table.name, used);
+      used.push(name);
+      const columns = table.columns.map((column) => ({ ...column, id: newId(), formula: '' }));
+      return { ...table, id: newId(), name, columns };
+    }),
+    rules: rules.map((rule) => ({ ...rule, uid: newId() })),
+    warnings: warnings.map((warning) => ({ ...warning, cfId: newId() })),
+    notes: notes.map((note) => ({ ...note, id: newId() })),
+  };
+}
+
+const isEmpty = (cells: Cells): boolean =>
+  Object.values(cells).every((line) =>
+    Object.values(line).every((cell) => (cell?.v ?? '') === '' && !cell?.p),
+  );
+
+/** The sheet in view as a new one of another name, with everything on it but formulas; undefined where it is empty. */
+export function valuesSheet(
+  { univer, api }: Grid,
+  name: string,
+  tablesTaken: readonly string[],
+): NewSheet | undefined {
+  const workbook = api.getActiveWorkbook();
+  if (!workbook) throw new Error('No workbook is open.');
+  const snapshot = workbook.save();
+  const id = workbook.getActiveSheet().getSheetId();
+  const sheet = snapshot.sheets[id] as Partial<IWorksheetData>;
+  const spilled = univer.__getInjector().get(FormulaDataModel).getArrayFormulaCellData();
+  const cells = valueCells(
+    (sheet.cellData ?? {}) as Cells,
+    (spilled?.[workbook.getId()]?.[id] ?? {}) as Cells,
+  );
+  if (isEmpty(cells)) return undefined;
+  return {
+    sheet: { ...sheet, name, cellData: cells as NonNullable<IWorksheetData['cellData']> },
+    beside: besideIt(storedDecorations(snapshot)(id), tablesTaken),
+  };
+}

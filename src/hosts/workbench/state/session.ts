@@ -1,0 +1,52 @@
+import type { IWorkbookData } from '@univerjs/core';
+import { makePlan } from '../../../sheets/makePlan';
+import { SHORT } from '../../../sheets/offered';
+import { isInputCell, type SheetPlan } from '../../../sheets/plan';
+import type { Grid } from '../grid/grid';
+import { sheetOfPlan } from '../sheets/planSheet';
+import { workbookOf } from '../book/fromBook';
+
+const FIRST_SHEET = 'pops-build';
+const IN_VIEW = 'inView';
+
+function firstPlan(): SheetPlan {
+  const template = SHORT.find(({ id }) => id === FIRST_SHEET);
+  if (!template) throw new Error(`There is no template "${FIRST_SHEET}".`);
+  return makePlan(template, { filled: true, sheets: [], tables: [] });
+}
+
+/** What a newcomer meets: one sheet with the demo job in it, and its first input chosen. */
+export function openFirst(grid: Grid): IWorkbookData | undefined {
+  const plan = firstPlan();
+  const before = replaceWorkbook(grid, workbookOf({ sheets: [sheetOfPlan(plan)], names: [] }));
+  chooseFirstInput(grid, plan);
+  return before;
+}
+
+export function chooseFirstInput({ api }: Grid, { cells }: SheetPlan): void {
+  const first = cells.find(isInputCell);
+  if (first) api.getActiveWorkbook()?.getActiveSheet().getRange(first.row, first.column).activate();
+}
+
+/** The open workbook as it can be stored, with the sheet that is in view. */
+export function snapshotOf({ api }: Grid): IWorkbookData | undefined {
+  const workbook = api.getActiveWorkbook();
+  if (!workbook) return undefined;
+  const snapshot = workbook.save();
+  return { ...snapshot, custom: { ...snapshot.custom, [IN_VIEW]: workbook.getActiveSheet().getSheetId() } };
+}
+
+/** Opens a workbook at the sheet that was in view. */
+export function openWorkbook({ api }: Grid, snapshot: IWorkbookData): void {
+  const workbook = api.createWorkbook(snapshot);
+  const inView: unknown = snapshot.custom?.[IN_VIEW];
+  if (typeof inView === 'string' && workbook.getSheetBySheetId(inView)) workbook.setActiveSheet(inView);
+}
+
+/** Puts another workbook in the place of the open one, and gives what was there. */
+export function replaceWorkbook(grid: Grid, next: IWorkbookData): IWorkbookData | undefined {
+  const before = snapshotOf(grid);
+  if (before) grid.api.disposeUnit(before.id);
+  openWorkbook(grid, next);
+  return before;
+}

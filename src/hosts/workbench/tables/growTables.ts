@@ -1,0 +1,101 @@
+import { type ICellData, type ICommandInfo, Direction } from '@univerjs/core';
+import {
+  type IInsertRowCommandParams,
+  InsertRowCommand,
+  type ISetRangeValuesMutationParams,
+  SetRangeValuesCommand,
+  SetRangeValuesMutation,
+  SheetInterceptorService,
+} from '@univerjs/preset-sheets-core';
+import type { Grid } from '../grid/grid';
+import { growForPaste } from './growForPaste';
+import {
+  filled,
+  grown,
+  isBlank,
+  joined,
+  type Mutations,
+  NOTHING,
+  sheetOf,
+  tablesOf,
+  widened,
+} from './newTableRows';
+import { type RulesBefore, rulesOf } from './widenRules';
+
+/**
+ * A row that comes into a table is one of the table: the grid widens the table, and here the row gets the formulas,
+ * formats, input rules and warnings of its neighbour, in the same step, so that undo takes all of it back.
+ */
+export function growTables(grid: Grid): void {
+  const injector = grid.univer.__getInjector();
+  const interceptors = injector.get(SheetInterceptorService);
+  let before: RulesBefore | undefined;
+  interceptors.interceptCommand({
+    priority: 1,
+    getMutations(command) {
+      if (isInsertRow(command)) before = rulesOf(injector, command.params.unitId, command.params.subUnitId);
+      if (command.id === SetRangeValuesCommand.id)
+        return typedBelow(grid, command.params as ISetRangeValuesMutationParams);
+      return NOTHING;
+    },
+  });
+  interceptors.interceptAfterCommand({
+    getMutations(command) {
+      if (!isInsertRow(command) || !before) return NOTHING;
+      const { unitId, subUnitId, range, direction } = command.params;
+      const rows = { first: range.startRow, last: range.endRow };
+      const known = before;
+      return joined(
+        tablesOf(injector, unitId, subUnitId).map((table) => {
+          const { startRow, endRow } = table.getRange();
+          const within = rows.first > startRow && rows.last <= endRow;
+          const below = rows.first === endRow + 1 && direction === Direction.DOWN;
+          if (!within && !below) return NOTHING;
+          const wider = below ? widened(table, unitId, rows.last) : NOTHING;
+          return joined([wider, filled(grid, injector, table, rows, known)]);
+        }),
+      );
+    },
+  });
+  growForPaste(grid);
+}
+
+const isInsertRow = (command: ICommandInfo): command is ICommandInfo & { params: IInsertRowCommandParams } =>
+  command.id === InsertRowCommand.id && command.params !== undefined;
+
+/** Typing into the free row right below a table makes it a row of the table. */
+function typedBelow(grid: Grid, params: ISetRangeValuesMutationParams): Mutations {
+  const { unitId, subUnitId, cellValue } = params;
+  const injector = grid.univer.__getInjector();
+  const typed = Object.entries(cellValue ?? {}).flatMap(([row, cells]) =>
+    Object.entries((cells ?? {}) as Record<number, ICellData | null>).flatMap(([column, cell]) =>
+      isBlank(cell) ? [] : [{ row: +row, column: +column }],
+    ),
+  );
+  const [first] = typed;
+  if (!first || typed.some(({ row }) => row !== first.row)) return NOTHING;
+  const table = tablesOf(injector, unitId, subUnitId).find((each) => {
+    const { endRow, startColumn, endColumn } = each.getRange();
+    return (
+      endRow + 1 === first.row && typed.every(({ column }) => column >= startColumn && column <= endColumn)
+    );
+  });
+  if (!table) return NOTHING;
+  const { startColumn, endColumn } = table.getRange();
+  const present = sheetOf(grid, subUnitId).getSheet().getCellMatrix();
+  const own = new Set(typed.map(({ column }) => column));
+  for (let column = startColumn; column <= endColumn; column++)
+    if (!own.has(column) && !isBlank(present.getValue(first.row, column))) return NOTHING;
+  // What was typed stands there already: undo clears it.
+  const cleared = Object.fromEntries(
+    Array.from({ length: endColumn - startColumn + 1 }, (_, i) => [
+      startColumn + i,
+      { s: null, v: null, f: null },
+    ]),
+  );
+  const clear = {
+    id: SetRangeValuesMutation.id,
+    params: { unitId, subUnitId, cellValue: { [first.row]: cleared } },
+  };
+  return joined([grown(grid, injector, table, unitId, first.row), { redos: [], undos: [clear] }]);
+}

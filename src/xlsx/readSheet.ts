@@ -1,0 +1,249 @@
+import { type Place, place } from '../formula/address';
+import type { Area } from '../sheets/plan';
+import type { BookCell, BookPage, BookSheet } from '../book/book';
+import { isTooLong, looksOutside, type Shift, shifter, typed } from '../formula/file';
+import { elementLeftOut, type LeftOut, PROTECTION, TOO_LONG } from './leftOut';
+import { RuleReader } from './readRules';
+import type { Styles } from './readStyles';
+import { cellValue } from './readValue';
+import { DAMAGED, Refused, TOO_LARGE } from './refused';
+import { areaOf, areasOf, MOST_COLUMNS, MOST_ROWS } from '../formula/areas';
+import { type Attributes, type Handlers, isTrue, scan } from './xml';
+
+const MOST_CELLS = 2_000_000;
+/** Letters of formulas that a file holds once for many cells, and of references to areas. */
+const MOST_LETTERS = { shared: 50_000_000, areas: 5_000_000 } as const;
+/** What spreadsheets take: a height in points, a width in characters. */
+const TALLEST = 409.5;
+const WIDEST = 255;
+
+/** What the sheets of a file have in common. */
+export interface Common {
+  readonly texts: readonly string[];
+  readonly styles: Styles;
+  readonly leftOut: LeftOut;
+  /** Cells read so far. */
+  cells: number;
+  /** Cells that formulas fill beside their own. */
+  spilled: number;
+  sharedLetters: number;
+  areaLetters: number;
+}
+
+/** What the part of a sheet says by itself; tables, notes and charts have parts of their own. */
+export type Body = Pick<
+  BookSheet,
+  'widths' | 'heights' | 'cells' | 'merges' | 'freeze' | 'rules' | 'warnings'
+> &
+  Pick<BookPage, 'landscape' | 'breaks'>;
+
+export function readSheet(bytes: Uint8Array, common: Common): Body {
+  const reader = new SheetReader(common);
+  scan(bytes, reader);
+  return reader.body();
+}
+
+const tooMany = (): Refused => new Refused(TOO_LARGE(`more than ${MOST_CELLS / 1_000_000} million cells`));
+/** A number of rows or columns, whatever stands there. */
+const count = (text: string | undefined): number =>
+  Math.min(MOST_ROWS, Math.max(0, Math.floor(Number(text ?? 0)) || 0));
+
+class SheetReader implements Handlers {
+  private readonly common: Common;
+  private readonly others: RuleReader;
+  private readonly widths: Record<number, number> = {};
+  private readonly heights: Record<number, number> = {};
+  private readonly cells: BookCell[] = [];
+  private readonly merges: Area[] = [];
+  private readonly spills: Area[] = [];
+  private readonly shared = new Map<string, { readonly shift: Shift; readonly at: Place }>();
+  private freeze = { rows: 0, columns: 0 };
+  private landscape = false;
+  private readonly breaks: number[] = [];
+  private isRowBreaks = false;
+  /** Columns that widths were given for, each as often as it was named. */
+  private columns = 0;
+  private at = { row: -1, column: -1 };
+  /** The cell that is being read. */
+  private inCell = this.at;
+  private cell: Attributes = {};
+  private formula: { readonly attributes: Attributes; text: string } | undefined;
+  private value: string | undefined;
+  private inline: string | undefined;
+  private words = '';
+  private isReading = false;
+
+  constructor(common: Common) {
+    this.common = common;
+    this.others = new RuleReader(common.styles.differences, common.leftOut, (text) => this.areas(text));
+  }
+
+  body(): Body {
+    const { widths, heights, merges, freeze, landscape, breaks } = this;
+    const { rules, warnings } = this.others;
+    return {
+      widths,
+      heights,
+      merges,
+      freeze,
+      landscape,
+      breaks,
+      rules,
+      warnings,
+      cells: this.withoutSpilled(),
+    };
+  }
+
+  open(name: string, attributes: Attributes): void {
+    this.others.open(name, attributes);
+    this.words = '';
+    const leftOut = elementLeftOut(name);
+    if (leftOut !== undefined) this.common.leftOut.say(leftOut);
+    if (name === 'c') this.openCell(attributes);
+    else if (name === 'f') this.formula = { attributes, text: '' };
+    else if (name === 'rPh') this.isReading = true;
+    else if (name === 'row') this.openRow(attributes);
+    else if (name === 'col') this.column(attributes);
+    else if (name === 'mergeCell') this.merge(attributes.ref ?? '');
+    else if (name === 'pageSetup') this.landscape = attributes.orientation === 'landscape';
+    else if (name === 'sheetProtection' && isTrue(attributes.sheet)) this.common.leftOut.say(PROTECTION);
+    else if (name === 'rowBreaks' || name === 'colBreaks') this.isRowBreaks = name === 'rowBreaks';
+    else if (name === 'brk' && this.isRowBreaks) this.breaks.push(count(attributes.id));
+    else if (name === 'pane' && attributes.state?.startsWith('frozen'))
+      this.freeze = {
+        rows: count(attributes.ySplit),
+        columns: Math.min(count(attributes.xSplit), MOST_COLUMNS),
+      };
+  }
+
+  text(more: string): void {
+    this.others.text(more);
+    this.words += more;
+  }
+
+  close(name: string): void {
+    this.others.close(name);
+    if (name === 'c') this.closeCell();
+    else if (name === 'v') this.value = this.words;
+    else if (name === 'f' && this.formula) this.formula.text = this.words;
+    else if (name === 't' && !this.isReading) this.inline = (this.inline ?? '') + this.words;
+    else if (name === 'rPh') this.isReading = false;
+  }
+
+  private openRow({ r, ht, hidden }: Attributes): void {
+    const row = r === undefined ? this.at.row + 1 : Math.floor(Number(r)) - 1;
+    if (!(row >= 0 && row < MOST_ROWS)) throw new Refused(DAMAGED);
+    this.at = { row, column: -1 };
+    if (Number(ht) > 0) this.heights[row] = Math.min(Number(ht), TALLEST);
+    if (isTrue(hidden)) this.common.leftOut.say('Hidden rows and columns are shown.');
+  }
+
+  private column({ min, max, width, hidden }: Attributes): void {
+    if (isTrue(hidden)) this.common.leftOut.say('Hidden rows and columns are shown.');
+    const [first, last] = [Math.max(1, count(min)), Math.min(count(max), MOST_COLUMNS)];
+    const characters = Math.min(Math.round(Number(width) * 100) / 100, WIDEST);
+    // A width for all columns to the right end is the usual width of the sheet, not one of its columns.
+    if (last === MOST_COLUMNS || !(characters > 0)) return;
+    this.columns += Math.max(0, last - first);
+    if (this.columns > 10 * MOST_COLUMNS) throw new Refused(DAMAGED);
+    for (let column = first; column <= last; column++) this.widths[column - 1] = characters;
+  }
+
+  private openCell(attributes: Attributes): void {
+    if (++this.common.cells > MOST_CELLS) throw tooMany();
+    const at = attributes.r === undefined ? undefined : place(attributes.r);
+    this.at = at ?? { row: this.at.row, column: this.at.column + 1 };
+    if (this.at.row < 0 || this.at.row >= MOST_ROWS || this.at.column >= MOST_COLUMNS)
+      throw new Refused(DAMAGED);
+    this.inCell = this.at;
+    this.cell = attributes;
+    this.formula = undefined;
+    this.value = undefined;
+    this.inline = undefined;
+  }
+
+  private closeCell(): void {
+    const style = this.common.styles.cells[Number(this.cell.s ?? 0)];
+    const value = cellValue(this.cell.t, this.value, this.inline, this.common.texts);
+    const { formula, spill } = this.calculation();
+    if (value === null && formula === undefined && style === undefined) return;
+    this.cells.push({
+      ...this.inCell,
+      value,
+      ...(formula === undefined ? {} : { formula }),
+      ...(spill === undefined ? {} : { spill }),
+      ...(style === undefined ? {} : { style }),
+    });
+  }
+
+  private calculation(): { readonly formula?: string; readonly spill?: Area } {
+    if (!this.formula) return {};
+    const { attributes, text } = this.formula;
+    if (attributes.t === 'dataTable') {
+      this.common.leftOut.say('What-if tables are left out; their last figures stay.');
+      return {};
+    }
+    const stored = attributes.t === 'shared' ? this.sharedFormula(attributes.si ?? '', text) : text;
+    if (stored.trim() === '') return {};
+    if (isTooLong(stored)) {
+      this.common.leftOut.say(TOO_LONG);
+      return {};
+    }
+    const formula = typed(stored);
+    if (looksOutside(formula)) {
+      this.common.leftOut.say(
+        'Links to other files are left out; what they last gave stays as plain values.',
+      );
+      return {};
+    }
+    const spill = attributes.t === 'array' ? areaOf(attributes.ref ?? '') : undefined;
+    if (!spill || (spill.rows === 1 && spill.columns === 1)) return { formula };
+    this.spills.push(spill);
+    return { formula, spill };
+  }
+
+  /** Alike formulas are written out once, for the first cell, and named by number in the others. */
+  private sharedFormula(id: string, text: string): string {
+    if (text !== '') {
+      if (!isTooLong(text)) this.shared.set(id, { shift: shifter(text), at: this.inCell });
+      return text;
+    }
+    const first = this.shared.get(id);
+    if (!first) return '';
+    const formula = first.shift(this.inCell.row - first.at.row, this.inCell.column - first.at.column);
+    this.common.sharedLetters += formula.length;
+    if (this.common.sharedLetters > MOST_LETTERS.shared)
+      throw new Refused(
+        TOO_LARGE(`formulas of more than ${MOST_LETTERS.shared / 1_000_000} million letters`),
+      );
+    return formula;
+  }
+
+  private merge(ref: string): void {
+    for (const area of this.areas(ref)) this.merges.push(area);
+  }
+
+  private areas(text: string): Area[] {
+    this.common.areaLetters += text.length;
+    if (this.common.areaLetters > MOST_LETTERS.areas)
+      throw new Refused(TOO_LARGE('merged cells or rules for more areas than anyone can tell apart'));
+    return areasOf(text);
+  }
+
+  /** Cells that a formula fills get their values from it alone: a value of their own would be in its way. */
+  private withoutSpilled(): BookCell[] {
+    if (this.spills.length === 0) return this.cells;
+    const filled = new Set<number>();
+    for (const { row, column, rows, columns } of this.spills) {
+      this.common.spilled += rows * columns;
+      if (this.common.spilled > MOST_CELLS) throw tooMany();
+      for (let r = row; r < row + rows; r++)
+        for (let c = column; c < column + columns; c++) filled.add(r * MOST_COLUMNS + c);
+    }
+    return this.cells.map((cell) =>
+      cell.formula === undefined && filled.has(cell.row * MOST_COLUMNS + cell.column)
+        ? { ...cell, value: null }
+        : cell,
+    );
+  }
+}

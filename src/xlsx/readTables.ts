@@ -1,0 +1,43 @@
+import type { BookTable } from '../book/book';
+import { isTooLong, looksOutside, typed } from '../formula/file';
+import type { LeftOut } from './leftOut';
+import { unescaped } from './readTexts';
+import { areaOf } from '../formula/areas';
+import type { Relation } from './relations';
+import { child, children, isTrue, type Node, treeOf, words } from './xml';
+import type { Package } from './zip';
+
+/** The tables of a sheet. */
+export async function readTables(
+  file: Package,
+  relations: readonly Relation[],
+  leftOut: LeftOut,
+): Promise<BookTable[]> {
+  const tables: BookTable[] = [];
+  for (const { type, part } of relations) {
+    if (type !== 'table' || part === undefined) continue;
+    const root = await treeOf(file, part);
+    const table = root && tableOf(root, leftOut);
+    if (table) tables.push(table);
+  }
+  return tables;
+}
+
+function tableOf(root: Node, leftOut: LeftOut): BookTable | undefined {
+  const { ref = '', displayName, name, headerRowCount = '1', totalsRowCount = '0' } = root.attributes;
+  const whole = areaOf(ref);
+  const totals = isTrue(totalsRowCount) ? 1 : 0;
+  const area = whole && { ...whole, rows: whole.rows - totals };
+  if (!area || area.rows < 1 || headerRowCount === '0') {
+    leftOut.say('Tables without a heading row stay as plain cells.');
+    return undefined;
+  }
+  const columns = children(child(root, 'tableColumns'), 'tableColumn').map((column) => {
+    const formula = words(child(column, 'calculatedColumnFormula'));
+    return {
+      name: unescaped(column.attributes.name ?? ''),
+      ...(formula === '' || isTooLong(formula) || looksOutside(formula) ? {} : { formula: typed(formula) }),
+    };
+  });
+  return { name: displayName ?? name ?? '', area, columns };
+}

@@ -1,0 +1,208 @@
+import { type Style, Workbook, type Worksheet } from '@cj-tech-master/excelts';
+import { installChartSupport } from '@cj-tech-master/excelts/chart';
+import { isCellError } from '../formula/errors';
+import { address } from '../formula/address';
+import {
+  type Book,
+  type BookCell,
+  type BookRule,
+  type BookSheet,
+  type BookStyle,
+  type BookTable,
+  SIDES,
+} from '../book/book';
+import { stored } from '../formula/file';
+import { areaText } from '../formula/areas';
+import { addChart } from './writeChart';
+
+const PRODUCT = 'Sweeptable';
+/** Of every file alike, so that the same sheet gives the same bytes; its parts are dated in local time. */
+const MADE = new Date(Date.UTC(2000, 0, 1));
+const PACKED = new Date(2000, 0, 1);
+const A4 = 9;
+const INCH = { side: 0.5, end: 0.7, edge: 0.35 } as const;
+
+/** The bytes of an .xlsx file. */
+export async function writeXlsx(book: Book): Promise<Uint8Array> {
+  installChartSupport();
+  const file = new Workbook();
+  Object.assign(file, { creator: PRODUCT, lastModifiedBy: PRODUCT, created: MADE, modified: MADE });
+  const title = book.sheets[0]?.name;
+  if (title !== undefined) file.title = title;
+  for (const sheet of book.sheets) write(sheet, file);
+  for (const { name, formula } of book.names) file.definedNames.addFormula(name, stored(formula));
+  return file.xlsx.writeBuffer({ zip: { modTime: PACKED, timestamps: 'dos' } });
+}
+
+/** The writer takes this width for the usual one, which it is not, and leaves it out. */
+const UNSAID_WIDTH = 9;
+
+function write(sheet: BookSheet, file: Workbook): void {
+  const { freeze, page } = sheet;
+  const frozen = freeze.rows > 0 || freeze.columns > 0;
+  const out = file.addWorksheet(sheet.name, {
+    state: sheet.hidden ? 'hidden' : 'visible',
+    views: frozen ? [{ state: 'frozen', xSplit: freeze.columns, ySplit: freeze.rows }] : [],
+    pageSetup: {
+      paperSize: A4,
+      orientation: page.landscape ? 'landscape' : 'portrait',
+      fitToPage: true,
+      fitToWidth: 1,
+      fitToHeight: 0,
+      margins: {
+        left: INCH.side,
+        right: INCH.side,
+        top: INCH.end,
+        bottom: INCH.end,
+        header: INCH.edge,
+        footer: INCH.edge,
+      },
+      ...(page.area ? { printArea: areaText(page.area) } : {}),
+      ...(page.titleRows > 0 ? { printTitlesRow: `1:${page.titleRows}` } : {}),
+    },
+    headerFooter: { oddHeader: `&L${plainHeader(page.header)}&R${PRODUCT}`, oddFooter: '&RPage &P of &N' },
+  });
+  for (const [column, width] of Object.entries(sheet.widths))
+    out.getColumn(Number(column) + 1).width = width === UNSAID_WIDTH ? width + 0.001 : width;
+  for (const [row, height] of Object.entries(sheet.heights)) out.getRow(Number(row) + 1).height = height;
+  for (const row of page.breaks) out.getRow(row).addPageBreak();
+  for (const table of sheet.tables) addTable(table, out);
+  for (const cell of sheet.cells) addCell(cell, out);
+  for (const merge of sheet.merges) out.mergeCells(areaText(merge));
+  for (const rule of sheet.rules) addRule(rule, out);
+  for (const [i, { areas, formula, look }] of sheet.warnings.entries())
+    out.addConditionalFormatting({
+      ref: areas.map(areaText).join(' '),
+      rules: [
+        { type: 'expression', priority: i + 1, formulae: [stored(formula)], style: differenceOf(look) },
+      ],
+    });
+  for (const chart of sheet.charts) addChart(chart, sheet, out);
+  const asNumbers = sheet.cells.filter(
+    ({ value, style }) => typeof value === 'string' && style?.format === TEXT,
+  );
+  out.ignoredErrors = asNumbers.map((cell) => ({ ref: address(cell), numberStoredAsText: true }));
+}
+
+/** The sign & starts a code in a header. */
+const plainHeader = (text: string): string => text.replaceAll('&', '&&');
+
+const TEXT = '@';
+const LIKE_A_FORMULA = /^[=+\-@]/;
+
+function addCell({ row, column, value, formula, spill, style, note }: BookCell, out: Worksheet): void {
+  const cell = out.getCell(row + 1, column + 1);
+  const shown = isCellError(value) ? { error: fileError(value.error) } : value;
+  if (formula === undefined) cell.value = shown;
+  else {
+    const answer = { formula: stored(formula), ...(shown === null ? {} : { result: shown }) };
+    cell.value = spill
+      ? { ...answer, shareType: 'array', ref: areaText(spill), isDynamicArray: true }
+      : answer;
+  }
+  if (style) cell.style = fileStyle(style);
+  // A text that begins like a formula would become one when it is edited; a cell preset as text keeps it.
+  if (formula === undefined && typeof value === 'string' && LIKE_A_FORMULA.test(value)) cell.numFmt = TEXT;
+  if (note !== undefined) cell.note = { texts: [{ text: note }], ...noteSize(note) };
+}
+
+type FileError =
+  '#N/A' | '#REF!' | '#NAME?' | '#DIV/0!' | '#NULL!' | '#VALUE!' | '#NUM!' | '#SPILL!' | '#CALC!';
+/** A file has no #BUSY!: it is what a cell shows while it waits. */
+const fileError = (error: string): FileError => (error === '#BUSY!' ? '#N/A' : error) as FileError;
+
+/** Points, for the usual letters of a note. */
+function noteSize(note: string): { width: number; height: number } {
+  const width = 200;
+  const lines = note.split('\n').reduce((sum, line) => sum + Math.ceil((line.length + 1) / 38), 0);
+  return { width, height: 14 * lines + 12 };
+}
+
+const argb = (colour: string): { argb: string } => ({ argb: `FF${colour.slice(1).toUpperCase()}` });
+
+function fileFont({ font, size, bold, italic, underline, strike, ink }: BookStyle): Style['font'] {
+  return {
+    ...(font === undefined ? {} : { name: font }),
+    ...(size === undefined ? {} : { size }),
+    ...(bold ? { bold } : {}),
+    ...(italic ? { italic } : {}),
+    ...(underline ? { underline } : {}),
+    ...(strike ? { strike } : {}),
+    ...(ink === undefined ? {} : { color: argb(ink) }),
+  };
+}
+
+const fileBorder = (edges: NonNullable<BookStyle['edges']>): Style['border'] =>
+  Object.fromEntries(
+    SIDES.flatMap((side) => {
+      const edge = edges[side];
+      return edge ? [[side, { style: edge.line, color: argb(edge.ink) }]] : [];
+    }),
+  );
+
+function fileStyle(style: BookStyle): Partial<Style> {
+  const { fill, edges, format, align, vertical, wrap, indent } = style;
+  return {
+    font: fileFont(style),
+    ...(fill === undefined ? {} : { fill: { type: 'pattern', pattern: 'solid', fgColor: argb(fill) } }),
+    ...(edges === undefined ? {} : { border: fileBorder(edges) }),
+    ...(format === undefined ? {} : { numFmt: format }),
+    alignment: {
+      ...(align === undefined ? {} : { horizontal: align }),
+      ...(vertical === undefined ? {} : { vertical }),
+      ...(wrap ? { wrapText: wrap } : {}),
+      ...(indent === undefined ? {} : { indent }),
+    },
+  };
+}
+
+/** What a conditional format changes: it fills with the other colour of a pattern. */
+function differenceOf(look: BookStyle): Partial<Style> {
+  const { fill, edges, format } = look;
+  return {
+    font: fileFont(look),
+    ...(fill === undefined ? {} : { fill: { type: 'pattern', pattern: 'solid', bgColor: argb(fill) } }),
+    ...(edges === undefined ? {} : { border: fileBorder(edges) }),
+    ...(format === undefined ? {} : { numFmt: format }),
+  };
+}
+
+/** Its cells are written like all others: the table only lies over them, in the sheet's own looks. */
+function addTable({ name, area, columns }: BookTable, out: Worksheet): void {
+  out.addTable({
+    name,
+    ref: address(area),
+    headerRow: true,
+    totalsRow: false,
+    style: { theme: 'TableStyleLight1', showRowStripes: false },
+    columns: columns.map((column) => ({
+      name: column.name,
+      filterButton: false,
+      ...(column.formula === undefined ? {} : { calculatedColumnFormula: stored(column.formula) }),
+    })),
+    rows: Array.from({ length: area.rows - 1 }, () => columns.map(() => null)),
+  });
+}
+
+function addRule(
+  { areas, kind, compare, bounds, blank, refusal, strict, prompt }: BookRule,
+  out: Worksheet,
+): void {
+  const words = {
+    allowBlank: blank,
+    errorStyle: strict ? 'stop' : 'warning',
+    showErrorMessage: true,
+    ...(refusal === undefined ? {} : { error: refusal }),
+    ...(prompt === undefined ? {} : { showInputMessage: true, prompt }),
+  };
+  const rule =
+    kind === 'any'
+      ? { type: kind, ...words }
+      : {
+          type: kind,
+          ...(compare === undefined ? {} : { operator: compare }),
+          formulae: bounds.map((bound) => (kind === 'list' ? bound : stored(bound))),
+          ...words,
+        };
+  for (const area of areas) out.dataValidations.add(`range:${areaText(area)}`, rule);
+}

@@ -1,0 +1,77 @@
+import type { Plan } from '../../../../src/exposure/pops/plan/popsPlan';
+import type { Job } from './jobs';
+
+/** What plans are ranked by, in this order. */
+export interface Keys {
+  /** Misses of the heads out of reach, the worst first. */
+  readonly beyond: readonly number[];
+  /** Heads that are switched off before the last pop. */
+  readonly off: number;
+  readonly pops: number;
+  readonly worst: number;
+  readonly sum: number;
+  readonly seconds: number;
+}
+
+/** How one head is used: its energy in Ws and its pops. */
+export interface Use {
+  readonly power: number;
+  readonly pops: number;
+}
+
+export const SLACK = 1e-9;
+
+/** Stops over the target, from the light that falls: pops, energy and reading as they stand in the cells. */
+export function missed(job: Job, head: number, { power, pops }: Use): number {
+  const light = pops * (power / (job.powers[head] as number)) * (job.readings[head] as number) ** 2;
+  return Math.log2(light / (job.targets[head] as number) ** 2) - job.loss;
+}
+
+/** The keys of a plan, from what each head does (undefined where it is off), pop by pop. */
+export function keysOf(job: Job, uses: readonly (Use | undefined)[]): Keys {
+  let pops = 0;
+  for (const use of uses) if (use) pops = Math.max(pops, use.pops);
+  const misses: number[] = [];
+  let off = 0;
+  for (const [i, use] of uses.entries()) {
+    if (!use) continue;
+    misses.push(Math.abs(missed(job, i, use)));
+    if (use.pops < pops) off++;
+  }
+  let seconds = 0;
+  for (let pop = 1; pop <= pops; pop++) {
+    let longest = job.pause;
+    for (const [i, use] of uses.entries())
+      if (use && use.pops >= pop)
+        longest = Math.max(longest, ((job.recycleFull[i] as number) * use.power) / (job.most[i] as number));
+    seconds += longest;
+  }
+  const beyond = misses.filter((m) => m > job.step / 2 + SLACK).sort((a, b) => b - a);
+  return {
+    beyond,
+    off,
+    pops,
+    worst: misses.reduce((a, b) => Math.max(a, b), 0),
+    sum: misses.reduce((a, b) => a + b, 0),
+    seconds,
+  };
+}
+
+export const usesOf = (plan: Plan): readonly (Use | undefined)[] =>
+  plan.heads.map(({ power, pops }) => (power === undefined ? undefined : { power, pops }));
+
+/** Below 0 where a ranks before b, above 0 where it ranks after, 0 where no key tells them apart by more than the slack. */
+export function compareKeys(a: Keys, b: Keys): number {
+  const differ = (x: number, y: number): number => (Math.abs(x - y) <= SLACK ? 0 : x - y);
+  for (let i = 0; i < Math.max(a.beyond.length, b.beyond.length); i++) {
+    const first = differ(a.beyond[i] ?? 0, b.beyond[i] ?? 0);
+    if (first !== 0) return first;
+  }
+  return (
+    a.off - b.off ||
+    a.pops - b.pops ||
+    differ(a.worst, b.worst) ||
+    differ(a.sum, b.sum) ||
+    differ(a.seconds, b.seconds)
+  );
+}

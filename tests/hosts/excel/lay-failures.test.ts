@@ -1,0 +1,125 @@
+import { describe, expect, test } from 'vitest';
+import { FULL } from '../../full';
+import { REFUSALS } from '../../../src/hosts/excel/refusals';
+import type { FakeWorkbook } from './support/fake-workbook';
+import { LIGHTS, openExcel, sheetsThroughFiles } from './support/laid';
+
+const CODES = [
+  'AccessDenied',
+  'RequestAborted',
+  'InvalidArgument',
+  'GeneralException',
+  'ApiNotFound',
+] as const;
+const SAMPLES = 20;
+
+const names = (workbook: FakeWorkbook): string[] => workbook.sheets.map(({ name }) => name);
+
+/** The first, the last and others evenly between. */
+const sample = (count: number): number[] =>
+  Array.from({ length: SAMPLES }, (_, i) => Math.round((i * (count - 1)) / (SAMPLES - 1)));
+
+describe.each(sheetsThroughFiles(FULL))('$template.name through $file, broken off', ({ file, template }) => {
+  test('anywhere in the second request, leaves the workbook as it was and says why', async () => {
+    const whole = openExcel({ file });
+    await whole.host.insertSheet(template.id, true);
+    const actions = whole.workbook.batches[1]?.Actions.length ?? 0;
+    expect(actions).toBeGreaterThan(SAMPLES);
+
+    const { workbook, host } = openExcel({ file });
+    for (const [i, action] of sample(actions).entries()) {
+      const code = CODES[i % CODES.length] as (typeof CODES)[number];
+      workbook.failures = [{ batch: workbook.batches.length + 2, action, code }];
+      const outcome = await host.insertSheet(template.id, true);
+      const refused = 'refused' in outcome ? outcome.refused : '';
+      expect(refused, `action ${action}`).toContain(REFUSALS[code]?.happened ?? code);
+      expect(refused).toContain('The workbook is as it was.');
+      expect(names(workbook)).toEqual(['Sheet1']);
+      expect(workbook.tables).toEqual([]);
+    }
+    workbook.failures = [];
+    expect(await host.insertSheet(template.id, true)).toHaveProperty('done');
+  });
+});
+
+describe('broken off', () => {
+  test('while names are looked up: nothing was sent that writes', async () => {
+    const { workbook, host } = openExcel();
+    workbook.failures = [{ batch: 1, action: 0, code: 'InvalidOperationInCellEditMode' }];
+    expect(await host.insertSheet(LIGHTS.id, true)).toEqual({
+      refused:
+        'A cell is being typed in, and Excel takes nothing else meanwhile. The workbook is as it was. Press Enter or Esc in that cell, then try again.',
+    });
+    expect(workbook.batches.length).toBe(1);
+    expect(workbook.log).toEqual([]);
+  });
+  test('where it is only looked over: it is asked for less, and the sheet is not offered back', async () => {
+    const { workbook, host } = openExcel();
+    workbook.failures = [{ batch: 3, action: 0, code: 'GeneralException' }];
+    const outcome = await host.insertSheet(LIGHTS.id, true);
+    expect(outcome).toEqual({ done: 'The sheet “Lights on set” is in. Start in B5.' });
+  });
+  test('with the last cell unread: the sheet stays, for it is whole', async () => {
+    const { workbook, host } = openExcel();
+    workbook.failures = [3, 4].map((batch) => ({ batch, action: 0, code: 'ConnectionFailure' }));
+    const outcome = await host.insertSheet(LIGHTS.id, true);
+    expect(outcome).toMatchObject({
+      refused: expect.stringContaining(
+        '“Lights on set” is in the workbook, whole but not looked over.',
+      ) as string,
+    });
+    expect(names(workbook)).toEqual(['Sheet1', 'Lights on set']);
+  });
+  test.each([
+    ['looked for', 3],
+    ['deleted', 4],
+  ])('and again while the half-made sheet is %s: says that it may be left', async (_what, batch) => {
+    const { workbook, host } = openExcel();
+    workbook.failures = [
+      { batch: 2, action: 200, code: 'RequestAborted' },
+      { batch, action: 0, code: 'RequestAborted' },
+    ];
+    const outcome = await host.insertSheet(LIGHTS.id, true);
+    expect(outcome).toEqual({
+      refused:
+        'The connection to Excel broke off. A half-made sheet “Lights on set” may be left in the workbook: delete it. Check the network, wait until the workbook answers again, then try again.',
+    });
+  });
+});
+
+describe('somebody else in the same workbook', () => {
+  test('who adds a sheet of that name at the same moment keeps it', async () => {
+    const { workbook, host } = openExcel();
+    workbook.beforeBatch = (number) => {
+      if (number === 2) workbook.addSheet('Lights on set').cells.set('A1', 'theirs');
+    };
+    const outcome = await host.insertSheet(LIGHTS.id, true);
+    expect(outcome).toMatchObject({ refused: expect.stringContaining('at the same moment') as string });
+    expect(names(workbook)).toEqual(['Sheet1', 'Lights on set']);
+    expect([...(workbook.find('Lights on set')?.cells ?? [])]).toEqual([['A1', 'theirs']]);
+  });
+  test('who adds a table of that name at the same moment keeps it; our sheet goes', async () => {
+    const { workbook, host } = openExcel();
+    workbook.beforeBatch = (number) => {
+      if (number === 2) workbook.sheets[0]?.addTable({ row: 0, column: 0, rows: 2, columns: 1 }, 'Lights');
+    };
+    const outcome = await host.insertSheet(LIGHTS.id, true);
+    expect(outcome).toMatchObject({ refused: expect.stringContaining('at the same moment') as string });
+    expect(names(workbook)).toEqual(['Sheet1']);
+    expect(workbook.tables.map(({ name }) => name)).toEqual(['Lights']);
+  });
+  test('who gives an old sheet that name while ours is refused keeps it', async () => {
+    const { workbook, host } = openExcel();
+    const old = workbook.addSheet('Ours since spring');
+    workbook.beforeBatch = (number) => {
+      if (number !== 2) return;
+      Object.assign(old, { name: 'Lights on set' });
+      workbook.failures = [{ batch: 2, action: 0, code: 'GeneralException' }];
+    };
+    const outcome = await host.insertSheet(LIGHTS.id, true);
+    expect(outcome).toMatchObject({
+      refused: expect.stringContaining('The workbook is as it was.') as string,
+    });
+    expect(names(workbook)).toEqual(['Sheet1', 'Lights on set']);
+  });
+});

@@ -1,0 +1,263 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { FULL } from '../../full';
+import { columnPoints } from '../../../src/hosts/excel/measures';
+import type { SheetPlan } from '../../../src/sheets/plan';
+import { FONT, THEME, WARNED } from '../../../src/sheets/theme';
+import { addresses, addressOf, blockAt, rangeText } from './support/a1';
+import type { FakeWorkbook } from './support/fake-workbook';
+import { look } from './support/item';
+import { held, LIGHTS, openExcel, planOf, sheetOf, sheetsThroughFiles } from './support/laid';
+import type { Sheet } from './support/sheet';
+
+const WAITS_FOR_CELL = 64;
+
+const cases = sheetsThroughFiles(FULL).flatMap((one) => [true, false].map((filled) => ({ ...one, filled })));
+
+describe.each(cases)('$template.name through $file, filled: $filled', ({ file, template, filled }) => {
+  const plan: SheetPlan = planOf(template, filled);
+  let workbook: FakeWorkbook;
+  let sheet: Sheet;
+  let told: unknown;
+
+  beforeAll(async () => {
+    const opened = openExcel({ file });
+    workbook = opened.workbook;
+    told = await opened.host.insertSheet(template.id, filled);
+    sheet = sheetOf(workbook, plan.name);
+  });
+  const at = (cell: { row: number; column: number }): string => addressOf(cell.row, cell.column);
+  const line = (text: string): number => workbook.log.findIndex((entry) => entry.includes(text));
+
+  test('is done, and says where to start', () => {
+    const start = plan.cells.find(({ part }) => part === 'input' || part === 'choice');
+    expect(told).toMatchObject({
+      done: `The sheet “${plan.name}” is in.${start ? ` Start in ${at(start)}.` : ''}`,
+      takeBack: expect.any(Function) as unknown,
+    });
+    expect(workbook.active).toBe(sheet);
+    if (start)
+      expect(workbook.selection).toMatchObject({ sheet, block: { row: start.row, column: start.column } });
+  });
+  test('takes at most three requests, each of which waits for a cell that is being typed in', () => {
+    expect(workbook.batches.length).toBeLessThanOrEqual(3);
+    for (const flags of workbook.flags) expect(flags & WAITS_FOR_CELL).toBe(WAITS_FOR_CELL);
+  });
+  test('every cell holds what the plan says, and no other holds anything', () => {
+    const wanted = plan.cells
+      .filter((cell) => held(cell) !== undefined)
+      .map((cell) => [at(cell), held(cell)] as const);
+    expect(Object.fromEntries(sheet.cells)).toEqual(Object.fromEntries(wanted));
+  });
+  test('every cell has its number format', () => {
+    const wanted = plan.cells
+      .filter(({ format }) => format !== 'General')
+      .map((cell) => [at(cell), cell.format] as const);
+    expect(Object.fromEntries(sheet.formats)).toEqual(Object.fromEntries(wanted));
+  });
+  test('text format comes before the words, tables before the formulas that name them', () => {
+    expect(line('.NumberFormat =')).toBeLessThan(line('.Values ='));
+    expect(line('.Values =')).toBeLessThan(line('.Formulas ='));
+    if (plan.tables.length > 0) {
+      expect(line('.Values =')).toBeLessThan(line('.Tables.Add('));
+      expect(line('.Tables.Add(')).toBeLessThan(line('.Formulas ='));
+    }
+  });
+  test('the sheet gets its name when it is added and is never renamed or protected', () => {
+    expect(workbook.log).toContain(`Worksheets.Add(${JSON.stringify(plan.name)})`);
+    expect(
+      workbook.log.filter((entry) => /^\[[^\]]*\]\.(Name|Position|Visibility|Protection)\b/.test(entry)),
+    ).toEqual([]);
+  });
+  test('tables lie where the plan says, under their names, without Excel’s own colours', () => {
+    expect(sheet.tables.map(({ name, block }) => ({ name, area: block }))).toEqual(
+      plan.tables.map(({ name, area }) => ({ name, area })),
+    );
+    for (const [i, table] of sheet.tables.entries()) {
+      expect(sheet.headings(table)).toEqual(plan.tables[i]?.columns.map(({ name }) => name));
+      expect(table.item.properties).toMatchObject({
+        Style: 'TableStyleLight1',
+        ShowBandedRows: false,
+        ShowFilterButton: false,
+      });
+    }
+  });
+  test('every part has its look', () => {
+    for (const cell of plan.cells) {
+      const { ink, fill, bold, italic, size, edge } = THEME[cell.part];
+      const looks = sheet.looks.get(at(cell));
+      expect(looks).toMatchObject({
+        'Format.Font.Name': FONT,
+        'Format.Font.Size': size,
+        'Format.Font.Color': ink,
+        'Format.HorizontalAlignment': cell.align.replace(/^./, (letter) => letter.toUpperCase()),
+      });
+      expect(looks?.['Format.Fill.Color']).toBe(fill);
+      expect(looks?.['Format.Font.Bold']).toBe(bold);
+      expect(looks?.['Format.Font.Italic']).toBe(italic);
+      const steps = ['input', 'choice', 'held', 'result', 'heading', 'remark', 'warning'].includes(cell.part);
+      expect(looks?.['Format.IndentLevel']).toBe(steps && cell.align === 'left' ? 1 : undefined);
+      expect(looks?.['Format.WrapText']).toBe(cell.wrap || undefined);
+      expect(looks?.['Format.Borders(EdgeTop).Style']).toBe(edge === 'dotted' ? 'Dot' : undefined);
+      expect(looks?.['Format.Borders(EdgeBottom).Style']).toBe(
+        edge && (edge === 'dotted' ? 'Dot' : 'Continuous'),
+      );
+    }
+  });
+  test('columns have their widths, and lines across the sheet are merged', () => {
+    for (const [column, characters] of plan.columns.entries())
+      expect(sheet.looks.get(addressOf(0, column))?.['Format.ColumnWidth']).toBe(columnPoints(characters));
+    expect(sheet.merges).toEqual(plan.merges);
+  });
+  test('what may be typed is checked by Excel, with our sentence', () => {
+    for (const rule of plan.rules)
+      for (const cell of addresses(rule.area)) {
+        const found = sheet.validation.get(cell);
+        expect(found?.ErrorAlert).toMatchObject({ showAlert: true, style: 'Stop', message: rule.message });
+        if (rule.list)
+          expect(found?.Rule).toEqual({ list: { inCellDropDown: true, source: rule.list.join(',') } });
+        else expect(Object.keys(found?.Rule ?? {})).toEqual([rule.whole ? 'wholeNumber' : 'decimal']);
+      }
+  });
+  test('every note is the message of its cell', () => {
+    const wanted = plan.cells.filter(({ note }) => note !== undefined).map((cell) => [at(cell), cell.note]);
+    const found = [...sheet.validation].flatMap(([cell, { Prompt }]) =>
+      Prompt ? [[cell, Prompt.message]] : [],
+    );
+    expect(Object.fromEntries(found)).toEqual(Object.fromEntries(wanted));
+    for (const { Prompt } of sheet.validation.values()) if (Prompt) expect(Prompt.title).not.toBe('');
+  });
+  test('every value of a form has its name on the sheet, and nothing else has', () => {
+    const fields = template.blocks.flatMap((block) => (block.kind === 'form' ? block.fields : []));
+    const names = fields.flatMap(({ id, tenths }) => (tenths ? [id, tenths.id] : [id]));
+    expect([...sheet.names.keys()].sort()).toEqual(names.sort());
+    for (const [name, place] of sheet.names) {
+      const label = fields.find(({ id }) => id === name)?.label;
+      const { row, column } = blockAt(place);
+      if (label !== undefined) expect(sheet.cells.get(addressOf(row, column - 1)), name).toBe(label);
+    }
+  });
+  test('warnings mark their cells while they hold', () => {
+    expect(
+      sheet.conditions.map((condition) => ({
+        area: condition.block,
+        formula: look(condition, 'Custom.Rule.Formula'),
+        ink: look(condition, 'Custom.Format.Font.Color'),
+        fill: look(condition, 'Custom.Format.Fill.Color'),
+      })),
+    ).toEqual(
+      plan.warnings.map(({ area, formula }) => ({ area, formula, ink: WARNED.ink, fill: WARNED.fill })),
+    );
+  });
+  test('charts are Excel’s own, with their columns, titles and places', () => {
+    const range = (area: SheetPlan['charts'][number]['x']): string => `[${plan.name}]!${rangeText(area)}`;
+    expect(
+      sheet.charts.map((chart) => ({
+        title: look(chart, 'Title.Text'),
+        xTitle: look(chart, 'Axes.CategoryAxis.Title.Text'),
+        yTitle: look(chart, 'Axes.ValueAxis.Title.Text'),
+        place: chart.calls.SetPosition?.join(':'),
+        series: chart.children.get('Series')?.members.map(({ properties, calls }) => ({
+          name: properties.Name,
+          values: calls.SetValues?.[0],
+          x: calls.SetXAxisValues?.[0],
+          // more than forty marks on a line would run into one
+          marks: properties.MarkerStyle === undefined,
+        })),
+      })),
+    ).toEqual(
+      plan.charts.map((chart) => ({
+        title: chart.title,
+        xTitle: chart.xTitle,
+        yTitle: chart.yTitle,
+        place: rangeText(chart.place),
+        series: chart.series.map(({ name, values }) => ({
+          name,
+          values: range(values),
+          x: range(chart.x),
+          marks: chart.type === 'column' || values.rows <= 40,
+        })),
+      })),
+    );
+  });
+  test('heading rows stay in view', () => {
+    expect(sheet.item.children.get('FreezePanes')?.calls.FreezeRows).toEqual(
+      plan.freezeRows > 0 ? [plan.freezeRows] : undefined,
+    );
+  });
+  test('it prints on pages one wide, with its name above', () => {
+    const { page } = plan;
+    const layout = sheet.item.children.get('PageLayout');
+    expect(layout?.properties).toEqual({
+      Orientation: page.landscape ? 'Landscape' : 'Portrait',
+      PaperSize: 'A4',
+      Zoom: { horizontalFitToPages: 1 },
+    });
+    expect(layout?.calls.SetPrintArea).toEqual([`[${plan.name}]!${rangeText(page.area)}`]);
+    expect(layout?.calls.SetPrintTitleRows).toEqual(
+      page.titleRows > 0 ? [`$1:$${page.titleRows}`] : undefined,
+    );
+    expect(look(sheet.item, 'PageLayout.HeadersFooters.DefaultForAllPages.LeftHeader')).toBe(
+      page.header.replaceAll('&', '&&') || undefined,
+    );
+    expect(sheet.item.properties.Gridlines).toBe(false);
+  });
+});
+
+describe('beside what is there already', () => {
+  /** A workbook that has the sheet, its table and a name that another table of ours would like. */
+  async function twice() {
+    const opened = openExcel();
+    await opened.host.insertSheet(LIGHTS.id, true);
+    opened.workbook.log.length = 0;
+    return opened;
+  }
+  const contents = (sheet: Sheet): unknown => [
+    [...sheet.cells],
+    [...sheet.formats],
+    [...sheet.validation],
+    sheet.tables.map(({ name, block }) => [name, block]),
+    sheet.charts.length,
+    sheet.conditions.length,
+  ];
+
+  test('sheet and table get a number, and formulas speak of the numbered table', async () => {
+    const { workbook, host } = await twice();
+    const first = sheetOf(workbook, 'Lights on set');
+    const before = JSON.stringify(contents(first));
+    expect(await host.insertSheet(LIGHTS.id, true)).toMatchObject({
+      done: 'The sheet “Lights on set (2)” is in. Start in B5.',
+    });
+    const second = sheetOf(workbook, 'Lights on set (2)');
+    expect(second.tables.map(({ name }) => name)).toEqual(['Lights_2']);
+    const formulas = [...second.cells.values()].filter((cell) => String(cell).startsWith('=')).join('\n');
+    expect(formulas).toContain('Lights_2[[#This Row],[Reading]]');
+    expect(formulas).not.toMatch(/\bLights\[/);
+    expect(JSON.stringify(contents(first))).toBe(before);
+  });
+  test('nothing at all is written to a sheet that was there', async () => {
+    const { workbook, host } = await twice();
+    await host.insertSheet(LIGHTS.id, false);
+    expect(workbook.log.filter((entry) => /^\[(Lights on set|Sheet1)\]/.test(entry))).toEqual([]);
+    expect(workbook.log.some((entry) => entry.startsWith('[Lights on set (2)]'))).toBe(true);
+  });
+  test('a table leaves the names of cells alone too', async () => {
+    const { workbook, host } = openExcel();
+    workbook.names.push('LIGHTS');
+    await host.insertSheet(LIGHTS.id, true);
+    expect(sheetOf(workbook, 'Lights on set').tables.map(({ name }) => name)).toEqual(['Lights_2']);
+  });
+});
+
+test('an Excel that cannot wait for a cell is not asked to', async () => {
+  const { workbook, host } = openExcel({ canWait: false });
+  await host.insertSheet(LIGHTS.id, true);
+  for (const flags of workbook.flags) expect(flags & WAITS_FOR_CELL).toBe(0);
+});
+
+test('where Excel does not know the functions yet, it says so and what to do', async () => {
+  const { workbook, host } = openExcel();
+  workbook.onFormula = (formula) => (formula.includes('SWEEP.') ? '#NAME?' : 0);
+  expect(await host.insertSheet(LIGHTS.id, true)).toMatchObject({
+    done: 'The sheet “Lights on set” is in. Excel does not know the functions yet, so their cells show #NAME?. Wait a moment, then press Recalculate.',
+  });
+});

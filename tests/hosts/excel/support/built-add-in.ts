@@ -1,0 +1,95 @@
+import { createRequire } from 'node:module';
+import { mkdir, mkdtemp, rm, stat } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
+import type { Configuration, FileCacheOptions, Stats } from 'webpack';
+
+const require = createRequire(import.meta.url);
+const webpack = require('webpack') as (
+  config: Configuration,
+  done: (error: Error | null, stats?: Stats) => void,
+) => { close(done: () => void): void };
+const addIn = require('../../../../src/build/webpack-excel.cjs') as (
+  env: Readonly<Record<string, string | boolean>>,
+  argv: { readonly mode: 'production' },
+) => Configuration;
+
+const buildIfStale = require('../../../../src/build/build-if-stale.cjs') as (
+  built: string,
+  build: () => Promise<void>,
+) => Promise<void>;
+const PAGE = 'taskpane.html';
+/** In milliseconds, on a busy machine. */
+export const LONGEST_BUILD = 180_000;
+
+/** The add-in, built as for the command line's `--env`, but into a folder of its own. */
+export interface BuiltAddIn {
+  readonly folder: string;
+  remove(): Promise<void>;
+}
+
+export async function buildAddIn(env: Readonly<Record<string, string | boolean>>): Promise<BuiltAddIn> {
+  const folder = await mkdtemp(join(tmpdir(), 'sweeptable-add-in-'));
+  await build(env, folder);
+  return { folder, remove: () => rm(folder, { recursive: true }) };
+}
+
+/** Does work while no other process does the same, and after it. */
+async function alone(lock: string, work: () => Promise<void>): Promise<void> {
+  await mkdir(dirname(lock), { recursive: true });
+  for (;;) {
+    try {
+      // oxlint-disable-next-line no-await-in-loop -- waits for its turn
+      await mkdir(lock);
+      break;
+    } catch {
+      // oxlint-disable-next-line no-await-in-loop -- as above
+      await removeIfLeft(lock);
+      // oxlint-disable-next-line no-await-in-loop -- as above
+      await sleep(200);
+    }
+  }
+  try {
+    await work();
+  } finally {
+    await rm(lock, { recursive: true, force: true });
+  }
+}
+/** A process that was killed leaves its lock behind. */
+async function removeIfLeft(lock: string): Promise<void> {
+  const made = await stat(lock).catch(() => undefined);
+  if (made && Date.now() - made.mtimeMs > LONGEST_BUILD) await rm(lock, { recursive: true, force: true });
+}
+
+/** The add-in with its own copy of office.js, which many tests open: built by the first of them and kept while it is current. */
+export async function keptAddIn(): Promise<BuiltAddIn> {
+  const folder = join(import.meta.dirname, '../../../dist/tested-add-in');
+  await alone(`${folder}.lock`, () =>
+    buildIfStale(join(folder, PAGE), async () => {
+      await rm(folder, { recursive: true, force: true });
+      await build({ officejs: true }, folder);
+    }),
+  );
+  return { folder, remove: () => Promise.resolve() };
+}
+
+async function build(env: Readonly<Record<string, string | boolean>>, folder: string): Promise<void> {
+  const config = addIn(env, { mode: 'production' });
+  await new Promise<void>((resolve, reject) => {
+    const compiler = webpack(
+      // what `npm run build` has kept is read, but not written: others build at the same time
+      {
+        ...config,
+        output: { ...config.output, path: folder },
+        cache: { ...(config.cache as FileCacheOptions), readonly: true },
+      },
+      (error, stats) =>
+        compiler.close(() =>
+          error || stats?.hasErrors()
+            ? reject(error ?? new Error(stats?.toString('errors-only')))
+            : resolve(),
+        ),
+    );
+  });
+}

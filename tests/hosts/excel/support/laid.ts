@@ -1,0 +1,48 @@
+import { excelHost } from '../../../../src/hosts/excel/paneHost';
+import { makePlan } from '../../../../src/sheets/makePlan';
+import type { PlanCell, SheetPlan } from '../../../../src/sheets/plan';
+import type { Template } from '../../../../src/sheets/template';
+import { TEMPLATES } from '../../../../src/sheets/templates';
+import { HOST_FILES, type HostFile, loadOffice } from './office-host';
+import { FakeWorkbook } from './fake-workbook';
+import type { Sheet } from './sheet';
+
+export const LIGHTS = TEMPLATES.find(({ id }) => id === 'lights-on-set') as Template;
+
+/** Every sheet through one of the library's files and one sheet through the others; with `all`, every sheet through each. */
+export const sheetsThroughFiles = (
+  all: boolean,
+): { readonly file: HostFile; readonly template: Template }[] =>
+  HOST_FILES.flatMap((file) => TEMPLATES.map((template) => ({ file, template }))).filter(
+    ({ file, template }) => all || file === HOST_FILES[0] || template === LIGHTS,
+  );
+
+/** The API level that the manifest asks for: tests run on an Excel that has no more. */
+export const MANIFEST_LEVEL = '1.9';
+
+/** A workbook with one empty sheet, and the host for it that the pane gets. */
+export function openExcel({ file, canWait }: { file?: HostFile; canWait?: boolean } = {}) {
+  const workbook = new FakeWorkbook('Sheet1');
+  const { Excel } = loadOffice(workbook, {
+    ...(file && { file }),
+    ...(canWait !== undefined && { canWait }),
+    excelApi: MANIFEST_LEVEL,
+  });
+  return { workbook, excel: Excel, host: excelHost(Excel) };
+}
+
+export const planOf = (template: Template, filled: boolean): SheetPlan =>
+  makePlan(template, { filled, sheets: ['Sheet1'], tables: [] });
+
+export const sheetOf = (workbook: FakeWorkbook, name: string): Sheet => {
+  const found = workbook.find(name);
+  if (!found) throw new Error(`no sheet ${name}`);
+  return found;
+};
+
+/** What a cell of a plan holds once it is in the workbook: a number in a cell of texts has become one. */
+export function held({ formula, value, text }: PlanCell): unknown {
+  if (formula !== undefined) return formula;
+  if (value === null || value === undefined) return undefined;
+  return text ? String(value) : value;
+}

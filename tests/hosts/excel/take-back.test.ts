@@ -1,0 +1,121 @@
+import { describe, expect, test } from 'vitest';
+import type { Outcome } from '../../../src/pane/host';
+import { blockAt } from './support/a1';
+import { LIGHTS, openExcel, sheetOf } from './support/laid';
+import { HOST_FILES, type HostFile } from './support/office-host';
+
+const KEPT = 'so the sheet was left as it is. If you do not need it, delete it by its tab.';
+const CHANGED = { refused: `“${LIGHTS.name}” has changed since it came in, ${KEPT}` };
+
+/** A workbook with a sheet of somebody's, into which a template has just come. */
+async function open(file?: HostFile) {
+  const opened = openExcel(file && { file });
+  const theirs = sheetOf(opened.workbook, 'Sheet1');
+  theirs.cells.set('A1', 'theirs');
+  const outcome = await opened.host.insertSheet(LIGHTS.id, true);
+  return { ...opened, theirs, sheet: sheetOf(opened.workbook, LIGHTS.name), back: backOf(outcome) };
+}
+const backOf = (outcome: Outcome): (() => Promise<Outcome>) => {
+  if ('takeBack' in outcome) return outcome.takeBack;
+  throw new Error('nothing to take back');
+};
+type Opened = Awaited<ReturnType<typeof open>>;
+const names = ({ workbook }: Opened) => workbook.sheets.map(({ name }) => name);
+
+describe.each(HOST_FILES)('a sheet that came in, through %s,', (file) => {
+  test('is taken away again, and nothing else is touched', async () => {
+    const on = await open(file);
+    on.workbook.log.length = 0;
+    expect(await on.back()).toEqual({
+      done: `“${LIGHTS.name}” is taken away again. Excel has emptied its undo list for that.`,
+    });
+    expect(names(on)).toEqual(['Sheet1']);
+    expect([...on.theirs.cells]).toEqual([['A1', 'theirs']]);
+    expect(on.workbook.log).toEqual([`[${LIGHTS.name}].Delete()`]);
+  });
+
+  const changes: readonly (readonly [string, (on: Opened) => unknown])[] = [
+    ['typed over', ({ sheet }) => sheet.cells.set('B5', 16)],
+    ['emptied', ({ sheet }) => sheet.cells.delete('B5')],
+    ['written beside', ({ sheet }) => sheet.cells.set('Z90', 'note')],
+    ['formatted', ({ sheet }) => sheet.formats.set('B5', '0.00')],
+    ['coloured', ({ sheet }) => sheet.dress(blockAt('B5'), 'Format.Fill.Color', '#ff0000')],
+    ['renamed', ({ sheet }) => Object.assign(sheet, { name: 'Set 1' }) && Object.assign(sheet.item.properties, { Name: 'Set 1' })],
+    ['given a table', ({ sheet }) => sheet.addTable(blockAt('Y1:Z2'), 'Theirs')],
+    ['given a chart', ({ sheet }) => sheet.charts.push(sheet.charts[0] as (typeof sheet.charts)[0])],
+  ]; // prettier-ignore
+  test.each(changes)('and was %s stays, and it says so', async (_what, change) => {
+    const on = await open(file);
+    change(on);
+    const held = new Map(on.sheet.cells);
+    expect(await on.back()).toEqual(CHANGED);
+    expect(on.workbook.sheets).toContain(on.sheet);
+    expect(on.sheet.cells).toEqual(held);
+  });
+});
+
+describe('a sheet that came in', () => {
+  test('and shows other answers since is the same sheet', async () => {
+    const on = await open();
+    on.workbook.onFormula = () => 99;
+    expect(await on.back()).toHaveProperty('done');
+  });
+
+  test('and was deleted by hand is gone already', async () => {
+    const on = await open();
+    on.workbook.sheets.splice(1, 1);
+    expect(await on.back()).toEqual({
+      refused: `“${LIGHTS.name}” is not in the workbook any more. Nothing was changed.`,
+    });
+    expect(names(on)).toEqual(['Sheet1']);
+  });
+
+  test.each([`='${LIGHTS.name}'!B5*2`, '=SUM(Lights[Light])', `=SUM('${LIGHTS.name}'!A:A)`])(
+    'and is used by %s on another sheet stays',
+    async (formula) => {
+      const on = await open();
+      on.theirs.cells.set('C3', formula);
+      expect(await on.back()).toEqual({ refused: `The formula in C3 on “Sheet1” uses it, ${KEPT}` });
+      expect(names(on)).toEqual(['Sheet1', LIGHTS.name]);
+    },
+  );
+  test('and has a name for its cells stays', async () => {
+    const on = await open();
+    on.workbook.names.push('Target');
+    on.workbook.namedCells.set('Target', { sheet: on.sheet, block: blockAt('B6') });
+    expect(await on.back()).toEqual({ refused: `The name “Target” speaks of it, ${KEPT}` });
+  });
+  test('goes where others only look like it', async () => {
+    const on = await open();
+    on.theirs.cells
+      .set('C1', '=SUM(Sheet1!A1)')
+      .set('C2', `="'${LIGHTS.name}'!B5"`)
+      .set('C3', `${LIGHTS.name}!B5`);
+    expect(await on.back()).toHaveProperty('done');
+  });
+
+  test('stays where Excel refuses, and it says why', async () => {
+    const on = await open();
+    on.workbook.failures = [{ batch: on.workbook.batches.length + 1, action: 0, code: 'AccessDenied' }];
+    expect(await on.back()).toMatchObject({
+      refused: expect.stringMatching(/protected.*“Lights on set” was left in the workbook\./) as string,
+    });
+    expect(names(on)).toEqual(['Sheet1', LIGHTS.name]);
+  });
+});
+
+test('a copy of values is taken back as well, and the sheet it was made of stays', async () => {
+  const on = await open();
+  const back = backOf(await on.host.copyValues());
+  expect(names(on)).toEqual(['Sheet1', LIGHTS.name, `${LIGHTS.name} values`]);
+  expect(await back()).toHaveProperty('done');
+  expect(names(on)).toEqual(['Sheet1', LIGHTS.name]);
+});
+
+test('a sheet too large to be looked over again is not offered to be taken back', async () => {
+  const { host, workbook } = openExcel();
+  sheetOf(workbook, 'Sheet1').cells.set('A1', 1).set('Z1000', 2);
+  const outcome = await host.copyValues();
+  expect(outcome).toHaveProperty('done');
+  expect(outcome).not.toHaveProperty('takeBack');
+});

@@ -1,0 +1,268 @@
+import { describe, expect, test } from 'vitest';
+import { looksOutside, shifter, stored, typed } from '../../src/formula/file';
+import { readXlsx, Refused } from '../../src/xlsx/read';
+import { writeXlsx } from '../../src/xlsx/write';
+import { cells, workbook, zip } from './parts';
+
+const read = async (sheet: string, more = {}, names = '') => {
+  const { book, notUnderstood } = await readXlsx(zip(workbook(sheet, more, names)));
+  const [first] = book.sheets;
+  if (!first) throw new Error('there is no sheet');
+  return { book, sheet: first, cells: first.cells, notUnderstood };
+};
+const row = (inside: string): string => cells(`<row r="1">${inside}</row>`);
+
+describe('formulas of files', () => {
+  test.each([
+    ['_xldudf_SWEEP_STOPDIFF(A1,8)', '=SWEEP.STOPDIFF(A1,8)'],
+    ['[1]!_xldudf_sweep_stopdiff(A1,8)', '=SWEEP.STOPDIFF(A1,8)'],
+    ["'add-in.xlam'!_xldudf_SWEEP_POPS(A1)", '=SWEEP.POPS(A1)'],
+    ['_xldudf_SWEEP_TOMORROW(1)', '=SWEEP.TOMORROW(1)'],
+    ['_xldudf_OTHER_THING(1)', '=_xldudf_OTHER_THING(1)'],
+    ['"_xldudf_SWEEP_POPS(_xlfn.X"', '="_xldudf_SWEEP_POPS(_xlfn.X"'],
+    ['_xlfn.LET(_xlpm.x,1,_xlpm.x+_xlfn._xlws.SORT(A1))', '=LET(x,1,x+SORT(A1))'],
+    ['SUM(_xlfn.ANCHORARRAY(F1))+_xlfn.SINGLE(A1:A5)', '=SUM(F1#)+@A1:A5'],
+    ['NOSUCHFUNCTION(1)', '=NOSUCHFUNCTION(1)'],
+  ])('%s is typed %s', (file, person) => expect(typed(file)).toBe(person));
+
+  test('typed and stored undo each other', () => {
+    for (const formula of ['=SWEEP.POPS(A1,2)', '=XLOOKUP(1,Heads[Reading],Heads[Power])', '=LET(a,1,a*2)&"LET(b,"', '=SUM(A1#)'])
+      expect(typed(stored(formula))).toBe(formula);
+  }); // prettier-ignore
+
+  test.each([
+    ['A1+$B$2+C$3+$D4', 2, 1, 'B3+$B$2+D$3+$D6'],
+    ['SUM(A:B)+SUM($A:B)+SUM(1:2)', 1, 1, 'SUM(B:C)+SUM($A:C)+SUM(2:3)'],
+    ['"A1"&\'A1 B2\'!A1&Table1[A1]', 1, 0, '"A1"&\'A1 B2\'!A2&Table1[A1]'],
+    ['LOG10(A1)+ABC1.x+Q1!A1', 1, 0, 'LOG10(A2)+ABC1.x+Q1!A2'],
+    ['A1', -1, 0, '#REF!'],
+    ['XFD1', 0, 1, '#REF!'],
+  ])('%s, %i down and %i right, is %s', (formula, down, right, wanted) =>
+    expect(shifter(formula)(down, right)).toBe(wanted),
+  );
+
+  test('a look into another file is told from brackets of tables and texts', () => {
+    for (const formula of ['=[1]Sheet1!A1', "='[2]My sheet'!A1+1", '=[1]!Rate', "='C:\\x\\[b.xlsx]S'!A1"])
+      expect(looksOutside(formula)).toBe(true);
+    for (const formula of ['=Heads[Reading]', '=Heads[[#This Row],[A]]', '="[1]Sheet1!A1"', "='My sheet'!A1"])
+      expect(looksOutside(formula)).toBe(false);
+  });
+});
+
+describe('a stranger’s file', () => {
+  test('cells of every kind', async () => {
+    const { cells: found } = await read(
+      row(
+        '<c r="A1" t="s"><v>1</v></c><c r="B1" t="inlineStr"><is><t>=in</t><rPh><t>no</t></rPh><r><t>line</t></r></is></c><c r="C1"><v>45000.25</v></c>' +
+          '<c r="D1" t="b"><v>1</v></c><c r="E1" t="e"><v>#DIV/0!</v></c><c r="F1" t="str"><f>A1&amp;""</f><v>+x</v></c>' +
+          '<c t="d"><v>2023-03-15T06:00:00</v></c><c r="I1"/>',
+      ),
+      { 'xl/sharedStrings.xml': '<sst><si><t>first</t></si><si><r><t>=SUM(</t></r><r><t xml:space="preserve">A1) _x0041_</t></r></si></sst>' },
+    ); // prettier-ignore
+    expect(found).toEqual([
+      { row: 0, column: 0, value: '=SUM(A1) A' },
+      { row: 0, column: 1, value: '=inline' },
+      { row: 0, column: 2, value: 45000.25 },
+      { row: 0, column: 3, value: true },
+      { row: 0, column: 4, value: { error: '#DIV/0!' } },
+      { row: 0, column: 5, value: '+x', formula: '=A1&""' },
+      { row: 0, column: 6, value: 45000.25 },
+    ]);
+  });
+
+  test('elements with a prefix, as some programs write them', async () => {
+    const part = '<x:worksheet xmlns:x="m"><x:sheetData><x:row r="2"><x:c r="B2"><x:v>7</x:v></x:c></x:row></x:sheetData></x:worksheet>';
+    const { cells: found } = await read('', { 'xl/worksheets/sheet1.xml': part });
+    expect(found).toEqual([{ row: 1, column: 1, value: 7 }]);
+  }); // prettier-ignore
+
+  test('shared formulas, each in its own words', async () => {
+    const { cells: found } = await read(
+      cells(
+        '<row r="1"><c r="B1"><f t="shared" ref="B1:B3" si="0">_xldudf_SWEEP_FNUMBER(A1,$C$1)</f><v>8</v></c></row>' +
+          '<row r="2"><c r="B2"><f t="shared" si="0"/><v>11</v></c></row>',
+      ),
+    );
+    expect(found.map(({ formula }) => formula)).toEqual([
+      '=SWEEP.FNUMBER(A1,$C$1)',
+      '=SWEEP.FNUMBER(A2,$C$1)',
+    ]);
+  });
+
+  test('a formula longer than any program takes keeps its last value alone', async () => {
+    const { cells: found, notUnderstood } = await read(
+      row(`<c r="A1"><f>${'1+'.repeat(4100)}1</f><v>4101</v></c>`),
+    );
+    expect(found).toEqual([{ row: 0, column: 0, value: 4101 }]);
+    expect(notUnderstood.join()).toContain('longer than a cell can hold');
+  });
+
+  test('looks: fonts, theme colours, fills, edges, formats, alignment', async () => {
+    const styles =
+      '<styleSheet><numFmts><numFmt numFmtId="170" formatCode="0.0&quot; s&quot;"/></numFmts>' +
+      '<fonts><font><sz val="11"/><name val="Calibri"/></font><font><b/><i val="0"/><u/><sz val="9"/><color theme="4" tint="-0.5"/><name val="Arial"/></font></fonts>' +
+      '<fills><fill><patternFill patternType="none"/></fill><fill><patternFill patternType="solid"><fgColor indexed="13"/></patternFill></fill></fills>' +
+      '<borders><border/><border><bottom style="mediumDashed"><color rgb="FF010203"/></bottom></border></borders>' +
+      '<cellXfs><xf numFmtId="0" fontId="0"/><xf numFmtId="170" fontId="1" fillId="1" borderId="1"><alignment horizontal="center" vertical="center" wrapText="1" indent="2"/></xf><xf numFmtId="14" fontId="0"/></cellXfs></styleSheet>';
+    const theme =
+      '<theme><themeElements><clrScheme><dk1><sysClr lastClr="000000"/></dk1><lt1><srgbClr val="FFFFFF"/></lt1><accent1><srgbClr val="204060"/></accent1></clrScheme></themeElements></theme>';
+    const rels =
+      '<Relationships><Relationship Id="s" Type="x/worksheet" Target="worksheets/sheet1.xml"/><Relationship Id="y" Type="x/styles" Target="/xl/styles.xml"/><Relationship Id="z" Type="x/theme" Target="theme.xml"/></Relationships>';
+    const { cells: found } = await read(
+      row('<c r="A1" s="1"><v>1</v></c><c r="B1" s="2"><v>45000</v></c><c r="C1" s="1"/>'),
+      { 'xl/styles.xml': styles, 'xl/theme.xml': theme, 'xl/_rels/workbook.xml.rels': rels },
+    );
+    const style = {
+      font: 'Arial', size: 9, bold: true, underline: true, ink: '#102030', fill: '#ffff00', edges: { bottom: { line: 'medium', ink: '#010203' } },
+      format: '0.0" s"', align: 'center', vertical: 'middle', wrap: true, indent: 2,
+    }; // prettier-ignore
+    expect(found).toEqual([
+      { row: 0, column: 0, value: 1, style },
+      { row: 0, column: 1, value: 45000, style: { format: 'm/d/yyyy' } },
+      { row: 0, column: 2, value: null, style },
+    ]);
+  });
+
+  test('conditional formats that can be said as a formula; the others are told', async () => {
+    const styles = '<styleSheet><dxfs><dxf><font><b/></font><fill><patternFill><bgColor rgb="FFFFC7CE"/></patternFill></fill></dxf></dxfs></styleSheet>';
+    const rels = '<Relationships><Relationship Id="s" Type="x/worksheet" Target="worksheets/sheet1.xml"/><Relationship Id="y" Type="x/styles" Target="styles.xml"/></Relationships>';
+    const rule = (inside: string): string => `<conditionalFormatting sqref="B2:B9 D2">${inside}</conditionalFormatting>`;
+    const { sheet, notUnderstood } = await read(
+      rule('<cfRule type="cellIs" dxfId="0" priority="3" operator="greaterThan"><formula>$A$1</formula></cfRule>') +
+        rule('<cfRule type="cellIs" dxfId="0" priority="1" operator="between"><formula>1</formula><formula>2</formula></cfRule>') +
+        rule('<cfRule type="containsText" dxfId="0" priority="2" operator="containsText" text="x"><formula>NOT(ISERROR(SEARCH("x",B2)))</formula></cfRule>') +
+        rule('<cfRule type="colorScale" priority="4"><colorScale/></cfRule><cfRule type="top10" dxfId="0" priority="5" rank="3"/>'),
+      { 'xl/styles.xml': styles, 'xl/_rels/workbook.xml.rels': rels },
+    );
+    expect(sheet.warnings.map(({ formula }) => formula)).toEqual(['=AND(B2>=(1),B2<=(2))', '=NOT(ISERROR(SEARCH("x",B2)))', '=B2>($A$1)']);
+    expect(sheet.warnings[0]).toMatchObject({
+      areas: [{ row: 1, column: 1, rows: 8, columns: 1 }, { row: 1, column: 3, rows: 1, columns: 1 }],
+      look: { bold: true, fill: '#ffc7ce' },
+    });
+    expect(notUnderstood).toEqual(['Colour scales are left out.', 'Some conditional formats are left out.']);
+  }); // prettier-ignore
+
+  test('what is left out is told: macros, pictures, pivot tables, links, threads, protection, filters', async () => {
+    const { notUnderstood, cells: found, book } = await read(
+      `${row('<c r="A1"><f>[1]Rates!B2*2</f><v>42</v></c><c r="B1"><f>1+1</f><v>2</v></c>')}<sheetProtection sheet="1"/><autoFilter ref="A1:B1"/><hyperlinks><hyperlink ref="A1"/></hyperlinks>`,
+      {
+        'xl/vbaProject.bin': 'x',
+        'xl/media/image1.png': 'x',
+        'xl/pivotTables/pivotTable1.xml': '<x/>',
+        'xl/externalLinks/externalLink1.xml': '<x/>',
+        'xl/threadedComments/threadedComment1.xml': '<x/>',
+        'xl/activeX/activeX1.bin': 'x',
+      },
+      '<definedNames><definedName name="Out">[1]Rates!$A$1</definedName><definedName name="In">Sheet1!$A$1</definedName><definedName name="_xlnm._FilterDatabase" hidden="1">Sheet1!$A$1</definedName></definedNames>',
+    );
+    const told = notUnderstood.join(' ');
+    for (const word of ['Macros', 'Pictures', 'Pivot', 'Links to other files', 'threads', 'Protection', 'Filters', 'Links in cells', 'form controls', 'Names'])
+      expect(told).toContain(word);
+    for (const sentence of notUnderstood) expect(sentence).toMatch(/^[A-Z].*\.$/);
+    expect(new Set(notUnderstood).size).toBe(notUnderstood.length);
+    expect(found).toEqual([
+      { row: 0, column: 0, value: 42 },
+      { row: 0, column: 1, value: 2, formula: '=1+1' },
+    ]);
+    expect(book.names).toEqual([{ name: 'In', formula: '=Sheet1!$A$1' }]);
+  }); // prettier-ignore
+
+  test('a rule of a list has one bound, whatever else a program writes; protection that is off is none', async () => {
+    const { sheet, notUnderstood } = await read(
+      '<sheetProtection sheet="false"/><dataValidations><dataValidation type="list" sqref="A1" allowBlank="true" showErrorMessage="true"><formula1>"a,b"</formula1><formula2>0</formula2></dataValidation></dataValidations>',
+    );
+    expect(notUnderstood).toEqual([]);
+    expect(sheet.rules).toEqual([
+      { areas: [{ row: 0, column: 0, rows: 1, columns: 1 }], kind: 'list', bounds: ['"a,b"'], blank: true, strict: true },
+    ]);
+  }); // prettier-ignore
+
+  test('whole columns and rows in merges and rules take no time and no cells', async () => {
+    const { sheet } = await read(
+      `<cols><col min="1" max="16384" width="9"/></cols>${row('<c r="A1"><v>1</v></c>')}<mergeCells><mergeCell ref="B1:XFD1048576"/></mergeCells>` +
+        '<dataValidations><dataValidation type="whole" sqref="A1:XFD1048576"><formula1>1</formula1><formula2>2</formula2></dataValidation></dataValidations>',
+    );
+    expect(sheet.cells).toHaveLength(1);
+    expect(sheet.widths).toEqual({});
+    expect(sheet.merges).toEqual([{ row: 0, column: 1, rows: 1_048_576, columns: 16_383 }]);
+  });
+
+  test('300,000 cells are read', async () => {
+    const rows = Array.from({ length: 30_000 }, (_, r) => {
+      const inside = Array.from(
+        { length: 10 },
+        (__, c) => `<c r="${'ABCDEFGHIJ'[c]}${r + 1}"><v>${r * c}</v></c>`,
+      );
+      return `<row r="${r + 1}">${inside.join('')}</row>`;
+    });
+    const { cells: found } = await read(cells(rows.join('')));
+    expect(found).toHaveLength(300_000);
+    expect(found.at(-1)).toEqual({ row: 29_999, column: 9, value: 29_999 * 9 });
+  });
+});
+
+describe('a hostile or damaged file is refused in a sentence', () => {
+  const refusal = async (bytes: Uint8Array): Promise<string> => {
+    try {
+      await readXlsx(bytes);
+    } catch (reason) {
+      expect(reason).toBeInstanceOf(Refused);
+      return (reason as Refused).message;
+    }
+    return 'it was opened';
+  };
+  const text = (words: string): Uint8Array => new TextEncoder().encode(words);
+
+  test('no workbook at all', async () => {
+    for (const bytes of [new Uint8Array(), text('PK'), text('a,b\n1,2\n'), text('%PDF-1.7 and so on, for some while')])
+      expect(await refusal(bytes)).toMatch(/^This file is no workbook/);
+    expect(await refusal(zip({ 'mimetype': 'something else' }))).toMatch(/no workbook/);
+    expect(await refusal(Uint8Array.of(0xd0, 0xcf, 0x11, 0xe0, 1, 2, 3, 4))).toMatch(/locked with a password/);
+  }); // prettier-ignore
+
+  test('cut off anywhere', async () => {
+    const bytes = zip(workbook(row('<c r="A1"><v>1</v></c>')));
+    for (let length = 5; length < bytes.length; length += 13)
+      expect(await refusal(bytes.subarray(0, length)), `${length} bytes`).toMatch(/damaged|no workbook/);
+  });
+
+  test('a byte changed anywhere is refused, or read; it never ends in anything else', async () => {
+    const bytes = await writeXlsx({
+      sheets: [(await readXlsx(zip(workbook(row('<c r="A1"><v>1</v></c>'))))).book.sheets[0] as never],
+      names: [],
+    });
+    for (let at = 0; at < bytes.length; at += 97) {
+      const changed = bytes.slice();
+      changed[at] = 255 - (changed[at] as number);
+      expect(await refusal(changed), `byte ${at}`).toMatch(/^This file|^it was opened$/);
+    }
+  });
+
+  test('a zip bomb, honest or not about its size', async () => {
+    const much = { content: new Uint8Array(210_000_000) };
+    const honest = workbook('', { 'xl/worksheets/sheet1.xml': much });
+    expect(await refusal(zip(honest))).toMatch(/too large.*200 MB/);
+    const lying = workbook('', { 'xl/worksheets/sheet1.xml': { ...much, claims: 1000 } });
+    expect(await refusal(zip(lying))).toMatch(/damaged/);
+  });
+
+  test('a file above 30 MB, and more than two million cells', async () => {
+    expect(await refusal(new Uint8Array(30_000_001))).toMatch(/too large.*30 MB/);
+    const bytes = zip(workbook(cells(`<row r="1">${'<c r="A1"/>'.repeat(2_000_001)}</row>`)));
+    expect(await refusal(bytes)).toMatch(/more than 2 million cells/);
+  });
+
+  test('entities that multiply, and parts that are no XML', async () => {
+    const bomb =
+      '<!DOCTYPE x [<!ENTITY a "aaaa"><!ENTITY b "&a;&a;&a;">]><worksheet><sheetData/></worksheet>';
+    expect(await refusal(zip(workbook('', { 'xl/worksheets/sheet1.xml': bomb })))).toMatch(/damaged/);
+    expect(await refusal(zip(workbook('<sheetData><row><c>')))).toMatch(/damaged/);
+    expect(await refusal(zip(workbook('', { 'xl/worksheets/sheet1.xml': 'no XML' })))).toMatch(/damaged/);
+    expect(await refusal(zip(workbook(cells('<row r="9999999"/>'))))).toMatch(/damaged/);
+  });
+
+  test('formulas that claim to spill over everything', async () => {
+    const spill = '<c r="A1"><f t="array" ref="A1:XFD1048576">A1</f><v>1</v></c>';
+    expect(await refusal(zip(workbook(row(spill))))).toMatch(/more than 2 million cells/);
+  });
+});

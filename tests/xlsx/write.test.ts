@@ -1,0 +1,211 @@
+import { describe, expect, test } from 'vitest';
+import { isCellError } from '../../src/formula/errors';
+import type { Book, BookCell, BookSheet } from '../../src/book/book';
+import { sheetFromPlan, type Values } from '../../src/sheets/sheetFromPlan';
+import { readXlsx } from '../../src/xlsx/read';
+import { writeXlsx } from '../../src/xlsx/write';
+import { openPackage } from '../../src/xlsx/zip';
+import { makePlan } from '../../src/sheets/makePlan';
+import { TEMPLATES } from '../../src/sheets/templates';
+
+/** Any values do: a number, a text, a truth, an error and an empty text in turn. */
+const ANY: readonly BookCell['value'][] = [1.5, 'a < b & "c"', true, { error: '#N/A' }, ''];
+const anyValue: Values = (row, column) => ANY[(row + column) % ANY.length] as BookCell['value'];
+const bookOf = (filled: boolean): Book => ({
+  sheets: TEMPLATES.map((t) => sheetFromPlan(makePlan(t, { filled, sheets: [], tables: [] }), anyValue)),
+  names: [],
+});
+const partOf = async (bytes: Uint8Array, name: string): Promise<string> =>
+  new TextDecoder().decode(await openPackage(bytes).read(name));
+
+const key = ({ row, column }: BookCell): string => `${row},${column}`;
+const filledCells = (sheet: BookSheet): Map<string, BookCell> =>
+  new Map(sheet.cells.map((cell) => [key(cell), cell]));
+/** A cell under a merge gets the look of the first; it holds nothing. */
+const covered = (sheet: BookSheet, { row, column }: BookCell): boolean =>
+  sheet.merges.some(
+    (m) =>
+      row >= m.row && row < m.row + m.rows && column >= m.column && column < m.column + m.columns &&
+      (row !== m.row || column !== m.column),
+  ); // prettier-ignore
+
+describe('a sheet written and read again', () => {
+  test.each([true, false])('keeps everything (filled: %s)', async (filled) => {
+    const before = bookOf(filled);
+    const { book: after, notUnderstood } = await readXlsx(await writeXlsx(before));
+    expect(notUnderstood).toEqual([]);
+    expect(after.sheets.map(({ name }) => name)).toEqual(before.sheets.map(({ name }) => name));
+    for (const [i, sheet] of before.sheets.entries()) {
+      const back = after.sheets[i] as BookSheet;
+      const cells = filledCells(back);
+      expect(sheet.cells.length).toBeGreaterThan(50);
+      for (const cell of sheet.cells) expect(cells.get(key(cell))).toEqual(cell);
+      expect(back.cells.filter((c) => !covered(sheet, c))).toHaveLength(sheet.cells.length);
+      const { cells: _, ...rest } = sheet;
+      const { cells: __, ...restBack } = back;
+      expect(restBack).toEqual({ ...rest, warnings: expect.any(Array) });
+      expect(back.warnings.map(({ areas, formula }) => ({ areas, formula }))).toEqual(
+        sheet.warnings.map(({ areas, formula }) => ({ areas, formula })),
+      );
+      for (const [w, { look }] of sheet.warnings.entries())
+        expect(back.warnings[w]?.look).toMatchObject(look);
+    }
+  });
+
+  test('gives the same bytes twice', async () => {
+    const [one, two] = [await writeXlsx(bookOf(true)), await writeXlsx(bookOf(true))];
+    expect(Buffer.compare(one, two)).toBe(0);
+  });
+
+  test('stores our functions in the spelling of add-ins, never with a dot', async () => {
+    const book = bookOf(true);
+    const ours = book.sheets.flatMap(({ cells }) =>
+      cells.filter(({ formula }) => formula?.includes('SWEEP.')),
+    );
+    const bytes = await writeXlsx(book);
+    const sheets = await Promise.all(
+      book.sheets.map((_, i) => partOf(bytes, `xl/worksheets/sheet${i + 1}.xml`)),
+    );
+    const formulas = sheets.join('').match(/<f>[^<]*<\/f>/g) ?? [];
+    const stored = formulas.filter((f) => f.includes('_xldudf_SWEEP_'));
+    expect(ours.length).toBeGreaterThan(10);
+    expect(stored).toHaveLength(ours.length);
+    expect(formulas.join('')).not.toContain('SWEEP.');
+    const tables = await partOf(bytes, 'xl/tables/table1.xml');
+    expect(tables).toMatch(/<calculatedColumnFormula>[^<]*_xldudf_SWEEP_/);
+  });
+
+  test('names no person', async () => {
+    const core = await partOf(await writeXlsx(bookOf(true)), 'docProps/core.xml');
+    expect(core).toContain('<dc:creator>Sweeptable</dc:creator>');
+    expect(core).toContain('<cp:lastModifiedBy>Sweeptable</cp:lastModifiedBy>');
+  });
+});
+
+const sheetOf = (cells: readonly BookCell[], more: Partial<BookSheet> = {}): BookSheet => ({
+  name: 'One & only',
+  hidden: false,
+  widths: {},
+  heights: {},
+  cells,
+  merges: [],
+  freeze: { rows: 0, columns: 0 },
+  tables: [],
+  rules: [],
+  warnings: [],
+  charts: [],
+  page: { landscape: false, header: 'One & only', titleRows: 0, breaks: [] },
+  ...more,
+});
+const again = async (sheet: BookSheet, names: Book['names'] = []) =>
+  (await readXlsx(await writeXlsx({ sheets: [sheet], names }))).book;
+
+describe('what a workbook may hold besides', () => {
+  test('texts that begin like formulas stay texts, also when they are edited in Excel', async () => {
+    const texts = ['=1+1', '+1', '-1', '@a', '=cmd|x!A1', '1/125', ' 3:1', 'a\nb', '_x000D_'];
+    const { sheets } = await again(sheetOf(texts.map((value, row) => ({ row, column: 0, value }))));
+    expect(sheets[0]?.cells.map(({ value }) => value)).toEqual(texts);
+    for (const cell of sheets[0]?.cells ?? []) {
+      expect(cell.formula).toBeUndefined();
+      if (/^[=+\-@]/.test(String(cell.value))) expect(cell.style?.format).toBe('@');
+    }
+  });
+
+  test('a line over numbers stands at their distances, one over words in their order', async () => {
+    const column = (c: number, rows: number) => ({ row: 0, column: c, rows, columns: 1 });
+    const chart = (x: number): BookSheet['charts'][number] => ({
+      type: 'line',
+      title: 'Light',
+      xTitle: 'across',
+      yTitle: 'up',
+      x: column(x, 3),
+      series: [{ name: 'Value', values: column(2, 3) }],
+      place: { row: 5, column: 0, rows: 10, columns: 4 },
+    });
+    const cells = [1, 2, 8].flatMap((n, row): BookCell[] => [
+      { row, column: 0, value: n },
+      { row, column: 1, value: `f/${n}` },
+      { row, column: 2, value: n * n },
+    ]);
+    const sheet = sheetOf(cells, { charts: [chart(0), chart(1)] });
+    const bytes = await writeXlsx({ sheets: [sheet], names: [] });
+    const [byNumber, byWord] = await Promise.all([1, 2].map((k) => partOf(bytes, `xl/charts/chart${k}.xml`)));
+    expect(byNumber).toMatch(/<c:scatterChart>.*<c:xVal>.*<c:yVal>/s);
+    expect(byWord).toMatch(/<c:lineChart>.*<c:cat>.*<c:val>/s);
+    expect((await readXlsx(bytes)).book.sheets[0]?.charts).toEqual(sheet.charts);
+  });
+
+  test('every error, of a cell and of a formula', async () => {
+    const errors = [
+      '#VALUE!',
+      '#NUM!',
+      '#N/A',
+      '#DIV/0!',
+      '#REF!',
+      '#NAME?',
+      '#NULL!',
+      '#SPILL!',
+      '#CALC!',
+    ] as const;
+    const cells = errors.flatMap((error, row): BookCell[] => [
+      { row, column: 0, value: { error } },
+      { row, column: 1, value: { error }, formula: '=A1' },
+    ]);
+    const { sheets } = await again(sheetOf(cells));
+    expect(sheets[0]?.cells).toEqual(cells);
+    expect(sheets[0]?.cells.filter(({ value }) => isCellError(value))).toHaveLength(2 * errors.length);
+  });
+
+  test('newer functions, own names and spills, as Excel wants them', async () => {
+    const formulas = [
+      '=XLOOKUP(2,A1:A3,B1:B3)',
+      '=LET(x,2,list,{1,2},SUM(x*list,x)&"x XLOOKUP(")',
+      '=MAP(A1:A3,LAMBDA(one,one*2))',
+      '=SUM(A1#)+SORT(A1:A3)',
+      "=SWEEP.STOPDIFF('It''s SWEEP.X('!A1,8)",
+    ];
+    const cells = formulas.map((formula, row): BookCell => ({ row, column: 5, value: 1, formula }));
+    const sheet = sheetOf(cells);
+    expect((await again(sheet)).sheets[0]?.cells).toEqual(cells);
+    const part = await partOf(await writeXlsx({ sheets: [sheet], names: [] }), 'xl/worksheets/sheet1.xml');
+    expect([...part.matchAll(/<f>([^<]*)<\/f>/g)].map((m) => m[1]?.replaceAll('&quot;', '"').replaceAll('&apos;', "'").replaceAll('&amp;', '&'))).toEqual([
+      '_xlfn.XLOOKUP(2,A1:A3,B1:B3)',
+      '_xlfn.LET(_xlpm.x,2,_xlpm.list,{1,2},SUM(_xlpm.x*_xlpm.list,_xlpm.x)&"x XLOOKUP(")',
+      '_xlfn.MAP(A1:A3,_xlfn.LAMBDA(_xlpm.one,_xlpm.one*2))',
+      'SUM(_xlfn.ANCHORARRAY(A1))+_xlfn._xlws.SORT(A1:A3)',
+      "_xldudf_SWEEP_STOPDIFF('It''s SWEEP.X('!A1,8)",
+    ]); // prettier-ignore
+  });
+
+  test('a spill, whose other cells are left to it', async () => {
+    const spill = { row: 0, column: 0, rows: 3, columns: 1 };
+    const cells: BookCell[] = [
+      { row: 0, column: 0, value: 1, formula: '=SEQUENCE(3)', spill },
+      { row: 1, column: 0, value: 2 },
+      { row: 2, column: 0, value: 3 },
+      { row: 3, column: 0, value: 4 },
+    ];
+    expect((await again(sheetOf(cells))).sheets[0]?.cells).toEqual([
+      cells[0],
+      { row: 1, column: 0, value: null },
+      { row: 2, column: 0, value: null },
+      cells[3],
+    ]);
+  });
+
+  test('names, hidden sheets, frozen columns, rules of every kind and notes on empty cells', async () => {
+    const at = { row: 0, column: 0, rows: 2, columns: 1 };
+    const sheet = sheetOf([{ row: 5, column: 2, value: null, note: 'Here.\nAnd here.' }], {
+      freeze: { rows: 1, columns: 2 },
+      rules: [
+        { areas: [at], kind: 'list', bounds: ['"a,b"'], blank: true, strict: true, refusal: 'a or b', prompt: 'Choose.' },
+        { areas: [{ ...at, column: 1 }], kind: 'decimal', compare: 'greaterThan', bounds: ['0.5'], blank: false, strict: false },
+        { areas: [{ ...at, column: 2 }], kind: 'custom', bounds: ['SWEEP.FNUMBER(C1)>0'], blank: true, strict: true },
+        { areas: [{ ...at, column: 3, rows: 1 }], kind: 'whole', compare: 'between', bounds: ['1', 'A1'], blank: true, strict: true },
+      ],
+    }); // prettier-ignore
+    const { sheets, names } = await again(sheet, [{ name: 'Rate', formula: "='One & only'!$A$1" }, { name: 'Tax', formula: '=0.2' }]);
+    expect(sheets[0]).toEqual(sheet);
+    expect(names).toEqual([{ name: 'Rate', formula: "='One & only'!$A$1" }, { name: 'Tax', formula: '=0.2' }]);
+  }); // prettier-ignore
+});
