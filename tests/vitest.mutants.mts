@@ -33,7 +33,9 @@ class QuickFirst extends BaseSequencer {
 export default defineConfig({
   root: resolve(import.meta.dirname, '..'),
   test: {
-    include: [`tests/${process.env['MUTANT_TESTS'] ?? '{exposure,cells,catalogue,published}'}/**/*.test.ts`],
+    include: [
+      `tests/${process.env['MUTANT_TESTS'] ?? '{exposure,catalogue,formula,cells,explain,published}'}/**/*.test.ts`,
+    ],
     exclude: LONG,
     sequence: { sequencer: QuickFirst },
     testTimeout: 300_000,

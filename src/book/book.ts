@@ -1,5 +1,6 @@
 import type { CellError } from '../formula/errors';
-import type { Area, PlanChart } from '../sheets/plan';
+import type { Area } from '../formula/area';
+import type { BookChart } from './chart';
 
 /** A workbook on its way to or from a file, in plain data. Rows and columns count from 0. */
 export interface Book {
@@ -27,7 +28,7 @@ export interface BookSheet {
   readonly tables: readonly BookTable[];
   readonly rules: readonly BookRule[];
   readonly warnings: readonly BookWarning[];
-  readonly charts: readonly PlanChart[];
+  readonly charts: readonly BookChart[];
   readonly page: BookPage;
 }
 
@@ -54,7 +55,7 @@ export interface BookStyle {
   /** Colours as #rrggbb. */
   readonly ink?: string;
   readonly fill?: string;
-  readonly edges?: Partial<Record<Side, Edge>>;
+  readonly edges?: Partial<Record<EdgeSide, Edge>>;
   /** Number format in the spelling of the file; absent for General. */
   readonly format?: string;
   readonly align?: 'left' | 'center' | 'right';
@@ -64,7 +65,7 @@ export interface BookStyle {
   readonly indent?: number;
 }
 export const SIDES = ['top', 'right', 'bottom', 'left'] as const;
-export type Side = (typeof SIDES)[number];
+export type EdgeSide = (typeof SIDES)[number];
 export interface Edge {
   readonly line: (typeof LINES)[number];
   readonly ink: string;

@@ -3,7 +3,7 @@ const path = require('node:path');
 
 const ROOT = path.resolve(__dirname, '../..');
 /** All that a built file may come from: to list less is to forget something one day. */
-const SOURCES = ['src', 'templates', 'tests/published', 'package-lock.json', 'tsconfig.json'];
+const SOURCES = ['src', 'templates', 'package-lock.json', 'tsconfig.json'];
 
 /** When the newest file below was last changed. */
 function newest(file) {

@@ -4,9 +4,9 @@ import { type AnyRow, type Arg, type ExampleCell, isChoice, isChosen, isTruth } 
 import { cellText, columnsOf, functionName, unitOf } from '../catalogue/words';
 import { exactMark } from '../exposure/stops/marks';
 import { plainNumber } from '../pane/numberText';
-import type { Column, Template, Value } from '../sheets/template';
+import type { TemplateColumn, Template, TemplateValue } from '../sheets/template';
 
-/** A published check as its file says it (see `tests/published`). */
+/** A published check as its file says it (see `src/published`). */
 export interface PublishedCheck {
   readonly source: SourceKey;
   readonly place?: string;
@@ -74,7 +74,7 @@ function inputWords({ cells, part }: PublishedCheck, row: AnyRow): string {
 const allowance = ({ gives, tolerance }: PublishedCheck): number =>
   typeof tolerance === 'object' ? tolerance.relative * Math.abs(Number(gives)) : (tolerance ?? 0);
 
-const CHECK_COLUMNS: readonly Column[] = [
+const CHECK_COLUMNS: readonly TemplateColumn[] = [
   { id: 'Function', quantity: 'text', fixed: 'values' },
   { id: 'Inputs', quantity: 'text', fixed: 'values' },
   { id: 'Printed', quantity: 'number', fixed: 'values', note: 'The value that the source gives.' },
@@ -108,7 +108,7 @@ const CHECK_COLUMNS: readonly Column[] = [
   { id: 'Place', quantity: 'text', fixed: 'values' },
 ];
 
-const SOURCE_COLUMNS: readonly Column[] = [
+const SOURCE_COLUMNS: readonly TemplateColumn[] = [
   { id: 'Key', quantity: 'text', fixed: 'values' },
   { id: 'Kind', quantity: 'text', fixed: 'values' },
   {
@@ -120,7 +120,7 @@ const SOURCE_COLUMNS: readonly Column[] = [
 ];
 
 /** Widths of the columns: texts have the room that the longest of them needs. */
-function widths(rows: readonly (readonly Value[])[], keys: readonly string[]): readonly number[] {
+function widths(rows: readonly (readonly TemplateValue[])[], keys: readonly string[]): readonly number[] {
   const longest = (column: number): number =>
     Math.max(...rows.map((row) => String(row[column] ?? '').length)) * LETTER;
   const key = Math.max(...keys.map(({ length }) => length));
@@ -137,12 +137,12 @@ const WIDEST = 80;
 const TOP = 10;
 
 /**
- * The sheet *Proof*: every published check of the tests, calculated again where the sheet stands.
+ * The sheet *Proof*: every published check, calculated again where the sheet stands.
  *
  * @param checks - of all topics, in the order of the sheet.
  */
 export function proofTemplate(checks: readonly PublishedCheck[]): Template {
-  const rows = checks.map((check): readonly Value[] => {
+  const rows = checks.map((check): readonly TemplateValue[] => {
     const row = rowOf(check.function);
     if (row === undefined) throw new Error(`A published check names ${check.function}, which is no function`);
     return [
@@ -156,7 +156,7 @@ export function proofTemplate(checks: readonly PublishedCheck[]): Template {
     ];
   });
   const keys = [...new Set(checks.map(({ source }) => source))].sort();
-  const sources = keys.map((key): readonly Value[] => {
+  const sources = keys.map((key): readonly TemplateValue[] => {
     const { kind, title }: Source = SOURCES[key];
     return [key, kind, title];
   });

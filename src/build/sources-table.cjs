@@ -20,7 +20,7 @@ const filesIn = (folder, end) =>
 
 /** Function and source of every published check, and of every check in code whose comment says `// source, FUNCTION: …`. */
 function checksByDocument() {
-  const listed = filesIn(path.join(TESTS, 'published'), '.json').flatMap((file) =>
+  const listed = filesIn(path.resolve(__dirname, '../published'), '.json').flatMap((file) =>
     JSON.parse(read(file)).checks.map((check) => [check.function, check.source]),
   );
   const inCode = filesIn(path.join(TESTS, 'exposure'), '.test.ts').flatMap((file) =>

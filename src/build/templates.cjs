@@ -4,7 +4,7 @@ const Ajv = require('ajv');
 const loadTs = require('./load-ts.cjs');
 
 const FOLDER = path.resolve(__dirname, '../../templates');
-const CHECKS = path.resolve(__dirname, '../../tests/published');
+const CHECKS = path.resolve(__dirname, '../published');
 const SCHEMA = 'schema.json';
 
 /** The schema and the checks of `src/sheets`, read once for each reading of the folder. */
@@ -57,7 +57,7 @@ const jsonFiles = (folder) =>
     .sort()
     .map((file) => [file, fs.readFileSync(path.join(folder, file), 'utf8')]);
 
-/** The one sheet without a file: it shows the published checks of the tests, and is made from them. */
+/** The one sheet without a file: it shows the published checks, and is made from them. */
 function readProof() {
   const published = jsonFiles(CHECKS).flatMap(([file, text]) => parse(file, text).checks);
   return ['proof.json', JSON.stringify(loadTs('build/proof.ts').proofTemplate(published))];

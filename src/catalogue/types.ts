@@ -54,21 +54,21 @@ type Constant = number | string | null;
 export type ExampleCell = Constant | boolean | readonly Constant[] | readonly (readonly Constant[])[];
 
 /** One column of an answer that is a table. */
-export interface TableColumn {
+export interface AnswerColumn {
   readonly name: string;
   readonly quantity: Quantity;
 }
 /** An answer of rows: the columns by name. `endless` has the last of them repeat as often as the answer needs. */
 export interface TableAnswer {
-  readonly table: readonly TableColumn[];
+  readonly table: readonly AnswerColumn[];
   /** What a row stands for. */
   readonly each: string;
   readonly endless?: true;
 }
 
 /** Rows of an answer; a cell of them may be a refusal of its own, or an empty text. */
-export type Table = readonly (readonly Result<number | string>[])[];
-export type Outcome = number | string | readonly number[] | Table;
+export type AnswerRows = readonly (readonly Result<number | string>[])[];
+export type FunctionAnswer = number | string | readonly number[] | AnswerRows;
 
 /** One function as its users meet it. The compiler checks `args` against `run`. */
 export interface Row<A extends readonly unknown[] = readonly unknown[]> {
@@ -83,7 +83,7 @@ export interface Row<A extends readonly unknown[] = readonly unknown[]> {
   readonly answers: 'one' | 'list' | readonly string[] | TableAnswer;
   /** The formula in words and signs. */
   readonly formula: string;
-  readonly run: (...args: A) => Result<Outcome>;
+  readonly run: (...args: A) => Result<FunctionAnswer>;
   readonly sources: readonly SourceKey[];
   readonly examples: readonly Example[];
   /** Conventions, limits, traps. */
@@ -99,27 +99,33 @@ export type AnyRow = Row<any>;
 export type Family =
   | 'stops'
   | 'light'
-  | 'exposure'
+  | 'metering'
   | 'loss'
   | 'distance'
   | 'pops'
   | 'duration'
+  | 'trace'
   | 'motion'
   | 'sharpness'
-  | 'colour';
+  | 'colour'
+  | 'supply'
+  | 'hire';
 
 /** Headings of the families, in the order shown to people. */
 export const FAMILIES: Readonly<Record<Family, string>> = {
   stops: 'Stops and marks',
   light: 'Adding light',
-  exposure: 'Exposure',
+  metering: 'Exposure',
   loss: 'Light lost on the way',
   distance: 'Distance and power',
   pops: 'Building exposure with pops',
   duration: 'Flash and shutter',
+  trace: 'Recorded flashes',
   motion: 'Freezing motion',
   sharpness: 'Depth and sharpness',
-  colour: 'Colour, supply, hire',
+  colour: 'Colour',
+  supply: 'Mains supply',
+  hire: 'Hire',
 };
 
 type More = { readonly range?: Range };

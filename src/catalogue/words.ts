@@ -11,7 +11,7 @@ import {
   isTable,
   isTruth,
   quantitiesOf,
-  type TableColumn,
+  type AnswerColumn,
 } from './types';
 
 /** How a cell of this argument is read: 11, f/11, f/8 2/3. Where another argument decides, by its words. */
@@ -86,7 +86,7 @@ export const exampleAnswer = ({ gives }: Example, number: (value: number) => str
     .join('; ');
 
 /** The columns of an answer that has several side by side, with their names; none for one answer or a list. */
-export function columnsOf({ answers, result }: AnyRow): readonly TableColumn[] {
+export function columnsOf({ answers, result }: AnyRow): readonly AnswerColumn[] {
   if (typeof answers === 'string') return [];
   return isTable(answers) ? answers.table : answers.map((name) => ({ name, quantity: result }));
 }

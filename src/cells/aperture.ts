@@ -1,6 +1,7 @@
 import { exactHalfMark, exactMark, markText, nearestMark } from '../exposure/stops/marks';
 import { fail, isFail, type Fail, type Result } from '../exposure/core/result';
-import { decimal, groupsOf, leadingNumber, type Maybe } from './text';
+import { groupsOf, type Maybe } from '../formula/groups';
+import { decimal, leadingNumber } from './text';
 
 const TENTHS_ABOVE = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 const NUMBER = '(?:\\d+(?:[.,]\\d+)?|[.,]\\d+)';

@@ -5,8 +5,8 @@ import { type Blank, BLANK, describe, readQuantity } from './quantity';
 import { normalise, orList } from './text';
 
 /** What an argument became: a value for the function, undefined where it may be absent, or blank where it may not. */
-export type Value = number | string | boolean | undefined;
-export type Read = Value | Blank | Fail;
+export type ArgumentValue = number | string | boolean | undefined;
+export type ArgumentRead = ArgumentValue | Blank | Fail;
 
 const isBlankCell = (cell: unknown): boolean =>
   cell === null || cell === undefined || (typeof cell === 'string' && normalise(cell) === '');
@@ -43,7 +43,7 @@ const saysNone = (cell: unknown): boolean =>
   typeof cell === 'string' && normalise(cell).toLowerCase() === 'none';
 
 /** The quantity that another argument decides. `other` is that argument as it was read. */
-export function chosenQuantity(kind: Chosen, other: Read): Quantity | undefined {
+export function chosenQuantity(kind: Chosen, other: ArgumentRead): Quantity | undefined {
   if ('given' in kind) return other === undefined || other === BLANK ? kind.no : kind.yes;
   return kind.of[String(other)];
 }
@@ -58,13 +58,18 @@ export const dependsOn = (arg: Arg): string | undefined =>
  * @param quantity - the quantity to read, for arguments that are one; settled by the caller where another argument decides.
  * @returns the value; the fallback (or undefined) for a blank optional argument; `BLANK` for a blank required one.
  */
-export function readArgument(cell: unknown, arg: Arg, quantity: Quantity | undefined, exact = false): Read {
+export function readArgument(
+  cell: unknown,
+  arg: Arg,
+  quantity: Quantity | undefined,
+  exact = false,
+): ArgumentRead {
   const { kind, name } = arg;
   if (arg.optional && saysNone(cell))
     return arg.fallback === undefined
       ? undefined
       : isChoice(kind) || isTruth(kind)
-        ? (arg.fallback as Value)
+        ? (arg.fallback as ArgumentValue)
         : 0;
   const read = isChoice(kind)
     ? readChoice(cell, kind.choices, name)
@@ -73,5 +78,5 @@ export function readArgument(cell: unknown, arg: Arg, quantity: Quantity | undef
       : quantity === undefined
         ? BLANK
         : readQuantity(cell, quantity, name, exact);
-  return read === BLANK && arg.optional ? (arg.fallback as Value) : read;
+  return read === BLANK && arg.optional ? (arg.fallback as ArgumentValue) : read;
 }

@@ -1,9 +1,9 @@
-import type { AnyRow, Arg, Outcome, Table } from '../catalogue/types';
+import type { AnyRow, Arg, FunctionAnswer, AnswerRows } from '../catalogue/types';
 import { isTable } from '../catalogue/types';
 import { answer, isFail, type Result } from '../exposure/core/result';
 import { readArgument } from './argument';
 import { type CellError, cellError, fromFail, isCellError } from '../formula/errors';
-import { type Grid, isSingle, toGrid } from './cellRange';
+import { type CellRange, isSingle, cellRange } from './cellRange';
 import { type Lists, readLists } from './lists';
 import { type Prepared, prepared } from './prepared';
 import { BLANK } from './quantity';
@@ -29,7 +29,7 @@ function countFail(row: AnyRow, given: number): CellError {
 const missing = ({ name, about }: Arg): CellError =>
   cellError('#VALUE!', `${name} is missing: ${about.charAt(0).toLowerCase()}${about.slice(1)}.`);
 
-function cellOf(outcome: Result<Outcome> | AnswerCell): AnswerCell {
+function cellOf(outcome: Result<FunctionAnswer> | AnswerCell): AnswerCell {
   if (typeof outcome === 'number') {
     const fits = answer(outcome);
     return typeof fits === 'number' ? fits : fromFail(fits);
@@ -57,7 +57,7 @@ function filled(
 
 /** A list answer in the shape of the list it answers, blanks left blank. */
 function listAnswer(values: readonly number[], { shape, places }: Lists): Answer {
-  const { rows, columns } = shape as Grid;
+  const { rows, columns } = shape as CellRange;
   return filled(rows, columns, (r, c) => {
     const place = places[r * columns + c] as number;
     return place < 0 ? '' : cellOf(values[place] as number);
@@ -65,7 +65,7 @@ function listAnswer(values: readonly number[], { shape, places }: Lists): Answer
 }
 
 /** Several values side by side, or what stands in for all of them. */
-const sideBySide = (outcome: Result<Outcome> | AnswerCell, width: number): AnswerCell[] =>
+const sideBySide = (outcome: Result<FunctionAnswer> | AnswerCell, width: number): AnswerCell[] =>
   Array.from({ length: width }, (_, i) =>
     Array.isArray(outcome)
       ? cellOf(outcome[i] as number)
@@ -75,7 +75,7 @@ const sideBySide = (outcome: Result<Outcome> | AnswerCell, width: number): Answe
   );
 
 /** The rows of a table, each cell an answer or a refusal of its own. */
-const tableAnswer = (table: Table): Answer => table.map((cells) => cells.map(cellOf));
+const tableAnswer = (table: AnswerRows): Answer => table.map((cells) => cells.map(cellOf));
 
 /** One call of a function, spread or not. */
 class Call {
@@ -114,7 +114,7 @@ class Call {
     for (const place of this.known.ones) {
       const given = this.cells[place];
       if (Array.isArray(given) || this.isDecidedByRange(place)) {
-        const grid = toGrid(given);
+        const grid = cellRange(given);
         if (!isSingle(grid) || this.isDecidedByRange(place)) {
           this.spreadOver(place, grid);
           continue;
@@ -136,7 +136,7 @@ class Call {
     return value === BLANK ? missing(arg) : undefined;
   }
 
-  private spreadOver(place: number, grid: Grid): void {
+  private spreadOver(place: number, grid: CellRange): void {
     this.ranges.push({ place, grid });
     this.rows = Math.max(this.rows, grid.rows);
     this.columns = Math.max(this.columns, grid.columns);
@@ -165,7 +165,7 @@ class Call {
   }
 
   /** What the function gives at one place; a cell where there is nothing to calculate. */
-  private at(row: number, column: number): Result<Outcome> | AnswerCell {
+  private at(row: number, column: number): Result<FunctionAnswer> | AnswerCell {
     if (this.ranges.length > 1 && isOutside(this.ranges, row, column)) return OUTSIDE_SHAPE;
     let fault: CellError | undefined;
     let isBlank = false;
@@ -194,7 +194,7 @@ class Call {
     if (isFail(outcome)) return fromFail(outcome);
     const { answers } = this.row;
     if (answers === 'list') return listAnswer(outcome as readonly number[], this.lists as Lists);
-    if (isTable(answers)) return tableAnswer(outcome as Table);
+    if (isTable(answers)) return tableAnswer(outcome as AnswerRows);
     return answers === 'one' ? cellOf(outcome) : [sideBySide(outcome, answers.length)];
   }
 

@@ -1,5 +1,5 @@
 /** Cells of one argument: a rectangle, in rows. */
-export class Grid {
+export class CellRange {
   readonly rows: number;
   readonly columns: number;
   private readonly lines: readonly (readonly unknown[])[];
@@ -15,7 +15,7 @@ export class Grid {
   }
 }
 
-const single = (cell: unknown): Grid => new Grid([[cell]], 1);
+const single = (cell: unknown): CellRange => new CellRange([[cell]], 1);
 
 /** The longest row; -1 where one of them is no row. */
 function widest(given: readonly unknown[]): number {
@@ -29,20 +29,20 @@ function widest(given: readonly unknown[]): number {
 }
 
 /** What a host passes for an argument, as a rectangle: a lone value, a list of rows, or (leniently) a list of values. */
-export function toGrid(given: unknown): Grid {
+export function cellRange(given: unknown): CellRange {
   if (!Array.isArray(given)) return single(given);
   const columns = widest(given);
   if (columns === 0) return single(null);
-  if (columns > 0) return new Grid(given, columns);
+  if (columns > 0) return new CellRange(given, columns);
   // Unlike map it visits gaps.
   const rows = Array.from(given, (row: unknown): readonly unknown[] => (Array.isArray(row) ? row : [row]));
-  return new Grid(rows, widest(rows));
+  return new CellRange(rows, widest(rows));
 }
 
-export const isSingle = (grid: Grid): boolean => grid.rows === 1 && grid.columns === 1;
+export const isSingle = (grid: CellRange): boolean => grid.rows === 1 && grid.columns === 1;
 
 /** All cells, row by row. */
-export function* cellsOf(grid: Grid): Generator<unknown> {
+export function* cellsOf(grid: CellRange): Generator<unknown> {
   for (let row = 0; row < grid.rows; row++)
     for (let column = 0; column < grid.columns; column++) yield grid.at(row, column);
 }

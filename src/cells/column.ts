@@ -1,20 +1,20 @@
 import type { Quantity } from '../catalogue/quantities';
 import type { Arg } from '../catalogue/types';
-import { type Read, readArgument } from './argument';
+import { type ArgumentRead, readArgument } from './argument';
 import { type CellError, isCellError } from '../formula/errors';
-import type { Grid } from './cellRange';
+import type { CellRange } from './cellRange';
 import { type Bare, bareNumber, bareOf } from './quantity';
 
 /** So many texts are kept. A column that has more, and has not repeated as many, is read without. */
 const MOST_TEXTS = 4096;
 
 /** Reads cells of one argument as one quantity. What a text is read as is kept, as columns repeat their texts. */
-export class CellReader {
+export class ArgumentReader {
   private readonly arg: Arg;
   private readonly quantity: Quantity | undefined;
   private readonly exact: boolean;
   private readonly bare: Bare | undefined;
-  private texts: Map<string, Read> | undefined = new Map<string, Read>();
+  private texts: Map<string, ArgumentRead> | undefined = new Map<string, ArgumentRead>();
   private repeats = 0;
 
   constructor(arg: Arg, quantity: Quantity | undefined, exact = false) {
@@ -29,12 +29,12 @@ export class CellReader {
     return typeof cell === 'number' && this.bare !== undefined ? bareNumber(cell, this.bare) : NaN;
   }
 
-  read(cell: unknown): Read | CellError {
+  read(cell: unknown): ArgumentRead | CellError {
     if (typeof cell === 'string') return this.text(cell);
     return isCellError(cell) ? cell : readArgument(cell, this.arg, this.quantity, this.exact);
   }
 
-  private text(cell: string): Read {
+  private text(cell: string): ArgumentRead {
     const known = this.texts?.get(cell);
     if (known !== undefined) {
       this.repeats++;
@@ -48,7 +48,7 @@ export class CellReader {
 }
 
 /** What the cells of an argument were read as: numbers lie close together, everything else beside them. */
-export class Column {
+export class ReadColumn {
   readonly rows: number;
   readonly columns: number;
   private readonly numbers: Float64Array;
@@ -69,7 +69,7 @@ export class Column {
     return (this.rows === 1 ? 0 : row) * this.columns + (this.columns === 1 ? 0 : column);
   }
 
-  set(place: number, value: Read | CellError): void {
+  set(place: number, value: ArgumentRead | CellError): void {
     const isNumber = typeof value === 'number' && !Number.isNaN(value);
     this.numbers[place] = isNumber ? value : NaN;
     if (isNumber) return;
@@ -82,17 +82,17 @@ export class Column {
     return this.numbers[place] as number;
   }
 
-  other(place: number): Read | CellError {
-    return this.others?.[place] as Read | CellError;
+  other(place: number): ArgumentRead | CellError {
+    return this.others?.[place] as ArgumentRead | CellError;
   }
 
-  at(place: number): Read | CellError {
+  at(place: number): ArgumentRead | CellError {
     const number = this.numbers[place] as number;
     return Number.isNaN(number) ? this.other(place) : number;
   }
 
   /** Reads all cells of a grid. */
-  fill(grid: Grid, reader: CellReader): this {
+  fill(grid: CellRange, reader: ArgumentReader): this {
     let place = 0;
     for (let row = 0; row < this.rows; row++)
       for (let column = 0; column < this.columns; column++, place++) {

@@ -2,9 +2,9 @@ import type { Arg } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
 import { exactMark } from '../exposure/stops/marks';
 import { fail, type Fail, isFail } from '../exposure/core/result';
-import { CellReader, Column } from './column';
+import { ArgumentReader, ReadColumn } from './column';
 import { type CellError, isCellError } from '../formula/errors';
-import { cellsOf, type Grid, toGrid } from './cellRange';
+import { cellsOf, type CellRange, cellRange } from './cellRange';
 import type { Prepared } from './prepared';
 import { BLANK } from './quantity';
 import { readRows, readSeries } from './series';
@@ -16,7 +16,7 @@ type ManyCells = readonly (number | undefined)[] | Float64Array | readonly (read
 export interface Lists {
   readonly values: ReadonlyMap<string, ManyCells>;
   /** Shape of the first list, and for each of its cells the place among the values; -1 where it is blank. */
-  readonly shape: Grid | undefined;
+  readonly shape: CellRange | undefined;
   readonly places: readonly number[];
 }
 
@@ -38,12 +38,12 @@ export function isReadToDecimals(
 /** Adds every member of a list, blanks kept; or says what the first error cell or refusal among them is. */
 function addMembers(
   all: Member[],
-  grid: Grid,
+  grid: CellRange,
   arg: Arg,
   quantity: Quantity | undefined,
 ): Fail | CellError | undefined {
   const exact = isReadToDecimals(cellsOf(grid), arg, quantity);
-  const column = new Column(grid.rows, grid.columns).fill(grid, new CellReader(arg, quantity, exact));
+  const column = new ReadColumn(grid.rows, grid.columns).fill(grid, new ArgumentReader(arg, quantity, exact));
   for (let place = 0; place < column.length; place++) {
     const value = column.at(place);
     if (typeof value === 'object') return value;
@@ -89,7 +89,7 @@ export function readLists(
   const rows: [Arg, readonly (readonly number[])[]][] = [];
   let kept: readonly number[] | undefined;
   let places: readonly number[] = [];
-  let shape: Grid | undefined;
+  let shape: CellRange | undefined;
   for (const index of known.many) {
     const arg = known.args[index] as Arg;
     const quantity = known.quantity(index, others);
@@ -100,7 +100,7 @@ export function readLists(
       else values.set(arg.name, read);
       continue;
     }
-    const grids = (arg.takes === 'rest' ? cells.slice(index) : [cells[index]]).map(toGrid);
+    const grids = (arg.takes === 'rest' ? cells.slice(index) : [cells[index]]).map(cellRange);
     const all: Member[] = [];
     for (const grid of grids) {
       const fault = addMembers(all, grid, arg, quantity);

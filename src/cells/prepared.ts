@@ -1,6 +1,6 @@
 import type { Quantity } from '../catalogue/quantities';
 import { type AnyRow, type Arg, isChoice, isChosen, isTruth } from '../catalogue/types';
-import { chosenQuantity, dependsOn, type Read } from './argument';
+import { chosenQuantity, dependsOn, type ArgumentRead } from './argument';
 
 /** What can be said of a function's arguments before any cell is known. */
 export class Prepared {
@@ -33,11 +33,11 @@ export class Prepared {
   /** What to read an argument as; `values` holds the argument that decides it, if one does. */
   quantity(place: number, values: readonly unknown[]): Quantity | undefined {
     const decider = this.deciders[place] as number;
-    return decider < 0 ? this.quantities[place] : this.decided(place, values[decider] as Read);
+    return decider < 0 ? this.quantities[place] : this.decided(place, values[decider] as ArgumentRead);
   }
 
   /** What to read an argument as beside a value of the one that decides it. */
-  decided(place: number, other: Read): Quantity | undefined {
+  decided(place: number, other: ArgumentRead): Quantity | undefined {
     const { kind } = this.args[place] as Arg;
     return isChosen(kind) ? chosenQuantity(kind, other) : undefined;
   }

@@ -2,7 +2,7 @@ import type { Arg } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
 import { fail, type Fail } from '../exposure/core/result';
 import { type CellError, isCellError } from '../formula/errors';
-import { toGrid } from './cellRange';
+import { cellRange } from './cellRange';
 import { BLANK, readQuantity } from './quantity';
 
 /** One cell as a plain number as typed: no marks, and no whole number is taken for a date. A blank cell is 0. */
@@ -38,7 +38,7 @@ export function readSeries(given: unknown, arg: Arg, quantity: Quantity): Float6
 }
 
 function readMixedSeries(given: unknown, arg: Arg, quantity: Quantity): Float64Array | Fail | CellError {
-  const grid = toGrid(given);
+  const grid = cellRange(given);
   if (grid.rows > 1 && grid.columns > 1)
     return fail(
       'unreadable',
@@ -62,7 +62,7 @@ export function readRows(
   arg: Arg,
   quantity: Quantity,
 ): readonly (readonly number[])[] | Fail | CellError {
-  const grid = toGrid(given);
+  const grid = cellRange(given);
   const rows: number[][] = [];
   for (let r = 0; r < grid.rows; r++) {
     const row: number[] = [];

@@ -1,20 +1,20 @@
 import type { Arg } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
-import { CellReader, Column } from './column';
+import { ArgumentReader, ReadColumn } from './column';
 import { isCellError } from '../formula/errors';
-import type { Grid } from './cellRange';
+import type { CellRange } from './cellRange';
 import type { Prepared } from './prepared';
 
 /** An argument of one cell that is given a range, or is decided by one that is. */
 export interface Spreading {
   readonly place: number;
-  readonly grid: Grid;
+  readonly grid: CellRange;
 }
 
 /** The same, read. */
 export interface Spread {
   readonly place: number;
-  readonly column: Column;
+  readonly column: ReadColumn;
 }
 
 /** Whether a cell of the answer has none beside it in one of the ranges. */
@@ -34,9 +34,9 @@ export function readSpreads(
     const decider = spreads.find((spread) => spread.place === known.deciders[place]);
     const column = decider
       ? readDecided(known, place, grid, decider.column)
-      : new Column(grid.rows, grid.columns).fill(
+      : new ReadColumn(grid.rows, grid.columns).fill(
           grid,
-          new CellReader(known.args[place] as Arg, known.quantity(place, values)),
+          new ArgumentReader(known.args[place] as Arg, known.quantity(place, values)),
         );
     spreads.push({ place, column });
   }
@@ -44,16 +44,16 @@ export function readSpreads(
 }
 
 /** Reads cells whose quantity changes with the cell of another argument beside them. */
-function readDecided(known: Prepared, place: number, grid: Grid, decider: Column): Column {
-  const column = new Column(Math.max(grid.rows, decider.rows), Math.max(grid.columns, decider.columns));
-  const readers = new Map<Quantity | undefined, CellReader>();
+function readDecided(known: Prepared, place: number, grid: CellRange, decider: ReadColumn): ReadColumn {
+  const column = new ReadColumn(Math.max(grid.rows, decider.rows), Math.max(grid.columns, decider.columns));
+  const readers = new Map<Quantity | undefined, ArgumentReader>();
   for (let r = 0; r < column.rows; r++)
     for (let c = 0; c < column.columns; c++) {
       const other = decider.at(decider.placeOf(r, c));
       const quantity = known.decided(place, isCellError(other) ? undefined : other);
       let reader = readers.get(quantity);
       if (reader === undefined)
-        readers.set(quantity, (reader = new CellReader(known.args[place] as Arg, quantity)));
+        readers.set(quantity, (reader = new ArgumentReader(known.args[place] as Arg, quantity)));
       const cell = grid.at(grid.rows === 1 ? 0 : r, grid.columns === 1 ? 0 : c);
       column.set(column.placeOf(r, c), reader.read(cell));
     }

@@ -38,11 +38,6 @@ export function quote(text: string): string {
 export const orList = (items: readonly string[]): string =>
   items.length < 2 ? items.join() : `${items.slice(0, -1).join(', ')} or ${items[items.length - 1]}`;
 
-export type Maybe = string | undefined;
-/** What stands in the parentheses of a pattern that was found; the caller knows which of them must. */
-export const groupsOf = <Groups extends readonly Maybe[]>([, ...groups]: RegExpExecArray): Groups =>
-  groups as readonly Maybe[] as Groups;
-
 /** A plain decimal: digits in groups of three parted by spaces, a point or a comma, a power of ten. */
 const DECIMAL = '(?:\\d{1,3}(?: \\d{3})+(?![\\d/])(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?|[.,]\\d+)(?:e[+-]?\\d+)?';
 const AT_START = new RegExp(`^([+-]?) ?(?:(\\d+) (\\d+)/(\\d+)|(${DECIMAL})/(${DECIMAL})|(${DECIMAL}))`, 'i');

@@ -21,7 +21,7 @@ import { createUniver } from './create';
 import { executors, type FailureReport } from './functions';
 
 /** What a cell holds: null where it is empty; an error with its sentence where a SWEEP function gave it. */
-export type Value = number | string | boolean | null | CellError;
+export type EngineValue = number | string | boolean | null | CellError;
 
 interface StoredCell {
   readonly v?: unknown;
@@ -67,7 +67,7 @@ export function headless(snapshot: Partial<IWorkbookData>) {
   };
 
   /** The exact values of a range, spilled cells included: the facade's own are formatted, rounded or lack them. */
-  const valuesOf = (sheetId: string, range: FRange): Value[][] => {
+  const valuesOf = (sheetId: string, range: FRange): EngineValue[][] => {
     const spilled = model.getArrayFormulaCellData()?.[workbook.getId()]?.[sheetId];
     const [top, left] = [range.getRow(), range.getColumn()];
     return range.getCellDatas().map((cells, i) =>
@@ -91,13 +91,13 @@ export function headless(snapshot: Partial<IWorkbookData>) {
     },
 
     /** The values of a range such as "A1:B3". */
-    read(sheetName: string, a1: string): Value[][] {
+    read(sheetName: string, a1: string): EngineValue[][] {
       const { sheetId, range } = place(sheetName, a1);
       return valuesOf(sheetId, range);
     },
 
     /** All that the formula in a cell gives: that cell, or the cells it spills over. */
-    answer(sheetName: string, a1: string): Value[][] {
+    answer(sheetName: string, a1: string): EngineValue[][] {
       const { sheet, sheetId, range } = place(sheetName, a1);
       const spills = model.getArrayFormulaRange()?.[workbook.getId()]?.[sheetId];
       const spill = spills?.[range.getRow()]?.[range.getColumn()];
@@ -109,10 +109,10 @@ export function headless(snapshot: Partial<IWorkbookData>) {
   };
 }
 
-function valueOf(cell: Nullable<StoredCell>, message: string | undefined): Value {
+function valueOf(cell: Nullable<StoredCell>, message: string | undefined): EngineValue {
   const value = cell ? cell.v : undefined;
   if (value === null || value === undefined) return null;
   if (ERROR_TYPE_SET.has(value as never)) return cellError(value as ErrorCode, message);
   if (cell?.t === CellValueType.BOOLEAN) return Boolean(value);
-  return value as Value;
+  return value as EngineValue;
 }

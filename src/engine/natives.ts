@@ -32,6 +32,6 @@ export const NATIVE_FAMILIES = {
 };
 
 /** Their names. */
-export const NATIVE_FUNCTIONS: readonly string[] = Object.values(NATIVE_FAMILIES).flatMap((family) =>
+export const ENGINE_FUNCTIONS: readonly string[] = Object.values(NATIVE_FAMILIES).flatMap((family) =>
   family.map(([, name]) => String(name)),
 );

@@ -7,13 +7,13 @@ import { type Answer, type AnswerCell, call } from '../cells/call';
 import { cellError, isCellError } from '../formula/errors';
 import { type Constant, type Piece, readFormula } from '../formula/tree';
 import { type Came, formulaWithNumbers, type Where, whereLines } from './formulaNumbers';
-import { cellsOf, type Grid, toGrid } from '../cells/cellRange';
+import { cellsOf, type CellRange, cellRange } from '../cells/cellRange';
 import { isReadToDecimals } from '../cells/lists';
 import { type CellReading, describeReading, errorText } from './reading';
 import { worth } from './worth';
 
 /** Values of a reference, in rows. */
-export type Cells = readonly (readonly unknown[])[];
+export type CellRows = readonly (readonly unknown[])[];
 
 /** One argument as it stands in the formula, and how its cells were read. */
 export interface ArgumentReading {
@@ -63,7 +63,7 @@ const FIRST = 3;
 interface Unknown {
   readonly unknown: string;
 }
-type Content = Cells | Unknown;
+type Content = CellRows | Unknown;
 const isUnknown = (content: Content): content is Unknown => 'unknown' in content;
 
 /**
@@ -72,7 +72,7 @@ const isUnknown = (content: Content): content is Unknown => 'unknown' in content
  *
  * @param look - the values of a reference as typed in the formula; undefined where the host does not know them.
  */
-export function explain(formula: string, look: (reference: string) => Cells | undefined): Explanation {
+export function explain(formula: string, look: (reference: string) => CellRows | undefined): Explanation {
   const piece = readFormula(formula);
   return piece ? new Explainer(look).explanation(piece) : { steps: [], remarks: [] };
 }
@@ -81,11 +81,11 @@ const OURS = `${NAMESPACE}.`;
 const isOurs = (piece: Piece): boolean => piece.kind === 'call' && piece.name.startsWith(OURS);
 
 class Explainer {
-  readonly #look: (reference: string) => Cells | undefined;
+  readonly #look: (reference: string) => CellRows | undefined;
   readonly #steps: Step[] = [];
   readonly #noSuch = new Set<string>();
 
-  constructor(look: (reference: string) => Cells | undefined) {
+  constructor(look: (reference: string) => CellRows | undefined) {
     this.#look = look;
   }
 
@@ -183,7 +183,7 @@ function calculated(piece: Extract<Piece, { kind: 'calculation' }>, parts: reado
   const isOne = (content: Content): boolean =>
     !isUnknown(content) && content.length === 1 && content[0]?.length === 1;
   if (sign === undefined || !parts.every(isOne)) return bySpreadsheet(piece.text);
-  const [a, b] = [first, second].map((content) => (content as Cells | undefined)?.[0]?.[0] as Constant);
+  const [a, b] = [first, second].map((content) => (content as CellRows | undefined)?.[0]?.[0] as Constant);
   const error = [a, b].find(isCellError);
   if (error) return [[error]];
   if (sign === '@' || (sign === '+' && second === undefined)) return [[a]];
@@ -198,7 +198,7 @@ function calculated(piece: Extract<Piece, { kind: 'calculation' }>, parts: reado
 /** A piece of a formula, with its cells where they are known. */
 interface Given {
   readonly text: string;
-  readonly grid: Grid | Unknown;
+  readonly grid: CellRange | Unknown;
 }
 
 /** How the cells of one call were read. */
@@ -214,9 +214,9 @@ class Readings {
     this.#args = row.args as readonly Arg[];
     const pieces = given.map(({ text }, i) => {
       const content = contents[i] as Content;
-      return { text, grid: isUnknown(content) ? content : toGrid(content) };
+      return { text, grid: isUnknown(content) ? content : cellRange(content) };
     });
-    const leftOut = { text: '', grid: toGrid(undefined) };
+    const leftOut = { text: '', grid: cellRange(undefined) };
     this.#given = this.#args.map((arg, i) =>
       arg.takes === 'rest' && pieces.length > i ? pieces.slice(i) : [pieces[i] ?? leftOut],
     );
@@ -229,7 +229,7 @@ class Readings {
     return this.#given[place] as readonly Given[];
   }
 
-  #reading(arg: Arg, given: string, grid: Grid | Unknown): ArgumentReading {
+  #reading(arg: Arg, given: string, grid: CellRange | Unknown): ArgumentReading {
     if ('unknown' in grid) return { arg, given, cells: [], more: 0, unknown: grid.unknown };
     const count = grid.rows * grid.columns;
     const cells: CellReading[] = [];
@@ -269,9 +269,9 @@ class Readings {
     for (const [i, arg] of this.#args.entries()) {
       const quantity = this.#quantity(arg, 0, 0);
       if (quantity === 'not known') return undefined;
-      const grids = this.#piecesOf(i).map(({ grid }) => grid as Grid);
+      const grids = this.#piecesOf(i).map(({ grid }) => grid as CellRange);
       if (arg.takes === 'one') {
-        const { value, isMissing } = describeReading((grids[0] as Grid).at(0, 0), arg, quantity);
+        const { value, isMissing } = describeReading((grids[0] as CellRange).at(0, 0), arg, quantity);
         if (isMissing) return undefined;
         came.push({ arg, quantity, value });
         continue;

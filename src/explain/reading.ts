@@ -4,7 +4,7 @@ import { SLACK } from '../exposure/core/numbers';
 import { isFail } from '../exposure/core/result';
 import { exactHalfMark, exactMark, type MarkedScale, markText, nearestMark } from '../exposure/stops/marks';
 import { stopText } from '../exposure/stops/stopText';
-import { readArgument, type Value } from '../cells/argument';
+import { readArgument, type ArgumentValue } from '../cells/argument';
 import { type CellError, isCellError } from '../formula/errors';
 import { BLANK, readQuantity } from '../cells/quantity';
 import { normalise } from '../cells/text';
@@ -17,7 +17,7 @@ export interface CellReading {
   /** What it was read as, or why it could not be read. */
   readonly meaning: string;
   /** The exact value the function got; none where it got none. */
-  readonly value: Value;
+  readonly value: ArgumentValue;
   readonly isRefused: boolean;
   /** Whether the function got nothing where it needs something: a blank, an error, or what cannot be read. */
   readonly isMissing: boolean;
@@ -83,7 +83,7 @@ function blank(cell: unknown, given: string, arg: Arg, quantity: Quantity | unde
 
 function meaning(
   cell: unknown,
-  value: Value,
+  value: ArgumentValue,
   arg: Arg,
   quantity: Quantity | undefined,
   exact: boolean,

@@ -5,7 +5,7 @@ export interface Place {
 }
 
 /** "C6" as a place; undefined where it is no address. */
-export function place(address: string): Place | undefined {
+export function parseAddress(address: string): Place | undefined {
   const found = /^([A-Z]{1,3})([1-9]\d{0,6})$/.exec(address);
   if (!found) return undefined;
   const column =

@@ -1,5 +1,5 @@
-import { address, fixedAddress, place } from './address';
-import type { Area } from '../sheets/plan';
+import { address, fixedAddress, parseAddress } from './address';
+import type { Area } from './area';
 
 export const MOST_ROWS = 1_048_576;
 export const MOST_COLUMNS = 16_384;
@@ -28,7 +28,7 @@ export const fixedText = (sheet: string, area: Area): string =>
 export const quotedSheet = (name: string): string => `'${name.replaceAll("'", "''")}'`;
 
 /** "B2", "B2:C4", "B:C" or "2:4", with or without dollar signs, as an area; undefined where it is none. */
-export function areaOf(text: string): Area | undefined {
+export function parseArea(text: string): Area | undefined {
   const [from = '', to = from, more] = text.replaceAll('$', '').toUpperCase().split(':');
   if (more !== undefined) return undefined;
   const whole = (end: string, top: boolean): string =>
@@ -37,7 +37,7 @@ export function areaOf(text: string): Area | undefined {
       : /^\d+$/.test(end)
         ? `${top ? 'A' : 'XFD'}${end}`
         : end;
-  const [start, end] = [place(whole(from, true)), place(whole(to, false))];
+  const [start, end] = [parseAddress(whole(from, true)), parseAddress(whole(to, false))];
   if (!start || !end) return undefined;
   const [row, column] = [Math.min(start.row, end.row), Math.min(start.column, end.column)];
   const area = {
@@ -50,8 +50,8 @@ export function areaOf(text: string): Area | undefined {
 }
 
 /** Areas with spaces between them; what is none of them is left out. */
-export const areasOf = (text: string): Area[] =>
+export const parseAreas = (text: string): Area[] =>
   text
     .trim()
     .split(/\s+/)
-    .flatMap((part) => areaOf(part) ?? []);
+    .flatMap((part) => parseArea(part) ?? []);

@@ -1,5 +1,5 @@
 import { NAMESPACE } from '../catalogue';
-import { columnName, place } from './address';
+import { columnName, parseAddress } from './address';
 import { NEWER_FUNCTIONS } from './newerFunctions';
 import { MOST_COLUMNS, MOST_ROWS } from './areas';
 
@@ -27,7 +27,7 @@ const AS_STORED = joined(
 );
 
 /** A formula of a file as a person types it, with its =. */
-export function typed(text: string): string {
+export function asTyped(text: string): string {
   const plain = text.replace(AS_STORED, (piece, ...more) => {
     const { name, spill, single } = more.at(-1) as Record<string, string | undefined>;
     if (name !== undefined) return typedName(piece, name);
@@ -52,7 +52,7 @@ const WORD = /(?<![\w.$])(?<word>[A-Za-z_]\w*)(?![\w.(!$])/;
 const AS_TYPED = joined('g', TEXT, SHEET, BRACKETS, CALL, SPILL_REFERENCE, WORD);
 
 /** A formula that a person typed as a file stores it, without its =. */
-export function stored(formula: string): string {
+export function asStored(formula: string): string {
   const text = formula.replace(/^=/, '');
   const own = ownNames(text);
   return text.replace(AS_TYPED, (piece, ...more) => {
@@ -146,7 +146,7 @@ export function shifter(formula: string): Shift {
 
 function ofCell(cell: string): Shift {
   const [, columnFixed = '', , rowFixed = ''] = /^(\$?)([A-Za-z]+)(\$?)/.exec(cell) ?? [];
-  const at = place(cell.replaceAll('$', '').toUpperCase());
+  const at = parseAddress(cell.replaceAll('$', '').toUpperCase());
   if (!at || at.row >= MOST_ROWS || at.column >= MOST_COLUMNS) return () => cell;
   return (rows, columns) => {
     const row = at.row + (rowFixed ? 0 : rows);

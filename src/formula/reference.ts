@@ -1,4 +1,4 @@
-import { groupsOf, type Maybe } from '../cells/text';
+import { groupsOf, type Maybe } from './groups';
 
 /** Cells that a formula speaks of, counted from 0. Without a sheet it is the formula's own. */
 export interface CellArea {

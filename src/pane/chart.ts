@@ -1,5 +1,5 @@
 import './plainLanguage';
-import { MOST_MARKS } from '../sheets/theme';
+import { MOST_MARKS } from '../book/palette';
 import uPlot from 'uplot';
 import type { LiveChart } from './host';
 import { numberText, plainNumber } from './numberText';

@@ -1,4 +1,4 @@
-import type { Cells } from '../explain/explain';
+import type { CellRows } from '../explain/explain';
 
 /** What became of a wish: done, in a sentence; or refused, with what was kept and what to do. */
 export type Outcome = Done | { readonly refused: string };
@@ -45,7 +45,7 @@ export interface SelectedCell {
   /** Its value or error as the cell shows it; empty for an empty cell. */
   readonly shown: string;
   /** The values of a reference, as it is written in the formula; undefined where they are not known. */
-  readonly look: (reference: string) => Cells | undefined;
+  readonly look: (reference: string) => CellRows | undefined;
 }
 
 /** All that the pane asks of the spreadsheet it stands beside. A host that cannot do a thing leaves it out. */

@@ -1,7 +1,9 @@
 import { makePlan } from '../sheets/makePlan';
-import type { Area, PlanCell, SheetPlan } from '../sheets/plan';
+import type { Area } from '../formula/area';
+import type { PlanCell, SheetPlan } from '../sheets/plan';
 import type { Template } from '../sheets/template';
-import { PALETTE, THEME } from '../sheets/theme';
+import { PALETTE } from '../book/palette';
+import { THEME } from '../sheets/theme';
 import { PICTURED_ROWS } from '../sheets/topOf';
 import { svg } from './element';
 

@@ -1,16 +1,16 @@
-import { place } from '../formula/address';
+import { parseAddress } from '../formula/address';
 import type { Fault } from './fault';
 import { formatOf, SHEET_QUANTITIES } from './formats';
 import { blockColumns, blockPlace, blockRows, isGiven, LEAD_ROWS } from './layout';
 import { columnId } from './nodes';
-import type { Column, Template, Value } from './template';
+import type { TemplateColumn, Template, TemplateValue } from './template';
 
 /** Cells that blocks share. */
 function overlaps(template: Template): Fault[] {
   const taken = new Map<string, number>();
   const found: Fault[] = [];
   for (const [b, block] of template.blocks.entries()) {
-    const start = place(block.at);
+    const start = parseAddress(block.at);
     if (!start) {
       found.push({ at: `blocks/${b}/at`, reason: `${block.at} is no cell` });
       continue;
@@ -33,7 +33,7 @@ function overlaps(template: Template): Fault[] {
   }
   const { cautions, cautionsAt } = template;
   if (cautionsAt === undefined) return found;
-  const first = place(cautionsAt)?.row ?? 0;
+  const first = parseAddress(cautionsAt)?.row ?? 0;
   const rows = new Set([...taken.keys()].map((key) => parseInt(key, 10)));
   if (cautions.some((_, i) => first + i < LEAD_ROWS || rows.has(first + i)))
     found.push({ at: 'cautionsAt', reason: `${cautionsAt} leaves no room for ${cautions.length} lines` });
@@ -41,7 +41,7 @@ function overlaps(template: Template): Fault[] {
 }
 
 /** A row has a value for each column that is given; formulas stand where formulas are expected, and nowhere else. */
-function rowFaults(row: readonly Value[], given: readonly Column[]): string[] {
+function rowFaults(row: readonly TemplateValue[], given: readonly TemplateColumn[]): string[] {
   if (row.length !== given.length)
     return [`has ${row.length} values for ${given.length} columns without a formula`];
   return given.flatMap(({ id, fixed }, i) => {

@@ -1,26 +1,26 @@
 import type { Fault } from './fault';
 import { calls, isOurs, tokens } from '../formula/template';
 import type { Layout } from './layout';
-import { type Node, target } from './nodes';
+import { type FormulaNode, target } from './nodes';
 
 /** Deepest chain of cells that hold our functions: each level costs about half a second in Excel. */
 export const MOST_DEPTH = 2;
 
 /** Levels of our functions on the longest path that ends in each node; faults for circles and for chains too deep. */
 export function chains(
-  all: readonly Node[],
+  all: readonly FormulaNode[],
   map: Layout,
 ): { readonly deepest: number; readonly faults: readonly Fault[] } {
-  const byId = new Map<string, Node[]>();
+  const byId = new Map<string, FormulaNode[]>();
   for (const node of all) {
     const alike = byId.get(node.id);
     if (alike) alike.push(node);
     else byId.set(node.id, [node]);
   }
 
-  const known = new Map<Node, number>();
+  const known = new Map<FormulaNode, number>();
   const wrong: Fault[] = [];
-  const visit = (node: Node, path: readonly string[]): number => {
+  const visit = (node: FormulaNode, path: readonly string[]): number => {
     const already = known.get(node);
     if (already !== undefined) return already;
     if (path.includes(node.id)) {

@@ -4,15 +4,15 @@ import { unitOf } from '../catalogue/words';
 import { formatOf } from './formats';
 import { type Call, calls, isBalanced, isOurs, OURS, type Token, tokens } from '../formula/template';
 import type { Layout } from './layout';
-import { NATIVE_FUNCTIONS } from './portableFunctions';
-import { type Node, target } from './nodes';
+import { PORTABLE_FUNCTIONS } from './portableFunctions';
+import { type FormulaNode, target } from './nodes';
 
 const meaningful = (argument: readonly Token[]): readonly Token[] =>
   argument.filter((t) => t.kind !== 'space');
 
-function callFault(call: Call, node: Node, map: Layout): string | undefined {
+function callFault(call: Call, node: FormulaNode, map: Layout): string | undefined {
   if (!isOurs(call.name))
-    return NATIVE_FUNCTIONS.has(call.name)
+    return PORTABLE_FUNCTIONS.has(call.name)
       ? undefined
       : `${call.name} is not on the list of functions that every spreadsheet knows`;
   const row = rowOf(call.name.slice(OURS.length));
@@ -36,7 +36,7 @@ function unitFault(
   argument: readonly Token[],
   arg: Arg,
   row: AnyRow,
-  node: Node,
+  node: FormulaNode,
   map: Layout,
 ): string | undefined {
   const [only, more] = meaningful(argument);
@@ -50,7 +50,7 @@ function unitFault(
 }
 
 /** What is wrong with one formula, a reason each. */
-export function formulaFaults(node: Node, map: Layout): string[] {
+export function formulaFaults(node: FormulaNode, map: Layout): string[] {
   const pieces = tokens(node.formula);
   const wrong: string[] = [];
   const unknown = pieces.find((t) => t.kind === 'unknown');

@@ -1,5 +1,5 @@
-import { type Place, place } from '../formula/address';
-import type { Block, Column, Field, Form, Table, Template } from './template';
+import { type Place, parseAddress } from '../formula/address';
+import type { Block, TemplateColumn, Field, Form, TemplateTable, Template } from './template';
 
 /** Rows of the sheet before its first block: what it answers, what to type where, and an empty one. */
 export const LEAD_ROWS = 3;
@@ -11,26 +11,26 @@ export interface Layout {
     string,
     { readonly place: Place; readonly quantity: string; readonly formula: string | undefined }
   >;
-  readonly tables: ReadonlyMap<string, Table>;
+  readonly tables: ReadonlyMap<string, TemplateTable>;
   /** First row below all blocks. */
   readonly end: number;
   readonly columns: number;
 }
 
 /** A block's first cell. A template that has been checked has no bad address. */
-export const blockPlace = (block: Block): Place => place(block.at) ?? { row: 0, column: 0 };
+export const blockPlace = (block: Block): Place => parseAddress(block.at) ?? { row: 0, column: 0 };
 export const fieldRow = (form: Form, index: number): number => blockPlace(form).row + 1 + index;
-export const tableTop = (table: Table): number => blockPlace(table).row + 1;
+export const tableTop = (table: TemplateTable): number => blockPlace(table).row + 1;
 export const blockRows = (block: Block): number =>
   block.kind === 'form' ? 1 + block.fields.length : 2 + block.rows.length;
 export const blockColumns = (block: Block): number => (block.kind === 'form' ? 4 : block.columns.length);
 /** Whether the rows of the template say what stands in it: an input, or what the sheet holds itself. */
-export const isGiven = (part: Field | Column): boolean => part.formula === undefined;
-export const isInput = (part: Field | Column): boolean => isGiven(part) && !('fixed' in part);
+export const isGiven = (part: Field | TemplateColumn): boolean => part.formula === undefined;
+export const isInput = (part: Field | TemplateColumn): boolean => isGiven(part) && !('fixed' in part);
 
 export function layout(template: Template): Layout {
   const cells = new Map<string, { place: Place; quantity: string; formula: string | undefined }>();
-  const tables = new Map<string, Table>();
+  const tables = new Map<string, TemplateTable>();
   let end = LEAD_ROWS;
   let columns = template.columns.length;
   for (const block of template.blocks) {

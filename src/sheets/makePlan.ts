@@ -1,20 +1,19 @@
-import { type Place, place } from '../formula/address';
+import { type Place, parseAddress } from '../formula/address';
 import { formatOf } from './formats';
 import { blockPlace, fieldRow, isGiven, isInput, type Layout, layout, tableTop } from './layout';
-import {
-  area,
-  type Area,
-  type InputRule,
-  type Part,
-  type PlanCell,
-  type PlanColumn,
-  type PlanTable,
-  type SheetPlan,
-  type Warning,
-} from './plan';
+import { area, type Area } from '../formula/area';
+import type { InputRule, Part, PlanCell, PlanColumn, PlanTable, SheetPlan, Warning } from './plan';
 import { planChart } from './planChart';
 import { settled, settledForRow } from './settle';
-import type { Accepts, Column, Field, Form, Table, Template, Value } from './template';
+import type {
+  Accepts,
+  TemplateColumn,
+  Field,
+  Form,
+  TemplateTable,
+  Template,
+  TemplateValue,
+} from './template';
 
 /** What a plan has to know of the workbook it is for. */
 export interface Wish {
@@ -66,7 +65,7 @@ class Builder {
   }
 
   /** A formula with its addresses settled. A column has the same one in every row: it is settled once. */
-  formula(text: string, table?: Table): string {
+  formula(text: string, table?: TemplateTable): string {
     const key = `${table?.id ?? ''} ${text}`;
     const known = this.formulas.get(key);
     if (known !== undefined) return known;
@@ -97,7 +96,12 @@ class Builder {
   }
 
   /** An input or a result. */
-  content(at: Place, meaning: Field | Column, value: Value | undefined, table?: Table): void {
+  content(
+    at: Place,
+    meaning: Field | TemplateColumn,
+    value: TemplateValue | undefined,
+    table?: TemplateTable,
+  ): void {
     const format = formatOf(meaning.quantity);
     if (!format) return;
     const input = isInput(meaning);
@@ -124,9 +128,9 @@ class Builder {
 
   /** The value or the formula of a cell. */
   holds(
-    meaning: Field | Column,
-    value: Value | undefined,
-    table?: Table,
+    meaning: Field | TemplateColumn,
+    value: TemplateValue | undefined,
+    table?: TemplateTable,
   ): Pick<PlanCell, 'value' | 'formula'> {
     if (!isGiven(meaning)) return { formula: this.formula(meaning.formula as string, table) };
     if (isInput(meaning)) return { value: this.filled ? (value ?? null) : null };
@@ -200,7 +204,7 @@ class Builder {
     );
   }
 
-  table(table: Table): void {
+  table(table: TemplateTable): void {
     const start = blockPlace(table);
     const top = tableTop(table);
     this.say(start, 'section', table.title);
@@ -247,7 +251,7 @@ class Builder {
     const charts = this.template.charts.map((chart) => planChart(chart, this.map));
     let end = charts.reduce((last, { place: p }) => Math.max(last, p.row + p.rows), this.map.end);
     const { cautions, cautionsAt } = this.template;
-    const first = cautionsAt === undefined ? end + 1 : (place(cautionsAt)?.row ?? 0);
+    const first = cautionsAt === undefined ? end + 1 : (parseAddress(cautionsAt)?.row ?? 0);
     for (const [i, caution] of cautions.entries()) this.line(first + i, 'caution', caution);
     if (cautions.length > 0) end = Math.max(end, first + cautions.length);
     return {

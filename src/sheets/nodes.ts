@@ -1,15 +1,15 @@
 import type { Token } from '../formula/template';
 import { isGiven, type Layout } from './layout';
-import type { Table, Template } from './template';
+import type { TemplateTable, Template } from './template';
 
 /** One formula of a template, as a node that may depend on others. */
-export interface Node {
+export interface FormulaNode {
   /** Of its cell or column: rows of a column that have formulas of their own share it. */
   readonly id: string;
   readonly at: string;
   readonly formula: string;
   /** The table whose rows the formula stands in. */
-  readonly table: Table | undefined;
+  readonly table: TemplateTable | undefined;
   /** Whether it says when cells are marked, and not what they hold. */
   readonly isCondition: boolean;
 }
@@ -17,8 +17,8 @@ export interface Node {
 export const columnId = (table: string, column: string): string => `${table}[${column}]`;
 
 /** Every formula of a template. */
-export function nodes(template: Template): Node[] {
-  const found: Node[] = [];
+export function nodes(template: Template): FormulaNode[] {
+  const found: FormulaNode[] = [];
   for (const [b, block] of template.blocks.entries()) {
     const parts = block.kind === 'form' ? block.fields : block.columns;
     const table = block.kind === 'table' ? block : undefined;
@@ -42,7 +42,7 @@ export function nodes(template: Template): Node[] {
 /** What a piece refers to, as the id of a node or an input; or why it refers to nothing. */
 export function target(
   piece: Token,
-  { table }: Node,
+  { table }: FormulaNode,
   { cells, tables }: Layout,
 ): { id: string; quantity: string } | string | undefined {
   if (piece.kind === 'cell') {

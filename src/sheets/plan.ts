@@ -1,4 +1,5 @@
-import type { Place } from '../formula/address';
+import type { BookChart } from '../book/chart';
+import type { Area } from '../formula/area';
 
 /**
  * A sheet ready to be laid by any host: cells with addresses settled, formulas in their long form, everything in plain
@@ -14,24 +15,10 @@ export interface SheetPlan {
   readonly warnings: readonly Warning[];
   /** What formulas elsewhere may call the cells of forms, on this sheet: 'Pops build'!pops. Our own formulas do not. */
   readonly names: readonly PlanName[];
-  readonly charts: readonly PlanChart[];
+  readonly charts: readonly BookChart[];
   readonly freezeRows: number;
   readonly page: Page;
 }
-
-export interface Area {
-  readonly row: number;
-  readonly column: number;
-  readonly rows: number;
-  readonly columns: number;
-}
-/** The area of so many cells that begins at a place. */
-export const area = ({ row, column }: Place, rows: number, columns: number): Area => ({
-  row,
-  column,
-  rows,
-  columns,
-});
 
 /** What a cell is to its reader. The theme gives each part its look; every host draws the same. */
 export type Part =
@@ -100,16 +87,6 @@ export interface InputRule {
 export interface Warning {
   readonly area: Area;
   readonly formula: string;
-}
-
-export interface PlanChart {
-  readonly type: 'line' | 'column';
-  readonly title: string;
-  readonly xTitle: string;
-  readonly yTitle: string;
-  readonly x: Area;
-  readonly series: readonly { readonly name: string; readonly values: Area }[];
-  readonly place: Area;
 }
 
 export interface Page {

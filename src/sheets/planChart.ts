@@ -1,11 +1,12 @@
-import { place } from '../formula/address';
+import { parseAddress } from '../formula/address';
 import { blockPlace, type Layout, tableTop } from './layout';
-import { area, type Area, type PlanChart } from './plan';
-import type { Chart, Table } from './template';
+import { area, type Area } from '../formula/area';
+import type { BookChart } from '../book/chart';
+import type { TemplateChart, TemplateTable } from './template';
 
 /** A chart with the cells that it draws and those that it covers. */
-export function planChart(chart: Chart, { tables }: Layout): PlanChart {
-  const table = tables.get(chart.table) as Table;
+export function planChart(chart: TemplateChart, { tables }: Layout): BookChart {
+  const table = tables.get(chart.table) as TemplateTable;
   const column = (name: string): Area =>
     area(
       {
@@ -15,8 +16,8 @@ export function planChart(chart: Chart, { tables }: Layout): PlanChart {
       table.rows.length,
       1,
     );
-  const from = place(chart.from) ?? { row: 0, column: 0 };
-  const to = place(chart.to) ?? from;
+  const from = parseAddress(chart.from) ?? { row: 0, column: 0 };
+  const to = parseAddress(chart.to) ?? from;
   return {
     type: chart.type,
     title: chart.title,

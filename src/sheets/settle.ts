@@ -1,7 +1,7 @@
 import { fixedAddress } from '../formula/address';
 import { type Token, tokens } from '../formula/template';
 import { blockPlace, type Layout } from './layout';
-import type { Table } from './template';
+import type { TemplateTable } from './template';
 
 const cellAddress = ({ id }: Extract<Token, { kind: 'cell' }>, { cells }: Layout): string =>
   fixedAddress(cells.get(id)?.place ?? { row: 0, column: 0 });
@@ -11,7 +11,7 @@ export function settled(
   formula: string,
   map: Layout,
   tableNames: ReadonlyMap<string, string>,
-  table?: Table,
+  table?: TemplateTable,
 ): string {
   const text = tokens(formula)
     .map((piece) => {
@@ -25,7 +25,7 @@ export function settled(
 }
 
 /** A condition of a table, for one of its rows, with plain addresses: conditions know no tables. */
-export function settledForRow(condition: string, map: Layout, table: Table, row: number): string {
+export function settledForRow(condition: string, map: Layout, table: TemplateTable, row: number): string {
   const ofRow = (id: string): string => {
     const column = blockPlace(table).column + table.columns.findIndex((other) => other.id === id);
     return fixedAddress({ row, column }).replace(/\$(\d+)$/, '$1');

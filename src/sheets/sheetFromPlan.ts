@@ -1,11 +1,12 @@
 import { address } from '../formula/address';
 import type { InputRule, PlanCell, SheetPlan } from './plan';
-import { FONT, isIndented, type Look, PALETTE, THEME, WARNED } from './theme';
+import { FONT, PALETTE } from '../book/palette';
+import { isIndented, type Look, THEME, WARNED } from './theme';
 import { pageBreaks, rowHeights } from './pages';
 import type { BookCell, BookRule, BookSheet, BookStyle } from '../book/book';
 
 /** What the formula in a cell gives. */
-export type Values = (row: number, column: number) => BookCell['value'];
+export type ValueAt = (row: number, column: number) => BookCell['value'];
 
 const EDGES: Readonly<Record<NonNullable<Look['edge']>, (ink: string) => NonNullable<BookStyle['edges']>>> = {
   dotted: () => {
@@ -35,7 +36,7 @@ const WARNED_STYLE: BookStyle = {
 };
 
 /** A sheet ready for a file. Without values its formulas are stored without results. */
-export function sheetFromPlan(plan: SheetPlan, values: Values): BookSheet {
+export function sheetFromPlan(plan: SheetPlan, values: ValueAt): BookSheet {
   const spans = new Map(plan.merges.map((area) => [`${area.row},${area.column}`, area]));
   const isLine = (cell: PlanCell): boolean => spans.has(`${cell.row},${cell.column}`);
   const heights = rowHeights(plan);
@@ -61,7 +62,7 @@ export function sheetFromPlan(plan: SheetPlan, values: Values): BookSheet {
   };
 }
 
-function bookCell(cell: PlanCell, isLine: boolean, values: Values): BookCell {
+function bookCell(cell: PlanCell, isLine: boolean, values: ValueAt): BookCell {
   const { row, column, part, formula, format, align, wrap, note } = cell;
   const style: BookStyle = {
     ...styleOf(THEME[part]),

@@ -19,14 +19,14 @@ export interface Template {
   readonly freezeRows: number;
   readonly landscape: boolean;
   readonly blocks: readonly Block[];
-  readonly charts: readonly Chart[];
+  readonly charts: readonly TemplateChart[];
   /** Last lines of the sheet: what can go wrong, or hurt somebody. */
   readonly cautions: readonly string[];
   /** Their first cell, where they stand above a table that grows; left out, they end the sheet. */
   readonly cautionsAt?: string;
 }
 
-export type Block = Form | Table;
+export type Block = Form | TemplateTable;
 
 /** Rows of a label and a value; the value stands one column to the right of the label. */
 export interface Form {
@@ -38,19 +38,19 @@ export interface Form {
 }
 
 /** A table with a heading row, which grows with the rows that are inserted in it. */
-export interface Table {
+export interface TemplateTable {
   readonly kind: 'table';
   readonly title: string;
   /** Cell of the title; the headings stand below it. */
   readonly at: string;
   /** Name of the table, as formulas use it. */
   readonly id: string;
-  readonly columns: readonly Column[];
+  readonly columns: readonly TemplateColumn[];
   /** Rows: a value for each column without a formula, in order; of inputs the demo. Their number is the number of rows. */
-  readonly rows: readonly (readonly Value[])[];
+  readonly rows: readonly (readonly TemplateValue[])[];
 }
 
-export type Value = string | number | null;
+export type TemplateValue = string | number | null;
 
 /** What a cell holds: its quantity decides unit, number format and how a text in it is read. */
 export interface Meaning {
@@ -68,7 +68,7 @@ export interface Meaning {
 export interface Field extends Meaning {
   readonly id: string;
   readonly label: string;
-  readonly value?: Value;
+  readonly value?: TemplateValue;
   readonly formula?: string;
   /** A second, small input to the right: the tenths beside a meter's full stop. */
   readonly tenths?: { readonly id: string; readonly value: number };
@@ -79,7 +79,7 @@ export interface Field extends Meaning {
 }
 
 /** One column of a table: an input, or a formula that each row holds. */
-export interface Column extends Meaning {
+export interface TemplateColumn extends Meaning {
   readonly id: string;
   readonly formula?: string;
   /** Reads a meter's tenths, in a narrow column. */
@@ -100,7 +100,7 @@ export interface Accepts {
   readonly message: string;
 }
 
-export interface Chart {
+export interface TemplateChart {
   readonly type: 'line' | 'column';
   readonly title: string;
   /** Table and columns: the first is the x axis. */

@@ -1,3 +1,4 @@
+import { PALETTE } from '../book/palette';
 import type { Part, PlanCell } from './plan';
 
 /** How a part of a sheet looks: told apart by edge, weight and slant as well as by colour, so that print and grey do too. */
@@ -11,19 +12,6 @@ export interface Look {
   /** Dotted all round for what is typed in; a line below for headings; a thick line below for the answer. */
   readonly edge?: 'dotted' | 'below' | 'thick';
 }
-
-/** Slate, paper and one glaze. Contrast of ink on fill is 7:1 or better, except for remarks (4.5:1). */
-export const PALETTE = {
-  slate: '#22303c',
-  slateSoft: '#4a5a68',
-  paper: '#fbf8f1',
-  cream: '#fdf3d8',
-  stone: '#e4e1d8',
-  glaze: '#084b4f',
-  glazePale: '#e0efee',
-  clay: '#7d2410',
-  clayPale: '#fbe3dc',
-} as const;
 
 const BODY = 10;
 
@@ -58,6 +46,3 @@ export const isIndented = ({ part, align }: PlanCell): boolean => align === 'lef
 
 /** Of a cell whose warning holds. */
 export const WARNED: Look = { ink: PALETTE.clay, fill: PALETTE.clayPale, bold: true, size: BODY };
-export const FONT = 'Arial';
-/** A line of more points than these is drawn without a mark on each: they would run into one. */
-export const MOST_MARKS = 40;

@@ -1,6 +1,6 @@
-import type { PlanChart } from '../sheets/plan';
+import type { BookChart } from '../book/chart';
 import type { Book, BookName, BookSheet } from '../book/book';
-import { isTooLong, looksOutside, typed } from '../formula/file';
+import { isTooLong, looksOutside, asTyped } from '../formula/file';
 import { LeftOut, PROTECTION, sayParts, TOO_LONG } from './leftOut';
 import { readCharts } from './readCharts';
 import { readNotes, withNotes } from './readNotes';
@@ -8,27 +8,27 @@ import { type Common, readSheet } from './readSheet';
 import { readStyles } from './readStyles';
 import { readTables } from './readTables';
 import { readTexts } from './readTexts';
-import { DAMAGED, NO_WORKBOOK, Refused } from './refused';
-import { areaOf } from '../formula/areas';
+import { DAMAGED, NO_WORKBOOK, UnreadableFile } from './refused';
+import { parseArea } from '../formula/areas';
 import { type Relation, relationsOf } from './relations';
-import { child, children, isTrue, type Node, treeOf, words } from './xml';
+import { child, children, isTrue, type XmlNode, treeOf, words } from './xml';
 import { openPackage, type Package } from './zip';
 
-export { Refused } from './refused';
+export { UnreadableFile } from './refused';
 
-export interface Read {
+export interface OpenedFile {
   readonly book: Book;
   /** What was not kept, in sentences for the person who opened the file. */
   readonly notUnderstood: readonly string[];
 }
 
-/** Reads an .xlsx file, ours or a stranger's. Nothing in it runs. Throws `Refused` where nothing of it can be opened. */
-export async function readXlsx(bytes: Uint8Array): Promise<Read> {
+/** Reads an .xlsx file, ours or a stranger's. Nothing in it runs. Throws `UnreadableFile` where nothing of it can be opened. */
+export async function readXlsx(bytes: Uint8Array): Promise<OpenedFile> {
   const file = openPackage(bytes);
   const leftOut = new LeftOut();
   const workbook = (await relationsOf(file, '')).find(({ type }) => type === 'officeDocument')?.part;
   const root = workbook?.endsWith('.bin') ? undefined : await treeOf(file, workbook);
-  if (workbook === undefined || root?.name !== 'workbook') throw new Refused(NO_WORKBOOK);
+  if (workbook === undefined || root?.name !== 'workbook') throw new UnreadableFile(NO_WORKBOOK);
   sayParts(file.names, leftOut);
   if (isTrue(child(root, 'workbookPr')?.attributes.date1904))
     leftOut.say('This file counts days from 1904: its dates are shown four years and a day early.');
@@ -58,24 +58,24 @@ export async function readXlsx(bytes: Uint8Array): Promise<Read> {
       await oneSheet(file, relation.part, attributes, local.get(String(index)) ?? new Map(), common),
     );
   }
-  if (sheets.length === 0) throw new Refused(NO_WORKBOOK);
+  if (sheets.length === 0) throw new UnreadableFile(NO_WORKBOOK);
   return { book: { sheets, names: bookNames(names, leftOut) }, notUnderstood: leftOut.sentences };
 }
 
 async function oneSheet(
   file: Package,
   part: string,
-  { name = '', state = 'visible' }: Node['attributes'],
+  { name = '', state = 'visible' }: XmlNode['attributes'],
   local: ReadonlyMap<string, string>,
   common: Common,
 ): Promise<BookSheet> {
   const content = await file.read(part);
-  if (!content) throw new Refused(DAMAGED);
+  if (!content) throw new UnreadableFile(DAMAGED);
   const { landscape, breaks, ...body } = readSheet(content, common);
   const relations = await relationsOf(file, part);
   const notes = await readNotes(file, relations);
-  const printed = areaOf((local.get('_xlnm.Print_Area') ?? '').split('!').at(-1) as string);
-  const titles = areaOf(/\$\d+:\$\d+/.exec(local.get('_xlnm.Print_Titles') ?? '')?.[0] ?? '');
+  const printed = parseArea((local.get('_xlnm.Print_Area') ?? '').split('!').at(-1) as string);
+  const titles = parseArea(/\$\d+:\$\d+/.exec(local.get('_xlnm.Print_Titles') ?? '')?.[0] ?? '');
   return {
     ...body,
     name,
@@ -94,7 +94,7 @@ async function oneSheet(
 }
 
 /** Names that hold for one sheet, by its number: the file keeps what is printed among them. */
-function namesBySheet(names: readonly Node[]): ReadonlyMap<string, ReadonlyMap<string, string>> {
+function namesBySheet(names: readonly XmlNode[]): ReadonlyMap<string, ReadonlyMap<string, string>> {
   const found = new Map<string, Map<string, string>>();
   for (const node of names) {
     const { localSheetId, name = '' } = node.attributes;
@@ -105,7 +105,7 @@ function namesBySheet(names: readonly Node[]): ReadonlyMap<string, ReadonlyMap<s
   return found;
 }
 
-function bookNames(names: readonly Node[], leftOut: LeftOut): BookName[] {
+function bookNames(names: readonly XmlNode[], leftOut: LeftOut): BookName[] {
   return names.flatMap((node) => {
     const { name = '', localSheetId, hidden } = node.attributes;
     if (name.startsWith('_xl') || isTrue(hidden)) return [];
@@ -113,7 +113,7 @@ function bookNames(names: readonly Node[], leftOut: LeftOut): BookName[] {
       leftOut.say(TOO_LONG);
       return [];
     }
-    const formula = typed(words(node));
+    const formula = asTyped(words(node));
     if (localSheetId === undefined && !looksOutside(formula)) return [{ name, formula }];
     leftOut.say('Names that hold for one sheet only, or for another file, are left out.');
     return [];
@@ -125,7 +125,7 @@ async function sheetCharts(
   relations: readonly Relation[],
   sheetName: string,
   leftOut: LeftOut,
-): Promise<PlanChart[]> {
+): Promise<BookChart[]> {
   const drawing = relations.find(({ type }) => type === 'drawing')?.part;
   return drawing === undefined ? [] : readCharts(file, drawing, sheetName, leftOut);
 }

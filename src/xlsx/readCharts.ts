@@ -1,8 +1,9 @@
-import type { Area, PlanChart } from '../sheets/plan';
+import type { Area } from '../formula/area';
+import type { BookChart } from '../book/chart';
 import type { LeftOut } from './leftOut';
-import { areaOf, isOnSheet, quotedSheet } from '../formula/areas';
+import { parseArea, isOnSheet, quotedSheet } from '../formula/areas';
 import { relationsOf } from './relations';
-import { below, child, children, type Node, treeOf, words } from './xml';
+import { below, child, children, type XmlNode, treeOf, words } from './xml';
 import type { Package } from './zip';
 
 const OTHERS = 'Charts that are not plain lines or columns over the sheet’s own cells are left out.';
@@ -13,13 +14,13 @@ export async function readCharts(
   drawing: string,
   sheetName: string,
   leftOut: LeftOut,
-): Promise<PlanChart[]> {
+): Promise<BookChart[]> {
   const root = await treeOf(file, drawing);
   if (!root) return [];
   const parts = new Map((await relationsOf(file, drawing)).map(({ id, part }) => [id, part]));
   if (below(root, 'sp').length > 0 || below(root, 'cxnSp').length > 0)
     leftOut.say('Shapes and text boxes are left out.');
-  const charts: PlanChart[] = [];
+  const charts: BookChart[] = [];
   for (const anchor of root.children) {
     const [reference] = below(anchor, 'chart');
     if (!reference) continue;
@@ -32,7 +33,7 @@ export async function readCharts(
   return charts;
 }
 
-function placeOf(anchor: Node): Area | undefined {
+function placeOf(anchor: XmlNode): Area | undefined {
   const corner = (name: string) => {
     const at = child(anchor, name);
     const of = (what: string): number => Number(words(child(at, what)));
@@ -44,7 +45,7 @@ function placeOf(anchor: Node): Area | undefined {
   return isOnSheet(area) ? area : undefined;
 }
 
-function chartOf(space: Node, place: Area, sheetName: string): PlanChart | undefined {
+function chartOf(space: XmlNode, place: Area, sheetName: string): BookChart | undefined {
   const chart = child(space, 'chart');
   const plot = child(chart, 'plotArea');
   const groups = plot?.children.filter(({ name }) => name.endsWith('Chart')) ?? [];
@@ -73,9 +74,9 @@ function chartOf(space: Node, place: Area, sheetName: string): PlanChart | undef
   };
 }
 
-const liesBelow = (axis: Node): boolean => ['b', 't'].includes(child(axis, 'axPos')?.attributes.val ?? '');
+const liesBelow = (axis: XmlNode): boolean => ['b', 't'].includes(child(axis, 'axPos')?.attributes.val ?? '');
 
-function typeOf(group: Node): PlanChart['type'] | undefined {
+function typeOf(group: XmlNode): BookChart['type'] | undefined {
   const grouping = child(group, 'grouping')?.attributes.val ?? '';
   if (group.name === 'lineChart') return grouping === 'standard' || grouping === '' ? 'line' : undefined;
   if (group.name === 'scatterChart')
@@ -85,14 +86,14 @@ function typeOf(group: Node): PlanChart['type'] | undefined {
 }
 
 /** Words typed in, or those last seen in the cell that they come from. */
-const titleOf = (node: Node | undefined): string =>
+const titleOf = (node: XmlNode | undefined): string =>
   [...below(node, 't'), ...below(node, 'v')].map(words).join('').trim();
 
 /** The cells that hold the values, where they lie on the sheet itself. */
-function areaIn(source: Node | undefined, sheetName: string): Area | undefined {
+function areaIn(source: XmlNode | undefined, sheetName: string): Area | undefined {
   const [formula] = below(source, 'f');
   const text = words(formula);
   const cut = text.lastIndexOf('!');
   const sheet = text.slice(0, Math.max(0, cut));
-  return sheet === sheetName || sheet === quotedSheet(sheetName) ? areaOf(text.slice(cut + 1)) : undefined;
+  return sheet === sheetName || sheet === quotedSheet(sheetName) ? parseArea(text.slice(cut + 1)) : undefined;
 }

@@ -1,4 +1,4 @@
-import { type Attributes, child, type Node } from './xml';
+import { type XmlAttributes, child, type XmlNode } from './xml';
 
 /** The colours that a file may name by number: eight, twice, and the rest of the old palette. */
 const FIRST = '000000 ffffff ff0000 00ff00 0000ff ffff00 ff00ff 00ffff';
@@ -16,7 +16,7 @@ const NUMBERED = [
 const THEME_ORDER = ['lt1', 'dk1', 'lt2', 'dk2', 'accent1', 'accent2', 'accent3', 'accent4', 'accent5', 'accent6', 'hlink', 'folHlink']; // prettier-ignore
 const USUAL_THEME = ['ffffff', '000000'];
 
-export function themeColours(theme: Node | undefined): readonly string[] {
+export function themeColours(theme: XmlNode | undefined): readonly string[] {
   const scheme = child(child(theme, 'themeElements'), 'clrScheme');
   if (!scheme) return USUAL_THEME;
   return THEME_ORDER.map((name) => {
@@ -26,7 +26,10 @@ export function themeColours(theme: Node | undefined): readonly string[] {
 }
 
 /** A colour as #rrggbb; undefined where it is left to the program. */
-export function colourOf(attributes: Attributes | undefined, theme: readonly string[]): string | undefined {
+export function colourOf(
+  attributes: XmlAttributes | undefined,
+  theme: readonly string[],
+): string | undefined {
   if (!attributes || attributes.auto === '1') return undefined;
   const { rgb, theme: index, indexed, tint } = attributes;
   const hex = rgb?.slice(-6) ?? (index === undefined ? NUMBERED[Number(indexed)] : theme[Number(index)]);

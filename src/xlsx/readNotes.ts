@@ -1,7 +1,7 @@
-import type { Area } from '../sheets/plan';
+import type { Area } from '../formula/area';
 import type { BookCell } from '../book/book';
 import { unescaped } from './readTexts';
-import { areaOf } from '../formula/areas';
+import { parseArea } from '../formula/areas';
 import type { Relation } from './relations';
 import { below, child, children, treeOf, words } from './xml';
 import type { Package } from './zip';
@@ -29,7 +29,7 @@ export function withNotes(cells: readonly BookCell[], notes: Notes): readonly Bo
   if (notes.size === 0) return cells;
   const waiting = new Map<string, { readonly at: Area; readonly note: string }>(
     [...notes].flatMap(([ref, note]) => {
-      const at = areaOf(ref);
+      const at = parseArea(ref);
       return at ? [[`${at.row},${at.column}`, { at, note }] as const] : [];
     }),
   );

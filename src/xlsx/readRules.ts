@@ -1,10 +1,10 @@
 import { address } from '../formula/address';
-import type { Area } from '../sheets/plan';
+import type { Area } from '../formula/area';
 import { type BookRule, type BookStyle, type BookWarning, COMPARISONS, RULE_KINDS } from '../book/book';
-import { isTooLong, looksOutside, typed } from '../formula/file';
+import { isTooLong, looksOutside, asTyped } from '../formula/file';
 import { elementLeftOut, type LeftOut } from './leftOut';
 import { unescaped } from './readTexts';
-import { type Attributes, type Handlers, isTrue } from './xml';
+import { type XmlAttributes, type Handlers, isTrue } from './xml';
 
 const OPERATORS: Readonly<Record<string, string>> = {
   equal: '=',
@@ -18,12 +18,12 @@ const OPERATORS: Readonly<Record<string, string>> = {
 const SPELT_OUT = ['expression', 'containsText', 'notContainsText', 'beginsWith', 'endsWith', 'containsBlanks', 'notContainsBlanks', 'containsErrors', 'notContainsErrors', 'timePeriod']; // prettier-ignore
 
 interface Open {
-  readonly attributes: Attributes;
+  readonly attributes: XmlAttributes;
   readonly areas: readonly Area[];
   readonly formulas: string[];
 }
 const cannotStay = (formula: string): boolean => isTooLong(formula) || looksOutside(formula);
-const plainFormula = (text: string): string => typed(text).slice(1);
+const plainFormula = (text: string): string => asTyped(text).slice(1);
 
 /** Hears the elements of a sheet, and keeps what may be typed and what is marked. */
 export class RuleReader implements Handlers {
@@ -47,7 +47,7 @@ export class RuleReader implements Handlers {
     return [...this.marked].sort((a, b) => a.priority - b.priority).map(({ warning }) => warning);
   }
 
-  open(name: string, attributes: Attributes): void {
+  open(name: string, attributes: XmlAttributes): void {
     this.words = '';
     if (name === 'conditionalFormatting') this.areas = this.areasOf(attributes.sqref ?? '');
     if (name === 'dataValidation')
@@ -103,7 +103,7 @@ export class RuleReader implements Handlers {
 
 /** When a conditional format holds, as a formula for its first cell. */
 function condition(
-  { type = '', operator = '' }: Attributes,
+  { type = '', operator = '' }: XmlAttributes,
   cell: string,
   [low, high]: readonly string[],
 ): string | undefined {

@@ -1,14 +1,14 @@
-import { type Place, place } from '../formula/address';
-import type { Area } from '../sheets/plan';
+import { type Place, parseAddress } from '../formula/address';
+import type { Area } from '../formula/area';
 import type { BookCell, BookPage, BookSheet } from '../book/book';
-import { isTooLong, looksOutside, type Shift, shifter, typed } from '../formula/file';
+import { isTooLong, looksOutside, type Shift, shifter, asTyped } from '../formula/file';
 import { elementLeftOut, type LeftOut, PROTECTION, TOO_LONG } from './leftOut';
 import { RuleReader } from './readRules';
 import type { Styles } from './readStyles';
 import { cellValue } from './readValue';
-import { DAMAGED, Refused, TOO_LARGE } from './refused';
-import { areaOf, areasOf, MOST_COLUMNS, MOST_ROWS } from '../formula/areas';
-import { type Attributes, type Handlers, isTrue, scan } from './xml';
+import { DAMAGED, UnreadableFile, TOO_LARGE } from './refused';
+import { parseArea, parseAreas, MOST_COLUMNS, MOST_ROWS } from '../formula/areas';
+import { type XmlAttributes, type Handlers, isTrue, scan } from './xml';
 
 const MOST_CELLS = 2_000_000;
 /** Letters of formulas that a file holds once for many cells, and of references to areas. */
@@ -43,7 +43,8 @@ export function readSheet(bytes: Uint8Array, common: Common): Body {
   return reader.body();
 }
 
-const tooMany = (): Refused => new Refused(TOO_LARGE(`more than ${MOST_CELLS / 1_000_000} million cells`));
+const tooMany = (): UnreadableFile =>
+  new UnreadableFile(TOO_LARGE(`more than ${MOST_CELLS / 1_000_000} million cells`));
 /** A number of rows or columns, whatever stands there. */
 const count = (text: string | undefined): number =>
   Math.min(MOST_ROWS, Math.max(0, Math.floor(Number(text ?? 0)) || 0));
@@ -66,8 +67,8 @@ class SheetReader implements Handlers {
   private at = { row: -1, column: -1 };
   /** The cell that is being read. */
   private inCell = this.at;
-  private cell: Attributes = {};
-  private formula: { readonly attributes: Attributes; text: string } | undefined;
+  private cell: XmlAttributes = {};
+  private formula: { readonly attributes: XmlAttributes; text: string } | undefined;
   private value: string | undefined;
   private inline: string | undefined;
   private words = '';
@@ -94,7 +95,7 @@ class SheetReader implements Handlers {
     };
   }
 
-  open(name: string, attributes: Attributes): void {
+  open(name: string, attributes: XmlAttributes): void {
     this.others.open(name, attributes);
     this.words = '';
     const leftOut = elementLeftOut(name);
@@ -130,31 +131,31 @@ class SheetReader implements Handlers {
     else if (name === 'rPh') this.isReading = false;
   }
 
-  private openRow({ r, ht, hidden }: Attributes): void {
+  private openRow({ r, ht, hidden }: XmlAttributes): void {
     const row = r === undefined ? this.at.row + 1 : Math.floor(Number(r)) - 1;
-    if (!(row >= 0 && row < MOST_ROWS)) throw new Refused(DAMAGED);
+    if (!(row >= 0 && row < MOST_ROWS)) throw new UnreadableFile(DAMAGED);
     this.at = { row, column: -1 };
     if (Number(ht) > 0) this.heights[row] = Math.min(Number(ht), TALLEST);
     if (isTrue(hidden)) this.common.leftOut.say('Hidden rows and columns are shown.');
   }
 
-  private column({ min, max, width, hidden }: Attributes): void {
+  private column({ min, max, width, hidden }: XmlAttributes): void {
     if (isTrue(hidden)) this.common.leftOut.say('Hidden rows and columns are shown.');
     const [first, last] = [Math.max(1, count(min)), Math.min(count(max), MOST_COLUMNS)];
     const characters = Math.min(Math.round(Number(width) * 100) / 100, WIDEST);
     // A width for all columns to the right end is the usual width of the sheet, not one of its columns.
     if (last === MOST_COLUMNS || !(characters > 0)) return;
     this.columns += Math.max(0, last - first);
-    if (this.columns > 10 * MOST_COLUMNS) throw new Refused(DAMAGED);
+    if (this.columns > 10 * MOST_COLUMNS) throw new UnreadableFile(DAMAGED);
     for (let column = first; column <= last; column++) this.widths[column - 1] = characters;
   }
 
-  private openCell(attributes: Attributes): void {
+  private openCell(attributes: XmlAttributes): void {
     if (++this.common.cells > MOST_CELLS) throw tooMany();
-    const at = attributes.r === undefined ? undefined : place(attributes.r);
+    const at = attributes.r === undefined ? undefined : parseAddress(attributes.r);
     this.at = at ?? { row: this.at.row, column: this.at.column + 1 };
     if (this.at.row < 0 || this.at.row >= MOST_ROWS || this.at.column >= MOST_COLUMNS)
-      throw new Refused(DAMAGED);
+      throw new UnreadableFile(DAMAGED);
     this.inCell = this.at;
     this.cell = attributes;
     this.formula = undefined;
@@ -189,14 +190,14 @@ class SheetReader implements Handlers {
       this.common.leftOut.say(TOO_LONG);
       return {};
     }
-    const formula = typed(stored);
+    const formula = asTyped(stored);
     if (looksOutside(formula)) {
       this.common.leftOut.say(
         'Links to other files are left out; what they last gave stays as plain values.',
       );
       return {};
     }
-    const spill = attributes.t === 'array' ? areaOf(attributes.ref ?? '') : undefined;
+    const spill = attributes.t === 'array' ? parseArea(attributes.ref ?? '') : undefined;
     if (!spill || (spill.rows === 1 && spill.columns === 1)) return { formula };
     this.spills.push(spill);
     return { formula, spill };
@@ -213,7 +214,7 @@ class SheetReader implements Handlers {
     const formula = first.shift(this.inCell.row - first.at.row, this.inCell.column - first.at.column);
     this.common.sharedLetters += formula.length;
     if (this.common.sharedLetters > MOST_LETTERS.shared)
-      throw new Refused(
+      throw new UnreadableFile(
         TOO_LARGE(`formulas of more than ${MOST_LETTERS.shared / 1_000_000} million letters`),
       );
     return formula;
@@ -226,8 +227,8 @@ class SheetReader implements Handlers {
   private areas(text: string): Area[] {
     this.common.areaLetters += text.length;
     if (this.common.areaLetters > MOST_LETTERS.areas)
-      throw new Refused(TOO_LARGE('merged cells or rules for more areas than anyone can tell apart'));
-    return areasOf(text);
+      throw new UnreadableFile(TOO_LARGE('merged cells or rules for more areas than anyone can tell apart'));
+    return parseAreas(text);
   }
 
   /** Cells that a formula fills get their values from it alone: a value of their own would be in its way. */

@@ -1,6 +1,6 @@
 import { type BookStyle, type Edge, LINES, SIDES } from '../book/book';
 import { colourOf, themeColours } from './readColours';
-import { child, children, isTrue, type Node } from './xml';
+import { child, children, isTrue, type XmlNode } from './xml';
 
 export interface Styles {
   /** By the number that a cell has. */
@@ -20,9 +20,9 @@ const NUMBERED: Readonly<Record<number, string>> = {
   40: '#,##0.00;[Red](#,##0.00)', 45: 'mm:ss', 46: '[h]:mm:ss', 47: 'mm:ss.0', 48: '##0.0E+0', 49: '@',
 }; // prettier-ignore
 
-export function readStyles(styles: Node | undefined, theme: Node | undefined): Styles {
+export function readStyles(styles: XmlNode | undefined, theme: XmlNode | undefined): Styles {
   const colours = themeColours(theme);
-  const list = (name: string, item: string): Node[] => children(child(styles, name), item);
+  const list = (name: string, item: string): XmlNode[] => children(child(styles, name), item);
   const formats = new Map(
     list('numFmts', 'numFmt').map(({ attributes: a }) => [Number(a.numFmtId), a.formatCode]),
   );
@@ -56,7 +56,7 @@ export function readStyles(styles: Node | undefined, theme: Node | undefined): S
   };
 }
 
-function fontOf(font: Node | undefined, colours: readonly string[]): BookStyle {
+function fontOf(font: XmlNode | undefined, colours: readonly string[]): BookStyle {
   const value = (name: string): string | undefined => child(font, name)?.attributes.val;
   /** An element without a value says yes. */
   const has = (name: string): boolean => {
@@ -80,7 +80,7 @@ function fontOf(font: Node | undefined, colours: readonly string[]): BookStyle {
 
 /** A conditional format fills with the background of its pattern, a cell with the foreground. */
 function fillOf(
-  fill: Node | undefined,
+  fill: XmlNode | undefined,
   colours: readonly string[],
   conditional = false,
 ): Pick<BookStyle, 'fill'> {
@@ -94,7 +94,7 @@ function fillOf(
   return colour === undefined ? {} : { fill: colour };
 }
 
-function edgesOf(border: Node | undefined, colours: readonly string[]): Pick<BookStyle, 'edges'> {
+function edgesOf(border: XmlNode | undefined, colours: readonly string[]): Pick<BookStyle, 'edges'> {
   const edges = SIDES.flatMap((side): [string, Edge][] => {
     const found = child(border, side);
     const style = found?.attributes.style;
@@ -105,7 +105,7 @@ function edgesOf(border: Node | undefined, colours: readonly string[]): Pick<Boo
   return edges.length > 0 ? { edges: Object.fromEntries(edges) } : {};
 }
 
-function alignmentOf(alignment: Node | undefined): BookStyle {
+function alignmentOf(alignment: XmlNode | undefined): BookStyle {
   const { horizontal, vertical, wrapText, indent } = alignment?.attributes ?? {};
   return {
     ...(horizontal === 'left' || horizontal === 'center' || horizontal === 'right'

@@ -1,10 +1,10 @@
 import type { BookTable } from '../book/book';
-import { isTooLong, looksOutside, typed } from '../formula/file';
+import { isTooLong, looksOutside, asTyped } from '../formula/file';
 import type { LeftOut } from './leftOut';
 import { unescaped } from './readTexts';
-import { areaOf } from '../formula/areas';
+import { parseArea } from '../formula/areas';
 import type { Relation } from './relations';
-import { child, children, isTrue, type Node, treeOf, words } from './xml';
+import { child, children, isTrue, type XmlNode, treeOf, words } from './xml';
 import type { Package } from './zip';
 
 /** The tables of a sheet. */
@@ -23,9 +23,9 @@ export async function readTables(
   return tables;
 }
 
-function tableOf(root: Node, leftOut: LeftOut): BookTable | undefined {
+function tableOf(root: XmlNode, leftOut: LeftOut): BookTable | undefined {
   const { ref = '', displayName, name, headerRowCount = '1', totalsRowCount = '0' } = root.attributes;
-  const whole = areaOf(ref);
+  const whole = parseArea(ref);
   const totals = isTrue(totalsRowCount) ? 1 : 0;
   const area = whole && { ...whole, rows: whole.rows - totals };
   if (!area || area.rows < 1 || headerRowCount === '0') {
@@ -36,7 +36,7 @@ function tableOf(root: Node, leftOut: LeftOut): BookTable | undefined {
     const formula = words(child(column, 'calculatedColumnFormula'));
     return {
       name: unescaped(column.attributes.name ?? ''),
-      ...(formula === '' || isTooLong(formula) || looksOutside(formula) ? {} : { formula: typed(formula) }),
+      ...(formula === '' || isTooLong(formula) || looksOutside(formula) ? {} : { formula: asTyped(formula) }),
     };
   });
   return { name: displayName ?? name ?? '', area, columns };

@@ -1,5 +1,5 @@
 /** A file that is not opened at all, with the sentence for the person who chose it. */
-export class Refused extends Error {}
+export class UnreadableFile extends Error {}
 
 export const NO_WORKBOOK = 'This file is no workbook: choose a file that ends in .xlsx.';
 export const OLD_OR_LOCKED =

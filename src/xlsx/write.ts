@@ -11,7 +11,7 @@ import {
   type BookTable,
   SIDES,
 } from '../book/book';
-import { stored } from '../formula/file';
+import { asStored } from '../formula/file';
 import { areaText } from '../formula/areas';
 import { addChart } from './writeChart';
 
@@ -30,7 +30,7 @@ export async function writeXlsx(book: Book): Promise<Uint8Array> {
   const title = book.sheets[0]?.name;
   if (title !== undefined) file.title = title;
   for (const sheet of book.sheets) write(sheet, file);
-  for (const { name, formula } of book.names) file.definedNames.addFormula(name, stored(formula));
+  for (const { name, formula } of book.names) file.definedNames.addFormula(name, asStored(formula));
   return file.xlsx.writeBuffer({ zip: { modTime: PACKED, timestamps: 'dos' } });
 }
 
@@ -74,7 +74,7 @@ function write(sheet: BookSheet, file: Workbook): void {
     out.addConditionalFormatting({
       ref: areas.map(areaText).join(' '),
       rules: [
-        { type: 'expression', priority: i + 1, formulae: [stored(formula)], style: differenceOf(look) },
+        { type: 'expression', priority: i + 1, formulae: [asStored(formula)], style: differenceOf(look) },
       ],
     });
   for (const chart of sheet.charts) addChart(chart, sheet, out);
@@ -95,7 +95,7 @@ function addCell({ row, column, value, formula, spill, style, note }: BookCell, 
   const shown = isCellError(value) ? { error: fileError(value.error) } : value;
   if (formula === undefined) cell.value = shown;
   else {
-    const answer = { formula: stored(formula), ...(shown === null ? {} : { result: shown }) };
+    const answer = { formula: asStored(formula), ...(shown === null ? {} : { result: shown }) };
     cell.value = spill
       ? { ...answer, shareType: 'array', ref: areaText(spill), isDynamicArray: true }
       : answer;
@@ -178,7 +178,7 @@ function addTable({ name, area, columns }: BookTable, out: Worksheet): void {
     columns: columns.map((column) => ({
       name: column.name,
       filterButton: false,
-      ...(column.formula === undefined ? {} : { calculatedColumnFormula: stored(column.formula) }),
+      ...(column.formula === undefined ? {} : { calculatedColumnFormula: asStored(column.formula) }),
     })),
     rows: Array.from({ length: area.rows - 1 }, () => columns.map(() => null)),
   });
@@ -201,7 +201,7 @@ function addRule(
       : {
           type: kind,
           ...(compare === undefined ? {} : { operator: compare }),
-          formulae: bounds.map((bound) => (kind === 'list' ? bound : stored(bound))),
+          formulae: bounds.map((bound) => (kind === 'list' ? bound : asStored(bound))),
           ...words,
         };
   for (const area of areas) out.dataValidations.add(`range:${areaText(area)}`, rule);

@@ -1,6 +1,7 @@
 import type { Worksheet } from '@cj-tech-master/excelts';
-import type { Area, PlanChart } from '../sheets/plan';
-import { FONT, MOST_MARKS, PALETTE } from '../sheets/theme';
+import type { Area } from '../formula/area';
+import type { BookChart } from '../book/chart';
+import { FONT, MOST_MARKS, PALETTE } from '../book/palette';
 import type { BookSheet } from '../book/book';
 import { areaText, fixedText } from '../formula/areas';
 
@@ -30,7 +31,7 @@ const hasWords = ({ cells }: BookSheet, { row, column, rows }: Area): boolean =>
 
 /** Draws a chart of a sheet over its own cells. */
 export function addChart(
-  { type, title, xTitle, yTitle, x, series, place }: PlanChart,
+  { type, title, xTitle, yTitle, x, series, place }: BookChart,
   sheet: BookSheet,
   out: Worksheet,
 ): void {

@@ -1,10 +1,10 @@
 import { SaxParser } from '@cj-tech-master/excelts/xml';
-import { DAMAGED, Refused, TOO_LARGE } from './refused';
+import { DAMAGED, UnreadableFile, TOO_LARGE } from './refused';
 import type { Package } from './zip';
 
-export type Attributes = Readonly<Record<string, string>>;
+export type XmlAttributes = Readonly<Record<string, string>>;
 export interface Handlers {
-  open(name: string, attributes: Attributes): void;
+  open(name: string, attributes: XmlAttributes): void;
   text(text: string): void;
   close(name: string): void;
 }
@@ -18,19 +18,19 @@ const MOST_INSTRUCTIONS = 10;
 /** Of all parts of a file that are made into trees. */
 const MOST_NODES = 1_000_000;
 
-function plain(attributes: Attributes): Attributes {
+function plain(attributes: XmlAttributes): XmlAttributes {
   const names = Object.keys(attributes);
   if (!names.some((name) => name.includes(':'))) return attributes;
   return Object.fromEntries(
     names.map((name) => [name.startsWith('xmlns') ? name : local(name), attributes[name]]),
-  ) as Attributes;
+  ) as XmlAttributes;
 }
 
 /** Goes through the elements of a part. Declarations of entities, which can blow up, are refused. */
 export function scan(bytes: Uint8Array, handlers: Handlers): void {
   const parser = new SaxParser({ position: false, invalidCharHandling: 'replace' });
   const fail = (): never => {
-    throw new Refused(DAMAGED);
+    throw new UnreadableFile(DAMAGED);
   };
   parser.on('error', fail);
   let hasElement = false;
@@ -63,24 +63,25 @@ export function scan(bytes: Uint8Array, handlers: Handlers): void {
   parser.close();
 }
 
-export interface Node {
+export interface XmlNode {
   readonly name: string;
-  readonly attributes: Attributes;
-  readonly children: Node[];
+  readonly attributes: XmlAttributes;
+  readonly children: XmlNode[];
   text: string;
 }
 
 /** A small part as a tree; its root. Undefined where there is no such part. */
-export async function treeOf(file: Package, part: string | undefined): Promise<Node | undefined> {
+export async function treeOf(file: Package, part: string | undefined): Promise<XmlNode | undefined> {
   const bytes = part === undefined ? undefined : await file.read(part);
   if (!bytes) return undefined;
-  const top: Node = { name: '', attributes: {}, children: [], text: '' };
+  const top: XmlNode = { name: '', attributes: {}, children: [], text: '' };
   const path = [top];
-  const here = (): Node => path.at(-1) as Node;
+  const here = (): XmlNode => path.at(-1) as XmlNode;
   scan(bytes, {
     open(name, attributes) {
-      if (++file.nodes > MOST_NODES) throw new Refused(TOO_LARGE('one of its parts is beyond all measure'));
-      const node: Node = { name, attributes, children: [], text: '' };
+      if (++file.nodes > MOST_NODES)
+        throw new UnreadableFile(TOO_LARGE('one of its parts is beyond all measure'));
+      const node: XmlNode = { name, attributes, children: [], text: '' };
       here().children.push(node);
       path.push(node);
     },
@@ -94,14 +95,14 @@ export async function treeOf(file: Package, part: string | undefined): Promise<N
   return top.children[0] ?? top;
 }
 
-export const child = (node: Node | undefined, name: string): Node | undefined =>
+export const child = (node: XmlNode | undefined, name: string): XmlNode | undefined =>
   node?.children.find((c) => c.name === name);
-export const children = (node: Node | undefined, name: string): Node[] =>
+export const children = (node: XmlNode | undefined, name: string): XmlNode[] =>
   node?.children.filter((c) => c.name === name) ?? [];
 /** All elements of a name below a node, however deep. */
-export const below = (node: Node | undefined, name: string): Node[] =>
+export const below = (node: XmlNode | undefined, name: string): XmlNode[] =>
   node?.children.flatMap((c) => [...(c.name === name ? [c] : []), ...below(c, name)]) ?? [];
 /** All text within a node. */
-export const words = (node: Node | undefined): string =>
+export const words = (node: XmlNode | undefined): string =>
   node === undefined ? '' : node.text + node.children.map(words).join('');
 export const isTrue = (value: string | undefined): boolean => value === '1' || value === 'true';

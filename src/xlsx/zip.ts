@@ -1,4 +1,4 @@
-import { DAMAGED, NO_WORKBOOK, OLD_OR_LOCKED, Refused, TOO_LARGE } from './refused';
+import { DAMAGED, NO_WORKBOOK, OLD_OR_LOCKED, UnreadableFile, TOO_LARGE } from './refused';
 
 const MB = 1_000_000;
 /** What is refused before anything is unpacked, and again while it is: a file can lie about its sizes. */
@@ -29,7 +29,7 @@ export interface Package {
 }
 
 export function openPackage(bytes: Uint8Array): Package {
-  if (bytes.length > LIMITS.file) throw new Refused(TOO_LARGE(`at most ${LIMITS.file / MB} MB`));
+  if (bytes.length > LIMITS.file) throw new UnreadableFile(TOO_LARGE(`at most ${LIMITS.file / MB} MB`));
   const entries = directory(bytes);
   let left: number = LIMITS.unpacked;
   let reads = 0;
@@ -51,27 +51,28 @@ export function openPackage(bytes: Uint8Array): Package {
   };
 }
 
-const tooMuch = (): Refused => new Refused(TOO_LARGE(`more than ${LIMITS.unpacked / MB} MB when unpacked`));
-const tooMany = (): Refused => new Refused(TOO_LARGE(`more than ${LIMITS.parts} parts`));
+const tooMuch = (): UnreadableFile =>
+  new UnreadableFile(TOO_LARGE(`more than ${LIMITS.unpacked / MB} MB when unpacked`));
+const tooMany = (): UnreadableFile => new UnreadableFile(TOO_LARGE(`more than ${LIMITS.parts} parts`));
 
 /** What the directory at the end of a zip file lists, by name in small letters: names differ in case between programs. */
 function directory(bytes: Uint8Array): Map<string, Entry> {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const starts = bytes.length >= 4 ? view.getUint32(0, false) : 0;
-  if (starts === 0xd0cf11e0) throw new Refused(OLD_OR_LOCKED);
-  if (starts !== 0x504b0304) throw new Refused(NO_WORKBOOK);
+  if (starts === 0xd0cf11e0) throw new UnreadableFile(OLD_OR_LOCKED);
+  if (starts !== 0x504b0304) throw new UnreadableFile(NO_WORKBOOK);
   const end = endOf(view);
   const count = view.getUint16(end + 10, true);
   if (count > LIMITS.parts) throw tooMany();
   const found = new Map<string, Entry>();
   let at = view.getUint32(end + 16, true);
   for (let i = 0; i < count; i++) {
-    if (at + 46 > end || view.getUint32(at, true) !== ENTRY) throw new Refused(DAMAGED);
+    if (at + 46 > end || view.getUint32(at, true) !== ENTRY) throw new UnreadableFile(DAMAGED);
     const [flags, method] = [view.getUint16(at + 8, true), view.getUint16(at + 10, true)];
     const length = view.getUint16(at + 28, true);
     const name = new TextDecoder().decode(bytes.subarray(at + 46, at + 46 + length));
-    if ((flags & 1) === 1) throw new Refused(OLD_OR_LOCKED);
-    if (found.has(name.toLowerCase())) throw new Refused(DAMAGED);
+    if ((flags & 1) === 1) throw new UnreadableFile(OLD_OR_LOCKED);
+    if (found.has(name.toLowerCase())) throw new UnreadableFile(DAMAGED);
     found.set(name.toLowerCase(), {
       method,
       packed: view.getUint32(at + 20, true),
@@ -87,7 +88,7 @@ function endOf(view: DataView): number {
   const lowest = Math.max(0, view.byteLength - END_LENGTH - LONGEST_COMMENT);
   for (let at = view.byteLength - END_LENGTH; at >= lowest; at--)
     if (view.getUint32(at, true) === END) return at;
-  throw new Refused(DAMAGED);
+  throw new UnreadableFile(DAMAGED);
 }
 
 async function unpack(
@@ -96,12 +97,12 @@ async function unpack(
   most: number,
 ): Promise<Uint8Array> {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  if (at + 30 > bytes.length || view.getUint32(at, true) !== LOCAL) throw new Refused(DAMAGED);
+  if (at + 30 > bytes.length || view.getUint32(at, true) !== LOCAL) throw new UnreadableFile(DAMAGED);
   const start = at + 30 + view.getUint16(at + 26, true) + view.getUint16(at + 28, true);
-  if (start + packed > bytes.length) throw new Refused(DAMAGED);
+  if (start + packed > bytes.length) throw new UnreadableFile(DAMAGED);
   const content = bytes.subarray(start, start + packed);
   if (method === STORED) return content;
-  if (method !== DEFLATED) throw new Refused(DAMAGED);
+  if (method !== DEFLATED) throw new UnreadableFile(DAMAGED);
   return inflate(content, size, most);
 }
 
@@ -116,16 +117,16 @@ async function inflate(packed: Uint8Array, size: number, most: number): Promise<
   let filled = 0;
   for (;;) {
     const { done, value } = await reader.read().catch(() => {
-      throw new Refused(DAMAGED);
+      throw new UnreadableFile(DAMAGED);
     });
     if (done) break;
     if (filled + value.length > size) {
       await reader.cancel();
-      throw new Refused(DAMAGED);
+      throw new UnreadableFile(DAMAGED);
     }
     out.set(value, filled);
     filled += value.length;
   }
-  if (filled !== size) throw new Refused(DAMAGED);
+  if (filled !== size) throw new UnreadableFile(DAMAGED);
   return out;
 }

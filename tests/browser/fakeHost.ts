@@ -1,4 +1,4 @@
-import type { Cells } from '../../src/explain/explain';
+import type { CellRows } from '../../src/explain/explain';
 import { chartsView } from '../../src/pane/chartsView';
 import type { LiveChart, Outcome, PaneHost, SelectedCell } from '../../src/pane/host';
 import { mountPane } from '../../src/pane/pane';
@@ -14,7 +14,7 @@ export interface Fake {
   fail(): void;
   charts(charts: readonly LiveChart[]): void;
   /** Selects a cell; `known` holds the values of the references that the spreadsheet knows. */
-  select(cell?: Omit<SelectedCell, 'look'> & { readonly known?: Readonly<Record<string, Cells>> }): void;
+  select(cell?: Omit<SelectedCell, 'look'> & { readonly known?: Readonly<Record<string, CellRows>> }): void;
   /** Whether anybody watches the selected cell. */
   readonly cellWatched: boolean;
   dispose(): void;

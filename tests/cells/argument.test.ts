@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { Q } from '../../src/catalogue/quantities';
 import { type Arg, choice, flag, maybe, one, withDefault } from '../../src/catalogue/types';
 import { chosenQuantity, dependsOn, readArgument } from '../../src/cells/argument';
-import { cellsOf, isSingle, toGrid } from '../../src/cells/cellRange';
+import { cellsOf, isSingle, cellRange } from '../../src/cells/cellRange';
 import { BLANK } from '../../src/cells/quantity';
 import { isFail } from '../../src/exposure/core/result';
 
@@ -83,9 +83,9 @@ describe('an argument that another decides', () => {
 });
 
 describe('what a host passes is a rectangle', () => {
-  const cells = (given: unknown): unknown[] => [...cellsOf(toGrid(given))];
+  const cells = (given: unknown): unknown[] => [...cellsOf(cellRange(given))];
   const size = (given: unknown): unknown => {
-    const { rows, columns } = toGrid(given);
+    const { rows, columns } = cellRange(given);
     return [rows, columns];
   };
   test.each([
@@ -104,13 +104,13 @@ describe('what a host passes is a rectangle', () => {
     expect(cells(given)).toEqual(all);
   });
   test('has nothing beyond its rows and columns', () => {
-    const grid = toGrid([[8, 11]]);
+    const grid = cellRange([[8, 11]]);
     expect([grid.at(0, 1), grid.at(0, 2), grid.at(1, 0)]).toEqual([11, undefined, undefined]);
   });
   test('of one cell or of several', () => {
-    expect(isSingle(toGrid(8))).toBe(true);
-    expect(isSingle(toGrid([[8]]))).toBe(true);
-    expect(isSingle(toGrid([[8, 11]]))).toBe(false);
-    expect(isSingle(toGrid([[8], [11]]))).toBe(false);
+    expect(isSingle(cellRange(8))).toBe(true);
+    expect(isSingle(cellRange([[8]]))).toBe(true);
+    expect(isSingle(cellRange([[8, 11]]))).toBe(false);
+    expect(isSingle(cellRange([[8], [11]]))).toBe(false);
   });
 });

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { headless, type Value } from '../../src/engine/headless';
+import { headless, type EngineValue } from '../../src/engine/headless';
 import { snapshot, type TestCell } from './book';
 
 /**
@@ -234,7 +234,7 @@ const asRows = (wanted: unknown): unknown[][] =>
 
 describe('native functions', () => {
   let book: ReturnType<typeof headless>;
-  const answer = (formula: string): Value[][] => book.answer('Data', cellOf(formula));
+  const answer = (formula: string): EngineValue[][] => book.answer('Data', cellOf(formula));
 
   beforeAll(async () => {
     const rows = [...DATA];

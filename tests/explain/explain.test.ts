@@ -13,10 +13,10 @@ import {
 import { exampleFormula } from '../../src/catalogue/words';
 import { call } from '../../src/cells/call';
 import { cellError, isCellError } from '../../src/formula/errors';
-import { type Cells, explain, type Step } from '../../src/explain/explain';
+import { type CellRows, explain, type Step } from '../../src/explain/explain';
 import { describeReading, givenText } from '../../src/explain/reading';
 
-const SHEET: Readonly<Record<string, Cells>> = {
+const SHEET: Readonly<Record<string, CellRows>> = {
   A1: [['']],
   B2: [[11]],
   B3: [[0]],
@@ -25,7 +25,7 @@ const SHEET: Readonly<Record<string, Cells>> = {
   'B1:D1': [[8, 11, 16]],
   'Lights[Reading]': [['f/8'], ['11³']],
 };
-const look = (reference: string): Cells | undefined => SHEET[reference];
+const look = (reference: string): CellRows | undefined => SHEET[reference];
 const explained = (formula: string) => explain(formula, look);
 function only(formula: string): Step {
   const { steps } = explained(formula);

@@ -1,15 +1,15 @@
 import { isCellError } from '../../src/formula/errors';
 import type { Book, BookSheet } from '../../src/book/book';
 import { looksOutside } from '../../src/formula/file';
-import { type Read, readXlsx, Refused } from '../../src/xlsx/read';
+import { type OpenedFile, readXlsx, UnreadableFile } from '../../src/xlsx/read';
 import { MOST_COLUMNS, MOST_ROWS } from '../../src/formula/areas';
-import type { Area } from '../../src/sheets/plan';
+import type { Area } from '../../src/formula/area';
 import { cells, type Part, workbook, zip } from '../xlsx/parts';
 import { text as hostileText } from './cells';
 import { Draws, seedFor } from './draws';
 import { HANGS, type Report, stopwatch } from './report';
 
-export type ReadFile = (bytes: Uint8Array) => Promise<Read>;
+export type ReadFile = (bytes: Uint8Array) => Promise<OpenedFile>;
 export type Parts = Record<string, string | Part>;
 
 const TYPES = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
@@ -172,7 +172,7 @@ function sheetFault(sheet: BookSheet): string | undefined {
 } // prettier-ignore
 
 /** What no host can show of what was read; undefined where it is in order. */
-function readFault({ book, notUnderstood }: Read): string | undefined {
+function readFault({ book, notUnderstood }: OpenedFile): string | undefined {
   if (notUnderstood.some((sentence) => typeof sentence !== 'string' || !/^[A-Z].*\.$/s.test(sentence)))
     return 'what was left out is told in no sentences';
   const { sheets, names }: Book = book;
@@ -219,7 +219,7 @@ async function outcome(
     report.answered(true);
     return readFault(found);
   } catch (error) {
-    if (!(error instanceof Refused)) return `threw ${String(error).slice(0, 200)}`;
+    if (!(error instanceof UnreadableFile)) return `threw ${String(error).slice(0, 200)}`;
     report.answered(false);
     hears(error.message);
     return /^This file .*\.$/.test(error.message) ? undefined : `refused in no sentence: ${error.message}`;

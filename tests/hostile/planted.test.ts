@@ -3,7 +3,7 @@ import { CATALOGUE } from '../../src/catalogue';
 import { Q } from '../../src/catalogue/quantities';
 import { type AnyRow, define, one } from '../../src/catalogue/types';
 import { fail } from '../../src/exposure/core/result';
-import { readXlsx, Refused } from '../../src/xlsx/read';
+import { readXlsx, UnreadableFile } from '../../src/xlsx/read';
 import { zip } from '../xlsx/parts';
 import { BOMBS, bombs } from './bombs';
 import { hostileCalls, tryCall } from './calls';
@@ -170,7 +170,7 @@ describe('what escapes from a file is caught', () => {
     expect(report.escapes[0]?.what).toContain('threw RangeError');
   });
   test.each([
-    ['a refusal in no sentence', () => Promise.reject(new Refused('no')), /no sentence/],
+    ['a refusal in no sentence', () => Promise.reject(new UnreadableFile('no')), /no sentence/],
     ['NaN', cell({ value: Number.NaN }), /NaN in a cell/],
     ['-0', cell({ value: -0 }), /0 in a cell/],
     ['an unknown error', cell({ value: { error: 'x' } }), /unknown error/],

@@ -1,21 +1,33 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { FAMILIES } from '../../src/catalogue/types';
 
 const SRC = resolve(import.meta.dirname, '../../src');
 
-/** Which folders a folder may import from, besides itself. */
-const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
+/** Below the hosts, the lowest floor first: each may import from those named, besides itself. */
+const FLOORS = {
   exposure: [],
   catalogue: ['exposure'],
-  cells: ['catalogue', 'exposure'],
-  sheets: ['cells', 'catalogue', 'exposure'],
-  pane: ['sheets', 'cells', 'catalogue', 'exposure'],
-  hosts: ['pane', 'sheets', 'cells', 'catalogue', 'exposure'],
-  build: ['hosts', 'pane', 'sheets', 'cells', 'catalogue', 'exposure'],
+  formula: ['catalogue', 'exposure'],
+  cells: ['formula', 'catalogue', 'exposure'],
+  book: ['formula'],
+  sheets: ['book', 'formula', 'catalogue', 'exposure'],
+  explain: ['cells', 'formula', 'catalogue', 'exposure'],
+  engine: ['cells', 'formula', 'catalogue', 'exposure'],
+  xlsx: ['book', 'formula', 'catalogue'],
+  pane: ['explain', 'sheets', 'book', 'cells', 'formula', 'catalogue', 'exposure'],
+} satisfies Record<string, readonly string[]>;
+const HOSTS = ['excel', 'workbench', 'command', 'script'].map((host) => `hosts/${host}`);
+/** What a folder may import from. A host imports no host: what two of them share lies below them. */
+const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
+  ...FLOORS,
+  ...Object.fromEntries(HOSTS.map((host) => [host, Object.keys(FLOORS)])),
+  build: [...Object.keys(FLOORS), ...HOSTS],
+  published: [],
 };
 /** Folders that know no host: they import no package at all. */
-const PURE = ['exposure', 'catalogue', 'cells', 'sheets'];
+const PURE = ['exposure', 'catalogue', 'formula', 'cells', 'book', 'sheets', 'explain'];
 
 const files = (folder: string): string[] =>
   readdirSync(folder, { withFileTypes: true, recursive: true })
@@ -27,7 +39,10 @@ const imports = (text: string): string[] =>
       /^(?:import|export)\b(?:[^'";]*?\bfrom)?\s*['"]([^'"]+)['"]|\b(?:import|require)\(\s*['"]([^'"]+)['"]/gm,
     ),
   ].map((m) => (m[1] ?? m[2]) as string);
-const folderOf = (path: string): string => relative(SRC, path).split(/[\\/]/)[0] as string;
+function folderOf(path: string): string {
+  const [first = '', second = ''] = relative(SRC, path).split(/[\\/]/);
+  return first === 'hosts' ? `${first}/${second}` : first;
+}
 
 function breach(file: string, imported: string): string | undefined {
   const from = folderOf(file);
@@ -39,6 +54,11 @@ function breach(file: string, imported: string): string | undefined {
   if (to === from || MAY_IMPORT[from]?.includes(to)) return undefined;
   return `${from} imports from ${to}`;
 }
+
+const foldersIn = (folder: string): string[] =>
+  readdirSync(join(SRC, folder), { withFileTypes: true })
+    .filter((f) => f.isDirectory())
+    .map(({ name }) => name);
 
 describe('arrows between folders point one way', () => {
   test('no file of src breaks the order', () => {
@@ -52,9 +72,13 @@ describe('arrows between folders point one way', () => {
     );
     expect(breaches).toEqual([]);
   });
-  test('each folder of src is known here', () => {
-    const folders = readdirSync(SRC, { withFileTypes: true }).filter((f) => f.isDirectory());
-    for (const { name } of folders) expect(MAY_IMPORT[name]).toBeDefined();
+  test('each folder of src and each host is known here', () => {
+    const known = [
+      ...foldersIn('').filter((name) => name !== 'hosts'),
+      ...foldersIn('hosts').map((h) => `hosts/${h}`),
+    ];
+    for (const name of known) expect(MAY_IMPORT[name], name).toBeDefined();
+    expect(readdirSync(join(SRC, 'hosts')).sort()).toEqual(foldersIn('hosts').sort());
   });
   test('and the check finds a breach', () => {
     expect(
@@ -65,7 +89,34 @@ describe('arrows between folders point one way', () => {
     expect(breach(join(SRC, 'exposure/stops/marks.ts'), '../../cells/call')).toBeDefined();
     expect(breach(join(SRC, 'cells/call.ts'), 'rxjs')).toBeDefined();
     expect(breach(join(SRC, 'cells/call.ts'), '../catalogue/types')).toBeUndefined();
+    expect(breach(join(SRC, 'sheets/check.ts'), '../cells/call')).toBeDefined();
+    expect(breach(join(SRC, 'hosts/command/calc.ts'), '../excel/lay')).toBeDefined();
+    expect(breach(join(SRC, 'hosts/workbench/page/files.ts'), '../grid/grid')).toBeUndefined();
   });
+});
+
+describe('families, their folders and their rows are called alike', () => {
+  /** Folders that several families use, or that have no function of their own. */
+  const SHARED = ['core', 'balance'];
+  test('a folder of the library for each family', () =>
+    expect(
+      foldersIn('exposure')
+        .filter((name) => !SHARED.includes(name))
+        .sort(),
+    ).toEqual(Object.keys(FAMILIES).sort()));
+  test('a file of rows for each family', () =>
+    expect(
+      readdirSync(join(SRC, 'catalogue/rows'))
+        .map((file) => file.replace(/\.ts$/, ''))
+        .filter((name) => name !== 'shared')
+        .sort(),
+    ).toEqual(Object.keys(FAMILIES).sort()));
+});
+
+test('published values are data alone', () => {
+  const all = readdirSync(join(SRC, 'published'));
+  expect(all.length).toBeGreaterThan(15);
+  expect(all.filter((name) => !name.endsWith('.json'))).toEqual([]);
 });
 
 describe('the top level holds what it may and nothing else', () => {

@@ -22,12 +22,14 @@ const stryker = resolve(
 const json = (path) => JSON.parse(readFileSync(path, 'utf8'));
 
 /** Each part is tried with the tests that are about it: all others would run for every change that they do not notice. */
-const CELLS = '{cells,catalogue,published}';
+const CELLS = '{catalogue,formula,cells,explain,published}';
 const exposure = readdirSync(resolve(ROOT, 'src/exposure'), { withFileTypes: true }).filter((entry) =>
   entry.isDirectory(),
 );
 const PARTS = [
   { name: 'cells', code: 'src/cells/**/*.ts', tests: CELLS },
+  { name: 'formula', code: 'src/formula/**/*.ts', tests: CELLS },
+  { name: 'explain', code: 'src/explain/**/*.ts', tests: CELLS },
   { name: 'catalogue', code: 'src/catalogue/**/*.ts', tests: CELLS },
   ...exposure.map(({ name }) => ({
     name,

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
-import { PALETTE } from '../../src/sheets/theme';
+import { PALETTE } from '../../src/book/palette';
 
 const css = readFileSync(resolve(import.meta.dirname, '../../src/pane/pane.css'), 'utf8');
 const light = (name: string): string | undefined =>

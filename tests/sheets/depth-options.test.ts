@@ -1,16 +1,18 @@
 import { describe, expect, test } from 'vitest';
 import { isCellError } from '../../src/formula/errors';
 import { depthOf } from '../../src/sheets/check';
-import type { Table, Value } from '../../src/sheets/template';
+import type { TemplateTable, TemplateValue } from '../../src/sheets/template';
 import { calculated, templateOf, type Typed, typedOver } from './support';
 
 const template = templateOf('depth-options');
-const EVERY_ROW = (template.blocks.find((block) => block.kind === 'table') as Table).rows.map(([n]) => n);
+const EVERY_ROW = (template.blocks.find((block) => block.kind === 'table') as TemplateTable).rows.map(
+  ([n]) => n,
+);
 
 /** The sheet with some of the demo job's inputs typed over; with empty inputs where `filled` is false. */
 async function sheet(
   typed: Typed = {},
-  apertures: readonly (Value | undefined)[] = EVERY_ROW,
+  apertures: readonly (TemplateValue | undefined)[] = EVERY_ROW,
   filled = true,
 ) {
   const rows = apertures.map((n) => [n ?? null]);

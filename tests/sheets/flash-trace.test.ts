@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import type { Block, Table, Template, Value } from '../../src/sheets/template';
+import type { Block, TemplateTable, Template, TemplateValue } from '../../src/sheets/template';
 import { exactly, twoTimes } from '../exposure/trace/shapes';
-import { place } from '../../src/formula/address';
+import { parseAddress } from '../../src/formula/address';
 import { calculated as calculatedSheet, templateOf, type Typed, typedOver } from './support';
 
 /**
@@ -20,11 +20,11 @@ const MOST_LETTERS = 105;
 
 const flashTrace = templateOf('flash-trace');
 type Sample = readonly [time: number, value: number];
-const isTrace = (block: Block): block is Table => block.kind === 'table' && block.id === 'Trace';
+const isTrace = (block: Block): block is TemplateTable => block.kind === 'table' && block.id === 'Trace';
 const DEMO = flashTrace.blocks.find(isTrace)?.rows as unknown as readonly Sample[];
 
 /** The template with other samples, and other inputs. */
-const changed = (samples: readonly (readonly Value[])[], inputs: Typed = {}): Template =>
+const changed = (samples: readonly (readonly TemplateValue[])[], inputs: Typed = {}): Template =>
   typedOver(flashTrace, inputs, { Trace: samples });
 
 async function calculated(template: Template, filled = true) {
@@ -173,10 +173,10 @@ describe('another recording is pasted over the demo', () => {
   });
 
   test('one that runs on below the table, where no table grows, is said', async () => {
-    const below: Table = {
+    const below: TemplateTable = {
       kind: 'table',
       title: 'More samples',
-      at: `A${(place(flashTrace.blocks.find(isTrace)?.at ?? '')?.row ?? 0) + DEMO.length + 3}`,
+      at: `A${(parseAddress(flashTrace.blocks.find(isTrace)?.at ?? '')?.row ?? 0) + DEMO.length + 3}`,
       id: 'More',
       columns: [{ id: 'Time', quantity: 'number' }],
       rows: [[0.0023], [0.0024], [0.0025]],

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import type { Template, Value } from '../../src/sheets/template';
+import type { Template, TemplateValue } from '../../src/sheets/template';
 import { calculated, templateOf, type Typed, typedOver } from './support';
 
 const demo = templateOf('freeze-check');
 
 /** The sheet with other inputs: fields by id, and rows of heads. */
-const withInputs = (fields: Typed, rows?: readonly (readonly Value[])[]): Template =>
+const withInputs = (fields: Typed, rows?: readonly (readonly TemplateValue[])[]): Template =>
   typedOver(demo, fields, rows && { Heads: rows });
 
 const cellsOf = async (template: Template) => (await calculated(template)).at;

@@ -5,7 +5,8 @@ import { freeSheetName, freeTableName, makePlan } from '../../src/sheets/makePla
 import type { SheetPlan } from '../../src/sheets/plan';
 import { TEMPLATES } from '../../src/sheets/templates';
 import type { Template } from '../../src/sheets/template';
-import { PALETTE, THEME, WARNED } from '../../src/sheets/theme';
+import { PALETTE } from '../../src/book/palette';
+import { THEME, WARNED } from '../../src/sheets/theme';
 
 const wish = { filled: true, sheets: [], tables: [] };
 const template = (id: string): Template => TEMPLATES.find((t) => t.id === id) as Template;

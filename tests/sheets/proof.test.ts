@@ -4,10 +4,10 @@ import { createRequire } from 'node:module';
 import { expect, test } from 'vitest';
 import { type PublishedCheck, proofTemplate } from '../../src/build/proof';
 import { makePlan } from '../../src/sheets/makePlan';
-import type { Table, Template } from '../../src/sheets/template';
+import type { TemplateTable, Template } from '../../src/sheets/template';
 import { calculated, templateOf } from './support';
 
-const FOLDER = resolve(import.meta.dirname, '../published');
+const FOLDER = resolve(import.meta.dirname, '../../src/published');
 const published = readdirSync(FOLDER)
   .filter((file) => file.endsWith('.json'))
   .flatMap(
@@ -16,8 +16,10 @@ const published = readdirSync(FOLDER)
   );
 
 const proof = templateOf('proof');
-const tableOf = (template: Template, id: string): Table =>
-  template.blocks.find((block): block is Table => block.kind === 'table' && block.id === id) as Table;
+const tableOf = (template: Template, id: string): TemplateTable =>
+  template.blocks.find(
+    (block): block is TemplateTable => block.kind === 'table' && block.id === id,
+  ) as TemplateTable;
 
 /** Columns of the checks, and what is calculated at the top. */
 async function totals(template: Template) {

@@ -1,14 +1,14 @@
 import { isCellError } from '../../src/formula/errors';
 import { sheetValues } from '../../src/hosts/command/sheetValues';
-import { place } from '../../src/formula/address';
+import { parseAddress } from '../../src/formula/address';
 import { layout, tableTop } from '../../src/sheets/layout';
 import { makePlan } from '../../src/sheets/makePlan';
-import type { Field, Template, Value } from '../../src/sheets/template';
+import type { Field, Template, TemplateValue } from '../../src/sheets/template';
 import { TEMPLATES } from '../../src/sheets/templates';
 
 /** What is typed over the demo job, by the id of its cell. */
-export type Typed = Readonly<Record<string, Value>>;
-type Rows = readonly (readonly Value[])[];
+export type Typed = Readonly<Record<string, TemplateValue>>;
+type Rows = readonly (readonly TemplateValue[])[];
 
 export function templateOf(id: string): Template {
   const found = TEMPLATES.find((template) => template.id === id);
@@ -46,7 +46,7 @@ export async function calculated(template: Template, filled = true) {
     plan,
     values,
     at(address: string) {
-      const found = place(address);
+      const found = parseAddress(address);
       if (!found) throw new Error(`${address} is no cell.`);
       return values(found.row, found.column);
     },
@@ -60,7 +60,7 @@ export async function calculated(template: Template, filled = true) {
       const found = tables.get(table);
       const index = found?.columns.findIndex(({ id }) => id === name) ?? -1;
       if (!found || index < 0) throw new Error(`There is no column ${name} in ${table}.`);
-      const left = place(found.at)?.column ?? 0;
+      const left = parseAddress(found.at)?.column ?? 0;
       return found.rows.map((_, row) => values(tableTop(found) + 1 + row, left + index));
     },
     errors: plan.cells.filter(({ row, column }) => isCellError(values(row, column))),

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { looksOutside, shifter, stored, typed } from '../../src/formula/file';
-import { readXlsx, Refused } from '../../src/xlsx/read';
+import { looksOutside, shifter, asStored, asTyped } from '../../src/formula/file';
+import { readXlsx, UnreadableFile } from '../../src/xlsx/read';
 import { writeXlsx } from '../../src/xlsx/write';
 import { cells, workbook, zip } from './parts';
 
@@ -23,11 +23,11 @@ describe('formulas of files', () => {
     ['_xlfn.LET(_xlpm.x,1,_xlpm.x+_xlfn._xlws.SORT(A1))', '=LET(x,1,x+SORT(A1))'],
     ['SUM(_xlfn.ANCHORARRAY(F1))+_xlfn.SINGLE(A1:A5)', '=SUM(F1#)+@A1:A5'],
     ['NOSUCHFUNCTION(1)', '=NOSUCHFUNCTION(1)'],
-  ])('%s is typed %s', (file, person) => expect(typed(file)).toBe(person));
+  ])('%s is typed %s', (file, person) => expect(asTyped(file)).toBe(person));
 
   test('typed and stored undo each other', () => {
     for (const formula of ['=SWEEP.POPS(A1,2)', '=XLOOKUP(1,Heads[Reading],Heads[Power])', '=LET(a,1,a*2)&"LET(b,"', '=SUM(A1#)'])
-      expect(typed(stored(formula))).toBe(formula);
+      expect(asTyped(asStored(formula))).toBe(formula);
   }); // prettier-ignore
 
   test.each([
@@ -206,8 +206,8 @@ describe('a hostile or damaged file is refused in a sentence', () => {
     try {
       await readXlsx(bytes);
     } catch (reason) {
-      expect(reason).toBeInstanceOf(Refused);
-      return (reason as Refused).message;
+      expect(reason).toBeInstanceOf(UnreadableFile);
+      return (reason as UnreadableFile).message;
     }
     return 'it was opened';
   };

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { isCellError } from '../../src/formula/errors';
 import type { Book, BookCell, BookSheet } from '../../src/book/book';
-import { sheetFromPlan, type Values } from '../../src/sheets/sheetFromPlan';
+import { sheetFromPlan, type ValueAt } from '../../src/sheets/sheetFromPlan';
 import { readXlsx } from '../../src/xlsx/read';
 import { writeXlsx } from '../../src/xlsx/write';
 import { openPackage } from '../../src/xlsx/zip';
@@ -10,7 +10,7 @@ import { TEMPLATES } from '../../src/sheets/templates';
 
 /** Any values do: a number, a text, a truth, an error and an empty text in turn. */
 const ANY: readonly BookCell['value'][] = [1.5, 'a < b & "c"', true, { error: '#N/A' }, ''];
-const anyValue: Values = (row, column) => ANY[(row + column) % ANY.length] as BookCell['value'];
+const anyValue: ValueAt = (row, column) => ANY[(row + column) % ANY.length] as BookCell['value'];
 const bookOf = (filled: boolean): Book => ({
   sheets: TEMPLATES.map((t) => sheetFromPlan(makePlan(t, { filled, sheets: [], tables: [] }), anyValue)),
   names: [],

@@ -12,7 +12,7 @@ const TENTHS_AND_STOPS =
 const HOT_CENTRE =
   'A front with a hot centre falls off faster than an even one. Measure from the front, not from the tube.';
 
-export const distance = [
+export const distanceRows = [
   define({
     id: 'POWERFORDISTANCE',
     family: 'distance',

@@ -15,7 +15,7 @@ const EXPONENTIAL =
 const SYNC =
   'A shutter shorter than the flash loses light; a speed above the camera’s sync speed is theoretical with a focal-plane shutter.';
 
-export const duration = [
+export const durationRows = [
   define({
     id: 'FLASHLEVEL',
     family: 'duration',

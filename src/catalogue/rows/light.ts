@@ -10,7 +10,7 @@ import { isFail, type Result } from '../../exposure/core/result';
 import { lightUnmix } from '../../exposure/light/unmix/lightUnmix';
 import { measurementPattern, PATTERN_HEADS } from '../../exposure/light/unmix/measurementPattern';
 import { Q } from '../quantities';
-import { choice, define, flag, grid, list, one, rest, type Table } from '../types';
+import { choice, define, flag, grid, list, one, rest, type AnswerRows } from '../types';
 
 const above = { range: ABOVE_ZERO };
 const ONE_AT_A_TIME = 'Meter each light alone: where heads cannot be fired alone, switch the others off.';
@@ -22,12 +22,12 @@ const AS_DECIMALS =
   'One number that is no mark makes every plain number of the list exact: a list read to decimals.';
 
 /** A row a head: what it reads alone, and how far off that may be. */
-function unmixed(pattern: readonly (readonly number[])[], readings: readonly number[]): Result<Table> {
+function unmixed(pattern: readonly (readonly number[])[], readings: readonly number[]): Result<AnswerRows> {
   const heads = lightUnmix(pattern, readings);
   return isFail(heads) ? heads : heads.map(({ reading, plusMinus }) => [reading, plusMinus]);
 }
 
-export const light = [
+export const lightRows = [
   define({
     id: 'LIGHTSUM',
     family: 'light',

@@ -8,7 +8,7 @@ import { draw, focal, pupil } from './shared';
 
 const above = { range: ABOVE_ZERO };
 
-export const loss = [
+export const lossRows = [
   define({
     id: 'BELLOWSLOSS',
     family: 'loss',

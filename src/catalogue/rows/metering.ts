@@ -18,10 +18,10 @@ const constant = withDefault(
 const TWO_RECEPTORS =
   'Two conventions: a flat receptor (250, the default) for copies, a dome (340) for solid subjects.';
 
-export const exposure = [
+export const meteringRows = [
   define({
     id: 'EXPOSUREVALUE',
-    family: 'exposure',
+    family: 'metering',
     gives: 'Exposure value at ISO 100.',
     args: [
       one('aperture', 'Lens setting', Q.aperture, above),
@@ -41,7 +41,7 @@ export const exposure = [
   }),
   define({
     id: 'LUXSECONDS',
-    family: 'exposure',
+    family: 'metering',
     gives: 'Luminous exposure at the subject for a meter reading, in lux seconds.',
     args: [one('aperture', 'Meter reading', Q.aperture, above), iso, constant],
     result: Q.luxSeconds,
@@ -58,7 +58,7 @@ export const exposure = [
   }),
   define({
     id: 'APERTUREFORLUXSECONDS',
-    family: 'exposure',
+    family: 'metering',
     gives: 'Meter reading for a luminous exposure in lux seconds.',
     args: [one('luxseconds', 'Luminous exposure at the subject', Q.luxSeconds, above), iso, constant],
     result: Q.aperture,
@@ -72,7 +72,7 @@ export const exposure = [
   }),
   define({
     id: 'GUIDENUMBER',
-    family: 'exposure',
+    family: 'metering',
     gives: 'Guide number in metres, from a reading at a distance.',
     args: [
       one('reading', 'F-number read at that distance, as typed', Q.apertureAsTyped, above),
@@ -91,7 +91,7 @@ export const exposure = [
   }),
   define({
     id: 'GUIDEREADING',
-    family: 'exposure',
+    family: 'metering',
     gives: 'Reading at a distance, from a guide number.',
     args: [
       one('guide', 'Guide number at full power', Q.guide, above),

@@ -6,7 +6,7 @@ import { spinSpeed } from '../../exposure/motion/spinSpeed';
 import { ABOVE_ZERO, LEVEL, NOT_NEGATIVE } from '../../exposure/core/range';
 import { Q } from '../quantities';
 import { define, list, one, withDefault } from '../types';
-import { magnification, pixelPitch } from './shared';
+import { smearMagnification, pixelPitch } from './shared';
 
 const above = { range: ABOVE_ZERO };
 const speed = one('speed', 'Speed across the line of sight', Q.speed, above);
@@ -15,7 +15,7 @@ const ONE_POP =
 const LEVELS =
   'Durations are t0.1, the time above a tenth of the peak. A maker’s t0.5 (level 0.5) is turned into t0.1 for an exponential decay, which is pessimistic for heads that cut the pulse.';
 
-export const motion = [
+export const motionRows = [
   define({
     id: 'FREEZEBLUR',
     family: 'motion',
@@ -23,7 +23,7 @@ export const motion = [
     args: [
       speed,
       one('duration', 'Flash duration', Q.duration, above),
-      magnification,
+      smearMagnification,
       pixelPitch,
       withDefault('level', 'Level of the duration: 0.1 for t0.1, 0.5 for t0.5', Q.share, FREEZE_LEVEL, {
         range: LEVEL,
@@ -54,7 +54,7 @@ export const motion = [
         { given: 'pixelPitch', yes: Q.pixels, no: Q.lensLength },
         above,
       ),
-      magnification,
+      smearMagnification,
       pixelPitch,
       withDefault(
         'level',

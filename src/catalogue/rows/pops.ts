@@ -6,7 +6,7 @@ import { ABOVE_ZERO, NOT_NEGATIVE, POPS } from '../../exposure/core/range';
 import { isFail, type Result } from '../../exposure/core/result';
 import { MOST_POPS, PLAN_STEP, popsPlan } from '../../exposure/pops/plan/popsPlan';
 import { Q } from '../quantities';
-import { choice, define, gappedList, list, maybe, one, type Table, withDefault } from '../types';
+import { choice, define, gappedList, list, maybe, one, type AnswerRows, withDefault } from '../types';
 import { draw, focal, loss, pupil } from './shared';
 
 const above = { range: ABOVE_ZERO };
@@ -20,7 +20,7 @@ const FLASHES =
 const DOUBLING = 'Each doubling of the pops adds one stop.';
 
 /** A row a head, and a last row for all together. */
-function planned(...job: Parameters<typeof popsPlan>): Result<Table> {
+function planned(...job: Parameters<typeof popsPlan>): Result<AnswerRows> {
   const plan = popsPlan(...job);
   if (isFail(plan)) return plan;
   const heads = plan.heads.map(({ power = '', pops, reading: reads = '', miss = '' }) => [
@@ -32,7 +32,7 @@ function planned(...job: Parameters<typeof popsPlan>): Result<Table> {
   return [...heads, ['', plan.pops, plan.reading || '', plan.seconds]];
 }
 
-export const pops = [
+export const popsRows = [
   define({
     id: 'POPSFORTARGET',
     family: 'pops',

@@ -25,7 +25,7 @@ export const least = maybe('least', 'Least energy of the head', Q.energy, above)
 export const most = maybe('most', 'Most energy of the head', Q.energy, above);
 export const width = maybe('width', 'Width (or diameter) of the front of the light', Q.distance, above);
 export const height = maybe('height', 'Height of the front, for a rectangle', Q.distance, above);
-export const magnification = maybe(
+export const smearMagnification = maybe(
   'magnification',
   'Image size over object size; left out, the smear is measured on the subject',
   Q.magnification,

@@ -51,7 +51,7 @@ const overlap = withDefault(
 const AS_TYPED = 'The f-number counts as typed, as in every printed depth table: 11 is 11.';
 const FROM_LENS = 'Distances run from the lens (its principal point), not from the sensor mark.';
 
-export const sharpness = [
+export const sharpnessRows = [
   define({
     id: 'MAGNIFICATION',
     family: 'sharpness',

@@ -20,7 +20,7 @@ const above = { range: ABOVE_ZERO };
 const scale = choice('scale', 'What the numbers are', SCALES);
 const markedScale = choice('scale', 'What the number is', MARKED_SCALES);
 
-export const stops = [
+export const stopsRows = [
   define({
     id: 'STOPDIFF',
     family: 'stops',

@@ -31,10 +31,10 @@ const SAFETY =
   'A sensor near a flash head, and any wire to it, is kept clear of mains and capacitor: never open a head, as it holds a deadly charge long after it is unplugged. Keep to the maker’s instructions.';
 const words = ['photodiode', 'oscilloscope', 'recording', 'measured', 't0.5', 't0.1'];
 
-export const trace = [
+export const traceRows = [
   define({
     id: 'TRACETIME',
-    family: 'duration',
+    family: 'trace',
     gives: 'Duration of a flash at a level, from a recorded trace.',
     args: [times, values, level, base],
     result: Q.duration,
@@ -49,7 +49,7 @@ export const trace = [
   }),
   define({
     id: 'TRACEINSIDE',
-    family: 'duration',
+    family: 'trace',
     gives: 'Share of the light inside the duration at a level, from a recorded trace.',
     args: [times, values, level, base],
     result: Q.share,
@@ -64,7 +64,7 @@ export const trace = [
   }),
   define({
     id: 'TRACETAIL',
-    family: 'duration',
+    family: 'trace',
     gives: 'Share of the light after the duration at a level, from a recorded trace.',
     args: [times, values, level, base],
     result: Q.share,
@@ -79,7 +79,7 @@ export const trace = [
   }),
   define({
     id: 'TRACETABLE',
-    family: 'duration',
+    family: 'trace',
     gives: 'Durations and shares of the light at nine levels, from a recorded trace.',
     args: [times, values, base],
     result: Q.duration,
@@ -112,7 +112,7 @@ export const trace = [
   }),
   define({
     id: 'TRACESHUTTER',
-    family: 'duration',
+    family: 'trace',
     gives: 'Shortest opening that passes all but a little of a recorded flash.',
     args: [
       times,
@@ -134,7 +134,7 @@ export const trace = [
   }),
   define({
     id: 'TRACENOTE',
-    family: 'duration',
+    family: 'trace',
     gives: 'What is doubtful about a recorded trace, in words.',
     args: [times, values, base],
     result: Q.text,

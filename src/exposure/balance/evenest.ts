@@ -1,5 +1,5 @@
 import { isFail, type Result } from '../core/result';
-import { AS_GOOD, changes, lightAt, type Lighting, worstMiss } from './lighting';
+import { AS_GOOD, changes, lightAtPoints, type Lighting, worstMiss } from './lighting';
 import { linearProgramme, type Vector } from './linearProgramme';
 
 /** Bounds of the shares of the heads. Both are 0 for a head that is off. */
@@ -22,7 +22,7 @@ const at = (list: Vector, i: number): number => list[i] as number;
 
 /** Factors that bring the light wanted at each point, or what the heads give that is nearest to it, to 1. */
 const scales = ({ reach, least, mayGoOff }: Lighting): number[] => {
-  const low = lightAt(
+  const low = lightAtPoints(
     reach,
     least.map((x, h) => (mayGoOff[h] ? 0 : x)),
   );
@@ -202,7 +202,7 @@ function lessChange(lighting: Lighting, stops: number, change: number, way: Way)
   const miss = 2 ** (stops + ROUNDING);
   const base = now.map((x, h) => (way.off.has(h) ? 0 : x));
   const scale = scales(lighting);
-  const light = lightAt(reach, base);
+  const light = lightAtPoints(reach, base);
   const rows = reach.map((row, p) => [...row, ...row.map((a) => -a)].map((a) => a * at(scale, p)));
   let best = way.shares;
   let up: Vector = now.map((x) => 1 / (x * Math.LN2));

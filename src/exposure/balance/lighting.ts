@@ -17,12 +17,12 @@ export interface Lighting {
 export const AS_GOOD = 0.005;
 
 /** Share of the light wanted that each point gets. */
-export const lightAt = (reach: readonly Vector[], shares: Vector): number[] =>
+export const lightAtPoints = (reach: readonly Vector[], shares: Vector): number[] =>
   reach.map((row) => row.reduce((sum, a, h) => sum + a * (shares[h] as number), 0));
 
 /** Worst miss over the points, in stops. */
 export const worstMiss = (reach: readonly Vector[], shares: Vector): number =>
-  lightAt(reach, shares).reduce((worst, light) => Math.max(worst, Math.abs(Math.log2(light))), 0);
+  lightAtPoints(reach, shares).reduce((worst, light) => Math.max(worst, Math.abs(Math.log2(light))), 0);
 
 /** Largest change of a head from the present, in stops, and the sum of all. Heads that went off do not count. */
 export function changes(now: Vector, shares: Vector): { largest: number; sum: number } {

@@ -1,5 +1,5 @@
 import { bendIn } from './bend';
-import type { Place } from './light';
+import type { TracePoint } from './light';
 import { fitPolynomial, passes } from './polynomial';
 import type { Pulse } from './pulse';
 import { timeAt } from './samples';
@@ -8,7 +8,7 @@ import { lightAt, nextBright, nextDark, type Signal } from './signal';
 /** How a pulse comes up through a level, going inward from one end of its light. */
 export interface Crossing {
   /** Undefined where the light begins (or ends) above the level. */
-  readonly place: Place | undefined;
+  readonly place: TracePoint | undefined;
   /** Sample from which to look for a higher level. */
   readonly seen: number;
 }
@@ -60,7 +60,7 @@ function humpIn(signal: Signal, start: number, end: number, way: 1 | -1, dark: n
  * Instant in a cell at which the line between the samples passes the level: a straight one, or bent where samples are fine. The
  * level lies between two samples that are not alike.
  */
-export function inCell(signal: Signal, level: number, cell: number): Place {
+export function inCell(signal: Signal, level: number, cell: number): TracePoint {
   const start = timeAt(signal.samples, cell);
   const width = timeAt(signal.samples, cell + 1) - start;
   const left = lightAt(signal, cell);
@@ -81,17 +81,17 @@ function joined(
   way: 1 | -1,
   seen: number,
   outside: number,
-): Place {
+): TracePoint {
   const outer = way > 0 ? from : to;
   let first = (seen - outside) * way > 0 ? outside : seen;
   let last = first === outside ? seen : outside;
   while (first !== outer && lightAt(signal, first) >= level) first -= way;
   while (last !== peak && lightAt(signal, last) < level) last += way;
-  const found: Place[] = [];
+  const found: TracePoint[] = [];
   for (let i = first; i !== last; i += way)
     if (lightAt(signal, i) < level && lightAt(signal, i + way) >= level)
       found.push(inCell(signal, level, Math.min(i, i + way)));
-  return found[found.length >> 1] as Place;
+  return found[found.length >> 1] as TracePoint;
 }
 
 /** Samples on either side of one that all lie near the level, up to so many. */
@@ -108,7 +108,7 @@ function reachOf({ signal, noise }: Pulse, level: number, middle: number, most: 
 }
 
 /** Instant at which the parabola through up to so many samples around `middle` passes the level; undefined where they are few. */
-function fitted(pulse: Pulse, level: number, middle: number, most: number): Place | undefined {
+function fitted(pulse: Pulse, level: number, middle: number, most: number): TracePoint | undefined {
   const { signal } = pulse;
   const reach = reachOf(pulse, level, middle, most);
   if (reach < FEW) return undefined;

@@ -18,7 +18,7 @@ export function footOf(noise: number, count: number): Foot {
 }
 
 /** One side of a pulse: its last sample going outward, and the first sample of the next pulse, if there is one. */
-export interface Side {
+export interface PulseSide {
   readonly edge: number;
   readonly next: number | undefined;
 }
@@ -31,7 +31,7 @@ export function widthOf(signal: Signal, peak: number, foot: Foot): number {
 }
 
 /** Goes outward from a sample of the pulse, over gaps that are no longer than the pulse is wide. */
-export function sideOf(signal: Signal, start: number, way: 1 | -1, foot: Foot, width: number): Side {
+export function sideOf(signal: Signal, start: number, way: 1 | -1, foot: Foot, width: number): PulseSide {
   const { samples } = signal;
   const end = way > 0 ? samples.count : -1;
   let edge = start;

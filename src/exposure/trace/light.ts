@@ -2,15 +2,18 @@ import { timeAt } from './samples';
 import { lightAt, type Signal } from './signal';
 
 /** An instant of a recording, and the sample at or before it. */
-export interface Place {
+export interface TracePoint {
   readonly time: number;
   readonly cell: number;
 }
 
-export const placeOf = (signal: Signal, i: number): Place => ({ time: timeAt(signal.samples, i), cell: i });
+export const tracePointAt = (signal: Signal, i: number): TracePoint => ({
+  time: timeAt(signal.samples, i),
+  cell: i,
+});
 
 /** Light between a sample and an instant of the cell that follows it: a straight line joins the samples. */
-function partOfCell(signal: Signal, { time, cell }: Place): number {
+function partOfCell(signal: Signal, { time, cell }: TracePoint): number {
   const start = timeAt(signal.samples, cell);
   if (!(time > start)) return 0;
   const left = lightAt(signal, cell);
@@ -40,7 +43,7 @@ function twiceLight(signal: Signal, from: number, to: number): number {
 }
 
 /** Light between two instants by the trapezoid rule; negative where the second comes first. */
-export function lightBetween(signal: Signal, start: Place, end: Place): number {
+export function lightBetween(signal: Signal, start: TracePoint, end: TracePoint): number {
   if (end.cell < start.cell) return -lightBetween(signal, end, start);
   return twiceLight(signal, start.cell, end.cell) / 2 + partOfCell(signal, end) - partOfCell(signal, start);
 }

@@ -1,14 +1,14 @@
 import { spoken } from '../core/numbers';
 import { type Fail, fail, isFail, type Result } from '../core/result';
 import { crossingOf } from './crossing';
-import { lightBetween, type Place, placeOf } from './light';
+import { lightBetween, type TracePoint, tracePointAt } from './light';
 import type { Pulse } from './pulse';
 import { lightAt } from './signal';
 
 /** Two instants, one on either side of the peak. */
 export interface Span {
-  readonly rise: Place;
-  readonly fall: Place;
+  readonly rise: TracePoint;
+  readonly fall: TracePoint;
 }
 
 /** Light before, inside and after a span, as shares that add up to 1. */
@@ -27,8 +27,8 @@ export const durationOf = ({ rise, fall }: Span): number => fall.time - rise.tim
 
 /** All the light of a pulse. */
 export const wholeOf = ({ signal, from, to }: Pulse): Span => ({
-  rise: placeOf(signal, from),
-  fall: placeOf(signal, to),
+  rise: tracePointAt(signal, from),
+  fall: tracePointAt(signal, to),
 });
 
 const lostInNoise = (pulse: Pulse, level: number): Fail =>
@@ -67,7 +67,7 @@ export function spanAt(
   cursor.rise = rise.seen;
   cursor.fall = fall.seen;
   if (fall.place === undefined) return neverFalls(pulse, level);
-  return { rise: rise.place ?? placeOf(pulse.signal, pulse.from), fall: fall.place };
+  return { rise: rise.place ?? tracePointAt(pulse.signal, pulse.from), fall: fall.place };
 }
 
 /** All light of the pulse, in heights × seconds; `no-answer` where the recording ends before enough of it. */

@@ -1,6 +1,6 @@
 import { createInterface } from 'node:readline';
 import { isCellError } from '../../formula/errors';
-import type { Value } from '../../engine/headless';
+import type { EngineValue } from '../../engine/headless';
 import { calculate, type Calculated } from './calculate';
 import { functionHelp, functionList } from './help';
 import type { Terminal } from './terminal';
@@ -83,7 +83,7 @@ function sayRefusals(
     complain(line);
 }
 
-function plain(value: Value): string {
+function plain(value: EngineValue): string {
   if (value === null) return '';
   if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
   return isCellError(value) ? value.error : String(value);

@@ -2,16 +2,16 @@ import { type IWorksheetData, LocaleType } from '@univerjs/core';
 import { LexerTreeBuilder } from '@univerjs/engine-formula';
 import { type CellError, cellError, isCellError } from '../../formula/errors';
 import { referencesIn } from '../../formula/tree';
-import { headless, type Value } from '../../engine/headless';
-import { areaOf, MOST_ROWS } from '../../formula/areas';
-import { type Refused, refusal } from './sentences';
+import { headless, type EngineValue } from '../../engine/headless';
+import { parseArea, MOST_ROWS } from '../../formula/areas';
+import { type FormulaRefusal, formulaRefusal } from './sentences';
 
 export interface Calculated {
   /** As it was given. */
   readonly formula: string;
-  readonly value: Value | Value[][];
+  readonly value: EngineValue | EngineValue[][];
   /** One for each cell that holds an error, every one with a sentence. */
-  readonly refusals: readonly Refused[];
+  readonly refusals: readonly FormulaRefusal[];
 }
 
 /**
@@ -37,7 +37,7 @@ const isWhole = (formula: string): boolean =>
 /** How many cells a formula names; one that it names by its text or its distance does not count. */
 const cellsIn = (formula: string): number =>
   referencesIn(formula)
-    .map((reference) => areaOf(reference.slice(reference.lastIndexOf('!') + 1)))
+    .map((reference) => parseArea(reference.slice(reference.lastIndexOf('!') + 1)))
     .reduce((sum, area) => sum + (area ? area.rows * area.columns : 0), 0);
 
 /** Why a formula is not given to the engine. */
@@ -69,9 +69,9 @@ export async function calculate(formulas: readonly string[]): Promise<Calculated
   const results = formulas.map((formula, i): Calculated => {
     const why = refused[i];
     const cells = why ? [[why]] : book.answer(names[i] as string, CELL.a1);
-    const value = cells.length === 1 && cells[0]?.length === 1 ? (cells[0][0] as Value) : cells;
+    const value = cells.length === 1 && cells[0]?.length === 1 ? (cells[0][0] as EngineValue) : cells;
     const errors = cells.flatMap((row) => row.filter(isCellError));
-    return { formula, value, refusals: errors.map((error) => refusal(formula, error)) };
+    return { formula, value, refusals: errors.map((error) => formulaRefusal(formula, error)) };
   });
   book.dispose();
   return results;

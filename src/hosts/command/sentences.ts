@@ -1,10 +1,10 @@
 import { CATALOGUE, NAMESPACE } from '../../catalogue';
 import { functionName } from '../../catalogue/words';
 import type { CellError, ErrorCode } from '../../formula/errors';
-import { NATIVE_FUNCTIONS } from '../../engine/natives';
+import { ENGINE_FUNCTIONS } from '../../engine/natives';
 import { nearest } from './nearest';
 
-export interface Refused {
+export interface FormulaRefusal {
   readonly error: ErrorCode;
   readonly message: string;
 }
@@ -28,7 +28,7 @@ const OTHERWISE = 'The formula cannot be calculated: check its brackets, commas 
 const SWEEP_FUNCTIONS = CATALOGUE.map(functionName);
 
 /** The error of a formula with a sentence for the person who typed it. */
-export function refusal(formula: string, { error, message }: CellError): Refused {
+export function formulaRefusal(formula: string, { error, message }: CellError): FormulaRefusal {
   const sentence =
     message ?? (error === '#NAME?' ? unknownName(formula) : undefined) ?? SENTENCES[error] ?? OTHERWISE;
   return { error, message: sentence };
@@ -40,7 +40,7 @@ function unknownName(formula: string): string | undefined {
   const called = [...withoutTexts.matchAll(/([A-Za-z_][\w.]*)\s*\(/g)].map(([, name]) =>
     (name as string).toUpperCase(),
   );
-  const known = new Set([...SWEEP_FUNCTIONS, ...NATIVE_FUNCTIONS]);
+  const known = new Set([...SWEEP_FUNCTIONS, ...ENGINE_FUNCTIONS]);
   const unknown = called.find((name) => !known.has(name));
   if (unknown === undefined) return undefined;
   const near = nearest(unknown, unknown.startsWith(`${NAMESPACE}.`) ? SWEEP_FUNCTIONS : [...known]);

@@ -1,10 +1,11 @@
 import { CellValueType, type ICellData, LocaleType } from '@univerjs/core';
 import { address } from '../../formula/address';
-import type { Area, PlanCell, SheetPlan } from '../../sheets/plan';
-import { headless, type Value } from '../../engine/headless';
+import type { Area } from '../../formula/area';
+import type { PlanCell, SheetPlan } from '../../sheets/plan';
+import { headless, type EngineValue } from '../../engine/headless';
 
 /** What each cell holds, by row and column. */
-export type Values = (row: number, column: number) => Value;
+export type SheetValues = (row: number, column: number) => EngineValue;
 
 const range = ({ row, column, rows, columns }: Area) => ({
   startRow: row,
@@ -20,7 +21,7 @@ function stored({ formula, value }: PlanCell): ICellData {
 }
 
 /** Calculates the formulas of one sheet. */
-export async function sheetValues(plan: SheetPlan): Promise<Values> {
+export async function sheetValues(plan: SheetPlan): Promise<SheetValues> {
   const { area } = plan.page;
   const cellData: Record<number, Record<number, ICellData>> = {};
   for (const cell of plan.cells) (cellData[cell.row] ??= {})[cell.column] = stored(cell);

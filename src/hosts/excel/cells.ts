@@ -1,4 +1,5 @@
-import type { Area, PlanCell, SheetPlan } from '../../sheets/plan';
+import type { Area } from '../../formula/area';
+import type { PlanCell, SheetPlan } from '../../sheets/plan';
 
 /** Everything from A1 to the last cell that holds something. */
 export const usedArea = ({ cells }: SheetPlan): Area => ({

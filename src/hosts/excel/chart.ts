@@ -1,6 +1,8 @@
-import type { Area, PlanChart, SheetPlan } from '../../sheets/plan';
-import { MOST_MARKS, PALETTE } from '../../sheets/theme';
-import { bottomRight, rangeOf, topLeft } from './ranges';
+import type { Area } from '../../formula/area';
+import type { BookChart } from '../../book/chart';
+import type { SheetPlan } from '../../sheets/plan';
+import { MOST_MARKS, PALETTE } from '../../book/palette';
+import { bottomRight, excelRange, topLeft } from './ranges';
 
 const INKS = [PALETTE.glaze, PALETTE.clay, PALETTE.slateSoft] as const;
 /** Lines are told apart in grey as well. */
@@ -10,16 +12,16 @@ const inside = ({ row, column, rows, columns }: Area, at: { row: number; column:
   at.row >= row && at.row < row + rows && at.column >= column && at.column < column + columns;
 
 /** Whether the cells along the axis hold words rather than numbers. */
-const hasNames = ({ x }: PlanChart, { cells }: SheetPlan): boolean =>
+const hasNames = ({ x }: BookChart, { cells }: SheetPlan): boolean =>
   cells.some((cell) => inside(x, cell) && (cell.text || cell.align === 'left'));
 
 /** Numbers along the axis stand at their distances, which only a scatter chart of Excel's does. */
-function kindOf(chart: PlanChart, plan: SheetPlan): 'ColumnClustered' | 'Line' | 'XYScatterLines' {
+function kindOf(chart: BookChart, plan: SheetPlan): 'ColumnClustered' | 'Line' | 'XYScatterLines' {
   if (chart.type === 'column') return 'ColumnClustered';
   return hasNames(chart, plan) ? 'Line' : 'XYScatterLines';
 }
 
-function drawSeries(series: Excel.ChartSeries, { type, x }: PlanChart, index: number): void {
+function drawSeries(series: Excel.ChartSeries, { type, x }: BookChart, index: number): void {
   const ink = INKS[index % INKS.length] as string;
   if (type === 'column') {
     series.format.fill.setSolidColor(ink);
@@ -39,13 +41,13 @@ export function drawCharts(sheet: Excel.Worksheet, plan: SheetPlan): void {
   for (const planned of plan.charts) {
     const [first] = planned.series;
     if (!first) continue;
-    const chart = sheet.charts.add(kindOf(planned, plan), rangeOf(sheet, first.values), 'Columns');
-    const axis = rangeOf(sheet, planned.x);
+    const chart = sheet.charts.add(kindOf(planned, plan), excelRange(sheet, first.values), 'Columns');
+    const axis = excelRange(sheet, planned.x);
     for (const [i, { name, values }] of planned.series.entries()) {
       // Excel makes the first series itself, of the range that the chart is added with.
       const series = i === 0 ? chart.series.getItemAt(0) : chart.series.add(name);
       series.name = name;
-      series.setValues(rangeOf(sheet, values));
+      series.setValues(excelRange(sheet, values));
       series.setXAxisValues(axis);
       drawSeries(series, planned, i);
     }

@@ -4,12 +4,12 @@ import { drawCharts } from './chart';
 import { drawInputs } from './inputs';
 import { drawLooks, drawWarnings } from './looks';
 import { drawPage, drawSizes } from './page';
-import { rangeOf } from './ranges';
+import { excelRange } from './ranges';
 
 /** Tables without stripes, arrows and colours of Excel's own: the sheet's theme dresses their cells. */
 function drawTables(sheet: Excel.Worksheet, { tables }: SheetPlan): void {
   for (const { area, name } of tables) {
-    const table = sheet.tables.add(rangeOf(sheet, area), true);
+    const table = sheet.tables.add(excelRange(sheet, area), true);
     table.name = name;
     table.style = 'TableStyleLight1';
     table.showBandedRows = false;
@@ -23,8 +23,8 @@ function drawTables(sheet: Excel.Worksheet, { tables }: SheetPlan): void {
  * Text format comes before the words, or 1/125 would become a date. Tables lie over words that are there and before the
  * formulas, because Excel refuses a formula that names a table which it does not know yet.
  */
-export function draw(sheet: Excel.Worksheet, plan: SheetPlan): void {
-  const used = rangeOf(sheet, usedArea(plan));
+export function drawSheet(sheet: Excel.Worksheet, plan: SheetPlan): void {
+  const used = excelRange(sheet, usedArea(plan));
   used.numberFormat = numberFormats(plan);
   used.values = values(plan);
   drawTables(sheet, plan);
@@ -32,7 +32,7 @@ export function draw(sheet: Excel.Worksheet, plan: SheetPlan): void {
 
   drawSizes(sheet, plan);
   for (const { name, row, column } of plan.names) sheet.names.add(name, sheet.getCell(row, column));
-  for (const area of plan.merges) rangeOf(sheet, area).merge();
+  for (const area of plan.merges) excelRange(sheet, area).merge();
   drawLooks(sheet, plan);
   drawInputs(sheet, plan);
   drawWarnings(sheet, plan);

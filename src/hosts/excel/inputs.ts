@@ -1,5 +1,5 @@
 import type { InputRule, PlanCell, SheetPlan } from '../../sheets/plan';
-import { rangeOf } from './ranges';
+import { excelRange } from './ranges';
 
 /** Excel does not cut a title off: it refuses what is longer. */
 const LONGEST_TITLE = 32;
@@ -34,7 +34,7 @@ function nameOf(cell: PlanCell, { cells }: SheetPlan): string {
  */
 export function drawInputs(sheet: Excel.Worksheet, plan: SheetPlan): void {
   for (const rule of plan.rules) {
-    const { dataValidation } = rangeOf(sheet, rule.area);
+    const { dataValidation } = excelRange(sheet, rule.area);
     dataValidation.rule = accepted(rule);
     dataValidation.errorAlert = { showAlert: true, style: 'Stop', title: REFUSED, message: rule.message };
   }

@@ -4,12 +4,12 @@ import { makePlan } from '../../sheets/makePlan';
 import { isInputCell, type PlanCell, type SheetPlan } from '../../sheets/plan';
 import type { Template } from '../../sheets/template';
 import { usedArea } from './cells';
-import { draw } from './draw';
+import { drawSheet } from './draw';
 import { codeOf, locationOf } from './refusals';
 import { askMark, type SheetMark } from './sheetMark';
 
 /** A sheet that is in the workbook. */
-export interface Laid {
+export interface LaidInExcel {
   readonly sheet: string;
   /** Address of the first cell to type in. */
   readonly start: string | undefined;
@@ -60,7 +60,7 @@ async function drawAll(
   application.suspendApiCalculationUntilNextSync();
   application.suspendScreenUpdatingUntilNextSync();
   const sheet = worksheets.add(plan.name);
-  draw(sheet, plan);
+  drawSheet(sheet, plan);
   sheet.activate();
   if (start) sheet.getRangeByIndexes(start.row, start.column, 1, 1).select();
   await context.sync();
@@ -71,7 +71,7 @@ async function lookOver(
   context: Excel.RequestContext,
   plan: SheetPlan,
   isMarked: boolean,
-): Promise<Pick<Laid, 'unknownFunctions' | 'mark'>> {
+): Promise<Pick<LaidInExcel, 'unknownFunctions' | 'mark'>> {
   const sheet = context.workbook.worksheets.getItem(plan.name);
   const mark = isMarked ? askMark(sheet, usedArea(plan)) : () => undefined;
   const cell = plan.cells.find(callsOurs);
@@ -119,7 +119,7 @@ async function keptAfter(
  * as it has become. Excel does a request action by action and keeps what it did before one fails, so a failure takes the sheet
  * away again before it is thrown.
  */
-export const lay = (excel: typeof Excel, template: Template, filled: boolean): Promise<Laid> =>
+export const lay = (excel: typeof Excel, template: Template, filled: boolean): Promise<LaidInExcel> =>
   excel.run(WHEN_READY, async (context) => {
     const { plan, before } = await planFor(context, template, filled).catch((error: unknown) => {
       throw new LayFailure(UNTOUCHED, error);

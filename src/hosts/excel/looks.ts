@@ -1,7 +1,9 @@
-import type { Area, PlanCell, SheetPlan } from '../../sheets/plan';
-import { FONT, isIndented, type Look, PALETTE, THEME, WARNED } from '../../sheets/theme';
+import type { Area } from '../../formula/area';
+import type { PlanCell, SheetPlan } from '../../sheets/plan';
+import { FONT, PALETTE } from '../../book/palette';
+import { isIndented, type Look, THEME, WARNED } from '../../sheets/theme';
 import { usedArea } from './cells';
-import { patches, rangeOf } from './ranges';
+import { patches, excelRange } from './ranges';
 
 /** Of the whole sheet; a part says only how it differs. */
 const BASE = THEME.result;
@@ -52,7 +54,7 @@ const dotted = ({ part }: PlanCell): boolean => THEME[part].edge === 'dotted';
 
 /** Gives every cell the look of its part, in as few ranges as they fall into. */
 export function drawLooks(sheet: Excel.Worksheet, plan: SheetPlan): void {
-  const { format } = rangeOf(sheet, usedArea(plan));
+  const { format } = excelRange(sheet, usedArea(plan));
   format.font.name = FONT;
   format.font.size = BASE.size;
   format.font.color = BASE.ink;
@@ -65,7 +67,7 @@ export function drawLooks(sheet: Excel.Worksheet, plan: SheetPlan): void {
     ...alike.filter(({ first }) => !dotted(first)),
   ];
   for (const { first, area } of inOrder) {
-    const range = rangeOf(sheet, area);
+    const range = excelRange(sheet, area);
     dress(range.format, THEME[first.part], area);
     range.format.horizontalAlignment = ALIGN[first.align];
     if (isIndented(first)) range.format.indentLevel = 1;
@@ -76,7 +78,7 @@ export function drawLooks(sheet: Excel.Worksheet, plan: SheetPlan): void {
 /** Marks cells while their warning holds. */
 export function drawWarnings(sheet: Excel.Worksheet, { warnings }: SheetPlan): void {
   for (const { area, formula } of warnings) {
-    const { rule, format } = rangeOf(sheet, area).conditionalFormats.add('Custom').custom;
+    const { rule, format } = excelRange(sheet, area).conditionalFormats.add('Custom').custom;
     rule.formula = formula;
     format.font.color = WARNED.ink;
     if (WARNED.bold) format.font.bold = true;

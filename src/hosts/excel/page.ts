@@ -1,6 +1,6 @@
 import type { SheetPlan } from '../../sheets/plan';
 import { columnPoints, rowHeights } from './measures';
-import { rangeOf } from './ranges';
+import { excelRange } from './ranges';
 
 /** Headers read & as the start of a command. */
 const headerText = (text: string): string => text.replaceAll('&', '&&');
@@ -21,7 +21,7 @@ export function drawPage(sheet: Excel.Worksheet, { page, freezeRows }: SheetPlan
   pageLayout.orientation = page.landscape ? 'Landscape' : 'Portrait';
   pageLayout.paperSize = 'A4';
   pageLayout.zoom = { horizontalFitToPages: 1 };
-  pageLayout.setPrintArea(rangeOf(sheet, page.area));
+  pageLayout.setPrintArea(excelRange(sheet, page.area));
   if (page.titleRows > 0) pageLayout.setPrintTitleRows(`$1:$${page.titleRows}`);
   pageLayout.headersFooters.defaultForAllPages.leftHeader = headerText(page.header);
 }

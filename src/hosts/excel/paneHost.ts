@@ -1,9 +1,9 @@
 import type { Outcome, PaneHost } from '../../pane/host';
 import type { Template } from '../../sheets/template';
-import { templateToLay } from '../templateToLay';
+import { templateToLay } from '../../sheets/templateToLay';
 import { NOTHING_TO_COPY } from '../../pane/valuesCopy';
-import { type Laid, lay, LayFailure, UNTOUCHED, WHEN_READY } from './lay';
-import { refusal } from './refusals';
+import { type LaidInExcel, lay, LayFailure, UNTOUCHED, WHEN_READY } from './lay';
+import { excelRefusal } from './refusals';
 import { type RepairHost, repairHost } from './repairHost';
 import type { SheetMark } from './sheetMark';
 import { takeSheetBack } from './takeSheetBack';
@@ -25,7 +25,7 @@ export const HELP = 'help.html';
 const NOT_KNOWN_YET =
   'Excel does not know the functions yet, so their cells show #NAME?. Wait a moment, then press Recalculate.';
 
-function laidText({ sheet, start, unknownFunctions }: Laid): string {
+function laidText({ sheet, start, unknownFunctions }: LaidInExcel): string {
   const done = `The sheet “${sheet}” is in.`;
   if (unknownFunctions) return `${done} ${NOT_KNOWN_YET}`;
   return start === undefined ? done : `${done} Start in ${start}.`;
@@ -91,8 +91,8 @@ async function told(work: Promise<Outcome>, kept: string): Promise<Outcome> {
     return await work;
   } catch (error) {
     return error instanceof LayFailure
-      ? { refused: refusal(error.cause, error.kept) }
-      : { refused: refusal(error, kept) };
+      ? { refused: excelRefusal(error.cause, error.kept) }
+      : { refused: excelRefusal(error, kept) };
   }
 }
 

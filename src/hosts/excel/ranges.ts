@@ -1,7 +1,7 @@
 import { address } from '../../formula/address';
-import type { Area } from '../../sheets/plan';
+import type { Area } from '../../formula/area';
 
-export const rangeOf = (sheet: Excel.Worksheet, { row, column, rows, columns }: Area): Excel.Range =>
+export const excelRange = (sheet: Excel.Worksheet, { row, column, rows, columns }: Area): Excel.Range =>
   sheet.getRangeByIndexes(row, column, rows, columns);
 
 export const topLeft = ({ row, column }: Area): string => address({ row, column });

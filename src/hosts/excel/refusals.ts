@@ -82,7 +82,7 @@ function unknownRefusal(error: unknown): Refusal {
 }
 
 /** An error as a person can use it: what happened, what was kept, what to do. */
-export function refusal(error: unknown, kept: string): string {
+export function excelRefusal(error: unknown, kept: string): string {
   const code = codeOf(error);
   const { happened, todo } = (Object.hasOwn(REFUSALS, code) && REFUSALS[code]) || unknownRefusal(error);
   return [happened, kept, todo].join(' ');

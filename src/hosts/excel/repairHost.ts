@@ -1,7 +1,7 @@
 import type { Mended, MendedCell, Outcome, PaneHost } from '../../pane/host';
 import { withNamesMended } from '../../formula/lostNames';
 import { UNTOUCHED } from './lay';
-import { refusal } from './refusals';
+import { excelRefusal } from './refusals';
 import { findLost, mendLost, takeBack } from './repair';
 
 export type RepairHost = Required<Pick<PaneHost, 'findLost' | 'mendLost' | 'takeBack'>>;
@@ -50,9 +50,9 @@ async function afterFailure(
 ): Promise<string> {
   try {
     await takeBack(excel, cells);
-    return refusal(error, UNTOUCHED);
+    return excelRefusal(error, UNTOUCHED);
   } catch {
-    return refusal(
+    return excelRefusal(
       error,
       'Some of the formulas may be mended, the others are as before: look for lost names again.',
     );
@@ -63,11 +63,11 @@ const HALF_BACK = 'Some of the formulas may be as before, the others are still m
 
 /** Finding and mending lost names, as the pane asks for it. */
 export const repairHost = (excel: typeof Excel): RepairHost => ({
-  findLost: () => found(excel).catch((error: unknown) => ({ refused: refusal(error, UNTOUCHED) })),
+  findLost: () => found(excel).catch((error: unknown) => ({ refused: excelRefusal(error, UNTOUCHED) })),
   mendLost: (cells) =>
     mended(excel, cells).catch(async (error: unknown) => ({
       refused: await afterFailure(excel, cells, error),
     })),
   takeBack: (cells) =>
-    takenBack(excel, cells).catch((error: unknown) => ({ refused: refusal(error, HALF_BACK) })),
+    takenBack(excel, cells).catch((error: unknown) => ({ refused: excelRefusal(error, HALF_BACK) })),
 });

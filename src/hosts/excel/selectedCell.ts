@@ -1,4 +1,4 @@
-import type { Cells } from '../../explain/explain';
+import type { CellRows } from '../../explain/explain';
 import { errorFromText } from '../../formula/errors';
 import { referencesIn } from '../../formula/tree';
 import { parseReference, type Reference, type TableColumns } from '../../formula/reference';
@@ -29,12 +29,12 @@ function ask(
   workbook: Excel.Workbook,
   reference: Reference,
   around: Surroundings,
-): (() => Cells | undefined) | undefined {
+): (() => CellRows | undefined) | undefined {
   if (reference.kind === 'table') return askTable(workbook, reference, around);
   if (reference.kind === 'name') {
     if (!around.has('name', reference.name)) return undefined;
     const range = workbook.names.getItem(reference.name).getRangeOrNullObject().load('values');
-    return () => (range.isNullObject ? undefined : (range.values as Cells));
+    return () => (range.isNullObject ? undefined : (range.values as CellRows));
   }
   const { sheet = around.sheet, row, column, rows, columns } = reference;
   if (!around.has('sheet', sheet) || rows * columns > MOST_CELLS) return undefined;
@@ -42,14 +42,14 @@ function ask(
     .getItem(sheet)
     .getRangeByIndexes(row, column, rows, columns)
     .load('values');
-  return () => range.values as Cells;
+  return () => range.values as CellRows;
 }
 
 function askTable(
   workbook: Excel.Workbook,
   { table = '', first, last, rows }: TableColumns,
   around: Surroundings,
-): (() => Cells | undefined) | undefined {
+): (() => CellRows | undefined) | undefined {
   const name = table === '' ? around.ownTable : table;
   if (name === undefined || !around.has('table', name)) return undefined;
   const found = workbook.tables.getItem(name);
@@ -61,7 +61,7 @@ function askTable(
       number,
       number,
     ];
-    const lines = body.values as Cells;
+    const lines = body.values as CellRows;
     const own = lines[around.row - body.rowIndex];
     if (from < 0 || to < from || (rows === 'this' && own === undefined)) return undefined;
     return (rows === 'this' ? [own as readonly unknown[]] : lines).map((line) => line.slice(from, to + 1));

@@ -1,5 +1,5 @@
-import type { Area } from '../../sheets/plan';
-import { rangeOf } from './ranges';
+import type { Area } from '../../formula/area';
+import { excelRange } from './ranges';
 
 /**
  * Excel on the web gives five megabytes at once, and tells about 230 bytes of the looks of a cell. Larger sheets are not
@@ -34,7 +34,7 @@ export interface SheetMark {
 export function askState(sheet: Excel.Worksheet, area: Area): () => string {
   sheet.load('name');
   const used = sheet.getUsedRangeOrNullObject().load('address,formulas,numberFormat');
-  const looks = rangeOf(sheet, area).getCellProperties(LOOKS);
+  const looks = excelRange(sheet, area).getCellProperties(LOOKS);
   const counts = [sheet.charts, sheet.shapes, sheet.tables, sheet.pivotTables].map((all) => all.getCount());
   return () =>
     JSON.stringify([

@@ -1,5 +1,5 @@
-import type { Area } from '../../sheets/plan';
-import { rangeOf } from './ranges';
+import type { Area } from '../../formula/area';
+import { excelRange } from './ranges';
 
 /** Excel on the web gives five megabytes at once, and a formula may be long. */
 const CELLS_AT_ONCE = 50_000;
@@ -36,7 +36,7 @@ export function batches<T>(all: readonly T[], sizeOf: (one: T) => number, most: 
   return made;
 }
 
-export const areaOf = (used: Excel.Range): Area => ({
+export const areaOfRange = (used: Excel.Range): Area => ({
   row: used.rowIndex,
   column: used.columnIndex,
   rows: used.rowCount,
@@ -54,7 +54,7 @@ async function usedParts(context: Excel.RequestContext): Promise<UsedPart[]> {
   return worksheets.items.flatMap((sheet, i) => {
     const range = used[i];
     if (!range || range.isNullObject) return [];
-    return slices(areaOf(range)).map((area) => ({ sheet, name: sheet.name, area }));
+    return slices(areaOfRange(range)).map((area) => ({ sheet, name: sheet.name, area }));
   });
 }
 
@@ -66,7 +66,7 @@ export async function findInFormulas<T>(
   const found: T[] = [];
   const size = ({ area }: UsedPart): number => area.rows * area.columns;
   for (const batch of batches(await usedParts(context), size, CELLS_AT_ONCE)) {
-    const ranges = batch.map(({ sheet, area }) => rangeOf(sheet, area).load('formulas'));
+    const ranges = batch.map(({ sheet, area }) => excelRange(sheet, area).load('formulas'));
     await context.sync();
     found.push(...batch.flatMap((part, i) => find(part, ranges[i]?.formulas ?? [])));
   }

@@ -1,9 +1,9 @@
-import type { Area } from '../../sheets/plan';
+import type { Area } from '../../formula/area';
 import { copyName } from '../../pane/valuesCopy';
 import { LayFailure, UNTOUCHED, WHEN_READY } from './lay';
-import { rangeOf } from './ranges';
+import { excelRange } from './ranges';
 import { askMark, type SheetMark } from './sheetMark';
-import { AREA, areaOf, slices } from './usedCells';
+import { AREA, areaOfRange, slices } from './usedCells';
 
 /** A sheet of values, and its mark where it can be taken back. */
 export interface ValuesCopy {
@@ -34,7 +34,7 @@ async function lookAt(context: Excel.RequestContext): Promise<Original | undefin
   return {
     sheet,
     used,
-    area: areaOf(used),
+    area: areaOfRange(used),
     name: copyName(sheet.name, worksheets.items.map((one) => one.name)), // prettier-ignore
     before: new Set(worksheets.items.map(({ id }) => id)),
   };
@@ -58,7 +58,7 @@ async function leaveValues(
   context.application.suspendApiCalculationUntilNextSync();
   // The column of a table keeps its formula for rows to come, even where every cell of it holds a value.
   for (const table of copy.tables.items) table.convertToRange();
-  rangeOf(copy, area).copyFrom(used, 'Values');
+  excelRange(copy, area).copyFrom(used, 'Values');
   copy.name = name;
   copy.activate();
   await context.sync();
@@ -84,7 +84,7 @@ async function isAlike(
   copy: Excel.Worksheet,
 ): Promise<boolean> {
   for (const slice of slices(area)) {
-    const [from, to] = [sheet, copy].map((of) => rangeOf(of, slice).load('formulas,values')) as [
+    const [from, to] = [sheet, copy].map((of) => excelRange(of, slice).load('formulas,values')) as [
       Excel.Range,
       Excel.Range,
     ];

@@ -11,7 +11,7 @@ import { keepSaved } from './page/keepSaved';
 import { Notice } from './page/notice';
 import { shareWithTabs } from './page/otherTab';
 import { paneFrame } from './page/paneFrame';
-import { place } from './page/elementById';
+import { elementById } from './page/elementById';
 import { storageNotice } from './page/storageNotice';
 import { troubleNotice } from './page/troubleNotice';
 import { paneHost } from './paneHost';
@@ -35,7 +35,7 @@ const UNREADABLE = {
 } as const;
 const ASIDE = 'It was put aside in this browser, unchanged; this is a new one.';
 
-const notice = new Notice(place('notice'));
+const notice = new Notice(elementById('notice'));
 const storage = storageNotice();
 const saving = new Saving(() => snapshotOf(grid), storage);
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { evenest } from '../../../src/exposure/balance/evenest';
-import { changes, lightAt, type Lighting, worstMiss } from '../../../src/exposure/balance/lighting';
+import { changes, lightAtPoints, type Lighting, worstMiss } from '../../../src/exposure/balance/lighting';
 import { value } from '../support';
 
 /** What counts as good as the best, in stops, by the specification. */
@@ -34,7 +34,7 @@ describe('light in shares of what is wanted', () => {
     [0.5, 0],
   ];
   it('adds, head by head', () => {
-    expect(lightAt(reach, [0.5, 0.25])).toEqual([1, 0.25]);
+    expect(lightAtPoints(reach, [0.5, 0.25])).toEqual([1, 0.25]);
   });
 
   it('misses by the stops of the point that is farthest off, over or under', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { lightBetween, type Place, placeOf } from '../../../src/exposure/trace/light';
+import { lightBetween, type TracePoint, tracePointAt } from '../../../src/exposure/trace/light';
 import type { Signal } from '../../../src/exposure/trace/signal';
 import { expectNear } from '../support';
 import { noiseFrom } from './shapes';
@@ -8,20 +8,20 @@ import { signalOf } from './signals';
 const TIMES = [1, 2, 4, 4.5, 7];
 /** At 1, 2, 4, 4.5 and 7 s, straight lines in between: 1 + 10 + 2.25 + 7.5 = 20.75 in all. */
 const signal = signalOf([0, 2, 8, 1, 5], { times: TIMES });
-const at = (time: number, cell: number): Place => ({ time, cell });
+const at = (time: number, cell: number): TracePoint => ({ time, cell });
 
 describe('the place of a sample', () => {
   it('is its time, and the sample itself', () => {
-    expect(placeOf(signal, 2)).toEqual({ time: 4, cell: 2 });
-    expect(placeOf(signalOf([1, 2, 3], { times: [0.25] }), 2)).toEqual({ time: 0.5, cell: 2 });
+    expect(tracePointAt(signal, 2)).toEqual({ time: 4, cell: 2 });
+    expect(tracePointAt(signalOf([1, 2, 3], { times: [0.25] }), 2)).toEqual({ time: 0.5, cell: 2 });
   });
 });
 
 describe('the light between two instants', () => {
   it('is the area under straight lines from sample to sample, worked by hand', () => {
-    expect(lightBetween(signal, placeOf(signal, 0), placeOf(signal, 4))).toBe(20.75);
-    expect(lightBetween(signal, placeOf(signal, 1), placeOf(signal, 3))).toBe(12.25);
-    expect(lightBetween(signal, placeOf(signal, 3), placeOf(signal, 4))).toBe(7.5);
+    expect(lightBetween(signal, tracePointAt(signal, 0), tracePointAt(signal, 4))).toBe(20.75);
+    expect(lightBetween(signal, tracePointAt(signal, 1), tracePointAt(signal, 3))).toBe(12.25);
+    expect(lightBetween(signal, tracePointAt(signal, 3), tracePointAt(signal, 4))).toBe(7.5);
   });
 
   it('takes in parts of cells, worked by hand', () => {
@@ -34,12 +34,13 @@ describe('the light between two instants', () => {
   });
 
   it('is nothing from an instant to itself, be it the last sample', () => {
-    for (let i = 0; i < 5; i++) expect(lightBetween(signal, placeOf(signal, i), placeOf(signal, i))).toBe(0);
+    for (let i = 0; i < 5; i++)
+      expect(lightBetween(signal, tracePointAt(signal, i), tracePointAt(signal, i))).toBe(0);
     expect(lightBetween(signal, at(3, 1), at(3, 1))).toBe(0);
   });
 
   it('is negative where the second comes first', () => {
-    expect(lightBetween(signal, placeOf(signal, 4), placeOf(signal, 0))).toBe(-20.75);
+    expect(lightBetween(signal, tracePointAt(signal, 4), tracePointAt(signal, 0))).toBe(-20.75);
     expect(lightBetween(signal, at(3.5, 1), at(2.5, 1))).toBe(-5);
     expectNear(lightBetween(signal, at(5.5, 3), at(2.5, 1)), -(1.5 * 5.75 + 2.25 + 1.8));
   });
@@ -50,7 +51,7 @@ describe('the light between two instants', () => {
       [0, 2, 8, 1, 5].map((x) => 3 + 2 * x),
       { times: TIMES, base: 3, scale: 0.5 },
     );
-    expect(lightBetween(other, placeOf(other, 0), placeOf(other, 4))).toBe(20.75);
+    expect(lightBetween(other, tracePointAt(other, 0), tracePointAt(other, 4))).toBe(20.75);
     const turned = signalOf(
       [0, 2, 8, 1, 5].map((x) => 3 - 2 * x),
       {
@@ -60,12 +61,12 @@ describe('the light between two instants', () => {
         scale: 0.5,
       },
     );
-    expect(lightBetween(turned, placeOf(turned, 0), placeOf(turned, 4))).toBe(20.75);
+    expect(lightBetween(turned, tracePointAt(turned, 0), tracePointAt(turned, 4))).toBe(20.75);
   });
 
   it('is the same where samples come at a steady interval', () => {
     const steady = signalOf([0, 2, 8, 1, 5], { times: [0.5] });
-    expect(lightBetween(steady, placeOf(steady, 0), placeOf(steady, 4))).toBe(6.75);
+    expect(lightBetween(steady, tracePointAt(steady, 0), tracePointAt(steady, 4))).toBe(6.75);
     expect(lightBetween(steady, at(0.75, 1), at(1.75, 3))).toBe(0.25 * 6.5 + 0.5 * 4.5 + 0.25 * 2);
   });
 
@@ -80,22 +81,22 @@ describe('the light between two instants', () => {
         ...rest,
       },
     );
-    expectNear(lightBetween(uneven, placeOf(uneven, 0), placeOf(uneven, 4)), 20.75);
+    expectNear(lightBetween(uneven, tracePointAt(uneven, 0), tracePointAt(uneven, 4)), 20.75);
     const steady = signalOf(
       [0, 2, 8, 1, 5].map((x, i) => 2 * x + drift(0.5 * i)),
       { times: [0.5], ...rest },
     );
-    expectNear(lightBetween(steady, placeOf(steady, 0), placeOf(steady, 4)), 6.75);
+    expectNear(lightBetween(steady, tracePointAt(steady, 0), tracePointAt(steady, 4)), 6.75);
   });
 
   it('adds up: any instant between two parts the light of the whole', () => {
     const next = noiseFrom(3);
     const values = Array.from({ length: 50 }, () => 2 + next());
     const long = signalOf(values, { times: values.map((_, i) => i + (i % 3) / 4) });
-    const [start, end] = [placeOf(long, 0), placeOf(long, 49)];
+    const [start, end] = [tracePointAt(long, 0), tracePointAt(long, 49)];
     const whole = lightBetween(long, start, end);
     for (let i = 0; i < 49; i++) {
-      const middle = at((placeOf(long, i).time + placeOf(long, i + 1).time) / 2, i);
+      const middle = at((tracePointAt(long, i).time + tracePointAt(long, i + 1).time) / 2, i);
       expectNear(lightBetween(long, start, middle) + lightBetween(long, middle, end), whole);
     }
   });

@@ -7,7 +7,8 @@ import { columnPoints, rowHeights } from '../../../src/hosts/excel/measures';
 import { patches } from '../../../src/hosts/excel/ranges';
 import { numberFormats, values } from '../../../src/hosts/excel/cells';
 import { drawPage } from '../../../src/hosts/excel/page';
-import type { InputRule, PlanCell, PlanChart, SheetPlan } from '../../../src/sheets/plan';
+import type { BookChart } from '../../../src/book/chart';
+import type { InputRule, PlanCell, SheetPlan } from '../../../src/sheets/plan';
 import { TEMPLATES } from '../../../src/sheets/templates';
 import { FakeWorkbook } from './support/fake-workbook';
 import { type Item, look } from './support/item';
@@ -130,7 +131,7 @@ describe('what may be typed, for Excel', () => {
 
 describe('charts, for Excel', () => {
   const column = (c: number) => ({ row: 1, column: c, rows: 2, columns: 1 });
-  const chart = (type: PlanChart['type'], series: readonly string[]): PlanChart => ({
+  const chart = (type: BookChart['type'], series: readonly string[]): BookChart => ({
     type,
     title: 'Light',
     xTitle: 'x',
@@ -139,7 +140,7 @@ describe('charts, for Excel', () => {
     series: series.map((name, i) => ({ name, values: column(i + 1) })),
     place: { row: 5, column: 0, rows: 10, columns: 4 },
   });
-  const kinds: [string, PlanChart['type'], Partial<PlanCell>, string][] = [
+  const kinds: [string, BookChart['type'], Partial<PlanCell>, string][] = [
     ['columns', 'column', {}, 'ColumnClustered'],
     ['a line over numbers keeps their distances', 'line', {}, 'XYScatterLines'],
     ['a line over words', 'line', { align: 'left' }, 'Line'],

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { codeOf, locationOf, REFUSALS, refusal } from '../../../src/hosts/excel/refusals';
+import { codeOf, locationOf, REFUSALS, excelRefusal } from '../../../src/hosts/excel/refusals';
 import { loadOffice } from './support/office-host';
 import { FakeWorkbook } from './support/fake-workbook';
 
@@ -37,7 +37,7 @@ test('every code in the table is looked at here', () =>
   expect(Object.keys(MEANINGS).sort()).toEqual(Object.keys(REFUSALS).sort()));
 
 describe.each(Object.entries(MEANINGS))('%s', (code, meaning) => {
-  const said = refusal(error(code), KEPT);
+  const said = excelRefusal(error(code), KEPT);
   test('says what happened and what to do', () => expect(said).toMatch(meaning));
   test('says what was kept, between the two', () => {
     const { happened, todo } = REFUSALS[code] ?? { happened: '', todo: '' };
@@ -51,15 +51,17 @@ describe.each(Object.entries(MEANINGS))('%s', (code, meaning) => {
 
 describe('anything else', () => {
   test('a code that is not in the table is passed on', () =>
-    expect(refusal(error('FilteredRangeConflict'), KEPT)).toBe(
+    expect(excelRefusal(error('FilteredRangeConflict'), KEPT)).toBe(
       `Excel refused, and only says “FilteredRangeConflict”. ${KEPT} Try again, or in a new workbook; if it stays, restart Excel.`,
     ));
   test('a name that every object has is no code', () =>
-    expect(refusal(error('constructor'), KEPT)).toContain('“constructor”'));
+    expect(excelRefusal(error('constructor'), KEPT)).toContain('“constructor”'));
   test('an error without a code gives its words', () =>
-    expect(refusal(new Error('out of paper'), KEPT)).toContain('“out of paper”'));
+    expect(excelRefusal(new Error('out of paper'), KEPT)).toContain('“out of paper”'));
   test.each([undefined, null, 'text', {}])('%s gives a whole sentence still', (thrown) =>
-    expect(refusal(thrown, KEPT)).toMatch(/^Excel refused, and does not say why\. Nothing was changed\. Try/),
+    expect(excelRefusal(thrown, KEPT)).toMatch(
+      /^Excel refused, and does not say why\. Nothing was changed\. Try/,
+    ),
   );
 });
 

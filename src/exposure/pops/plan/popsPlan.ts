@@ -3,7 +3,7 @@ import { ABOVE_ZERO, ANY, NOT_NEGATIVE, outside, POPS } from '../../core/range';
 import { answer, isFail, type Result } from '../../core/result';
 import { rootSumOfSquares } from '../../light/lightSum';
 import { fewestPops, fits, type Head, isTooStrong, missOf, nearestSetting, outOfReach } from './head';
-import { type Column, readHeads } from './readHeads';
+import { type HeadValues, readHeads } from './readHeads';
 
 /** What one head does in a plan; a head that is off has no power, no reading and no miss, and 0 pops. */
 export interface PlannedHead {
@@ -104,12 +104,12 @@ function secondsOf(firings: readonly Firing[], pause: number): number {
  * @returns a plan for any heads, in reach or not: the miss of a head out of reach says by how much.
  */
 export function popsPlan(
-  readings: Column,
-  powers: Column,
-  targets: Column,
-  least: Column,
-  most: Column,
-  recycleFull: Column,
+  readings: HeadValues,
+  powers: HeadValues,
+  targets: HeadValues,
+  least: HeadValues,
+  most: HeadValues,
+  recycleFull: HeadValues,
   loss = 0,
   step = PLAN_STEP,
   mostPops = MOST_POPS,

@@ -5,16 +5,16 @@ import { aboveMost, lastMark } from '../../distance/settle';
 import type { Head } from './head';
 
 /** A column with one cell a head; undefined where the cell is blank. */
-export type Column = readonly (number | undefined)[];
+export type HeadValues = readonly (number | undefined)[];
 
 /** The columns of a plan, as `popsPlan` describes them. */
 export interface Columns {
-  readonly readings: Column;
-  readonly powers: Column;
-  readonly targets: Column;
-  readonly least: Column;
-  readonly most: Column;
-  readonly recycleFull: Column;
+  readonly readings: HeadValues;
+  readonly powers: HeadValues;
+  readonly targets: HeadValues;
+  readonly least: HeadValues;
+  readonly most: HeadValues;
+  readonly recycleFull: HeadValues;
 }
 
 type Line = { readonly [Name in keyof Columns]: number };

@@ -15,7 +15,7 @@ import {
 import type { ISheetNote } from '@univerjs/preset-sheets-note';
 import { type ITableJson, TableColumnDataTypeEnum } from '@univerjs/preset-sheets-table';
 import type { BookRule, BookSheet, BookTable, BookWarning } from '../../../book/book';
-import { rangeOf } from './snapshotSheet';
+import { gridRange } from './snapshotSheet';
 import { gridStyle } from './styles';
 import { PLAIN_TABLE } from '../grid/tableLook';
 
@@ -32,7 +32,7 @@ const newId = (): string => generateRandomId(8);
 const tableOf = ({ name, area, columns }: BookTable): ITableJson => ({
   id: newId(),
   name,
-  range: rangeOf(area),
+  range: gridRange(area),
   // The grid means its filter buttons, which would lie over the headings.
   options: { showHeader: false, showFooter: false, tableStyleId: PLAIN_TABLE },
   filters: { tableColumnFilterList: [] },
@@ -57,7 +57,7 @@ export const RULE_TYPES = {
   any: DataValidationType.ANY,
 } as const satisfies Record<BookRule['kind'], DataValidationType>;
 
-export const COMPARISONS = {
+export const GRID_COMPARISONS = {
   between: DataValidationOperator.BETWEEN,
   notBetween: DataValidationOperator.NOT_BETWEEN,
   equal: DataValidationOperator.EQUAL,
@@ -89,11 +89,11 @@ const ruleOf = ({
   return {
     uid: newId(),
     type: RULE_TYPES[kind],
-    ...(compare === undefined ? {} : { operator: COMPARISONS[compare] }),
+    ...(compare === undefined ? {} : { operator: GRID_COMPARISONS[compare] }),
     ...(first === undefined ? {} : { formula1: first }),
     ...(second === undefined ? {} : { formula2: second }),
     ...(kind === 'list' ? { renderMode: DataValidationRenderMode.ARROW, showDropDown: true } : {}),
-    ranges: areas.map(rangeOf),
+    ranges: areas.map(gridRange),
     allowBlank: blank,
     showErrorMessage: true,
     errorStyle: strict ? DataValidationErrorStyle.STOP : DataValidationErrorStyle.WARNING,
@@ -104,7 +104,7 @@ const ruleOf = ({
 
 const warningOf = ({ areas, formula, look }: BookWarning): IConditionFormattingRule => ({
   cfId: newId(),
-  ranges: areas.map(rangeOf),
+  ranges: areas.map(gridRange),
   stopIfTrue: false,
   rule: {
     type: CFRuleType.highlightCell,

@@ -8,9 +8,9 @@ import {
 import type { ISheetNote } from '@univerjs/preset-sheets-note';
 import type { ITableJson } from '@univerjs/preset-sheets-table';
 import type { BookRule, BookSheet, BookTable, BookWarning } from '../../../book/book';
-import { COMPARISONS, RESOURCES, RULE_TYPES } from './decorate';
+import { GRID_COMPARISONS, RESOURCES, RULE_TYPES } from './decorate';
 import type { NotWritten } from './notWritten';
-import { areaOf } from './snapshotSheet';
+import { areaOfGridRange } from './snapshotSheet';
 import { bookStyle } from './styles';
 
 /** What is stored beside one sheet. */
@@ -62,7 +62,7 @@ function tableOf(
     notWritten.note('Filters of tables: the file shows all rows', sheet);
   return {
     name,
-    area: areaOf(range),
+    area: areaOfGridRange(range),
     columns: columns.map(({ displayName, formula }) => ({
       name: displayName,
       ...(formula ? { formula } : {}),
@@ -76,11 +76,11 @@ function ruleOf(rule: ISheetDataValidationRule, sheet: string, notWritten: NotWr
     notWritten.note('Tick boxes and lists for several words become plain cells', sheet);
     return [];
   }
-  const compare = keyOf(COMPARISONS, rule.operator);
+  const compare = keyOf(GRID_COMPARISONS, rule.operator);
   const bounds = [rule.formula1, rule.formula2].flatMap((text) => (text ? [fileBound(text, kind)] : []));
   return [
     {
-      areas: rule.ranges.map(areaOf),
+      areas: rule.ranges.map(areaOfGridRange),
       kind,
       ...(compare ? { compare } : {}),
       bounds,
@@ -107,5 +107,5 @@ function warningOf(
     return [];
   }
   const { value, style } = rule as IFormulaHighlightCell;
-  return [{ areas: ranges.map(areaOf), formula: value.replace(/^=?/, '='), look: bookStyle(style) }];
+  return [{ areas: ranges.map(areaOfGridRange), formula: value.replace(/^=?/, '='), look: bookStyle(style) }];
 }

@@ -1,5 +1,5 @@
 import { generateRandomId, type IWorkbookData, LocaleType, VerticalAlign } from '@univerjs/core';
-import { FONT } from '../../../sheets/theme';
+import { FONT } from '../../../book/palette';
 import type { Book, BookName } from '../../../book/book';
 import { decorations, RESOURCES, resources } from './decorate';
 import { snapshotSheet } from './snapshotSheet';

@@ -5,8 +5,8 @@ import {
   type IRange,
   type IWorksheetData,
 } from '@univerjs/core';
-import type { Area } from '../../../sheets/plan';
-import { PALETTE } from '../../../sheets/theme';
+import type { Area } from '../../../formula/area';
+import { PALETTE } from '../../../book/palette';
 import type { BookCell, BookSheet } from '../../../book/book';
 import { keep } from '../charts/keptWithSheet';
 import { columnPixels, LEAST_ROW, rowPixels } from './measures';
@@ -16,13 +16,13 @@ const SPARE_ROWS = 60;
 const LEAST_COLUMNS = 26;
 const TEXT_FORMAT = '@';
 
-export const rangeOf = ({ row, column, rows, columns }: Area): IRange => ({
+export const gridRange = ({ row, column, rows, columns }: Area): IRange => ({
   startRow: row,
   endRow: row + rows - 1,
   startColumn: column,
   endColumn: column + columns - 1,
 });
-export const areaOf = ({ startRow, endRow, startColumn, endColumn }: IRange): Area => ({
+export const areaOfGridRange = ({ startRow, endRow, startColumn, endColumn }: IRange): Area => ({
   row: startRow,
   column: startColumn,
   rows: endRow - startRow + 1,
@@ -68,7 +68,7 @@ export function snapshotSheet(sheet: BookSheet, id: string): Partial<IWorksheetD
     defaultRowHeight: LEAST_ROW,
     columnData: byIndex(sheet.widths, (width) => ({ w: columnPixels(width) })),
     rowData: byIndex(sheet.heights, (height) => ({ h: rowPixels(height), ia: BooleanNumber.FALSE })),
-    mergeData: sheet.merges.map(rangeOf),
+    mergeData: sheet.merges.map(gridRange),
     freeze: {
       xSplit: freeze.columns,
       ySplit: freeze.rows,

@@ -8,7 +8,7 @@ import {
   VerticalAlign,
   WrapStrategy,
 } from '@univerjs/core';
-import type { BookStyle, Edge, Side } from '../../../book/book';
+import type { BookStyle, Edge, EdgeSide } from '../../../book/book';
 
 const ALIGN = { left: HorizontalAlign.LEFT, center: HorizontalAlign.CENTER, right: HorizontalAlign.RIGHT };
 const VERTICAL = { top: VerticalAlign.TOP, middle: VerticalAlign.MIDDLE, bottom: VerticalAlign.BOTTOM };
@@ -59,7 +59,7 @@ export function gridStyle(style: BookStyle): IStyleData {
 /** The same back again. What a file has no place for is left out. */
 export function bookStyle(style: Nullable<IStyleData>): BookStyle {
   if (!style) return {};
-  const edges: Partial<Record<Side, Edge>> = {};
+  const edges: Partial<Record<EdgeSide, Edge>> = {};
   for (const [side, short] of entries(SIDES)) {
     const line = style.bd?.[short];
     if (!line) continue;

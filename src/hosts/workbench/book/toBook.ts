@@ -15,7 +15,7 @@ import type { Grid } from '../grid/grid';
 import { keptCharts, keptWith } from '../charts/keptWithSheet';
 import { charactersOf, pointsOf } from './measures';
 import { NotWritten } from './notWritten';
-import { areaOf } from './snapshotSheet';
+import { areaOfGridRange } from './snapshotSheet';
 import { bookStyle } from './styles';
 
 export interface Written {
@@ -64,7 +64,7 @@ function bookSheet(
     ),
     heights: Object.fromEntries(rows.flatMap(([r, { h }]) => (h === undefined ? [] : [[r, pointsOf(h)]]))),
     cells,
-    merges: (sheet.mergeData ?? []).map(areaOf),
+    merges: (sheet.mergeData ?? []).map(areaOfGridRange),
     freeze: { rows: sheet.freeze?.ySplit ?? 0, columns: sheet.freeze?.xSplit ?? 0 },
     tables,
     rules,
@@ -113,7 +113,7 @@ function cellsOf(
         value: valueOf(cell.p ? plainText(cell) : own, cell.t, formula !== undefined && formula !== ''),
         ...(formula ? { formula } : {}),
         ...(spill && (spill.endRow > spill.startRow || spill.endColumn > spill.startColumn)
-          ? { spill: areaOf(spill) }
+          ? { spill: areaOfGridRange(spill) }
           : {}),
         ...(Object.keys(style).length > 0 ? { style } : {}),
       });

@@ -1,6 +1,6 @@
 import type { FWorkbook, FWorksheet } from '@univerjs/sheets/facade';
 import { cellError, type ErrorCode, errorFromText } from '../../../formula/errors';
-import type { Cells } from '../../../explain/explain';
+import type { CellRows } from '../../../explain/explain';
 import { type CellArea, parseReference, type TableColumns } from '../../../formula/reference';
 import type { SelectedCell } from '../../../pane/host';
 import type { Grid } from '../grid/grid';
@@ -11,7 +11,7 @@ import { shownValue } from '../grid/shownValue';
 const MOST_CELLS = 10_000;
 
 /** The cell that is selected, with the values behind the references of its formula, as they are now. */
-export class CellReader {
+export class SelectedCellReader {
   readonly #grid: Grid;
   readonly #failures: KnownFailures;
 
@@ -41,7 +41,7 @@ export class CellReader {
     sheet: FWorksheet,
     row: number,
     column: number,
-  ): Cells | undefined {
+  ): CellRows | undefined {
     const reference = parseReference(text);
     if (reference?.kind === 'cells') return this.#cells(reference, workbook, sheet);
     if (reference?.kind === 'table') return this.#columns(reference, workbook, sheet, row, column);
@@ -51,7 +51,7 @@ export class CellReader {
     return area?.kind === 'cells' ? this.#cells(area, workbook, sheet) : undefined;
   }
 
-  #cells(area: CellArea, workbook: FWorkbook, own: FWorksheet): Cells | undefined {
+  #cells(area: CellArea, workbook: FWorkbook, own: FWorksheet): CellRows | undefined {
     const sheet = area.sheet === undefined ? own : workbook.getSheetByName(area.sheet);
     if (!sheet || area.rows * area.columns > MOST_CELLS) return undefined;
     return Array.from({ length: area.rows }, (_, r) =>
@@ -67,7 +67,7 @@ export class CellReader {
     own: FWorksheet,
     row: number,
     column: number,
-  ): Cells | undefined {
+  ): CellRows | undefined {
     const isAround = ({ startRow, endRow, startColumn, endColumn }: Area): boolean =>
       row >= startRow && row <= endRow && column >= startColumn && column <= endColumn;
     const found = workbook

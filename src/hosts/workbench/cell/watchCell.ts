@@ -3,13 +3,13 @@ import type { PaneHost } from '../../../pane/host';
 import type { Grid } from '../grid/grid';
 import type { KnownFailures } from './knownFailures';
 import { onEveryChange } from '../grid/changes';
-import { CellReader } from './selectedCell';
+import { SelectedCellReader } from './selectedCell';
 
 /** Tells the selected cell when it is another one, or it or a cell that its formula speaks of shows something else. */
 export const watchCell =
   (grid: Grid, failures: KnownFailures): NonNullable<PaneHost['watchCell']> =>
   (tell) => {
-    const reader = new CellReader(grid, failures);
+    const reader = new SelectedCellReader(grid, failures);
     let told: string | undefined;
     const look = (): void => {
       const cell = reader.selected();

@@ -1,10 +1,11 @@
 import type { CustomData, IWorksheetData } from '@univerjs/core';
-import type { Area, PlanChart } from '../../../sheets/plan';
+import type { Area } from '../../../formula/area';
+import type { BookChart } from '../../../book/chart';
 import type { BookPage, BookSheet, BookTable } from '../../../book/book';
 
 /** A chart as it is kept with its sheet: it names its columns, so that rows may come and go. */
 export interface KeptChart {
-  readonly type: PlanChart['type'];
+  readonly type: BookChart['type'];
   readonly title: string;
   readonly xTitle: string;
   readonly yTitle: string;
@@ -30,7 +31,7 @@ const holds = (table: BookTable, { row, column }: Area): boolean =>
   column >= table.area.column &&
   column < table.area.column + table.area.columns;
 
-function keptChart(chart: PlanChart, tables: readonly BookTable[]): readonly KeptChart[] {
+function keptChart(chart: BookChart, tables: readonly BookTable[]): readonly KeptChart[] {
   const table = tables.find((each) => holds(each, chart.x));
   const x = table?.columns[chart.x.column - table.area.column]?.name;
   if (!table || x === undefined) return [];
@@ -61,7 +62,7 @@ export const keptWith = ({ custom }: Pick<IWorksheetData, 'custom'>): Kept | und
   custom?.[KEY] as Kept | undefined;
 
 /** The charts where the rows of their tables are now. One whose table is gone is left out. */
-export function keptCharts(kept: Kept | undefined, tables: readonly BookTable[]): readonly PlanChart[] {
+export function keptCharts(kept: Kept | undefined, tables: readonly BookTable[]): readonly BookChart[] {
   return (kept?.charts ?? []).flatMap((chart) => {
     const wanted = [chart.x, ...chart.series];
     const fitting = tables.filter(({ columns }) =>

@@ -1,5 +1,5 @@
 import { h } from '../../../pane/element';
-import { place } from './elementById';
+import { elementById } from './elementById';
 
 export interface Command {
   readonly label: string;
@@ -24,5 +24,5 @@ export function fillBar(commands: readonly Command[], failed: (reason: unknown) 
     });
     return button;
   });
-  place('commands').prepend(...buttons);
+  elementById('commands').prepend(...buttons);
 }

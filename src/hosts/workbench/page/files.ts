@@ -50,12 +50,12 @@ export const openFile = (desk: Desk): Command => ({
   async run() {
     const file = await choose();
     if (!file) return;
-    const { readXlsx, Refused } = await import('../../../xlsx/read');
+    const { readXlsx, UnreadableFile } = await import('../../../xlsx/read');
     const opened = await readXlsx(new Uint8Array(await file.arrayBuffer())).catch((reason: unknown) => {
-      if (reason instanceof Refused) return reason;
+      if (reason instanceof UnreadableFile) return reason;
       throw reason;
     });
-    if (opened instanceof Refused) {
+    if (opened instanceof UnreadableFile) {
       await tell(`“${file.name}” was not opened`, opened.message);
       return;
     }

@@ -1,5 +1,5 @@
 import { h } from '../../../pane/element';
-import { place } from './elementById';
+import { elementById } from './elementById';
 
 interface Action {
   readonly label: string;
@@ -46,6 +46,6 @@ export class Notice {
 /** A line for what holds until it changes: no passing notice takes its place. */
 export function standingNotice(): Notice {
   const line = h('div', { class: 'notice' });
-  place('standing').append(line);
+  elementById('standing').append(line);
   return new Notice(line);
 }

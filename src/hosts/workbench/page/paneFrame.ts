@@ -1,6 +1,6 @@
 import type { PaneHost } from '../../../pane/host';
 import { h } from '../../../pane/element';
-import { place } from './elementById';
+import { elementById } from './elementById';
 
 const KEY = 'sweeptable pane';
 const CLOSED = 'closed';
@@ -25,7 +25,7 @@ function rememberClosed(closed: boolean): void {
 
 /** The pane beside the grid, and its button in the bar. Its room is kept from the start; its code is fetched after the grid has answered. */
 export function paneFrame(): (host: PaneHost) => Promise<void> {
-  const frame = place('pane');
+  const frame = elementById('pane');
   const button = h('button', { type: 'button', 'aria-controls': 'pane' }, 'Sheets and functions');
   const show = (open: boolean): void => {
     frame.hidden = !open;
@@ -36,7 +36,7 @@ export function paneFrame(): (host: PaneHost) => Promise<void> {
     show(frame.hidden);
     rememberClosed(frame.hidden);
   });
-  place('commands').append(button);
+  elementById('commands').append(button);
   return async (host) => {
     const { fillPane } = await import('./pane');
     fillPane(frame, host);

@@ -87,7 +87,7 @@ function steps(unitId: string, index: number, sheet: Partial<IWorksheetData>, be
 }
 
 /** A sheet that has just been laid. */
-export interface Laid {
+export interface LaidInGrid {
   readonly id: string;
   /** Takes it away with all that is beside it, in one step that undo takes back. It must be as it was laid. */
   readonly takeAway: () => void;
@@ -103,7 +103,7 @@ export interface NewSheet {
  * Lays a sheet as the last one, in one step that undo takes back. A failure half-way takes everything away again and is
  * thrown.
  */
-export function lay({ univer, api }: Grid, { sheet, beside }: NewSheet): Laid {
+export function lay({ univer, api }: Grid, { sheet, beside }: NewSheet): LaidInGrid {
   const injector = univer.__getInjector();
   const commands = injector.get(ICommandService);
   const workbook = api.getActiveWorkbook();

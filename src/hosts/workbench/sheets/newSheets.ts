@@ -3,11 +3,11 @@ import type { FWorkbook } from '@univerjs/sheets/facade';
 import type { Outcome } from '../../../pane/host';
 import { makePlan } from '../../../sheets/makePlan';
 import { isInputCell } from '../../../sheets/plan';
-import { templateToLay } from '../../templateToLay';
+import { templateToLay } from '../../../sheets/templateToLay';
 import { copyName, NOTHING_TO_COPY } from '../../../pane/valuesCopy';
 import { decorations } from '../book/decorate';
 import type { Grid } from '../grid/grid';
-import { type Laid, lay, type NewSheet } from './lay';
+import { type LaidInGrid, lay, type NewSheet } from './lay';
 import { sheetOfPlan } from './planSheet';
 import { chooseFirstInput } from '../state/session';
 import { snapshotSheet } from '../book/snapshotSheet';
@@ -29,7 +29,7 @@ const tablesTaken = (grid: Grid, workbook: FWorkbook): string[] => [
 
 /** Lays a sheet, shows it, and says what became of it. */
 function laid(grid: Grid, name: string, made: NewSheet, done: string): Outcome {
-  let fresh: Laid;
+  let fresh: LaidInGrid;
   try {
     fresh = lay(grid, made);
   } catch (reason) {

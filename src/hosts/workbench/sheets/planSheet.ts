@@ -1,4 +1,5 @@
-import type { InputRule, PlanChart, SheetPlan } from '../../../sheets/plan';
+import type { BookChart } from '../../../book/chart';
+import type { InputRule, SheetPlan } from '../../../sheets/plan';
 import { THEME } from '../../../sheets/theme';
 import type { BookCell, BookRule, BookSheet } from '../../../book/book';
 import { sheetFromPlan, styleOf } from '../../../sheets/sheetFromPlan';
@@ -21,7 +22,7 @@ function rule({ area, list, least, above, most, whole, message }: InputRule): Bo
 }
 
 /** Where another host draws a chart: in the grid it would be an unexplained gap, in a file the chart covers it. */
-const chartSign = ({ title, place: { row, column } }: PlanChart): BookCell => ({
+const chartSign = ({ title, place: { row, column } }: BookChart): BookCell => ({
   row,
   column,
   value: `${title}: its chart is under “Charts” on the right.`,

@@ -2,7 +2,7 @@ import type { Outcome } from '../../../pane/host';
 import { address } from '../../../formula/address';
 import { NOT_BACK, speaksOf } from '../../../pane/takeBack';
 import type { Grid } from '../grid/grid';
-import type { Laid } from './lay';
+import type { LaidInGrid } from './lay';
 import { sheetState } from './sheetState';
 
 /** Where another sheet or a name speaks of a sheet: it would show #REF! without it. */
@@ -28,7 +28,7 @@ function useElsewhere({ api }: Grid, id: string, name: string): Outcome | undefi
   return undefined;
 }
 
-function backFrom(grid: Grid, { id, takeAway }: Laid, name: string, left: string | undefined): Outcome {
+function backFrom(grid: Grid, { id, takeAway }: LaidInGrid, name: string, left: string | undefined): Outcome {
   const now = sheetState(grid, id);
   if (now === undefined) return NOT_BACK.gone(name);
   if (now !== left) return NOT_BACK.changed(name);
@@ -39,7 +39,7 @@ function backFrom(grid: Grid, { id, takeAway }: Laid, name: string, left: string
 }
 
 /** Gives how to take a sheet back that has just been laid: as long as it stays as it is and nothing else needs it. */
-export function takeSheetBack(grid: Grid, laid: Laid, name: string): () => Promise<Outcome> {
+export function takeSheetBack(grid: Grid, laid: LaidInGrid, name: string): () => Promise<Outcome> {
   const left = sheetState(grid, laid.id);
   return () => Promise.resolve(backFrom(grid, laid, name, left));
 }

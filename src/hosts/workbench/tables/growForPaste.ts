@@ -16,13 +16,13 @@ import {
 } from '@univerjs/preset-sheets-core';
 import type { Grid } from '../grid/grid';
 import {
-  type Cells,
+  type GridCells,
   grown,
   isBlank,
   type Mutations,
   NOTHING,
   sheetOf,
-  type Table,
+  type GridTable,
   tablesOf,
   written,
 } from './newTableRows';
@@ -83,7 +83,7 @@ export function growForPaste(grid: Grid): void {
       if (!done) return NOTHING;
       const workbook = sheetOf(grid, subUnitId).getWorkbook();
       const present = sheetOf(grid, subUnitId).getSheet().getCellMatrix();
-      const looks: Cells = {};
+      const looks: GridCells = {};
       content.forValue((i, j) => {
         const [row, column] = [range.rows[i], range.cols[j]];
         if (row === undefined || column === undefined) return;
@@ -118,7 +118,7 @@ function pastedIn(
 }
 
 /** The table that is too short for what is pasted into it or right below it. */
-const tableBelow = (grid: Grid, { unitId, sheetId, first, last, columns }: Pasted): Table | undefined =>
+const tableBelow = (grid: Grid, { unitId, sheetId, first, last, columns }: Pasted): GridTable | undefined =>
   tablesOf(grid.univer.__getInjector(), unitId, sheetId).find((table) => {
     const { startRow, endRow, startColumn, endColumn } = table.getRange();
     return (
@@ -129,7 +129,7 @@ const tableBelow = (grid: Grid, { unitId, sheetId, first, last, columns }: Paste
     );
   });
 
-function isFreeBelow(grid: Grid, table: Table, { unitId, sheetId, last }: Pasted): boolean {
+function isFreeBelow(grid: Grid, table: GridTable, { unitId, sheetId, last }: Pasted): boolean {
   const range = table.getRange();
   const area = { ...range, startRow: range.endRow + 1, endRow: last };
   const sheet = sheetOf(grid, sheetId).getSheet();

@@ -9,7 +9,7 @@ import type { FWorksheet } from '@univerjs/sheets/facade';
 import type { Grid } from '../grid/grid';
 import { type RulesBefore, rulesOf, widenRules } from './widenRules';
 
-export type Table = ReturnType<TableManager['getTablesBySubunitId']>[number];
+export type GridTable = ReturnType<TableManager['getTablesBySubunitId']>[number];
 
 export interface Mutations {
   readonly redos: IMutationInfo[];
@@ -26,12 +26,12 @@ export interface Rows {
   readonly last: number;
 }
 
-export type Cells = Record<number, Record<number, ICellData>>;
+export type GridCells = Record<number, Record<number, ICellData>>;
 
 export const isBlank = (cell: Nullable<ICellData>): boolean =>
   (cell?.v ?? '') === '' && !cell?.f && !cell?.si && !cell?.p;
 
-export const tablesOf = (injector: Injector, unitId: string, sheetId: string): readonly Table[] =>
+export const tablesOf = (injector: Injector, unitId: string, sheetId: string): readonly GridTable[] =>
   injector.get(TableManager).getTablesBySubunitId(unitId, sheetId);
 
 export function sheetOf({ api }: Grid, sheetId: string): FWorksheet {
@@ -41,7 +41,7 @@ export function sheetOf({ api }: Grid, sheetId: string): FWorksheet {
 }
 
 /** Widens a table down to a row. */
-export function widened(table: Table, unitId: string, last: number): Mutations {
+export function widened(table: GridTable, unitId: string, last: number): Mutations {
   const range = table.getRange();
   const to = (newRange: IRange): IMutationInfo => ({
     id: SetSheetTableMutation.id,
@@ -56,7 +56,12 @@ export function widened(table: Table, unitId: string, last: number): Mutations {
 }
 
 /** Writes cells; undo gives each what it holds now. */
-export function written(injector: Injector, unitId: string, subUnitId: string, cellValue: Cells): Mutations {
+export function written(
+  injector: Injector,
+  unitId: string,
+  subUnitId: string,
+  cellValue: GridCells,
+): Mutations {
   const params = { unitId, subUnitId, cellValue };
   return {
     redos: [{ id: SetRangeValuesMutation.id, params }],
@@ -65,17 +70,17 @@ export function written(injector: Injector, unitId: string, subUnitId: string, c
 }
 
 /** The row that new rows take after: the one above them, or at the top the one below. */
-const modelOf = (table: Table, rows: Rows): number =>
+const modelOf = (table: GridTable, rows: Rows): number =>
   rows.first - 1 > table.getRange().startRow ? rows.first - 1 : rows.last + 1;
 
 /** The formulas and formats of the model row, in the new rows. */
-function takenOver(grid: Grid, injector: Injector, table: Table, rows: Rows): Cells {
+function takenOver(grid: Grid, injector: Injector, table: GridTable, rows: Rows): GridCells {
   const model = modelOf(table, rows);
   const { startColumn, endColumn } = table.getRange();
   const sheet = sheetOf(grid, table.getSubunitId());
   const lexer = injector.get(LexerTreeBuilder);
   const present = sheet.getSheet().getCellMatrix();
-  const cells: Cells = {};
+  const cells: GridCells = {};
   for (let column = startColumn; column <= endColumn; column++) {
     const range = sheet.getRange(model, column);
     const formula = range.getFormula();
@@ -91,7 +96,7 @@ function takenOver(grid: Grid, injector: Injector, table: Table, rows: Rows): Ce
   return cells;
 }
 
-const ruled = (injector: Injector, table: Table, rows: Rows, before: RulesBefore): Mutations => {
+const ruled = (injector: Injector, table: GridTable, rows: Rows, before: RulesBefore): Mutations => {
   const { startColumn, endColumn } = table.getRange();
   return widenRules(injector, before, { rows, model: modelOf(table, rows), startColumn, endColumn });
 };
@@ -100,7 +105,7 @@ const ruled = (injector: Injector, table: Table, rows: Rows, before: RulesBefore
 export function filled(
   grid: Grid,
   injector: Injector,
-  table: Table,
+  table: GridTable,
   rows: Rows,
   before: RulesBefore,
 ): Mutations {
@@ -109,7 +114,13 @@ export function filled(
 }
 
 /** Makes the free rows right below a table, down to the last one, rows of it. */
-export function grown(grid: Grid, injector: Injector, table: Table, unitId: string, last: number): Mutations {
+export function grown(
+  grid: Grid,
+  injector: Injector,
+  table: GridTable,
+  unitId: string,
+  last: number,
+): Mutations {
   const rows = { first: table.getRange().endRow + 1, last };
   const sheetId = table.getSubunitId();
   return joined([

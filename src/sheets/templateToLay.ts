@@ -1,5 +1,5 @@
-import { TOPS, templateOf } from '../sheets/offered';
-import type { Template } from '../sheets/template';
+import { TOPS, templateOf } from './offered';
+import type { Template } from './template';
 
 /** The sheet that the pane asks for; nothing where there is no such sheet; or a refusal where it does not arrive. */
 export async function templateToLay(

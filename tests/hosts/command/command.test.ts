@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 
-const RUNNER = resolve(import.meta.dirname, '../../src/build/command.cjs');
+const RUNNER = resolve(import.meta.dirname, '../../../src/build/command.cjs');
 let folder = '';
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'command-'));

@@ -1,0 +1,17 @@
+/** Slate, paper and one glaze. Contrast of ink on fill is 7:1 or better, except for remarks (4.5:1). */
+export const PALETTE = {
+  slate: '#22303c',
+  slateSoft: '#4a5a68',
+  paper: '#fbf8f1',
+  cream: '#fdf3d8',
+  stone: '#e4e1d8',
+  glaze: '#084b4f',
+  glazePale: '#e0efee',
+  clay: '#7d2410',
+  clayPale: '#fbe3dc',
+} as const;
+
+export const FONT = 'Arial';
+
+/** A line of more points than these is drawn without a mark on each: they would run into one. */
+export const MOST_MARKS = 40;
