@@ -1,6 +1,14 @@
 import { rowOf } from '../catalogue';
 import { SOURCES, type Source, type SourceKey } from '../catalogue/sources';
-import { type AnyRow, type Arg, type ExampleCell, isChoice, isChosen, isTruth } from '../catalogue/types';
+import {
+  type AnyRow,
+  type Arg,
+  type ExampleCell,
+  isChoice,
+  isChosen,
+  isTruth,
+  quantitiesOf,
+} from '../catalogue/types';
 import { cellText, columnsOf, functionName, unitOf } from '../catalogue/words';
 import { exactMark } from '../exposure/stops/marks';
 import { plainNumber } from '../pane/numberText';
@@ -46,8 +54,13 @@ function liveFormula(check: PublishedCheck, row: AnyRow): string {
   return `=INDEX(${call},1,${column + 1})`;
 }
 
-/** Units that the argument's name says already. */
-const SELF_EVIDENT: ReadonlySet<string> = new Set(['', 'f-number', 'ISO', 'pops']);
+/** The unit after a value, where neither the argument's name says it (mostPops 4) nor the number itself (an f-number). */
+function unitAfter(arg: Arg): string {
+  const unit = unitOf(arg);
+  const isPlain = quantitiesOf(arg.kind).some(({ grammar, prefix }) => grammar === 'aperture' || prefix);
+  const words = arg.name.replace(/[A-Z]/g, ' $&').toLowerCase().split(' ');
+  return unit === '' || isPlain || words.includes(unit) ? '' : ` ${unit}`;
+}
 
 /** A number with as many figures as a reader needs; the formula beside it has them all. */
 const short = (member: unknown): string =>
@@ -65,8 +78,7 @@ function inputWords({ cells, part }: PublishedCheck, row: AnyRow): string {
     if (!isSome(cell)) return [];
     const arg = row.args[Math.min(i, row.args.length - 1)] as Arg;
     const said = listed([cell].flat(2));
-    const unit = typeof cell === 'number' && !isChoice(arg.kind) ? unitOf(arg) : '';
-    return [`${arg.name} ${said}${SELF_EVIDENT.has(unit) ? '' : ` ${unit}`}`];
+    return [`${arg.name} ${said}${typeof cell === 'number' ? unitAfter(arg) : ''}`];
   });
   return [...words, ...(part === undefined ? [] : [`→ ${part}`])].join(', ');
 }

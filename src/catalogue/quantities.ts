@@ -2,14 +2,46 @@ import type { MarkedScale } from '../exposure/stops/marks';
 import { RECEPTORS } from '../exposure/metering/luxSeconds';
 
 /** How the text of a cell is built, beyond a plain number with a unit. */
-export type Grammar = 'aperture' | 'length' | 'filter';
+export type Grammar = 'aperture' | 'length';
+/** What a filter is counted in. */
+export type FilterMeasure = 'factor' | 'density' | 'transmission';
 
-/** One kind of quantity: its unit, and how a cell becomes it. Every argument and result names one of these. */
+/** How a cell is shown and preset, in the number formats of spreadsheets. */
+export interface Shown {
+  /** Of an input. */
+  readonly input: string;
+  /** Of a result. */
+  readonly result: string;
+  readonly align: 'left' | 'right';
+  /** An input is preset as text, so that a fraction typed into it stays one. */
+  readonly text: boolean;
+}
+
+/** Bare numbers that are refused, because somebody meant something else. */
+export interface Limits {
+  /** What a spreadsheet makes a date of, where it is typed into an unformatted cell: 1/60. */
+  readonly date?: string;
+  /** What it makes a time of day of: 3:1. */
+  readonly clock?: string;
+}
+
+/**
+ * One kind of quantity: all that the house knows of it. Every argument and result names one of these, and whoever reads,
+ * says or shows a value asks its quantity; there is no other list of them.
+ */
 export interface Quantity {
   /** With its article, for sentences: "an f-number". */
   readonly title: string;
   /** The base unit, as shown beside an argument; empty for a bare number. */
   readonly unit: string;
+  /** The unit of one, for things to count: one stop, two stops. */
+  readonly one?: string;
+  /** What formulas call it. An argument may have a sign of its own. */
+  readonly sign?: string;
+  /** In a formula its numbers stand without the unit, which counts things or says nothing there. */
+  readonly plainInFormula?: true;
+  /** How a cell of it is shown and preset on a sheet. */
+  readonly shown: Shown;
   /** Texts that are read, for messages and help. Each of them is tested. */
   readonly forms: readonly string[];
   /** Whether an empty cell (0, null or "") is missing, or the real value 0. */
@@ -19,8 +51,14 @@ export interface Quantity {
   /** The same scale, for quantities that take a bare number as typed but know marks in texts such as f/11+0.3. */
   readonly marksInText?: MarkedScale;
   readonly grammar?: Grammar;
+  /** It is read from a filter's name too: ND8, ND 0.9, 8x. */
+  readonly filter?: FilterMeasure;
   /** Unit words, in small letters, and what one of them is in the base unit. */
   readonly units?: Readonly<Record<string, number>>;
+  /** Its title is what its unit words measure, said where one of them stands in a cell of another kind. */
+  readonly namesUnits?: true;
+  /** Unit words of another kind that are written here by mistake, and what to say of them. */
+  readonly strayUnits?: Readonly<Record<string, string>>;
   /** A word that may stand before the number: ISO 400. */
   readonly prefix?: string;
   /** Fractions such as 1/60 and 1 1/3. */
@@ -31,9 +69,15 @@ export interface Quantity {
   readonly percent?: true;
   /** Words that stand for a number: infinity. */
   readonly words?: Readonly<Record<string, number>>;
-  /** What a spreadsheet makes of a fraction typed into an unformatted cell: 1/60 a date, 3:1 also a time of day. */
-  readonly mistyped?: 'date' | 'date or clock';
+  readonly limits?: Limits;
+  /** It is of the kind that the first argument is of. */
+  readonly asFirst?: true;
 }
+
+const shown = (input: string, result = input): Shown => ({ input, result, align: 'right', text: false });
+/** For what is typed as a fraction or a ratio, which an unformatted cell would turn into a date. */
+const shownAsTyped = (result: string): Shown => ({ input: '@', result, align: 'right', text: true });
+const WORDS: Shown = { input: 'General', result: 'General', align: 'left', text: false };
 
 const TIME_UNITS = {
   s: 1, sec: 1, second: 1, seconds: 1, '"': 1, ms: 1e-3, µs: 1e-6, us: 1e-6, min: 60, h: 3600,
@@ -57,6 +101,9 @@ export const Q = define({
   aperture: {
     title: 'an f-number',
     unit: 'f-number',
+    sign: 'N',
+    plainInFormula: true,
+    shown: shown('"f/"General', '"f/"0.0'),
     forms: ['11', 'f/11', 'f/8 2/3', 'f/11+0.3', '11³'],
     blank: 'missing',
     grammar: 'aperture',
@@ -66,6 +113,9 @@ export const Q = define({
   apertureAsTyped: {
     title: 'an f-number',
     unit: 'f-number',
+    sign: 'N',
+    plainInFormula: true,
+    shown: shown('"f/"General', '"f/"0.0'),
     forms: ['11', 'f/11', 'f/8 2/3', 'f/11+0.3', '11³'],
     blank: 'missing',
     grammar: 'aperture',
@@ -74,37 +124,45 @@ export const Q = define({
   shutterTime: {
     title: 'a shutter time',
     unit: 's',
+    sign: 't',
+    shown: shownAsTyped('0.000" s"'),
     forms: ['1/60', '1/250 s', '0.004', '4 ms', '30"', '1 min'],
     blank: 'missing',
     units: TIME_UNITS,
     fraction: true,
     marks: 'time',
     marksInText: 'time',
-    mistyped: 'date',
+    limits: { date: '1/60' },
   },
   duration: {
     title: 'a time',
     unit: 's',
+    namesUnits: true,
+    shown: shown('0.0##" s"', '0.0" s"'),
     forms: ['0.004', '1/250 s', '4 ms', '350 µs', '2 s', '1 min'],
     blank: 'missing',
     units: TIME_UNITS,
     fraction: true,
     marksInText: 'time',
-    mistyped: 'date',
+    limits: { date: '1/60' },
   },
   /** A wait, which may well be none. */
   wait: {
     title: 'a time',
     unit: 's',
+    shown: shown('0.0##" s"', '0.0" s"'),
     forms: ['0.5', '1/4 s', '250 ms', '2 s'],
     blank: 'zero',
     units: TIME_UNITS,
     fraction: true,
-    mistyped: 'date',
+    limits: { date: '1/60' },
   },
   iso: {
     title: 'an ISO speed',
     unit: 'ISO',
+    sign: 'S',
+    plainInFormula: true,
+    shown: shown('"ISO "0'),
     forms: ['100', 'ISO 400'],
     blank: 'missing',
     prefix: 'iso',
@@ -114,6 +172,9 @@ export const Q = define({
   energy: {
     title: 'an energy',
     unit: 'Ws',
+    namesUnits: true,
+    strayUnits: { w: 'a power for one second is 1 Ws', kw: 'a power for one second is 1 Ws' },
+    shown: shown('[<100]0.0" Ws";[<1000]0" Ws";#\\ ##0" Ws"'),
     forms: ['400', '400 Ws', '400 J', '1.2 kJ'],
     blank: 'missing',
     units: { ws: 1, j: 1, kj: 1e3, kws: 1e3 },
@@ -121,6 +182,7 @@ export const Q = define({
   distance: {
     title: 'a distance',
     unit: 'm',
+    shown: shown('0.00" m"'),
     forms: ['1.2', '1.2 m', '80 cm', '5 ft', `5' 6"`],
     blank: 'missing',
     grammar: 'length',
@@ -130,6 +192,8 @@ export const Q = define({
   lensLength: {
     title: 'a length',
     unit: 'mm',
+    namesUnits: true,
+    shown: shown('0" mm"'),
     forms: ['35', '35 mm', '30 cm', '12 in'],
     blank: 'missing',
     grammar: 'length',
@@ -139,6 +203,7 @@ export const Q = define({
   pitch: {
     title: 'a pixel pitch',
     unit: 'µm',
+    shown: shown('0.00" µm"'),
     forms: ['3.76', '3.76 µm'],
     blank: 'missing',
     units: lengthUnits(1e-6),
@@ -146,6 +211,9 @@ export const Q = define({
   pixels: {
     title: 'a number of pixels',
     unit: 'px',
+    plainInFormula: true,
+    namesUnits: true,
+    shown: shown('0.0" px"'),
     forms: ['2', '2 px'],
     blank: 'missing',
     units: { px: 1, pixel: 1, pixels: 1 },
@@ -153,6 +221,8 @@ export const Q = define({
   guide: {
     title: 'a guide number',
     unit: 'm',
+    sign: 'G',
+    shown: shown('0.0" m"'),
     forms: ['45', '45 m', '80 ft'],
     blank: 'missing',
     grammar: 'length',
@@ -161,6 +231,8 @@ export const Q = define({
   speed: {
     title: 'a speed',
     unit: 'm/s',
+    namesUnits: true,
+    shown: shown('0.00" m/s"'),
     forms: ['2', '2 m/s', '7 km/h', '5 mph'],
     blank: 'missing',
     units: {
@@ -176,56 +248,68 @@ export const Q = define({
   stops: {
     title: 'a number of stops',
     unit: 'stops',
+    one: 'stop',
+    plainInFormula: true,
+    namesUnits: true,
+    shown: shown('+0.0" stop";-0.0" stop";0.0" stop"'),
     forms: ['1.5', '-1/3', '2/3', '1 1/3'],
     blank: 'zero',
     units: { stop: 1, stops: 1 },
     fraction: true,
-    mistyped: 'date',
+    limits: { date: '1/4' },
   },
   /** Stops of which none at all makes no sense, so that an empty cell is missing. */
   stopsStep: {
     title: 'a number of stops',
     unit: 'stops',
+    one: 'stop',
+    plainInFormula: true,
+    shown: shown('0.0#" stop"'),
     forms: ['0.1', '1/3', '1/2'],
     blank: 'missing',
     units: { stop: 1, stops: 1 },
     fraction: true,
-    mistyped: 'date',
+    limits: { date: '1/4' },
   },
   ratio: {
     title: 'a ratio',
     unit: '',
+    shown: shown('0.0":1"'),
     forms: ['3', '3:1', '1:2', '1/4', '30%'],
     blank: 'missing',
     fraction: true,
     pair: true,
     percent: true,
-    mistyped: 'date or clock',
+    limits: { date: '1/4', clock: '3:1' },
   },
   share: {
     title: 'a share',
     unit: '',
+    shown: shown('0%', '0.0%'),
     forms: ['0.5', '1/4', '30%', '1:2'],
     blank: 'missing',
     fraction: true,
     pair: true,
     percent: true,
-    mistyped: 'date or clock',
+    limits: { date: '1/4', clock: '3:1' },
   },
   magnification: {
     title: 'a magnification',
     unit: '',
+    sign: 'm',
+    shown: shown('0.00'),
     forms: ['0.5', '1:2', '1/2', '50%', 'infinity'],
     blank: 'missing',
     fraction: true,
     pair: true,
     percent: true,
     words: { infinity: 0 },
-    mistyped: 'date or clock',
+    limits: { date: '1/4', clock: '3:1' },
   },
   factor: {
     title: 'a factor',
     unit: '',
+    shown: shown('0.0##'),
     forms: ['8', '3:1', '1/4', '30%'],
     blank: 'missing',
     fraction: true,
@@ -235,39 +319,58 @@ export const Q = define({
   filterFactor: {
     title: 'a filter',
     unit: '',
+    shown: shownAsTyped('0.0'),
     forms: ['8', '8x', 'ND8', 'ND 0.9'],
     blank: 'missing',
-    grammar: 'filter',
+    filter: 'factor',
   },
   filterDensity: {
     title: 'a density',
     unit: '',
+    shown: shownAsTyped('0.00'),
     forms: ['0.9', 'ND 0.9', 'ND8'],
     blank: 'zero',
-    grammar: 'filter',
+    filter: 'density',
   },
   filterTransmission: {
     title: 'a transmission',
     unit: '',
+    shown: shownAsTyped('0.0%'),
     forms: ['0.125', '12.5%', '1/8', 'ND8', 'ND 0.9'],
     blank: 'missing',
-    grammar: 'filter',
+    filter: 'transmission',
     fraction: true,
     percent: true,
-    mistyped: 'date or clock',
+    limits: { date: '1/4', clock: '3:1' },
   },
   pops: {
     title: 'a number of pops',
     unit: 'pops',
+    one: 'pop',
+    sign: 'n',
+    plainInFormula: true,
+    namesUnits: true,
+    shown: shown('0'),
     forms: ['4', '4 pops'],
     blank: 'missing',
     units: { pop: 1, pops: 1 },
   },
-  tenths: { title: 'tenths of a stop', unit: 'tenths', forms: ['3', '0'], blank: 'zero' },
-  headCount: { title: 'a number of heads', unit: '', forms: ['3'], blank: 'missing' },
+  tenths: {
+    title: 'tenths of a stop',
+    unit: 'tenths',
+    one: 'tenth',
+    plainInFormula: true,
+    shown: shown('0'),
+    forms: ['3', '0'],
+    blank: 'zero',
+  },
+  headCount: { title: 'a number of heads', unit: '', shown: shown('0'), forms: ['3'], blank: 'missing' },
   rpm: {
     title: 'turns a minute',
     unit: 'rpm',
+    plainInFormula: true,
+    namesUnits: true,
+    shown: shown('0" rpm"'),
     forms: ['33', '33 rpm', '1/2'],
     blank: 'missing',
     units: { rpm: 1 },
@@ -276,6 +379,9 @@ export const Q = define({
   luxSeconds: {
     title: 'a luminous exposure',
     unit: 'lx·s',
+    sign: 'H',
+    namesUnits: true,
+    shown: shown('0" lx·s"'),
     forms: ['640', '640 lx·s', '640 lx s'],
     blank: 'missing',
     units: { 'lx·s': 1, 'lx s': 1, lxs: 1 },
@@ -283,6 +389,8 @@ export const Q = define({
   receptor: {
     title: 'a receptor',
     unit: 'lx·s',
+    sign: 'C',
+    shown: shown('0" lx·s"'),
     forms: ['flat', 'dome', '250'],
     blank: 'missing',
     words: RECEPTORS,
@@ -291,16 +399,25 @@ export const Q = define({
   lux: {
     title: 'an illuminance',
     unit: 'lx',
+    namesUnits: true,
+    shown: shown('0" lx"'),
     forms: ['2560', '2560 lx'],
     blank: 'missing',
     units: { lx: 1, lux: 1 },
   },
   /** Whatever a recorder gives: volts, counts. */
-  signal: { title: 'a number', unit: '', forms: ['0.42', '-3.1'], blank: 'zero' },
+  signal: {
+    title: 'a number',
+    unit: '',
+    shown: shown('General', '0.000'),
+    forms: ['0.42', '-3.1'],
+    blank: 'zero',
+  },
   /** What a recorder gives without light; it is found where it is not given, so that nothing is said as a word. */
   base: {
     title: 'a number',
     unit: '',
+    shown: shown('General', '0.000'),
     forms: ['0.02', '-3.1', 'zero'],
     blank: 'missing',
     words: { zero: 0 },
@@ -309,16 +426,19 @@ export const Q = define({
   lit: {
     title: 'a share of the power',
     unit: '',
+    shown: shown('0%'),
     forms: ['1', '0', '0.5', '1/4', '50%'],
     blank: 'zero',
     fraction: true,
     percent: true,
-    mistyped: 'date',
+    limits: { date: '1/4' },
   },
-  raw: { title: 'a raw value', unit: '', forms: ['12000'], blank: 'missing' },
+  raw: { title: 'a raw value', unit: '', shown: shown('0'), forms: ['12000'], blank: 'missing' },
   wavelength: {
     title: 'a wavelength',
     unit: 'nm',
+    sign: 'λ',
+    shown: shown('0" nm"'),
     forms: ['550', '550 nm', '0.55 µm'],
     blank: 'missing',
     units: lengthUnits(1e-9),
@@ -326,6 +446,7 @@ export const Q = define({
   smallLength: {
     title: 'a length',
     unit: 'mm',
+    shown: shown('0.00#" mm"'),
     forms: ['0.03', '0.03 mm', '30 µm'],
     blank: 'missing',
     units: lengthUnits(1e-3),
@@ -333,6 +454,7 @@ export const Q = define({
   micrometres: {
     title: 'a length',
     unit: 'µm',
+    shown: shown('0.0" µm"'),
     forms: ['21.5', '21.5 µm'],
     blank: 'missing',
     units: lengthUnits(1e-6),
@@ -340,6 +462,8 @@ export const Q = define({
   angle: {
     title: 'an angle',
     unit: '°',
+    namesUnits: true,
+    shown: shown('0.0"°"'),
     forms: ['8', '8°', '8 deg'],
     blank: 'missing',
     units: { '°': 1, deg: 1, degrees: 1 },
@@ -347,6 +471,8 @@ export const Q = define({
   kelvin: {
     title: 'a colour temperature',
     unit: 'K',
+    namesUnits: true,
+    shown: shown('0" K"'),
     forms: ['5600', '5600 K'],
     blank: 'missing',
     units: { k: 1, kelvin: 1 },
@@ -354,6 +480,9 @@ export const Q = define({
   mired: {
     title: 'a mired shift',
     unit: 'mired',
+    plainInFormula: true,
+    namesUnits: true,
+    shown: shown('+0" mired";-0" mired";0" mired"'),
     forms: ['-20', '131 mired'],
     blank: 'zero',
     units: { mired: 1, mireds: 1 },
@@ -361,22 +490,44 @@ export const Q = define({
   volts: {
     title: 'a voltage',
     unit: 'V',
+    namesUnits: true,
+    shown: shown('0" V"'),
     forms: ['230', '230 V'],
     blank: 'missing',
     units: { v: 1, volt: 1, volts: 1 },
   },
-  amperes: { title: 'a current', unit: 'A', forms: ['10', '10 A'], blank: 'zero', units: { a: 1 } },
+  amperes: {
+    title: 'a current',
+    unit: 'A',
+    namesUnits: true,
+    shown: shown('0.0" A"'),
+    forms: ['10', '10 A'],
+    blank: 'zero',
+    units: { a: 1 },
+  },
   watts: {
     title: 'a power',
     unit: 'W',
+    namesUnits: true,
+    shown: shown('0" W"'),
     forms: ['250', '250 W', '1.2 kW'],
     blank: 'zero',
     units: { w: 1, kw: 1e3 },
   },
-  money: { title: 'an amount of money', unit: '', forms: ['85', '85.50'], blank: 'zero' },
+  money: {
+    title: 'an amount of money',
+    unit: '',
+    shown: shown('0.00'),
+    forms: ['85', '85.50'],
+    blank: 'zero',
+  },
   days: {
     title: 'a number of days',
     unit: 'days',
+    one: 'day',
+    plainInFormula: true,
+    namesUnits: true,
+    shown: shown('0.0#'),
     forms: ['3', '1.5', '1/2', '3 days'],
     blank: 'missing',
     fraction: true,
@@ -385,13 +536,46 @@ export const Q = define({
   frames: {
     title: 'a number of frames',
     unit: 'frames',
+    one: 'frame',
+    plainInFormula: true,
+    namesUnits: true,
+    shown: shown('0'),
     forms: ['12', '12 frames'],
     blank: 'missing',
     units: { frame: 1, frames: 1 },
   },
-  exponent: { title: 'an exponent', unit: '', forms: ['1.31'], blank: 'missing' },
-  ev: { title: 'an exposure value', unit: 'EV', forms: ['12'], blank: 'zero' },
-  percent: { title: 'a percentage', unit: '%', forms: ['5'], blank: 'zero' },
-  onScale: { title: 'a value on the same scale', unit: '', forms: [], blank: 'missing' },
-  text: { title: 'a text', unit: '', forms: [], blank: 'missing' },
+  exponent: {
+    title: 'an exponent',
+    unit: '',
+    sign: 'P',
+    shown: shown('0.00'),
+    forms: ['1.31'],
+    blank: 'missing',
+  },
+  ev: {
+    title: 'an exposure value',
+    unit: 'EV',
+    plainInFormula: true,
+    shown: shown('0.0'),
+    forms: ['12'],
+    blank: 'zero',
+  },
+  percent: {
+    title: 'a percentage',
+    unit: '%',
+    plainInFormula: true,
+    namesUnits: true,
+    shown: shown('0.0" %"'),
+    forms: ['5'],
+    blank: 'zero',
+  },
+  onScale: {
+    title: 'a value on the same scale',
+    unit: '',
+    asFirst: true,
+    shown: shown('General'),
+    forms: [],
+    blank: 'missing',
+  },
+  text: { title: 'a text', unit: '', shown: WORDS, forms: [], blank: 'missing' },
 });

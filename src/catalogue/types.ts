@@ -39,6 +39,8 @@ export interface Arg<T = unknown> {
   /** For a list: a blank member stays in its place as undefined, and nothing is left out. */
   readonly gaps?: true;
   readonly range: Range;
+  /** What formulas call it, where that is not the sign of its quantity. */
+  readonly sign?: string;
   /** One bare number that is no mark makes every bare number of the list exact: a list read to decimals. */
   readonly exactTogether?: true;
 }
@@ -128,7 +130,7 @@ export const FAMILIES: Readonly<Record<Family, string>> = {
   hire: 'Hire',
 };
 
-type More = { readonly range?: Range };
+type More = { readonly range?: Range; readonly sign?: string };
 type TextKind<T extends string> = { readonly choices: readonly T[] };
 
 /** A required argument of one cell. */
@@ -257,6 +259,7 @@ export const isTable = (answers: AnyRow['answers']): answers is TableAnswer =>
   typeof answers === 'object' && 'table' in answers;
 export const isTruth = (kind: Kind): kind is Truth => 'truth' in kind;
 export const isChosen = (kind: Kind): kind is Chosen => 'by' in kind || 'given' in kind;
+export const isQuantity = (kind: Kind): kind is Quantity => 'title' in kind;
 /** Every quantity an argument may turn out to be. */
 export const quantitiesOf = (kind: Kind): readonly Quantity[] =>
   isChoice(kind) || isTruth(kind)

@@ -1,4 +1,4 @@
-import { Q, type Quantity } from '../catalogue/quantities';
+import type { FilterMeasure, Quantity } from '../catalogue/quantities';
 import { exactHalfMark, exactMark, type MarkedScale } from '../exposure/stops/marks';
 import { fail, isFail, type Fail, type Result } from '../exposure/core/result';
 import { readAperture } from './aperture';
@@ -26,14 +26,14 @@ function foreignUnit(text: string, quantity: Quantity): Fail | undefined {
   if (found === undefined || isFail(found)) return undefined;
   const measured = whatItMeasures(found.rest);
   if (measured === undefined) return undefined;
-  const extra =
-    measured === 'a power' && quantity.title === 'an energy' ? ' (a power for one second is 1 Ws)' : '';
+  const stray = quantity.strayUnits?.[found.rest];
+  const extra = stray === undefined ? '' : ` (${stray})`;
   return fail('unreadable', `is ${measured}, not ${quantity.title}${extra}. Write ${orList(quantity.forms)}`);
 }
 
 function plainText(text: string, quantity: Quantity): Result<number> | undefined {
-  if (quantity.grammar === 'filter') {
-    const nd = neutralDensity(text, quantity);
+  if (quantity.filter !== undefined) {
+    const nd = neutralDensity(text, quantity.filter);
     if (nd !== undefined) return nd;
   }
   if (quantity.grammar === 'length') {
@@ -95,13 +95,13 @@ function markedText(
 }
 
 /** `ND8` is a factor, `ND 0.9` a density, `8x` a factor: whichever way the value is wanted. */
-function neutralDensity(text: string, quantity: Quantity): Result<number> | undefined {
+function neutralDensity(text: string, wanted: FilterMeasure): number | undefined {
   const found = /^(?:nd ?(\d+(?:[.,]\d+)?|[.,]\d+)|(\d+(?:[.,]\d+)?) ?x|x ?(\d+(?:[.,]\d+)?))$/.exec(text);
   if (!found) return undefined;
   const digits = (found[1] ?? found[2] ?? found[3]) as string;
   const value = Number(digits.replace(',', '.'));
   const isDensity = found[1] !== undefined && /[.,]/.test(digits);
-  if (quantity === Q.filterDensity) return isDensity ? value : Math.log10(value);
+  if (wanted === 'density') return isDensity ? value : Math.log10(value);
   const factor = isDensity ? 10 ** value : value;
-  return quantity === Q.filterTransmission ? 1 / factor : factor;
+  return wanted === 'transmission' ? 1 / factor : factor;
 }

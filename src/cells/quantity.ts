@@ -47,8 +47,8 @@ export function bareOf(quantity: Quantity, exact: boolean): Bare {
   const known = BARE.get(quantity);
   const bare: Bare = known ?? {
     zero: quantity.blank === 'missing' ? NaN : 0,
-    firstDate: quantity.mistyped === undefined ? Infinity : FIRST_DATE,
-    clocks: quantity.mistyped === 'date or clock',
+    firstDate: quantity.limits?.date === undefined ? Infinity : FIRST_DATE,
+    clocks: quantity.limits?.clock !== undefined,
     marks: quantity.marks === undefined ? undefined : ladderOf(quantity.marks),
   };
   if (known === undefined) BARE.set(quantity, bare);
@@ -72,13 +72,12 @@ function readNumber(value: number, quantity: Quantity, name: string, exact: bool
   if (value === 0) return BLANK;
   if (!Number.isFinite(value)) return fail('unreadable', `${name} must be a finite number.`);
   return Number.isInteger(value)
-    ? mistyped(name, spoken(value, 6), 'a date', quantity)
-    : mistyped(name, spoken(value), 'a clock time', quantity);
+    ? mistyped(name, spoken(value, 6), 'a date', quantity.limits?.date)
+    : mistyped(name, spoken(value), 'a clock time', quantity.limits?.clock);
 }
 
 /** What to type instead of a fraction that the spreadsheet turned into something else. */
-function mistyped(name: string, came: string, what: 'a date' | 'a clock time', quantity: Quantity): Fail {
-  const fraction = quantity.unit === 's' ? '1/60' : what === 'a date' ? '1/4' : '3:1';
+function mistyped(name: string, came: string, what: string, fraction = ''): Fail {
   const typed = `Type =${fraction.replace(':', '/')}, or ${fraction} in a text cell.`;
   return fail('unreadable', `${name}: ${came} looks like ${what}, made of ${fraction} or the like. ${typed}`);
 }
@@ -136,7 +135,8 @@ export function readQuantity(
   if (typeof cell === 'number') return readNumber(cell, quantity, name, exact);
   if (cell === null || cell === undefined) return quantity.blank === 'missing' ? BLANK : 0;
   if (typeof cell === 'string') return readText(cell, quantity, name, exact);
-  if (isDate(cell) && quantity.mistyped !== undefined) return mistyped(name, 'it', 'a date', quantity);
+  const { date } = quantity.limits ?? {};
+  if (date !== undefined && isDate(cell)) return mistyped(name, 'it', 'a date', date);
   return fail(
     'unreadable',
     `${name} holds ${describe(cell)}, not ${quantity.title}. Write ${orList(quantity.forms)}.`,

@@ -1,33 +1,14 @@
 import { Q, type Quantity } from '../catalogue/quantities';
 
-/** What a unit word measures, for the hint where it stands in a cell of another kind. */
+const unitWords = ({ unit, units }: Quantity): readonly string[] => Object.keys(units ?? { [unit]: 1 });
+
+/** What a unit word measures, for the hint where it stands in a cell of another kind; the first that has the word. */
 const MEASURES: ReadonlyMap<string, string> = new Map(
-  (
-    [
-      ['a time', Q.duration],
-      ['a power', Q.watts],
-      ['a colour temperature', Q.kelvin],
-      ['a mired shift', Q.mired],
-      ['a voltage', Q.volts],
-      ['a current', Q.amperes],
-      ['an angle', Q.angle],
-      ['a number of days', Q.days],
-      ['a number of frames', Q.frames],
-      ['a length', Q.distance],
-      ['an energy', Q.energy],
-      ['a speed', Q.speed],
-      ['a number of stops', Q.stops],
-      ['a number of pops', Q.pops],
-      ['a number of pixels', Q.pixels],
-      ['turns a minute', Q.rpm],
-      ['an illuminance', Q.lux],
-      ['a luminous exposure', Q.luxSeconds],
-    ] as const
-  )
-    .flatMap(([kind, quantity]) =>
-      Object.keys(quantity.units ?? {}).map((unit): readonly [string, string] => [unit, kind]),
+  Object.values(Q)
+    .filter(({ namesUnits }) => namesUnits)
+    .flatMap((quantity) =>
+      unitWords(quantity).map((word): readonly [string, string] => [word, quantity.title]),
     )
-    .concat([['%', 'a percentage']])
     .reverse(),
 );
 

@@ -1,5 +1,5 @@
 import { NAMESPACE, rowOf } from '../catalogue';
-import { Q, type Quantity } from '../catalogue/quantities';
+import type { Quantity } from '../catalogue/quantities';
 import { type AnyRow, type Arg, isChosen, quantitiesOf } from '../catalogue/types';
 import { columnsOf } from '../catalogue/words';
 import { chosenQuantity, dependsOn, readArgument } from '../cells/argument';
@@ -292,7 +292,7 @@ class Readings {
   /** What the answer is; where it lies on the scale of the first argument, as that is. */
   get resultQuantity(): Quantity {
     const { result } = this.#row;
-    if (result !== Q.onScale) return result;
+    if (!result.asFirst) return result;
     const first = this.#quantity(this.#args[0] as Arg, 0, 0);
     return typeof first === 'object' ? first : result;
   }
@@ -305,7 +305,7 @@ function cellText(cell: AnswerCell, quantity: Quantity): AnswerText {
   if (cell === '') return { text: 'blank, as nothing is given in its row' };
   if (typeof cell === 'string') return { text: cell };
   const said = worth(cell, quantity, FIGURES);
-  return { text: quantity.unit === 'f-number' ? `f/${said}` : said };
+  return { text: quantity.grammar === 'aperture' ? `f/${said}` : said };
 }
 
 /** The cells of an answer in their order; where several stand side by side, each with its name. */

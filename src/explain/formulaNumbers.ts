@@ -1,6 +1,6 @@
-import { type AnyRow, type Arg, isChoice, isTruth } from '../catalogue/types';
+import { type AnyRow, type Arg, isChoice, isQuantity, isTruth } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
-import { near, worth } from './worth';
+import { near, withUnit, worth } from './worth';
 
 /** What an argument came to, for one cell of the answer: a value, the members of a list, or nothing. */
 export interface Came {
@@ -15,44 +15,29 @@ export interface Where {
   readonly value: string;
 }
 
-/** The signs that formulas use for arguments. A sign counts only in a row that has such an argument. */
-const SIGNS: Readonly<Record<string, readonly string[]>> = {
-  N: ['aperture', 'reading'],
-  m: ['magnification'],
-  c: ['blurCircle'],
-  f: ['focal'],
-  u: ['distance'],
-  d: ['distance'],
-  t: ['time'],
-  S: ['iso'],
-  C: ['constant'],
-  H: ['luxseconds'],
-  G: ['guide'],
-  P: ['exponent'],
-  n: ['pops'],
-  λ: ['wavelength'],
-};
 /** What a formula may hold beside numbers, signs and arguments, and still be one to calculate with. */
 const KNOWN = new Set(['log2', 'log10', 'ln', 'sin', 'arcsin', 'e', 'π']);
-/** Units without which a number in a formula would be ambiguous; the others count things or say nothing. */
-const UNITS = new Set(['s', 'mm', 'm', 'µm', 'nm', 'm/s', 'Ws', 'W', 'V', 'A', 'K', '°', 'lx·s', 'lx']);
 const WORD = /m\/s²|\p{L}[\p{L}\d]*[₀-₉]*/gu;
 const LABEL = /^([\p{L}, ]+): /u;
 
-/** The sign of an argument in the formula of its row: the sign itself, or its name; undefined where neither occurs. */
-function signOf(row: AnyRow, name: string): string | undefined {
+const argsOf = (row: AnyRow): readonly Arg[] => row.args;
+
+/** What formulas call an argument, beside its name; members of a list have signs of their own. */
+const signOf = ({ sign, kind, takes }: Arg): string | undefined =>
+  takes === 'one' ? (sign ?? (isQuantity(kind) ? kind.sign : undefined)) : undefined;
+
+/** What stands for an argument in the formula of its row: its sign, or its name; undefined where neither occurs. */
+function wordFor(row: AnyRow, arg: Arg): string | undefined {
   const words = new Set(row.formula.match(WORD));
-  const defined = definedIn(row.formula);
-  const sign = Object.keys(SIGNS).find((s) => words.has(s) && !defined.has(s) && argumentOf(row, s) === name);
-  return sign ?? (words.has(name) ? name : undefined);
+  const sign = signOf(arg);
+  const isSaid = sign !== undefined && words.has(sign) && !definedIn(row.formula).has(sign);
+  if (isSaid && argumentOf(row, sign) === arg.name) return sign;
+  return words.has(arg.name) ? arg.name : undefined;
 }
 
 /** The argument that a word of the formula stands for. */
-function argumentOf(row: AnyRow, word: string): string | undefined {
-  const names = (row.args as readonly Arg[]).map(({ name }) => name);
-  if (names.includes(word)) return word;
-  return (Object.hasOwn(SIGNS, word) ? SIGNS[word] : undefined)?.find((name) => names.includes(name));
-}
+const argumentOf = (row: AnyRow, word: string): string | undefined =>
+  (argsOf(row).find(({ name }) => name === word) ?? argsOf(row).find((arg) => signOf(arg) === word))?.name;
 
 /** Signs that the formula says itself: h in "…, h = f² / (N · c)". */
 const definedIn = (formula: string): ReadonlySet<string> =>
@@ -110,9 +95,9 @@ export function formulaWithNumbers(row: AnyRow, came: readonly Came[]): string |
 }
 
 function numberText(value: number, quantity: Quantity | undefined, isRaised: boolean): string {
-  const unit = quantity !== undefined && UNITS.has(quantity.unit) ? quantity.unit : '';
+  const unit = quantity === undefined || quantity.plainInFormula ? '' : quantity.unit;
   const number = near(value).replace('-', '−');
-  const text = unit === '' ? number : unit === '°' ? `${number}°` : `${number} ${unit}`;
+  const text = withUnit(number, unit);
   return value < 0 || (isRaised && unit !== '') || number.includes('e') ? `(${text})` : text;
 }
 
@@ -122,7 +107,7 @@ function numberText(value: number, quantity: Quantity | undefined, isRaised: boo
  */
 export const whereLines = (row: AnyRow, came: readonly Came[]): readonly Where[] =>
   came.flatMap(({ arg, quantity, value }) => {
-    const sign = signOf(row, arg.name) ?? (arg.takes === 'one' ? undefined : arg.name);
+    const sign = wordFor(row, arg) ?? (arg.takes === 'one' ? undefined : arg.name);
     if (sign === undefined || value === undefined || quantity === undefined) return [];
     const name = sign === arg.name ? sign : `${sign} (${arg.name})`;
     return [{ name, value: valueText(value, quantity) }];

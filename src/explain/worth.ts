@@ -1,14 +1,5 @@
-import { Q, type Quantity } from '../catalogue/quantities';
+import type { Quantity } from '../catalogue/quantities';
 import { SLACK } from '../exposure/core/numbers';
-
-/** Units that are things to count: one pop, two pops. */
-const COUNTED: Readonly<Record<string, string>> = {
-  stops: 'stop',
-  pops: 'pop',
-  frames: 'frame',
-  days: 'day',
-  tenths: 'tenth',
-};
 
 /** More figures than these a number does not hold. */
 const MOST_FIGURES = 17;
@@ -28,13 +19,16 @@ function timeText(value: number, figures: number): string {
   return isFraction ? `1/${below}` : near(value, figures);
 }
 
+/** A number with the unit after it, where there is one. */
+export const withUnit = (number: string, unit: string): string =>
+  unit === '' ? number : unit === '°' ? `${number}°` : `${number} ${unit}`;
+
 /** A value with its unit, as one says it: 11.31, 1/64 s, ISO 100, 0.05 stop, 80 %. */
 export function worth(value: number, quantity: Quantity, figures = 4): string {
-  if (quantity.unit === 'f-number') return near(value, figures);
-  if (quantity.unit === 'ISO') return `ISO ${near(value, figures)}`;
-  if (quantity === Q.shutterTime && value > 0) return `${timeText(value, figures)} s`;
-  const number = near(value, figures);
-  const unit =
-    Math.abs(value) <= 1 && value !== 0 ? (COUNTED[quantity.unit] ?? quantity.unit) : quantity.unit;
-  return unit === '' ? number : unit === '°' ? `${number}°` : `${number} ${unit}`;
+  const { unit, one = unit, grammar, prefix, marks } = quantity;
+  if (grammar === 'aperture') return near(value, figures);
+  if (prefix !== undefined) return `${unit} ${near(value, figures)}`;
+  const isShutterTime = marks === 'time' && value > 0;
+  const number = isShutterTime ? timeText(value, figures) : near(value, figures);
+  return withUnit(number, Math.abs(value) <= 1 && value !== 0 ? one : unit);
 }

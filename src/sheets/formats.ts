@@ -1,98 +1,65 @@
-import { Q } from '../catalogue/quantities';
+import { Q, type Quantity, type Shown } from '../catalogue/quantities';
 
-/** How a cell of a quantity is shown and preset. */
-export interface CellFormat {
-  /** Of an input. */
-  readonly input: string;
-  /** Of a result. */
-  readonly result: string;
+/** How a cell is shown and preset, and the unit of its number. */
+export interface CellFormat extends Shown {
   readonly unit: string;
-  readonly align: 'left' | 'right';
-  /** An input of this kind is preset as text, so that a fraction typed into it stays one. */
-  readonly text: boolean;
 }
 
-const GENERAL = 'General';
-const TEXT = '@';
-const energy = '[<100]0.0" Ws";[<1000]0" Ws";#\\ ##0" Ws"';
-const stops = '+0.0" stop";-0.0" stop";0.0" stop"';
-
-const number = (input: string, unit: string, result = input): CellFormat => ({
-  input,
-  result,
-  unit,
-  align: 'right',
-  text: false,
+/** A quantity as it is shown, but for what is said. */
+const view = (quantity: Quantity, other: Partial<CellFormat> = {}): CellFormat => ({
+  ...quantity.shown,
+  unit: quantity.unit,
+  ...other,
 });
-const asText = (result: string, unit: string): CellFormat => ({
-  input: TEXT,
-  result,
-  unit,
-  align: 'right',
-  text: true,
-});
+const as = (format: string): Partial<CellFormat> => ({ input: format, result: format });
+const typedAs = (result: string): Partial<CellFormat> => ({ input: '@', result, text: true });
 
-/** Formats of the catalogue's quantities, and of what only sheets hold. The cell stays a number. */
-const FORMATS: Readonly<Record<string, CellFormat>> = {
-  aperture: number('"f/"General', Q.aperture.unit, '"f/"0.0'),
-  shutterTime: asText('0.000" s"', Q.shutterTime.unit),
-  duration: number('0.0##" s"', Q.duration.unit, '0.0" s"'),
-  wait: number('0.0##" s"', Q.wait.unit, '0.0" s"'),
-  energy: number(energy, Q.energy.unit),
-  distance: number('0.00" m"', Q.distance.unit),
-  lensLength: number('0" mm"', Q.lensLength.unit),
-  stops: number(stops, Q.stops.unit),
+/** What only sheets hold, and other looks of a quantity. The cell stays a number. */
+const VIEWS: Readonly<Record<string, CellFormat>> = {
   /** Stops off a target: to a hundredth, so that a small miss does not read as none. */
-  miss: number('+0.00" stop";-0.00" stop";0.00" stop"', Q.stops.unit),
+  miss: view(Q.stops, as('+0.00" stop";-0.00" stop";0.00" stop"')),
   /** Stops lost: never negative, to a hundredth. */
-  loss: number('0.00" stop"', Q.stops.unit),
+  loss: view(Q.stops, as('0.00" stop"')),
   /** Stops lost in filters, written as a photographer would: 1/3. */
-  filterStops: asText(stops, Q.stops.unit),
-  filterFactor: asText('0.0', ''),
-  share: number('0%', '', '0.0%'),
-  ratio: number('0.0":1"', '', '0.0":1"'),
-  pops: number('0', Q.pops.unit),
-  tenths: number('0', Q.tenths.unit),
+  filterStops: view(Q.stops, { input: '@', text: true }),
   /** N² of a reading: adds up where readings do not. */
-  light: number('0', 'f²'),
-  speed: number('0.00" m/s"', Q.speed.unit),
-  pitch: number('0.00" µm"', Q.pitch.unit),
-  pixels: number('0.0" px"', Q.pixels.unit),
-  rpm: number('0" rpm"', Q.rpm.unit),
-  magnification: number('0.00', ''),
-  /** The same where it may be typed as 1:4. */
-  imageScale: asText('0.000', ''),
+  light: view(Q.signal, { ...as('0'), unit: 'f²' }),
+  /** A magnification where it may be typed as 1:4. */
+  imageScale: view(Q.magnification, typedAs('0.000')),
   /** A setting of the lens, as the ring says it. */
-  mark: number('"f/"General', Q.aperture.unit),
+  mark: view(Q.aperture, { result: Q.aperture.shown.input }),
   /** Depth that is sharp, and steps of focus. */
-  depth: number('0.0##" mm"', Q.lensLength.unit, '0.0" mm"'),
-  blurCircle: number('0.00#" mm"', Q.smallLength.unit),
-  micrometres: number('0.0" µm"', Q.micrometres.unit),
+  depth: view(Q.lensLength, { input: '0.0##" mm"', result: '0.0" mm"' }),
+  blurCircle: view(Q.smallLength),
   /** A trigger delay. */
-  instant: number('0.000" s"', Q.wait.unit),
+  instant: view(Q.wait, as('0.000" s"')),
   /** The duration of a flash. */
-  flash: asText('0.000000" s"', Q.duration.unit),
+  flash: view(Q.duration, typedAs('0.000000" s"')),
   /** One over a duration, shown as the fraction that flash durations are written as. */
-  perSecond: number('"1/"0" s"', ''),
+  perSecond: view(Q.signal, as('"1/"0" s"')),
   /** Instants of a recording, and waits that are as short as a flash. */
-  sampleTime: number('0.000000" s"', Q.wait.unit),
-  shortWait: number('0.0#####" s"', Q.wait.unit),
-  /** A recorded value, in whatever unit. */
-  signal: number(GENERAL, Q.signal.unit, '0.000'),
-  milliseconds: number('0.000', 'ms'),
+  sampleTime: view(Q.wait, as('0.000000" s"')),
+  shortWait: view(Q.wait, as('0.0#####" s"')),
+  milliseconds: view(Q.wait, { ...as('0.000'), unit: 'ms' }),
   /** Part of the height of a flash. */
-  level: number('0.0', Q.share.unit),
+  level: view(Q.share, as('0.0')),
   /** A text longer than its cell, which stands elsewhere line by line. */
-  onePiece: { input: GENERAL, result: ';;;"…"', unit: '', align: 'left', text: false },
-  count: number('0', ''),
+  onePiece: view(Q.text, { result: ';;;"…"' }),
+  count: view(Q.signal, as('0')),
   /** Any number, with as many figures as its cell has room for. */
-  number: number(GENERAL, ''),
+  number: view(Q.signal, as('General')),
   /** What should be next to nothing. */
-  difference: number('0.0E+00', ''),
-  text: { input: GENERAL, result: GENERAL, unit: '', align: 'left', text: false },
-  words: { input: TEXT, result: TEXT, unit: '', align: 'left', text: true },
+  difference: view(Q.signal, as('0.0E+00')),
+  /** A text that is no number, however much it looks like one. */
+  words: view(Q.text, { ...as('@'), text: true }),
+};
+
+const FORMATS: Readonly<Record<string, CellFormat>> = {
+  ...Object.fromEntries(Object.entries(Q).map(([name, quantity]) => [name, view(quantity)])),
+  ...VIEWS,
 };
 
 export const formatOf = (quantity: string): CellFormat | undefined =>
   Object.hasOwn(FORMATS, quantity) ? FORMATS[quantity] : undefined;
+/** Every quantity of the catalogue, and the views that sheets have of them. */
 export const SHEET_QUANTITIES: readonly string[] = Object.keys(FORMATS);

@@ -15,7 +15,7 @@ import { MADE } from '../cells/made';
 
 const a = one('a', 'First', Q.energy);
 const b = one('b', 'Second', Q.lensLength);
-const focal = one('focal', 'Focal length', Q.lensLength);
+const focal = one('focal', 'Focal length', Q.lensLength, { sign: 'f' });
 const word = choice('scale', 'Scale', ['wide', 'near']);
 
 const rowOf = (formula: string, ...args: readonly Arg[]): AnyRow => ({

@@ -76,7 +76,7 @@ export const meteringRows = [
     gives: 'Guide number in metres, from a reading at a distance.',
     args: [
       one('reading', 'F-number read at that distance, as typed', Q.apertureAsTyped, above),
-      one('distance', 'Flash to subject', Q.distance, above),
+      one('distance', 'Flash to subject', Q.distance, { ...above, sign: 'd' }),
       iso,
       isoQuoted,
     ],
@@ -95,7 +95,7 @@ export const meteringRows = [
     gives: 'Reading at a distance, from a guide number.',
     args: [
       one('guide', 'Guide number at full power', Q.guide, above),
-      one('distance', 'Flash to subject', Q.distance, above),
+      one('distance', 'Flash to subject', Q.distance, { ...above, sign: 'd' }),
       withDefault('iso', 'Speed to be exposed', Q.iso, 100, above),
       isoQuoted,
       withDefault('powerShare', 'Share of full power', Q.share, 1, { range: POWER_SHARE }),

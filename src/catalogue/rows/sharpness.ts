@@ -36,9 +36,12 @@ const farMagnification = one(
   Q.magnification,
   { range: NOT_NEGATIVE },
 );
-const blurCircle = one('blurCircle', 'Diameter of a blur that still counts as a point', Q.smallLength, above);
-const focal = one('focal', 'Focal length', Q.lensLength, above);
-const subject = one('distance', 'Subject to lens', Q.lensLength, above);
+const blurCircle = one('blurCircle', 'Diameter of a blur that still counts as a point', Q.smallLength, {
+  ...above,
+  sign: 'c',
+});
+const focal = one('focal', 'Focal length', Q.lensLength, { ...above, sign: 'f' });
+const subject = one('distance', 'Subject to lens', Q.lensLength, { ...above, sign: 'u' });
 const subjectDepth = one('depth', 'Depth of the subject', Q.lensLength, above);
 const mercury = withDefault('wavelength', 'Wavelength of the light', Q.wavelength, MERCURY_NM, above);
 const overlap = withDefault(
@@ -112,7 +115,10 @@ export const sharpnessRows = [
       magnification,
       blurCircle,
       pupil,
-      maybe('focal', 'Focal length, for the exact total at small magnifications', Q.lensLength, above),
+      maybe('focal', 'Focal length, for the exact total at small magnifications', Q.lensLength, {
+        ...above,
+        sign: 'f',
+      }),
     ],
     result: Q.lensLength,
     answers: 'one',
