@@ -1,6 +1,5 @@
 import type { AnyRow, Arg, FunctionAnswer, AnswerRows } from '../catalogue/types';
 import { isTable } from '../catalogue/types';
-import { inRange } from '../exposure/core/range';
 import { answer, isFail, type Result } from '../exposure/core/result';
 import { readArgument } from './argument';
 import { type CellError, cellError, fromFail, isCellError } from '../formula/errors';
@@ -90,8 +89,8 @@ class Call {
   private readonly ranges: Spreading[] = [];
   private spreads: readonly Spread[] = [];
   private lists: Lists | undefined;
-  /** Whether all but the arguments that spread is known to lie in its ranges, and need not be held to them again. */
-  private isFixedInRange = true;
+  /** Whether all values are known to lie in their ranges, so that no cell need be held to them by itself. */
+  private isInRange = false;
   private rows = 1;
   private columns = 1;
 
@@ -108,8 +107,11 @@ class Call {
     if (this.rows === 1 && this.columns === 1) return this.only;
     const spills = answers === 'list' || isTable(answers);
     if (spills || (answers !== 'one' && this.columns > 1)) return this.refusedRange(spills);
-    this.isFixedInRange = this.listsAreFixed && outOfRange(this.known.args, this.values) === undefined;
     this.spreads = readSpreads(this.known, this.values, this.ranges);
+    this.isInRange =
+      this.listsAreFixed &&
+      outOfRange(this.known.args, this.values) === undefined &&
+      this.spreads.every(({ place, column }) => column.isWithin((this.known.args[place] as Arg).range));
     if (answers === 'one') return filled(this.rows, this.columns, (r, c) => cellOf(this.at(r, c)));
     return Array.from({ length: this.rows }, (_, r) => sideBySide(this.at(r, 0), answers.length));
   }
@@ -174,16 +176,13 @@ class Call {
     if (this.ranges.length > 1 && isOutside(this.ranges, row, column)) return OUTSIDE_SHAPE;
     let fault: CellError | undefined;
     let isBlank = false;
-    let isInRange = this.isFixedInRange;
     const { spreads, values } = this;
-    const { args } = this.known;
     for (let i = 0; i < spreads.length; i++) {
       const spread = spreads[i] as Spread;
       const place = spread.column.placeOf(row, column);
       const number = spread.column.number(place);
       if (!Number.isNaN(number)) {
         values[spread.place] = number;
-        isInRange &&= inRange(number, (args[spread.place] as Arg).range);
         continue;
       }
       const other = spread.column.other(place);
@@ -194,7 +193,7 @@ class Call {
     if (fault !== undefined) return fault;
     if (isBlank) return '';
     if (this.known.many.length > 0 && !this.listsAreFixed) fault = this.readLists();
-    return fault ?? (isInRange ? this.row.run(...values) : this.result);
+    return fault ?? (this.isInRange ? this.row.run(...values) : this.result);
   }
 
   /** What the function gives for the values; a refusal where one of them lies outside its range. */

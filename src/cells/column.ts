@@ -1,5 +1,6 @@
 import type { Quantity } from '../catalogue/quantities';
 import type { Arg } from '../catalogue/types';
+import { inRange, type Range } from '../exposure/core/range';
 import { type ArgumentRead, readArgument } from './argument';
 import { type CellError, isCellError } from '../formula/errors';
 import type { CellRange } from './cellRange';
@@ -89,6 +90,12 @@ export class ReadColumn {
   at(place: number): ArgumentRead | CellError {
     const number = this.numbers[place] as number;
     return Number.isNaN(number) ? this.other(place) : number;
+  }
+
+  /** Whether every number lies in a range. */
+  isWithin(range: Range): boolean {
+    for (const number of this.numbers) if (!Number.isNaN(number) && !inRange(number, range)) return false;
+    return true;
   }
 
   /** Reads all cells of a grid. */
