@@ -1,6 +1,7 @@
-import { exactHalfMark, exactMark, markText, nearestMark } from '../exposure/stops/marks';
+import { exactHalfMark, exactMark, type MarkedScale, markText, nearestMark } from '../exposure/stops/marks';
 import { fail, isFail, type Fail, type Result } from '../exposure/core/result';
 import { groupsOf, type Maybe } from '../formula/groups';
+import { type Meaning, meaning } from './reason';
 import { decimal, leadingNumber } from './text';
 
 const TENTHS_ABOVE = '⁰¹²³⁴⁵⁶⁷⁸⁹';
@@ -14,25 +15,37 @@ const FORM = new RegExp(`^(f ?/? ?)?(${NUMBER})(.*)$`, 'i');
  * or as typed.
  *
  * @param marked - which figures alone are marks: all, those written with f/, or none.
- * @returns the exact f-number, or a refusal whose message says what is wrong with the text; undefined where the text is
- *   no f-number at all.
+ * @returns the exact f-number with the reason for it, or a refusal whose message says what is wrong with the text;
+ *   undefined where the text is no f-number at all.
  */
-export function readAperture(text: string, marked: 'all' | 'with f/' | 'none'): Result<number> | undefined {
+export function readAperture(
+  text: string,
+  marked: 'all' | 'with f/' | 'none',
+): Meaning<number> | Fail | undefined {
   const found = FORM.exec(text);
   if (!found) return undefined;
   const [prefix = '', figure, after] = groupsOf<[Maybe, string, string]>(found);
   const number = decimal(figure);
   if (isFail(number)) return number;
-  const mark = exactMark('aperture', number) ?? number;
+  const mark = exactMark('aperture', number);
   const rest = after.trim();
-  if (rest === '') return marked === 'all' || (marked === 'with f/' && prefix !== '') ? mark : number;
-  if (/^exact$/i.test(rest)) return number;
-  if (/^half$/i.test(rest))
-    return exactHalfMark('aperture', number) ?? fail('unreadable', `names no half-stop mark`);
+  if (rest === '') {
+    if (marked === 'with f/' && prefix === '') return meaning(number, 'decimals');
+    return mark === undefined || marked === 'none' ? meaning(number, 'number') : meaning(mark, 'mark');
+  }
+  if (/^exact$/i.test(rest)) return meaning(number, 'exact');
+  if (/^half$/i.test(rest)) return halfMark('aperture', number);
   const raised = TENTHS_ABOVE.indexOf(rest);
-  if (raised >= 0 && rest.length === 1) return mark * 2 ** (raised / 20);
-  const stops = stopsAfter(rest, prefix, figure, number);
-  return stops === undefined || isFail(stops) ? stops : mark * 2 ** (stops / 2);
+  const isRaised = raised >= 0 && rest.length === 1;
+  const stops = isRaised ? raised / 10 : stopsAfter(rest, prefix, figure, number);
+  if (stops === undefined || isFail(stops)) return stops;
+  return meaning((mark ?? number) * 2 ** (stops / 2), 'stops');
+}
+
+/** `f/13 half`, `1/20 half`: the half-stop mark, where the two series share a figure. */
+export function halfMark(scale: MarkedScale, figure: number): Meaning<number> | Fail {
+  const mark = exactHalfMark(scale, figure);
+  return mark === undefined ? fail('unreadable', 'names no half-stop mark') : meaning(mark, 'mark');
 }
 
 /** Stops written behind the figure: +0.3, +3/10, -1/3, 2/3, .3. A whole number there is a slip, and refused. */

@@ -1,23 +1,26 @@
 import { type Arg, type Chosen, isChoice, isChosen, isTruth } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
-import { fail, type Fail, type Result } from '../exposure/core/result';
-import { type Blank, BLANK, describe, readQuantity } from './quantity';
+import { fail, type Fail } from '../exposure/core/result';
+import { type Blank, BLANK, describe, quickNumber, readingOf, valueOf } from './quantity';
+import { meaning, type Reading } from './reason';
 import { normalise, orList } from './text';
 
 /** What an argument became: a value for the function, undefined where it may be absent, or blank where it may not. */
 export type ArgumentValue = number | string | boolean | undefined;
 export type ArgumentRead = ArgumentValue | Blank | Fail;
 
+const NOTHING = { missing: 'nothing' } as const;
+
 const isBlankCell = (cell: unknown): boolean =>
   cell === null || cell === undefined || (typeof cell === 'string' && normalise(cell) === '');
 
-function readChoice(cell: unknown, choices: readonly string[], name: string): Result<string> | Blank {
-  if (isBlankCell(cell) || cell === 0) return BLANK;
+function readChoice(cell: unknown, choices: readonly string[], name: string): Reading<string> {
+  if (isBlankCell(cell) || cell === 0) return NOTHING;
   const word = typeof cell === 'string' ? normalise(cell).toLowerCase() : undefined;
   const known = choices.find((choice) => choice === word);
-  if (known !== undefined) return known;
+  if (known !== undefined) return meaning(known, 'choice');
   const wanted = choices.map((c) => `"${c}"`);
-  return fail('unreadable', `${name} must be ${orList(wanted)}, not ${describe(cell)}.`);
+  return { refused: fail('unreadable', `${name} must be ${orList(wanted)}, not ${describe(cell)}.`) };
 }
 
 const TRUTHS: Readonly<Record<string, boolean>> = {
@@ -29,14 +32,14 @@ const TRUTHS: Readonly<Record<string, boolean>> = {
   '0': false,
 };
 
-function readTruth(cell: unknown, name: string): Result<boolean> | Blank {
-  if (typeof cell === 'boolean') return cell;
-  if (isBlankCell(cell)) return BLANK;
+function readTruth(cell: unknown, name: string): Reading<boolean> {
+  if (typeof cell === 'boolean') return meaning(cell, 'choice');
+  if (isBlankCell(cell)) return NOTHING;
   const word =
     typeof cell === 'number' || typeof cell === 'string' ? normalise(String(cell)).toLowerCase() : '';
   return Object.hasOwn(TRUTHS, word)
-    ? (TRUTHS[word] as boolean)
-    : fail('unreadable', `${name} must be TRUE or FALSE.`);
+    ? meaning(TRUTHS[word] as boolean, 'choice')
+    : { refused: fail('unreadable', `${name} must be TRUE or FALSE.`) };
 }
 
 const saysNone = (cell: unknown): boolean =>
@@ -52,31 +55,43 @@ export function chosenQuantity(kind: Chosen, other: ArgumentRead): Quantity | un
 export const dependsOn = (arg: Arg): string | undefined =>
   isChosen(arg.kind) ? ('by' in arg.kind ? arg.kind.by : arg.kind.given) : undefined;
 
+/** What is there where somebody wrote "none": the first of the words, or zero; nothing where the argument may be absent. */
+function forNone({ fallback, kind }: Arg): ArgumentValue {
+  if (fallback === undefined) return undefined;
+  return isChoice(kind) || isTruth(kind) ? (fallback as ArgumentValue) : 0;
+}
+
 /**
- * Reads one cell as an argument.
+ * Reads one cell as an argument, and says why it is read so.
  *
  * @param quantity - the quantity to read, for arguments that are one; settled by the caller where another argument decides.
- * @returns the value; the fallback (or undefined) for a blank optional argument; `BLANK` for a blank required one.
+ * @returns the value, which is the fallback (or undefined) for a blank optional argument; `missing` for a blank required one.
  */
+export function readWithReason(
+  cell: unknown,
+  arg: Arg,
+  quantity: Quantity | undefined,
+  exact = false,
+): Reading<ArgumentValue> {
+  const { kind, name, optional } = arg;
+  if (optional && saysNone(cell)) return meaning(forNone(arg), 'none');
+  const reading: Reading<ArgumentValue> = isChoice(kind)
+    ? readChoice(cell, kind.choices, name)
+    : isTruth(kind)
+      ? readTruth(cell, name)
+      : quantity === undefined
+        ? NOTHING
+        : readingOf(cell, quantity, name, exact);
+  return optional && 'missing' in reading ? meaning(arg.fallback as ArgumentValue, reading.missing) : reading;
+}
+
+/** The same value as that of `readWithReason`, without the reason and in less time; `BLANK` where it is missing. */
 export function readArgument(
   cell: unknown,
   arg: Arg,
   quantity: Quantity | undefined,
   exact = false,
 ): ArgumentRead {
-  const { kind, name } = arg;
-  if (arg.optional && saysNone(cell))
-    return arg.fallback === undefined
-      ? undefined
-      : isChoice(kind) || isTruth(kind)
-        ? (arg.fallback as ArgumentValue)
-        : 0;
-  const read = isChoice(kind)
-    ? readChoice(cell, kind.choices, name)
-    : isTruth(kind)
-      ? readTruth(cell, name)
-      : quantity === undefined
-        ? BLANK
-        : readQuantity(cell, quantity, name, exact);
-  return read === BLANK && arg.optional ? (arg.fallback as ArgumentValue) : read;
+  const quick = quantity === undefined ? NaN : quickNumber(cell, quantity, exact);
+  return Number.isNaN(quick) ? valueOf(readWithReason(cell, arg, quantity, exact)) : quick;
 }

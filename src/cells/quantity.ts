@@ -4,6 +4,7 @@ import { fail, isFail, type Fail, type Result } from '../exposure/core/result';
 import { SLACK, spoken } from '../exposure/core/numbers';
 import { commonText } from './commonText';
 import { byGrammar } from './grammar';
+import { meaning, type Reading } from './reason';
 import { normalise, orList, quote } from './text';
 
 /** An empty cell. */
@@ -65,15 +66,26 @@ export function bareNumber(value: number, { zero, firstDate, clocks, marks }: Ba
   return Number.isNaN(exact) ? value : exact;
 }
 
-/** A number in a cell. What a spreadsheet made of a fraction is refused. */
-function readNumber(value: number, quantity: Quantity, name: string, exact: boolean): Result<number> | Blank {
-  const read = bareNumber(value, bareOf(quantity, exact));
-  if (!Number.isNaN(read)) return read;
-  if (value === 0) return BLANK;
+/** A number in a cell, and why it is read so. What a spreadsheet made of a fraction is refused. */
+function readNumber(value: number, quantity: Quantity, name: string, exact: boolean): Reading<number> {
+  const bare = bareOf(quantity, exact);
+  const read = bareNumber(value, bare);
+  if (!Number.isNaN(read)) return meaning(read, whyBare(value, bare, quantity));
+  if (value === 0) return { missing: 'zero' };
+  return { refused: wrongNumber(value, quantity, name) };
+}
+
+function whyBare(value: number, { marks }: Bare, quantity: Quantity): 'number' | 'mark' | 'decimals' {
+  if (marks !== undefined) return Number.isNaN(exactOn(marks, value)) ? 'number' : 'mark';
+  return quantity.marks === undefined ? 'number' : 'decimals';
+}
+
+/** What is wrong with a number that no cell of the quantity holds. */
+function wrongNumber(value: number, { limits }: Quantity, name: string): Fail {
   if (!Number.isFinite(value)) return fail('unreadable', `${name} must be a finite number.`);
   return Number.isInteger(value)
-    ? mistyped(name, spoken(value, 6), 'a date', quantity.limits?.date)
-    : mistyped(name, spoken(value), 'a clock time', quantity.limits?.clock);
+    ? mistyped(name, spoken(value, 6), 'a date', limits?.date)
+    : mistyped(name, spoken(value), 'a clock time', limits?.clock);
 }
 
 /** What to type instead of a fraction that the spreadsheet turned into something else. */
@@ -82,28 +94,22 @@ function mistyped(name: string, came: string, what: string, fraction = ''): Fail
   return fail('unreadable', `${name}: ${came} looks like ${what}, made of ${fraction} or the like. ${typed}`);
 }
 
-/** A text in a cell, whatever its form. */
-export function readAnyText(
-  given: string,
-  quantity: Quantity,
-  name: string,
-  exact: boolean,
-): Result<number> | Blank {
-  const text = normalise(given);
-  if (text === '') return quantity.blank === 'missing' ? BLANK : 0;
-  const low = text.toLowerCase();
-  if (quantity.words !== undefined && Object.hasOwn(quantity.words, low))
-    return quantity.words[low] as number;
-  const value = byGrammar(low, quantity, exact);
-  if (value === undefined) return unreadable(name, quantity, given);
-  if (isFail(value)) return fail('unreadable', `${name}: ${quote(given)} ${value.message}.`);
-  return value === 0 && quantity.blank === 'missing' ? BLANK : value;
-}
+const NOTHING: Reading<number> = { missing: 'nothing' };
+const ZERO_FOR_NOTHING = meaning(0, 'nothing');
+const blankReading = ({ blank }: Quantity): Reading<number> =>
+  blank === 'missing' ? NOTHING : ZERO_FOR_NOTHING;
 
-/** A text in a cell: the forms that most cells have are read without the grammar. */
-function readText(given: string, quantity: Quantity, name: string, exact: boolean): Result<number> | Blank {
-  const common = commonText(given, quantity, exact);
-  return Number.isNaN(common) ? readAnyText(given, quantity, name, exact) : common;
+/** A text in a cell, whatever its form, and why it is read so. */
+function readText(given: string, quantity: Quantity, name: string, exact: boolean): Reading<number> {
+  const text = normalise(given);
+  if (text === '') return blankReading(quantity);
+  const word = text.toLowerCase();
+  if (quantity.words !== undefined && Object.hasOwn(quantity.words, word))
+    return { value: quantity.words[word] as number, reason: { by: 'word', word } };
+  const read = byGrammar(word, quantity, exact);
+  if (read === undefined) return { refused: unreadable(name, quantity, given) };
+  if (isFail(read)) return { refused: fail('unreadable', `${name}: ${quote(given)} ${read.message}.`) };
+  return read.value === 0 && quantity.blank === 'missing' ? { missing: 'zero' } : read;
 }
 
 /** Dates come from hosts that run us in a world of their own, so that `instanceof` does not know them. */
@@ -119,26 +125,42 @@ export function describe(cell: unknown): string {
 }
 
 /**
- * One cell as a quantity in its base unit.
+ * One cell as a quantity in its base unit, and why it is read so.
  *
  * @param cell - what the host passes for the cell.
  * @param name - the argument's name, for messages.
  * @param exact - takes bare numbers as typed, though the quantity knows marks.
- * @returns the number, `BLANK` for an empty cell of a quantity that cannot be 0, or a refusal in words.
+ * @returns the number with its reason; `missing` for an empty cell of a quantity that cannot be 0; or a refusal in words.
  */
+export function readingOf(cell: unknown, quantity: Quantity, name: string, exact = false): Reading<number> {
+  if (typeof cell === 'number') return readNumber(cell, quantity, name, exact);
+  if (cell === null || cell === undefined) return blankReading(quantity);
+  if (typeof cell === 'string') return readText(cell, quantity, name, exact);
+  const { date } = quantity.limits ?? {};
+  if (date !== undefined && isDate(cell)) return { refused: mistyped(name, 'it', 'a date', date) };
+  const wanted = `not ${quantity.title}. Write ${orList(quantity.forms)}.`;
+  return { refused: fail('unreadable', `${name} holds ${describe(cell)}, ${wanted}`) };
+}
+
+/** What a reading comes to, without its reason. */
+export const valueOf = <Value>(reading: Reading<Value>): Value | Blank | Fail =>
+  'value' in reading ? reading.value : 'refused' in reading ? reading.refused : BLANK;
+
+/** The number of a cell in one of the forms that most cells have; NaN for every other, and where there is more to say. */
+export const quickNumber = (cell: unknown, quantity: Quantity, exact: boolean): number =>
+  typeof cell === 'number'
+    ? bareNumber(cell, bareOf(quantity, exact))
+    : typeof cell === 'string'
+      ? commonText(cell, quantity, exact)
+      : NaN;
+
+/** The same number as that of `readingOf`, without the reason and in less time; `BLANK` where it is missing. */
 export function readQuantity(
   cell: unknown,
   quantity: Quantity,
   name: string,
   exact = false,
 ): Result<number> | Blank {
-  if (typeof cell === 'number') return readNumber(cell, quantity, name, exact);
-  if (cell === null || cell === undefined) return quantity.blank === 'missing' ? BLANK : 0;
-  if (typeof cell === 'string') return readText(cell, quantity, name, exact);
-  const { date } = quantity.limits ?? {};
-  if (date !== undefined && isDate(cell)) return mistyped(name, 'it', 'a date', date);
-  return fail(
-    'unreadable',
-    `${name} holds ${describe(cell)}, not ${quantity.title}. Write ${orList(quantity.forms)}.`,
-  );
+  const quick = quickNumber(cell, quantity, exact);
+  return Number.isNaN(quick) ? valueOf(readingOf(cell, quantity, name, exact)) : quick;
 }

@@ -4,9 +4,10 @@ import { SLACK } from '../exposure/core/numbers';
 import { isFail } from '../exposure/core/result';
 import { exactHalfMark, exactMark, type MarkedScale, markText, nearestMark } from '../exposure/stops/marks';
 import { stopText } from '../exposure/stops/stopText';
-import { readArgument, type ArgumentValue } from '../cells/argument';
+import { type ArgumentValue, readWithReason } from '../cells/argument';
 import { type CellError, isCellError } from '../formula/errors';
-import { BLANK, readQuantity } from '../cells/quantity';
+import { readQuantity } from '../cells/quantity';
+import type { Absence, Meaning, Reason } from '../cells/reason';
 import { normalise } from '../cells/text';
 import { near, worth } from './worth';
 
@@ -43,6 +44,14 @@ export function givenText(cell: unknown): string {
 export const errorText = ({ error, message }: CellError): string =>
   message ?? `A cell that this one uses shows ${error}: put that cell right first.`;
 
+const refused = (given: string, why: string): CellReading => ({
+  given,
+  meaning: why,
+  value: undefined,
+  isRefused: true,
+  isMissing: true,
+});
+
 /**
  * How one cell is read as an argument, in words. It reads with the same reader as the functions do.
  *
@@ -56,24 +65,22 @@ export function describeReading(
   exact = false,
 ): CellReading {
   const given = givenText(cell);
-  if (isCellError(cell))
-    return { given, meaning: errorText(cell), value: undefined, isRefused: true, isMissing: true };
-  const value = readArgument(cell, arg, quantity, exact);
-  if (isFail(value))
-    return { given, meaning: value.message, value: undefined, isRefused: true, isMissing: true };
-  if (value === BLANK) return blank(cell, given, arg, quantity);
+  if (isCellError(cell)) return refused(given, errorText(cell));
+  const reading = readWithReason(cell, arg, quantity, exact);
+  if ('refused' in reading) return refused(given, reading.refused.message);
+  if ('missing' in reading) return missing(reading.missing, given, arg, quantity);
   return {
     given,
-    meaning: meaning(cell, value, arg, quantity, exact),
-    value,
+    meaning: meaning(reading, quantity),
+    value: reading.value,
     isRefused: false,
     isMissing: false,
   };
 }
 
-/** An empty cell where none may stand alone: in a list it is passed over, or counts as something. */
-function blank(cell: unknown, given: string, arg: Arg, quantity: Quantity | undefined): CellReading {
-  const nothing = cell === 0 ? '0 counts as blank: nothing is given' : 'nothing is given';
+/** Nothing where none may stand alone: in a list it is passed over, or counts as something. */
+function missing(why: Absence, given: string, arg: Arg, quantity: Quantity | undefined): CellReading {
+  const nothing = why === 'zero' ? '0 counts as blank: nothing is given' : 'nothing is given';
   const counts = arg.blankMember;
   if (counts === undefined || quantity === undefined)
     return { given, meaning: nothing, value: undefined, isRefused: false, isMissing: true };
@@ -81,34 +88,49 @@ function blank(cell: unknown, given: string, arg: Arg, quantity: Quantity | unde
   return { given, meaning: said, value: counts, isRefused: false, isMissing: false };
 }
 
-function meaning(
-  cell: unknown,
-  value: ArgumentValue,
-  arg: Arg,
-  quantity: Quantity | undefined,
-  exact: boolean,
-): string {
-  const isNone = typeof cell === 'string' && normalise(cell).toLowerCase() === 'none';
-  const isZeroBlank = cell === 0 && quantity?.blank === 'missing';
-  const why = isNone ? 'for none' : isZeroBlank ? 'as 0 counts as blank' : 'as nothing is given';
-  if (value === undefined) return isNone ? 'none: left out' : 'left out, as nothing is given';
+function meaning({ value, reason }: Meaning<ArgumentValue>, quantity: Quantity | undefined): string {
+  if (value === undefined) return reason.by === 'none' ? 'none: left out' : 'left out, as nothing is given';
   if (typeof value !== 'number' || quantity === undefined) {
     const word = typeof value === 'boolean' ? String(value).toUpperCase() : `“${value}”`;
-    return isBlank(cell) || cell === 0 || isNone ? `${word}, ${why}` : word;
+    return `${word}${because(reason)}`;
   }
-  if (isBlank(cell) || isZeroBlank || isNone) return `${worth(value, quantity)}, ${why}`;
-  if (typeof cell === 'number') return numberMeaning(value, quantity, exact);
-  return textMeaning(String(cell), value, quantity);
+  return numberMeaning(value, reason, quantity);
 }
 
-/** A bare number: the mark that it names, or itself. */
-function numberMeaning(value: number, quantity: Quantity, exact: boolean): string {
-  const { marks } = quantity;
-  if (marks === undefined || exact) return asItStands(value, quantity);
-  // A mark as it is typed, or an exact number that another cell worked out.
-  return (
-    markNamed(marks, value, quantity) ?? tenthNamed(marks, value, quantity) ?? asItStands(value, quantity)
-  );
+/** What is added to a value where it is not what the cell says in so many words. */
+function because(reason: Reason): string {
+  switch (reason.by) {
+    case 'nothing':
+      return ', as nothing is given';
+    case 'zero':
+      return ', as 0 counts as blank';
+    case 'none':
+      return ', for none';
+    case 'word':
+      return `, for ${reason.word}`;
+    case 'exact':
+      return ', exactly as written';
+    default:
+      return '';
+  }
+}
+
+/** What a number comes to in the unit that the function counts in, and the mark where it is one. */
+function numberMeaning(value: number, reason: Reason, quantity: Quantity): string {
+  switch (reason.by) {
+    case 'number':
+      // Also an exact number that another cell worked out from a mark.
+      return named(quantity.marks, value, quantity) ?? asItStands(value, quantity);
+    case 'decimals':
+      return asItStands(value, quantity);
+    case 'mark':
+    case 'stops':
+      return named(quantity.marks ?? quantity.marksInText, value, quantity) ?? worth(value, quantity);
+    case 'unit':
+      return named(quantity.marks, value, quantity) ?? worth(value, quantity);
+    default:
+      return `${worth(value, quantity)}${because(reason)}`;
+  }
 }
 
 /** Says so where a reader might expect a mark: of 11.3 beside the marks, and of 11 in a function that takes no marks. */
@@ -119,25 +141,9 @@ function asItStands(value: number, quantity: Quantity): string {
   return mark === undefined || mark === value ? said : `${said}, as it stands`;
 }
 
-const BARE = /^(?:f ?\/? ?|iso ?)?[\d.,/]+$/;
-const WITH_STOPS = /[+-]|half$|[⁰¹²³⁴-⁹]$/;
-
-/** A text: what it comes to in the unit that the function counts in, and the mark where it is one. */
-function textMeaning(text: string, value: number, quantity: Quantity): string {
-  const said = worth(value, quantity);
-  const word = normalise(text).toLowerCase();
-  if (quantity.words !== undefined && Object.hasOwn(quantity.words, word)) return `${said}, for ${word}`;
-  if (word.endsWith('exact')) return `${said}, exactly as written`;
-  const scale = quantity.marks ?? quantity.marksInText;
-  if (scale === undefined) return said;
-  const isBare = BARE.test(word);
-  const namesMark =
-    quantity.marks !== undefined || WITH_STOPS.test(word) || (scale === 'aperture' && !isBare);
-  const named = namesMark
-    ? (markNamed(scale, value, quantity) ?? tenthNamed(scale, value, quantity))
-    : undefined;
-  return named ?? (isBare ? asItStands(value, quantity) : said);
-}
+/** The mark, or the tenth above a full stop, that a value is. */
+const named = (scale: MarkedScale | undefined, value: number, quantity: Quantity): string | undefined =>
+  scale && (markNamed(scale, value, quantity) ?? tenthNamed(scale, value, quantity));
 
 /** The mark whose exact value this is. */
 function markNamed(scale: MarkedScale, value: number, quantity: Quantity): string | undefined {

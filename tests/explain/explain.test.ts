@@ -9,6 +9,7 @@ import {
   type ExampleCell,
   list,
   one,
+  withDefault,
 } from '../../src/catalogue/types';
 import { exampleFormula } from '../../src/catalogue/words';
 import { call } from '../../src/cells/call';
@@ -292,6 +293,10 @@ describe('one cell in words', () => {
       isMissing: true,
     });
     expect(describeReading(null, pops, Q.pops)).toMatchObject({ isRefused: false });
+    // a 0 that is written with its unit, or stands in a cell preset as text, is none either
+    const aperture = withDefault('it', 'It', Q.aperture, 5);
+    for (const zero of [0, '0', 'f/0'])
+      expect(describeReading(zero, aperture, Q.aperture).meaning).toBe('5, as 0 counts as blank');
     const word = choice('it', 'It', ['sum', 'each']);
     expect(describeReading(0, word, undefined).meaning).toBe('“sum”, as nothing is given');
     expect(describeReading('None', word, undefined).meaning).toBe('“sum”, for none');

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { Q, type Quantity } from '../../src/catalogue/quantities';
 import { isFail } from '../../src/exposure/core/result';
-import { BLANK, bareNumber, bareOf, readAnyText, readQuantity } from '../../src/cells/quantity';
+import { BLANK, bareNumber, bareOf, readingOf, readQuantity, valueOf } from '../../src/cells/quantity';
 import { orList, quote } from '../../src/cells/text';
 
 const read = (cell: unknown, quantity: Quantity): unknown => readQuantity(cell, quantity, 'it');
@@ -85,7 +85,7 @@ describe('spellings of the same', () => {
     for (const text of texts)
       test(`${key}: ${JSON.stringify(text)}`, () => {
         expect(read(text, Q[key])).toEqual(near(value));
-        expect(readAnyText(text, Q[key], 'it', false)).toEqual(near(value));
+        expect(valueOf(readingOf(text, Q[key], 'it'))).toEqual(near(value));
       });
 });
 
@@ -94,7 +94,7 @@ describe('a cell is read as the quantity it stands for', () => {
     test(`${key}: ${JSON.stringify(cell)}`, () => {
       expect(read(cell, Q[key])).toEqual(near(value));
       // common forms are read without the grammar, which knows them as well
-      if (typeof cell === 'string') expect(readAnyText(cell, Q[key], 'it', false)).toEqual(near(value));
+      if (typeof cell === 'string') expect(valueOf(readingOf(cell, Q[key], 'it'))).toEqual(near(value));
     });
 });
 
@@ -108,7 +108,7 @@ describe('in a list that is read to decimals', () => {
     ['shutterTime', 1 / 60, 1 / 60],
   ] as const)('%s: %j is %d', (key, cell, value) => {
     expect(readQuantity(cell, Q[key], 'it', true)).toEqual(near(value));
-    if (typeof cell === 'string') expect(readAnyText(cell, Q[key], 'it', true)).toEqual(near(value));
+    if (typeof cell === 'string') expect(valueOf(readingOf(cell, Q[key], 'it', true))).toEqual(near(value));
   });
 });
 
