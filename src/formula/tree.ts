@@ -1,4 +1,6 @@
-import { type CellError, cellError, type ErrorCode, ERROR_CODES } from './errors';
+import { type Constant, lex, type Token, type TokenOf } from './lex';
+
+export type { Constant } from './lex';
 
 /** What a formula is made of. Each piece keeps its text as typed. */
 export type Piece =
@@ -13,35 +15,13 @@ export type Piece =
   /** Pieces joined by a sign; without one it is something that only the spreadsheet understands. */
   | { readonly kind: 'calculation'; readonly text: string; readonly sign?: string; readonly parts: readonly Piece[] }; // prettier-ignore
 
-export type Constant = number | string | boolean | CellError;
-
-const LETTER = '\\p{L}_\\\\';
-const NAME = `[${LETTER}][${LETTER}\\p{N}.?]*`;
-const CELL = '\\$?[A-Za-z]{1,3}\\$?[1-9]\\d*';
-const AREA = `(?:${CELL}(?::${CELL})?#?|\\$?[A-Za-z]{1,3}:\\$?[A-Za-z]{1,3}|\\$?[1-9]\\d*:\\$?[1-9]\\d*)(?![${LETTER}\\p{N}.(!\\[])`;
-const SHEET = `(?:'(?:[^']|'')+'|(?:\\[[^\\]]+\\])?[\\p{L}\\p{N}_.]+(?::[\\p{L}\\p{N}_.]+)?)!`;
-
-const sticky = (pattern: string): RegExp => new RegExp(pattern, 'uy');
-const SPACE = sticky('\\s*');
-const TEXT = sticky('"(?:[^"]|"")*"');
-const NUMBER = sticky('(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?');
-const ERRORS = ERROR_CODES.map((code) => code.replace('?', '\\?')).join('|');
-const ERROR = sticky(ERRORS);
-const AFTER_NAME = `(?![(!\\[${LETTER}\\p{N}.?])`;
-const TRUTH = sticky(`(?:[Tt][Rr][Uu][Ee]|[Ff][Aa][Ll][Ss][Ee])${AFTER_NAME}`);
-const REFERENCE = sticky(`(?:${SHEET})?(?:${AREA}|${NAME}${AFTER_NAME})`);
-const CALL = sticky(`(${NAME})\\(`);
-/** Brackets within those of a table, [[#This Row],[Light]]; an apostrophe escapes a sign there. */
-const TABLE = sticky(`(?:${NAME})?\\[(?:[^\\[\\]']|'.|\\[(?:[^\\[\\]']|'.)*\\])*\\]`);
-const SIGN = sticky('<=|>=|<>|[-+*/^&=<>]');
-const MEMBER_FORM = `\\s*(?:"((?:[^"]|"")*)"|(TRUE|FALSE)|(${ERRORS})|([+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?))\\s*`;
-const MEMBER = new RegExp(`${MEMBER_FORM}([,;]|$)`, 'g');
-const LIST = sticky(`\\{${MEMBER_FORM}(?:[,;]${MEMBER_FORM})*\\}`);
-
 /** How tightly the signs bind, the loosest first. */
-const STRENGTH: Readonly<Record<string, number>> = {
-  '=': 1, '<': 1, '>': 1, '<=': 1, '>=': 1, '<>': 1, '&': 2, '+': 3, '-': 3, '*': 4, '/': 4, '^': 5,
-}; // prettier-ignore
+const STRENGTH: ReadonlyMap<string, number> = new Map([
+  ['=', 1], ['<', 1], ['>', 1], ['<=', 1], ['>=', 1], ['<>', 1], ['&', 2], ['+', 3], ['-', 3], ['*', 4], ['/', 4], ['^', 5],
+]); // prettier-ignore
+const IN_FRONT: readonly string[] = ['-', '+', '@'];
+/** Brackets and signs in front, one in the other. Spreadsheets take 64 calls; what lies deeper is passed over. */
+const MOST_DEPTH = 256;
 
 /** Where a value should stand and nothing known does. */
 const ODD: Piece = { kind: 'calculation', text: '', parts: [] };
@@ -52,15 +32,22 @@ const ODD: Piece = { kind: 'calculation', text: '', parts: [] };
  */
 class FormulaReader {
   readonly #text: string;
+  readonly #tokens: readonly Token[];
+  /** Where each piece begins in the text, and behind the last where it ends. */
+  readonly #starts: readonly number[];
   #at = 0;
+  #depth = 0;
 
   constructor(text: string) {
     this.#text = text;
+    this.#tokens = lex(text);
+    let end = 0;
+    this.#starts = [0, ...this.#tokens.map(({ raw }) => (end += raw.length))];
   }
 
   whole(): Piece {
     const parts: Piece[] = [];
-    while (this.#at < this.#text.length) {
+    while (this.#at < this.#tokens.length) {
       parts.push(this.#expression());
       this.#at++;
     }
@@ -86,26 +73,31 @@ class FormulaReader {
   /** Expressions with commas between them, and the bracket that closes. */
   #expressions(): Piece[] {
     const found: Piece[] = [];
+    this.#depth++;
     do found.push(this.#expression());
-    while (this.#text.charAt(this.#at++) === ',');
+    while (this.#tokens[this.#at++]?.kind === 'comma');
+    this.#depth--;
     return found;
   }
 
-  #take(pattern: RegExp): RegExpExecArray | undefined {
-    pattern.lastIndex = this.#at;
-    const found = pattern.exec(this.#text);
-    if (!found) return undefined;
-    this.#at += found[0].length;
-    return found;
+  #skipSpace(): void {
+    if (this.#tokens[this.#at]?.kind === 'space') this.#at++;
   }
 
   #ends(): boolean {
-    this.#take(SPACE);
-    return this.#at >= this.#text.length || /[,)]/.test(this.#text.charAt(this.#at));
+    this.#skipSpace();
+    const next = this.#tokens[this.#at];
+    return next === undefined || next.kind === 'comma' || next.kind === 'close';
+  }
+
+  /** The sign that comes next; empty where none does. */
+  #sign(): string {
+    const next = this.#tokens[this.#at];
+    return next?.kind === 'sign' ? next.raw : '';
   }
 
   #since(start: number): string {
-    return this.#text.slice(start, this.#at).trim();
+    return this.#text.slice(this.#starts[start], this.#starts[this.#at]).trim();
   }
 
   #joined(strength: number): Piece {
@@ -113,29 +105,33 @@ class FormulaReader {
     let left = this.#signed();
     for (;;) {
       const before = this.#at;
-      this.#take(SPACE);
-      const sign = this.#take(SIGN)?.[0];
-      const mine = sign === undefined ? 0 : (STRENGTH[sign] as number);
-      if (sign === undefined || mine <= strength) {
+      this.#skipSpace();
+      const sign = this.#sign();
+      const mine = STRENGTH.get(sign) ?? 0;
+      if (mine <= strength) {
         this.#at = before;
         return left;
       }
+      this.#at++;
       const right = this.#joined(mine);
       left = { kind: 'calculation', text: this.#since(start), sign, parts: [left, right] };
     }
   }
 
   #signed(): Piece {
-    this.#take(SPACE);
+    this.#skipSpace();
     const start = this.#at;
-    const sign = this.#text.charAt(this.#at);
-    if (sign === '-' || sign === '+' || sign === '@') {
+    const sign = this.#sign();
+    if (IN_FRONT.includes(sign)) {
+      if (this.#depth >= MOST_DEPTH) return ODD;
       this.#at++;
+      this.#depth++;
       const part = this.#signed();
+      this.#depth--;
       return { kind: 'calculation', text: this.#since(start), sign, parts: [part] };
     }
     let piece = this.#single();
-    while (piece !== ODD && this.#text.charAt(this.#at) === '%') {
+    while (piece !== ODD && this.#sign() === '%') {
       this.#at++;
       piece = { kind: 'calculation', text: this.#since(start), sign: '%', parts: [piece] };
     }
@@ -144,54 +140,37 @@ class FormulaReader {
 
   #single(): Piece {
     const start = this.#at;
-    const first = this.#text.charAt(start);
-    if (first === '(') {
-      this.#at++;
-      const parts = this.#expressions();
-      const [only = ODD] = parts;
-      return parts.length === 1 ? only : { kind: 'calculation', text: this.#since(start), parts };
+    const token = this.#tokens[start];
+    if (this.#depth >= MOST_DEPTH && (token?.kind === 'open' || token?.kind === 'call')) return ODD;
+    this.#at++;
+    switch (token?.kind) {
+      case 'open': {
+        const parts = this.#expressions();
+        const [only = ODD] = parts;
+        return parts.length === 1 ? only : { kind: 'calculation', text: this.#since(start), parts };
+      }
+      case 'value':
+        return { kind: 'value', text: token.raw, value: token.value };
+      case 'list':
+        return { kind: 'list', text: token.raw, rows: token.rows };
+      case 'cells':
+      case 'lines':
+      case 'columns':
+      case 'name':
+        return { kind: 'reference', text: token.raw };
+      case 'call':
+        return this.#call(token, start);
+      default:
+        this.#at = start;
+        return ODD;
     }
-    const error = this.#take(ERROR)?.[0];
-    if (error !== undefined) return constant(error, cellError(error as ErrorCode));
-    const quoted = this.#take(TEXT)?.[0];
-    if (quoted !== undefined) return constant(quoted, quoted.slice(1, -1).replaceAll('""', '"'));
-    const truth = this.#take(TRUTH)?.[0];
-    if (truth !== undefined) return constant(truth, truth.toUpperCase() === 'TRUE');
-    const list = this.#take(LIST)?.[0];
-    if (list !== undefined) return { kind: 'list', text: list, rows: listRows(list.slice(1, -1)) };
-    const reference = (this.#take(REFERENCE) ?? this.#take(TABLE))?.[0];
-    if (reference !== undefined) return { kind: 'reference', text: reference };
-    const name = this.#take(CALL)?.[1];
-    if (name !== undefined) return this.#call(name, start);
-    const number = this.#take(NUMBER)?.[0];
-    return number === undefined ? ODD : constant(number, Number(number));
   }
 
-  #call(name: string, start: number): Piece {
+  #call({ before = '', name }: TokenOf<'call'>, start: number): Piece {
     const args = this.#expressions();
-    const none = args.length === 1 && (args[0] as Piece).kind === 'left out';
-    return { kind: 'call', text: this.#since(start), name: name.toUpperCase(), args: none ? [] : args };
+    const none = args.length === 1 && args[0]?.kind === 'left out';
+    return { kind: 'call', text: this.#since(start), name: before + name, args: none ? [] : args };
   }
-}
-
-const constant = (text: string, value: Constant): Piece => ({ kind: 'value', text, value });
-
-/** The members of an array constant, whose form the pattern has checked. */
-function listRows(inside: string): Constant[][] {
-  const rows: Constant[][] = [[]];
-  for (const [, text, truth, error, number, after] of inside.matchAll(MEMBER)) {
-    const value =
-      text !== undefined
-        ? text.replaceAll('""', '"')
-        : truth !== undefined
-          ? truth.toUpperCase() === 'TRUE'
-          : error !== undefined
-            ? cellError(error as ErrorCode)
-            : Number(number);
-    (rows[rows.length - 1] as Constant[]).push(value);
-    if (after === ';') rows.push([]);
-  }
-  return rows;
 }
 
 /** A formula in its pieces; nothing where the text is no formula. */

@@ -1,7 +1,8 @@
 import type { Area } from '../formula/area';
 import type { BookChart } from '../book/chart';
 import type { LeftOut } from './leftOut';
-import { parseArea, isOnSheet, quotedSheet } from '../formula/areas';
+import { isOnSheet } from '../formula/areas';
+import { areaOn } from '../formula/reference';
 import { relationsOf } from './relations';
 import { below, child, children, type XmlNode, treeOf, words } from './xml';
 import type { Package } from './zip';
@@ -92,8 +93,5 @@ const titleOf = (node: XmlNode | undefined): string =>
 /** The cells that hold the values, where they lie on the sheet itself. */
 function areaIn(source: XmlNode | undefined, sheetName: string): Area | undefined {
   const [formula] = below(source, 'f');
-  const text = words(formula);
-  const cut = text.lastIndexOf('!');
-  const sheet = text.slice(0, Math.max(0, cut));
-  return sheet === sheetName || sheet === quotedSheet(sheetName) ? parseArea(text.slice(cut + 1)) : undefined;
+  return areaOn(sheetName, words(formula));
 }

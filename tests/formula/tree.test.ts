@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Piece, readFormula, referencesIn } from '../../src/formula/tree';
-import { parseReference } from '../../src/formula/reference';
+import { areaIn, areaOn, parseReference } from '../../src/formula/reference';
+import { ALL_TYPED, HOSTILE } from './corpus';
 
 /** A formula in short: each piece as its kind and text. */
 function short(piece: Piece | undefined): unknown {
@@ -25,6 +26,8 @@ describe('a formula is taken to its pieces', () => {
     ['=Sheet1!B2', ref('Sheet1!B2')], ["='Lights on set (2)'!B2:B9", ref("'Lights on set (2)'!B2:B9")], ["='It''s'!A1", ref("'It''s'!A1")], ['=[Book.xlsx]Sheet1!A1', ref('[Book.xlsx]Sheet1!A1')],
     ['=Lights[Reading]', ref('Lights[Reading]')], ['=Lights_2[Reading]', ref('Lights_2[Reading]')], ['=[@Reading]', ref('[@Reading]')], ['=Lights[@[Power now]]', ref('Lights[@[Power now]]')],
     ['=Lights[[#This Row],[Reading]]', ref('Lights[[#This Row],[Reading]]')], ["=T[it''s]", ref("T[it''s]")], ['=Rate', ref('Rate')], ['=Größe_1', ref('Größe_1')],
+    ['=[1]!Rate', ref('[1]!Rate')], ['=Book.xlsx!Lights[Reading]', ref('Book.xlsx!Lights[Reading]')], ['=Plan!#REF!', { error: '#REF!' }], ["='Jo''s'!#REF!+1", { sign: '+', text: "'Jo''s'!#REF!+1", of: [{ error: '#REF!' }, 1] }],
+    ["='C:\\[x.xlam]y'!SWEEP.STOPDIFF(8)", { call: "'C:\\[x.xlam]y'!SWEEP.STOPDIFF", of: [8] }], ['=Plan!myown(1)', { call: 'Plan!MYOWN', of: [1] }],
     ['=SWEEP.STOPDIFF(8, 11)', { call: 'SWEEP.STOPDIFF', of: [8, 11] }], ['=sweep.stopdiff(8,,"time")', { call: 'SWEEP.STOPDIFF', of: [8, null, 'time'] }], ['=PI()', { call: 'PI', of: [] }], ['=F(,1)', { call: 'F', of: [null, 1] }], ['=F(1))', { call: 'F', of: [1] }], ['  = 8', 8],
     ['=LOG10(8)', { call: 'LOG10', of: [8] }], ['=TRUE()', { call: 'TRUE', of: [] }], ['=A(B(1),"x,)")', { call: 'A', of: [{ call: 'B', of: [1] }, 'x,)'] }],
     ['=1+2*3', { sign: '+', text: '1+2*3', of: [1, { sign: '*', text: '2*3', of: [2, 3] }] }], ['=(1+2)*3', { sign: '*', text: '(1+2)*3', of: [{ sign: '+', text: '1+2', of: [1, 2] }, 3] }],
@@ -79,6 +82,23 @@ describe('what is not understood keeps its text, and the calls in it', () => {
   });
 });
 
+test.each([...ALL_TYPED, ...HOSTILE])('%s is taken whole', (formula) => {
+  const piece = readFormula(formula);
+  if (!piece || piece.kind === 'reference' || piece.kind === 'list' || piece.kind === 'value') return;
+  // brackets around the whole are no piece of their own
+  expect(
+    formula
+      .replace('=', '')
+      .trim()
+      .replaceAll(/[()\s]/g, ''),
+  ).toContain(piece.text.replaceAll(/[()\s]/g, ''));
+});
+
+test('what lies deeper than any spreadsheet goes is passed over, with the references in it found all the same', () => {
+  for (const [open, close] of [['(', ')'], ['F(', ')'], ['-', ''], ['@(', ')']] as const)
+    expect(referencesIn(`=${open.repeat(2000)}A1${close.repeat(2000)}+B1`)).toEqual(['A1', 'B1']);
+}); // prettier-ignore
+
 test.each(['', '8', 'f/11', '=', ' = ', "'=8"])('%j is no formula', (text) =>
   expect(readFormula(text)).toBeUndefined(),
 );
@@ -124,9 +144,45 @@ describe('what a reference speaks of', () => {
     'A1048577',
     'T[#Headers]',
     'Sheet1:Sheet3!A1',
+    "'Jan 1:Dec 31'!A1",
+    'Plan!Rate',
+    'Book.xlsx!T[A]',
+    'Plan!#REF!',
+    'A1+B1',
+    'SUM(',
+    '',
+    'TRUE',
   ])(
     // prettier-ignore
     '%s is left to the spreadsheet',
     (text) => expect(parseReference(text)).toBeUndefined(),
   );
+});
+
+test.each([
+  ['Plan!$B$2:$B$9', { row: 1, column: 1, rows: 8, columns: 1 }],
+  ["'It''s'!B2", { row: 1, column: 1, rows: 1, columns: 1 }],
+  ['B2', { row: 1, column: 1, rows: 1, columns: 1 }],
+  ['Plan!$C:$B', { row: 0, column: 1, rows: 1_048_576, columns: 2 }],
+  ['3:2', { row: 1, column: 0, rows: 2, columns: 16_384 }],
+  ['B2#', undefined],
+  ['XFE1', undefined],
+  ['T[A]', undefined],
+  ['B2:C3:D4', undefined],
+])('the cells of %s', (text, wanted) => expect(areaIn(text)).toEqual(wanted));
+
+test('the cells of a reference that lie on one sheet', () => {
+  const there = { row: 0, column: 0, rows: 2, columns: 1 };
+  expect(areaOn('Plan', 'Plan!A1:A2')).toEqual(there);
+  expect(areaOn('Plan', 'plan!A1:A2')).toEqual(there);
+  expect(areaOn("It's", "'It''s'!A1:A2")).toEqual(there);
+  for (const other of [
+    'A1:A2',
+    'Set!A1:A2',
+    'Plan:Set!A1:A2',
+    '[1]Plan!A1:A2',
+    'Plan!Rate',
+    'Plan!A1:A2,Plan!C1',
+  ])
+    expect(areaOn('Plan', other)).toBeUndefined();
 });

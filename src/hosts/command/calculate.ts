@@ -1,9 +1,10 @@
 import { type IWorksheetData, LocaleType } from '@univerjs/core';
 import { LexerTreeBuilder } from '@univerjs/engine-formula';
 import { type CellError, cellError, isCellError } from '../../formula/errors';
+import { areaIn } from '../../formula/reference';
 import { referencesIn } from '../../formula/tree';
 import { headless, type EngineValue } from '../../engine/headless';
-import { parseArea, MOST_ROWS } from '../../formula/areas';
+import { MOST_ROWS } from '../../formula/areas';
 import { type FormulaRefusal, formulaRefusal } from './sentences';
 
 export interface Calculated {
@@ -37,7 +38,7 @@ const isWhole = (formula: string): boolean =>
 /** How many cells a formula names; one that it names by its text or its distance does not count. */
 const cellsIn = (formula: string): number =>
   referencesIn(formula)
-    .map((reference) => parseArea(reference.slice(reference.lastIndexOf('!') + 1)))
+    .map(areaIn)
     .reduce((sum, area) => sum + (area ? area.rows * area.columns : 0), 0);
 
 /** Why a formula is not given to the engine. */

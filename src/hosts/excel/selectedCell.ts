@@ -1,5 +1,6 @@
 import type { CellRows } from '../../explain/explain';
 import { errorFromText } from '../../formula/errors';
+import { addressParts } from '../../formula/place';
 import { referencesIn } from '../../formula/tree';
 import { parseReference, type Reference, type TableColumns } from '../../formula/reference';
 import type { SelectedCell } from '../../pane/host';
@@ -15,13 +16,6 @@ interface Surroundings {
   /** The table around the cell, which a formula in it need not name. */
   readonly ownTable: string | undefined;
   readonly has: (kind: 'sheet' | 'table' | 'name', name: string) => boolean;
-}
-
-/** "'My sheet'!B7" in its two parts. */
-function addressParts(address: string): { sheet: string; cell: string } {
-  const at = address.lastIndexOf('!');
-  const sheet = address.slice(0, at).replace(/^'(.*)'$/, '$1');
-  return { sheet: sheet.replaceAll("''", "'"), cell: address.slice(at + 1) };
 }
 
 /** Asks for the values behind a reference; gives how to read them once the answer is there. */

@@ -1,14 +1,16 @@
 import { generateRandomId, type IWorkbookData, LocaleType, VerticalAlign } from '@univerjs/core';
 import { FONT } from '../../../book/palette';
 import type { Book, BookName } from '../../../book/book';
+import { parseReference } from '../../../formula/reference';
 import { decorations, RESOURCES, resources } from './decorate';
 import { snapshotSheet } from './snapshotSheet';
 
 /** A name for cells is a reference to the grid, a name for anything else a formula. */
 function storedName({ name, formula }: BookName) {
   const text = formula.replace(/^=/, '');
-  const isReference = /^('[^']+'|[\w.]+)!\$?[A-Z]{1,3}\$?\d+(:\$?[A-Z]{1,3}\$?\d+)?$/.test(text);
-  return { id: generateRandomId(8), name, formulaOrRefString: isReference ? text : `=${text}` };
+  const reference = parseReference(text);
+  const isOfGrid = reference?.kind === 'cells' && reference.sheet !== undefined;
+  return { id: generateRandomId(8), name, formulaOrRefString: isOfGrid ? text : `=${text}` };
 }
 
 /** A workbook as the grid opens it. */
