@@ -1,5 +1,7 @@
 import type { Fault } from './fault';
-import { calls, isOurs, tokens } from '../formula/template';
+import { calls } from '../formula/calls';
+import { isOurs } from '../formula/names';
+import { templateTokens } from '../formula/template';
 import type { Layout } from './layout';
 import { type FormulaNode, target } from './nodes';
 
@@ -28,7 +30,7 @@ export function chains(
       wrong.push({ at: node.at, reason: `goes round in a circle: ${circle}` });
       return 0;
     }
-    const pieces = tokens(node.formula);
+    const pieces = templateTokens(node.formula);
     let below = 0;
     for (const piece of pieces) {
       const to = target(piece, node, map);

@@ -2,7 +2,10 @@ import { rowOf } from '../catalogue';
 import type { AnyRow, Arg } from '../catalogue/types';
 import { unitOf } from '../catalogue/words';
 import { formatOf } from './formats';
-import { type Call, calls, isBalanced, isOurs, OURS, type Token, tokens } from '../formula/template';
+import { calls, type FormulaCall, isBalanced } from '../formula/calls';
+import type { Token } from '../formula/lex';
+import { isOurs, OURS } from '../formula/names';
+import { isOfTemplate, templateReference, templateTokens } from '../formula/template';
 import type { Layout } from './layout';
 import { PORTABLE_FUNCTIONS } from './portableFunctions';
 import { type FormulaNode, target } from './nodes';
@@ -10,7 +13,7 @@ import { type FormulaNode, target } from './nodes';
 const meaningful = (argument: readonly Token[]): readonly Token[] =>
   argument.filter((t) => t.kind !== 'space');
 
-function callFault(call: Call, node: FormulaNode, map: Layout): string | undefined {
+function callFault(call: FormulaCall, node: FormulaNode, map: Layout): string | undefined {
   if (!isOurs(call.name))
     return PORTABLE_FUNCTIONS.has(call.name)
       ? undefined
@@ -51,15 +54,15 @@ function unitFault(
 
 /** What is wrong with one formula, a reason each. */
 export function formulaFaults(node: FormulaNode, map: Layout): string[] {
-  const pieces = tokens(node.formula);
+  const pieces = templateTokens(node.formula);
   const wrong: string[] = [];
-  const unknown = pieces.find((t) => t.kind === 'unknown');
+  const unknown = pieces.find((t) => !isOfTemplate(t));
   if (unknown) wrong.push(`${unknown.raw} is not understood`);
   if (!isBalanced(pieces)) wrong.push('a bracket is not closed');
   for (const piece of pieces) {
     const to = target(piece, node, map);
     if (typeof to === 'string') wrong.push(to);
-    if (node.isCondition && piece.kind === 'column')
+    if (node.isCondition && templateReference(piece)?.kind === 'column')
       wrong.push(
         `${piece.raw} names a table, and no spreadsheet marks cells by one: let a cell of its own say it`,
       );

@@ -1,4 +1,5 @@
-import type { Token } from '../formula/template';
+import type { Token } from '../formula/lex';
+import { templateReference } from '../formula/template';
 import { isGiven, type Layout } from './layout';
 import type { TemplateTable, Template } from './template';
 
@@ -41,20 +42,20 @@ export function nodes(template: Template): FormulaNode[] {
 
 /** What a piece refers to, as the id of a node or an input; or why it refers to nothing. */
 export function target(
-  piece: Token,
+  token: Token,
   { table }: FormulaNode,
   { cells, tables }: Layout,
 ): { id: string; quantity: string } | string | undefined {
-  if (piece.kind === 'cell') {
-    const cell = cells.get(piece.id);
-    return cell ? { id: piece.id, quantity: cell.quantity } : `there is no cell ${piece.raw}`;
+  const to = templateReference(token);
+  if (to === undefined) return undefined;
+  if (to.kind === 'cell') {
+    const cell = cells.get(to.id);
+    return cell ? { id: to.id, quantity: cell.quantity } : `there is no cell ${token.raw}`;
   }
-  if (piece.kind !== 'row' && piece.kind !== 'column') return undefined;
-  const of = piece.kind === 'row' ? table : tables.get(piece.table);
-  if (!of)
-    return piece.kind === 'row' ? `${piece.raw} stands outside a table` : `there is no table ${piece.table}`;
-  const column = of.columns.find((c) => c.id === piece.column);
+  const of = to.kind === 'row' ? table : tables.get(to.table);
+  if (!of) return to.kind === 'row' ? `${token.raw} stands outside a table` : `there is no table ${to.table}`;
+  const column = of.columns.find((c) => c.id === to.column);
   return column
     ? { id: columnId(of.id, column.id), quantity: column.quantity }
-    : `table ${of.id} has no column ${piece.column}`;
+    : `table ${of.id} has no column ${to.column}`;
 }
