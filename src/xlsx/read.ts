@@ -1,6 +1,7 @@
 import type { BookChart } from '../book/chart';
 import type { Book, BookName, BookSheet } from '../book/book';
-import { isTooLong, looksOutside, asTyped } from '../formula/file';
+import { looksOutside } from '../formula/outside';
+import { asTyped, isTooLong } from '../formula/spelling';
 import { LeftOut, PROTECTION, sayParts, TOO_LONG } from './leftOut';
 import { readCharts } from './readCharts';
 import { readNotes, withNotes } from './readNotes';

@@ -1,7 +1,8 @@
 import { address } from '../formula/address';
 import type { Area } from '../formula/area';
 import { type BookRule, type BookStyle, type BookWarning, COMPARISONS, RULE_KINDS } from '../book/book';
-import { isTooLong, looksOutside, asTyped } from '../formula/file';
+import { looksOutside } from '../formula/outside';
+import { asTyped, isTooLong } from '../formula/spelling';
 import { elementLeftOut, type LeftOut } from './leftOut';
 import { unescaped } from './readTexts';
 import { type XmlAttributes, type Handlers, isTrue } from './xml';
@@ -22,7 +23,7 @@ interface Open {
   readonly areas: readonly Area[];
   readonly formulas: string[];
 }
-const cannotStay = (formula: string): boolean => isTooLong(formula) || looksOutside(formula);
+const cannotStay = (formula: string): boolean => isTooLong(formula) || looksOutside(asTyped(formula));
 const plainFormula = (text: string): string => asTyped(text).slice(1);
 
 /** Hears the elements of a sheet, and keeps what may be typed and what is marked. */

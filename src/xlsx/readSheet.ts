@@ -1,7 +1,9 @@
 import { type Place, parseAddress } from '../formula/address';
 import type { Area } from '../formula/area';
 import type { BookCell, BookPage, BookSheet } from '../book/book';
-import { isTooLong, looksOutside, type Shift, shifter, asTyped } from '../formula/file';
+import { looksOutside } from '../formula/outside';
+import { type Shift, shifter } from '../formula/shift';
+import { asTyped, isTooLong } from '../formula/spelling';
 import { elementLeftOut, type LeftOut, PROTECTION, TOO_LONG } from './leftOut';
 import { RuleReader } from './readRules';
 import type { Styles } from './readStyles';

@@ -1,5 +1,6 @@
 import type { BookTable } from '../book/book';
-import { isTooLong, looksOutside, asTyped } from '../formula/file';
+import { looksOutside } from '../formula/outside';
+import { asTyped, isTooLong } from '../formula/spelling';
 import type { LeftOut } from './leftOut';
 import { unescaped } from './readTexts';
 import { parseArea } from '../formula/areas';
@@ -34,9 +35,10 @@ function tableOf(root: XmlNode, leftOut: LeftOut): BookTable | undefined {
   }
   const columns = children(child(root, 'tableColumns'), 'tableColumn').map((column) => {
     const formula = words(child(column, 'calculatedColumnFormula'));
+    const typed = asTyped(formula);
     return {
       name: unescaped(column.attributes.name ?? ''),
-      ...(formula === '' || isTooLong(formula) || looksOutside(formula) ? {} : { formula: asTyped(formula) }),
+      ...(formula === '' || isTooLong(formula) || looksOutside(typed) ? {} : { formula: typed }),
     };
   });
   return { name: displayName ?? name ?? '', area, columns };

@@ -11,7 +11,7 @@ import {
   type BookTable,
   SIDES,
 } from '../book/book';
-import { asStored } from '../formula/file';
+import { asStored } from '../formula/spelling';
 import { areaText } from '../formula/areas';
 import { addChart } from './writeChart';
 

@@ -1,6 +1,6 @@
 import { isCellError } from '../../src/formula/errors';
 import type { Book, BookSheet } from '../../src/book/book';
-import { looksOutside } from '../../src/formula/file';
+import { looksOutside } from '../../src/formula/outside';
 import { type OpenedFile, readXlsx, UnreadableFile } from '../../src/xlsx/read';
 import { MOST_COLUMNS, MOST_ROWS } from '../../src/formula/areas';
 import type { Area } from '../../src/formula/area';

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { looksOutside, shifter, asStored, asTyped } from '../../src/formula/file';
 import { readXlsx, UnreadableFile } from '../../src/xlsx/read';
 import { writeXlsx } from '../../src/xlsx/write';
 import { cells, workbook, zip } from './parts';
@@ -11,43 +10,6 @@ const read = async (sheet: string, more = {}, names = '') => {
   return { book, sheet: first, cells: first.cells, notUnderstood };
 };
 const row = (inside: string): string => cells(`<row r="1">${inside}</row>`);
-
-describe('formulas of files', () => {
-  test.each([
-    ['_xldudf_SWEEP_STOPDIFF(A1,8)', '=SWEEP.STOPDIFF(A1,8)'],
-    ['[1]!_xldudf_sweep_stopdiff(A1,8)', '=SWEEP.STOPDIFF(A1,8)'],
-    ["'add-in.xlam'!_xldudf_SWEEP_POPS(A1)", '=SWEEP.POPS(A1)'],
-    ['_xldudf_SWEEP_TOMORROW(1)', '=SWEEP.TOMORROW(1)'],
-    ['_xldudf_OTHER_THING(1)', '=_xldudf_OTHER_THING(1)'],
-    ['"_xldudf_SWEEP_POPS(_xlfn.X"', '="_xldudf_SWEEP_POPS(_xlfn.X"'],
-    ['_xlfn.LET(_xlpm.x,1,_xlpm.x+_xlfn._xlws.SORT(A1))', '=LET(x,1,x+SORT(A1))'],
-    ['SUM(_xlfn.ANCHORARRAY(F1))+_xlfn.SINGLE(A1:A5)', '=SUM(F1#)+@A1:A5'],
-    ['NOSUCHFUNCTION(1)', '=NOSUCHFUNCTION(1)'],
-  ])('%s is typed %s', (file, person) => expect(asTyped(file)).toBe(person));
-
-  test('typed and stored undo each other', () => {
-    for (const formula of ['=SWEEP.POPS(A1,2)', '=XLOOKUP(1,Heads[Reading],Heads[Power])', '=LET(a,1,a*2)&"LET(b,"', '=SUM(A1#)'])
-      expect(asTyped(asStored(formula))).toBe(formula);
-  }); // prettier-ignore
-
-  test.each([
-    ['A1+$B$2+C$3+$D4', 2, 1, 'B3+$B$2+D$3+$D6'],
-    ['SUM(A:B)+SUM($A:B)+SUM(1:2)', 1, 1, 'SUM(B:C)+SUM($A:C)+SUM(2:3)'],
-    ['"A1"&\'A1 B2\'!A1&Table1[A1]', 1, 0, '"A1"&\'A1 B2\'!A2&Table1[A1]'],
-    ['LOG10(A1)+ABC1.x+Q1!A1', 1, 0, 'LOG10(A2)+ABC1.x+Q1!A2'],
-    ['A1', -1, 0, '#REF!'],
-    ['XFD1', 0, 1, '#REF!'],
-  ])('%s, %i down and %i right, is %s', (formula, down, right, wanted) =>
-    expect(shifter(formula)(down, right)).toBe(wanted),
-  );
-
-  test('a look into another file is told from brackets of tables and texts', () => {
-    for (const formula of ['=[1]Sheet1!A1', "='[2]My sheet'!A1+1", '=[1]!Rate', "='C:\\x\\[b.xlsx]S'!A1"])
-      expect(looksOutside(formula)).toBe(true);
-    for (const formula of ['=Heads[Reading]', '=Heads[[#This Row],[A]]', '="[1]Sheet1!A1"', "='My sheet'!A1"])
-      expect(looksOutside(formula)).toBe(false);
-  });
-});
 
 describe('a stranger’s file', () => {
   test('cells of every kind', async () => {
@@ -88,6 +50,25 @@ describe('a stranger’s file', () => {
       '=SWEEP.FNUMBER(A2,$C$1)',
     ]);
   });
+
+  test('functions of ours that the file takes for another workbook’s are ours in rules and tables too', async () => {
+    const formula = '[1]!_xldudf_SWEEP_FNUMBER(A2)';
+    const rels = '<Relationships><Relationship Id="y" Type="x/styles" Target="styles.xml"/></Relationships>';
+    const { sheet, notUnderstood } = await read(
+      `<conditionalFormatting sqref="A2"><cfRule type="expression" dxfId="0" priority="1"><formula>${formula}&gt;8</formula></cfRule></conditionalFormatting>` +
+        `<dataValidations><dataValidation type="custom" sqref="A2"><formula1>${formula}&gt;8</formula1></dataValidation></dataValidations>`,
+      {
+        'xl/_rels/workbook.xml.rels': rels.replace('<Relationship ', '<Relationship Id="s" Type="x/worksheet" Target="worksheets/sheet1.xml"/><Relationship '),
+        'xl/styles.xml': '<styleSheet><dxfs><dxf><font><b/></font></dxf></dxfs></styleSheet>',
+        'xl/worksheets/_rels/sheet1.xml.rels': '<Relationships><Relationship Id="t" Type="x/table" Target="../tables/table1.xml"/></Relationships>',
+        'xl/tables/table1.xml': `<table ref="A1:A2" displayName="T"><tableColumns><tableColumn name="A"><calculatedColumnFormula>${formula}</calculatedColumnFormula></tableColumn></tableColumns></table>`,
+      },
+    );
+    expect(notUnderstood).toEqual([]);
+    expect(sheet.warnings.map((warning) => warning.formula)).toEqual(['=SWEEP.FNUMBER(A2)>8']);
+    expect(sheet.rules.map(({ bounds }) => bounds)).toEqual([['SWEEP.FNUMBER(A2)>8']]);
+    expect(sheet.tables[0]?.columns).toEqual([{ name: 'A', formula: '=SWEEP.FNUMBER(A2)' }]);
+  }); // prettier-ignore
 
   test('a formula longer than any program takes keeps its last value alone', async () => {
     const { cells: found, notUnderstood } = await read(

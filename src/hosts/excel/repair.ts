@@ -1,4 +1,4 @@
-import { withNamesMended } from '../../formula/lostNames';
+import { withNamesMended } from '../../formula/spelling';
 import type { MendedCell } from '../../pane/host';
 import { address } from '../../formula/address';
 import { WHEN_READY } from './lay';

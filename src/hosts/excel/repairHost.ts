@@ -1,5 +1,5 @@
 import type { Mended, MendedCell, Outcome, PaneHost } from '../../pane/host';
-import { withNamesMended } from '../../formula/lostNames';
+import { withNamesMended } from '../../formula/spelling';
 import { UNTOUCHED } from './lay';
 import { excelRefusal } from './refusals';
 import { findLost, mendLost, takeBack } from './repair';

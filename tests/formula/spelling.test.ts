@@ -1,7 +1,63 @@
 import { describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/catalogue';
 import { exampleFormula } from '../../src/catalogue/words';
-import { withNamesMended } from '../../src/formula/lostNames';
+import { asStored, asTyped, isTooLong, withNamesMended } from '../../src/formula/spelling';
+import { ALL_TYPED, STORED } from './corpus';
+
+describe('formulas of files', () => {
+  test.each(STORED)('%s is typed %s', (file, person) => {
+    expect(asTyped(file)).toBe(person);
+    expect(asTyped(asStored(person))).toBe(person);
+  });
+
+  test.each([
+    ['=SWEEP.STOPDIFF(A1,8)', '_xldudf_SWEEP_STOPDIFF(A1,8)'],
+    ['=sweep.stopdiff(A1,8)', '_xldudf_SWEEP_STOPDIFF(A1,8)'],
+    ['=OTHER.THING(1)', 'OTHER.THING(1)'],
+    ['=sort(A1:A3)', '_xlfn._xlws.sort(A1:A3)'],
+    ['=ifs(A1,2)', '_xlfn.ifs(A1,2)'],
+    ['=SUM(A1#)', 'SUM(_xlfn.ANCHORARRAY(A1))'],
+    ["='a (b)'!$A$1#*2", "_xlfn.ANCHORARRAY('a (b)'!$A$1)*2"],
+    ['=Plan!A1#', '_xlfn.ANCHORARRAY(Plan!A1)'],
+    ['=Rate#+1', '_xlfn.ANCHORARRAY(Rate)+1'],
+    ['=INDIRECT(CHAR(65)&1)#', '_xlfn.ANCHORARRAY(INDIRECT(CHAR(65)&1))'],
+    ['=(A1)#', '_xlfn.ANCHORARRAY((A1))'],
+    ['=@A1:A5', '_xlfn.SINGLE(A1:A5)'],
+    ['=@A1:INDEX(B:B,3)*2', '_xlfn.SINGLE(A1:INDEX(B:B,3))*2'],
+    ['=1+@T[A]', '1+_xlfn.SINGLE(T[A])'],
+    ['=@SORT(A1:A3)', '_xlfn.SINGLE(_xlfn._xlws.SORT(A1:A3))'],
+    ['=@(A1+B1)', '_xlfn.SINGLE((A1+B1))'],
+    ['=@Rate#', '_xlfn.SINGLE(_xlfn.ANCHORARRAY(Rate))'],
+    ['=SUM(@F(@A1),@B1)', 'SUM(_xlfn.SINGLE(F(_xlfn.SINGLE(A1))),_xlfn.SINGLE(B1))'],
+    ['=[@Reading]', '[@Reading]'],
+    ['=LET(f,LAMBDA(x,x+1),f(2))', '_xlfn.LET(_xlpm.f,_xlfn.LAMBDA(_xlpm.x,_xlpm.x+1),_xlpm.f(2))'],
+    ['=LET(Größe,1,Größe*2)', '_xlfn.LET(_xlpm.Größe,1,_xlpm.Größe*2)'],
+    ['=LET(x,Plan!x,T[x]+X)', '_xlfn.LET(_xlpm.x,Plan!x,T[x]+_xlpm.X)'],
+    ['=LET( x , 1 ,x)+MAX(x,y)', '_xlfn.LET( _xlpm.x , 1 ,_xlpm.x)+MAX(_xlpm.x,y)'],
+    ['=LET(x,y,y)', '_xlfn.LET(_xlpm.x,y,y)'],
+    ['=LAMBDA(x,y,x+y)(1,2)', '_xlfn.LAMBDA(_xlpm.x,_xlpm.y,_xlpm.x+_xlpm.y)(1,2)'],
+    ['=MAP(A1:A3,SWEEP.FNUMBER)', '_xlfn.MAP(A1:A3,_xldudf_SWEEP_FNUMBER)'],
+    ['="A1#"&"@A1"&"SORT("', '"A1#"&"@A1"&"SORT("'],
+    ["='SORT('!A1&T[SORT(]", "'SORT('!A1&T[SORT(]"],
+    ['=Plan!SORT(1)', 'Plan!SORT(1)'],
+    ['=A1##', '_xlfn.ANCHORARRAY(_xlfn.ANCHORARRAY(A1))'],
+    ['=#', '#'],
+    ['=@', '@'],
+    ['=1)#', '1)#'],
+  ])('%s is stored %s', (person, file) => expect(asStored(person)).toBe(file));
+
+  test.each(ALL_TYPED)('%s comes back from a file as it was typed', (formula) =>
+    expect(asTyped(asStored(formula))).toBe(formula.replace(/sweep\.\w+/gi, (name) => name.toUpperCase())),
+  );
+
+  test('a value that is no single operand keeps its brackets', () =>
+    expect(asTyped('_xlfn.SINGLE(A1+B1)')).toBe('=@(A1+B1)'));
+
+  test('as long as a cell takes, and longer', () => {
+    expect(isTooLong('1'.repeat(8192))).toBe(false);
+    expect(isTooLong('1'.repeat(8193))).toBe(true);
+  });
+});
 
 describe('a lost name is found back', () => {
   test.each([
@@ -48,10 +104,11 @@ describe('everything else stays', () => {
     ['a name without a call', '=_xldudf_SWEEP_STOPDIFF'],
     ['a function of another file', "='C:\\[x.xlam]y'!OTHER.STOPDIFF(8)"],
     ['nothing', ''],
+    ['columns whose name looks like it', '=T[_xldudf_SWEEP_STOPDIFF(8)]'],
   ])('%s', (_, formula) => expect(withNamesMended(formula)).toBeUndefined());
 
   test('a formula as long as a cell takes, with an open quotation mark, is read in an instant', () => {
-    const long = `=${"'[".repeat(4000)}`;
+    const long = `=${"'[".repeat(4000)}SWEEP`;
     expect(withNamesMended(long)).toBeUndefined();
   });
 });
