@@ -1,6 +1,8 @@
 import { CATALOGUE, NAMESPACE } from '../../catalogue';
 import { functionName } from '../../catalogue/words';
+import { functionsIn } from '../../formula/calls';
 import type { CellError, ErrorCode } from '../../formula/errors';
+import { lex } from '../../formula/lex';
 import { ENGINE_FUNCTIONS } from '../../engine/natives';
 import { nearest } from './nearest';
 
@@ -36,12 +38,8 @@ export function formulaRefusal(formula: string, { error, message }: CellError): 
 
 /** The first function of the formula that does not exist, and those with a name like it. */
 function unknownName(formula: string): string | undefined {
-  const withoutTexts = formula.replace(/"(?:[^"]|"")*"/g, '""');
-  const called = [...withoutTexts.matchAll(/([A-Za-z_][\w.]*)\s*\(/g)].map(([, name]) =>
-    (name as string).toUpperCase(),
-  );
   const known = new Set([...SWEEP_FUNCTIONS, ...ENGINE_FUNCTIONS]);
-  const unknown = called.find((name) => !known.has(name));
+  const unknown = functionsIn(lex(formula)).find((name) => !known.has(name));
   if (unknown === undefined) return undefined;
   const near = nearest(unknown, unknown.startsWith(`${NAMESPACE}.`) ? SWEEP_FUNCTIONS : [...known]);
   return `There is no function ${unknown}.${near.length > 0 ? ` Did you mean ${either(near)}?` : ''}`;

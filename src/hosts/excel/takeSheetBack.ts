@@ -1,6 +1,7 @@
 import type { Outcome } from '../../pane/host';
 import { address } from '../../formula/address';
-import { NOT_BACK, speaksOf } from '../../pane/takeBack';
+import { speaksOf } from '../../formula/mentions';
+import { NOT_BACK } from '../../pane/takeBack';
 import { WHEN_READY } from './lay';
 import { askState, type SheetMark } from './sheetMark';
 import { findInFormulas } from './usedCells';

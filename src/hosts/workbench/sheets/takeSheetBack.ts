@@ -1,6 +1,7 @@
 import type { Outcome } from '../../../pane/host';
 import { address } from '../../../formula/address';
-import { NOT_BACK, speaksOf } from '../../../pane/takeBack';
+import { speaksOf } from '../../../formula/mentions';
+import { NOT_BACK } from '../../../pane/takeBack';
 import type { Grid } from '../grid/grid';
 import type { LaidInGrid } from './lay';
 import { sheetState } from './sheetState';
