@@ -7,6 +7,7 @@ import {
   ArrayValueObject,
   AstTreeBuilder,
   type BaseFunction,
+  type BaseValueObject,
   CELL_INVERTED_INDEX_CACHE as lookupIndex,
   ErrorType,
   ErrorValueObject,
@@ -20,6 +21,8 @@ import {
   SuffixNodeFactory,
   ValueObjectFactory,
 } from '@univerjs/engine-formula';
+import { isCellError } from '../formula/errors';
+import { type Constant, lex, type TokenOf } from '../formula/lex';
 import { remark } from './remarks';
 
 /**
@@ -127,22 +130,31 @@ SuffixNodeFactory.prototype.checkAndCreateNodeType = function (param) {
   return node;
 };
 
+/** Every formula passes here: what does not end like a spill reference is not read. */
+function isSpillReference(formula: string): boolean {
+  if (!/#\s*$/.test(formula)) return false;
+  const [equals, reference, more] = lex(formula).filter(({ kind }) => kind !== 'space');
+  return equals?.raw === '=' && reference?.kind === 'cells' && reference.spills && !more;
+}
+
 /** A formula that is nothing but a spill reference (=A1#) is read as the plain cell: in brackets it is not. */
-const BARE_SPILL_REFERENCE = /^=\s*('[^']+'!|[\w.]+!)?\$?[a-z]{1,3}\$?\d+#\s*$/i;
 const { treeBuilder } = Lexer.prototype;
 Lexer.prototype.treeBuilder = function (formula, ...rest) {
-  return treeBuilder.call(
-    this,
-    BARE_SPILL_REFERENCE.test(formula) ? `=(${formula.slice(1)})` : formula,
-    ...rest,
-  );
+  return treeBuilder.call(this, isSpillReference(formula) ? `=(${formula.slice(1)})` : formula, ...rest);
 };
 
-const QUOTED = /^\s*"[^]*"\s*$/;
-const LIST_WITH_SIGNS_IN_TEXTS = /^\s*\{[^]*"[^"]*[,;][^"]*"[^]*\}\s*$/;
-/** Splits at a sign, but not within a text in quotes. */
-const split = (text: string, sign: ';' | ','): string[] =>
-  text.split(new RegExp(`${sign}(?=(?:[^"]*"[^"]*")*[^"]*$)`));
+/** Every value of a formula passes here: only a text and a list with texts in it are read. */
+function textOrList(raw: string): TokenOf<'value' | 'list'> | undefined {
+  if (!/^\s*["{][^]*"/.test(raw)) return undefined;
+  const [token, more] = lex(raw.trim());
+  if (more || (token?.kind !== 'value' && token?.kind !== 'list')) return undefined;
+  return token;
+}
+
+const valueOf = (value: Constant): BaseValueObject => {
+  if (typeof value === 'string') return StringValueObject.create(value);
+  return createValue(isCellError(value) ? value.error : String(value).toUpperCase());
+};
 
 /**
  * A text in quotes is a text. The engine makes a date or a time of one that looks like it, so that =IF(TRUE,"1/4","")
@@ -151,20 +163,18 @@ const split = (text: string, sign: ';' | ','): string[] =>
 const createValue = ValueObjectFactory.create.bind(ValueObjectFactory);
 ValueObjectFactory.create = (raw, ...rest) => {
   if (typeof raw !== 'string') return createValue(raw, ...rest);
-  if (LIST_WITH_SIGNS_IN_TEXTS.test(raw)) {
-    const rows = split(raw.trim().slice(1, -1), ';').map((row) => split(row, ','));
-    return ArrayValueObject.create({
-      calculateValueList: rows.map((row) => row.map((cell) => ValueObjectFactory.create(cell.trim()))),
-      rowCount: rows.length,
-      columnCount: Math.max(...rows.map((row) => row.length)),
-      unitId: '',
-      sheetId: '',
-      row: -1,
-      column: -1,
-    });
-  }
-  if (QUOTED.test(raw)) return StringValueObject.create(raw.trim().slice(1, -1).replaceAll('""', '"'));
-  return createValue(raw, ...rest);
+  const read = textOrList(raw);
+  if (!read) return createValue(raw, ...rest);
+  if (read.kind === 'value') return valueOf(read.value);
+  return ArrayValueObject.create({
+    calculateValueList: read.rows.map((row) => row.map(valueOf)),
+    rowCount: read.rows.length,
+    columnCount: Math.max(...read.rows.map((row) => row.length)),
+    unitId: '',
+    sheetId: '',
+    row: -1,
+    column: -1,
+  });
 };
 
 interface TableReferences {

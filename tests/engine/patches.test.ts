@@ -64,6 +64,12 @@ describe('the mended engine', () => {
       book.dispose();
     });
 
+    test('work from a sheet whose name has signs of its own', async () => {
+      const book = await calculated({ "Jo's (2) Größe": SPILL, Sums: [["='Jo''s (2) Größe'!A1#"]] });
+      expect(book.answer('Sums', 'A1')).toEqual([[1], [2], [3]]);
+      book.dispose();
+    });
+
     test('follow a spill that grows', async () => {
       const book = await calculated({ Data: [[2, '=SEQUENCE(A1)', '=SUM(B1#)']] });
       expect(book.read('Data', 'C1')).toEqual([[3]]);
@@ -97,8 +103,9 @@ describe('the mended engine', () => {
       'say "f/8"',
       0.0625,
     ]);
-    expect(await all(['={"1/4";"a,b";"c;d"}', '={"a,b",1;TRUE,2}'])).toEqual([
+    expect(await all(['={"1/4";"a,b";"c;d"}', '={"},{";#N/A;-2}', '={"a,b",1;TRUE,2}'])).toEqual([
       [['1/4'], ['a,b'], ['c;d']],
+      [['},{'], [{ error: '#N/A' }], [-2]],
       [
         ['a,b', 1],
         [true, 2],
