@@ -12,7 +12,7 @@ import { cellError } from '../../../formula/errors';
 import type { Book, BookCell, BookPage, BookSheet } from '../../../book/book';
 import { decorationsToBook, type SheetDecorations, storedDecorations } from './decorationsToBook';
 import type { Grid } from '../grid/grid';
-import { keptCharts, keptWith } from '../charts/keptWithSheet';
+import { drawnChart, keptCharts, keptWith } from '../charts/keptWithSheet';
 import { charactersOf, pointsOf } from './measures';
 import { NotWritten } from './notWritten';
 import { areaOfGridRange } from './snapshotSheet';
@@ -56,6 +56,8 @@ function bookSheet(
   if ([...rows, ...columns].some(([, { hd }]) => hd === BooleanNumber.TRUE))
     notWritten.note('Hidden rows and columns are shown in the file', name);
   const kept = keptWith({ custom: sheet.custom });
+  const charts = keptCharts(kept, tables).map((chart) => drawnChart(chart, tables));
+  if (charts.includes(undefined)) notWritten.note('Charts whose cells are gone', name);
   return {
     name,
     hidden: sheet.hidden === BooleanNumber.TRUE,
@@ -69,7 +71,7 @@ function bookSheet(
     tables,
     rules,
     warnings,
-    charts: keptCharts(kept, tables),
+    charts: charts.filter((chart) => chart !== undefined),
     page: pageOf(kept?.page, cells, tables.length > 0),
   };
 }

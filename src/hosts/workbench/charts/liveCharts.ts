@@ -1,44 +1,48 @@
 import { TableManager } from '@univerjs/preset-sheets-table';
 import type { FWorksheet } from '@univerjs/sheets/facade';
+import type { TableShape } from '../../../book/chart';
+import type { Area } from '../../../formula/area';
 import type { LiveChart } from '../../../pane/host';
+import { areaOfGridRange } from '../book/snapshotSheet';
 import type { Grid } from '../grid/grid';
-import { type KeptChart, keptWith } from './keptWithSheet';
+import { drawnChart, keptCharts, keptWith } from './keptWithSheet';
 
-interface Column {
+interface ReadCells {
   readonly values: readonly (number | string | null)[];
   readonly format: string;
 }
 
-/** The columns of the table that a chart was made for: by its name, or where that was changed by its headings. */
-function columnsOf(
-  { univer, api }: Grid,
-  sheet: FWorksheet,
-  chart: KeptChart,
-): ReadonlyMap<string, Column> | undefined {
-  const unitId = api.getActiveWorkbook()?.getId() ?? '';
-  const wanted = [chart.x, ...chart.series];
-  const tables = univer
+const tablesOn = ({ univer, api }: Grid, sheet: FWorksheet): readonly TableShape[] =>
+  univer
     .__getInjector()
     .get(TableManager)
-    .getTablesBySubunitId(unitId, sheet.getSheetId())
-    .map((table) => table.getTableInfo())
-    .filter(({ columns }) => wanted.every((name) => columns.some(({ displayName }) => displayName === name)));
-  const table = tables.find(({ name }) => name === chart.table) ?? tables[0];
-  if (!table) return undefined;
-  const { startRow, endRow, startColumn } = table.range;
-  const read = (name: string): Column => {
-    const column = startColumn + table.columns.findIndex(({ displayName }) => displayName === name);
-    const range = sheet.getRange(startRow + 1, column, Math.max(1, endRow - startRow), 1);
-    const cells = range.getCellDatas();
-    return {
-      values: cells.map(([cell]) => {
+    .getTablesBySubunitId(api.getActiveWorkbook()?.getId() ?? '', sheet.getSheetId())
+    .map((table) => {
+      const { name, columns, range } = table.getTableInfo();
+      return {
+        name,
+        area: areaOfGridRange(range),
+        columns: columns.map(({ displayName }) => ({ name: displayName })),
+      };
+    });
+
+/** What the cells of a chart hold. A file may name whole columns: there is nothing below the last row of the grid. */
+function readCells(sheet: FWorksheet, { row, column, rows, columns }: Area): ReadCells {
+  const [height, width] = [
+    Math.min(rows, sheet.getMaxRows() - row),
+    Math.min(columns, sheet.getMaxColumns() - column),
+  ];
+  if (height < 1 || width < 1) return { values: [], format: 'General' };
+  const range = sheet.getRange(row, column, height, width);
+  return {
+    values: range.getCellDatas().flatMap((line) =>
+      line.map((cell) => {
         const value = cell?.v;
         return typeof value === 'number' || typeof value === 'string' ? value : null;
       }),
-      format: range.getCellStyleData()?.n?.pattern ?? 'General',
-    };
+    ),
+    format: range.getCellStyleData()?.n?.pattern ?? 'General',
   };
-  return new Map(wanted.map((name) => [name, read(name)]));
 }
 
 const asNumber = (value: number | string | null): number | null => (typeof value === 'number' ? value : null);
@@ -47,15 +51,15 @@ const asNumber = (value: number | string | null): number | null => (typeof value
 export function liveCharts(grid: Grid): readonly LiveChart[] {
   const sheet = grid.api.getActiveWorkbook()?.getActiveSheet();
   if (!sheet) return [];
-  const kept = keptWith(sheet.getSheet().getConfig());
-  return (kept?.charts ?? []).flatMap((chart) => {
-    const columns = columnsOf(grid, sheet, chart);
-    const xs = columns?.get(chart.x)?.values;
-    if (!columns || !xs) return [];
-    const rows = xs.flatMap((x, row) =>
-      (chart.type === 'line' ? typeof x === 'number' : x !== null && x !== '') ? [row] : [],
-    );
+  const tables = tablesOn(grid, sheet);
+  return keptCharts(keptWith(sheet.getSheet().getConfig()), tables).flatMap((kept) => {
+    const chart = drawnChart(kept, tables);
+    if (!chart) return [];
     const { type, title, xTitle, yTitle } = chart;
+    const xs = readCells(sheet, chart.x).values;
+    const rows = xs.flatMap((x, row) =>
+      (type === 'line' ? typeof x === 'number' : x !== null && x !== '') ? [row] : [],
+    );
     return [
       {
         type,
@@ -63,8 +67,8 @@ export function liveCharts(grid: Grid): readonly LiveChart[] {
         xTitle,
         yTitle,
         x: rows.map((row) => xs[row] ?? ''),
-        series: chart.series.map((name) => {
-          const { values, format } = columns.get(name) ?? { values: [], format: 'General' };
+        series: chart.series.map(({ name, values: cells }) => {
+          const { values, format } = readCells(sheet, cells);
           return { name, values: rows.map((row) => asNumber(values[row] ?? null)), format };
         }),
       },
