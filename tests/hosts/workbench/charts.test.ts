@@ -4,6 +4,7 @@ import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { BookSheet, BookTable } from '../../../src/book/book';
 import { drawnChart, keep, keptCharts, keptWith } from '../../../src/hosts/workbench/charts/keptWithSheet';
+import { rowsDrawn } from '../../../src/hosts/workbench/charts/rowsDrawn';
 import { readXlsx } from '../../../src/xlsx/read';
 
 beforeAll(() => installChartSupport());
@@ -66,4 +67,18 @@ describe('charts kept with their sheet', () => {
       { ...rest, series: [{ ...series[0], name: 'Ws' }] },
     ]);
   });
+});
+
+describe('the rows of a chart that are drawn', () => {
+  test.each([
+    [
+      'a line over words, all but those without one',
+      'line',
+      ['Alder', '', 'Birch', null, '1/125'],
+      [0, 2, 4],
+    ],
+    ['a line over numbers, those with a number', 'line', [8, null, '', 11, '#N/A'], [0, 3]],
+    ['columns, all but those without a name', 'column', ['Alder', null, 3, ''], [0, 2]],
+    ['a line over nothing, none', 'line', [null, ''], []],
+  ] as const)('of %s', (_what, type, xs, rows) => expect(rowsDrawn(type, xs)).toEqual(rows));
 });

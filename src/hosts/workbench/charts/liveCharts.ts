@@ -6,6 +6,7 @@ import type { LiveChart } from '../../../pane/host';
 import { areaOfGridRange } from '../book/snapshotSheet';
 import type { Grid } from '../grid/grid';
 import { drawnChart, keptCharts, keptWith } from './keptWithSheet';
+import { rowsDrawn } from './rowsDrawn';
 
 interface ReadCells {
   readonly values: readonly (number | string | null)[];
@@ -57,9 +58,7 @@ export function liveCharts(grid: Grid): readonly LiveChart[] {
     if (!chart) return [];
     const { type, title, xTitle, yTitle } = chart;
     const xs = readCells(sheet, chart.x).values;
-    const rows = xs.flatMap((x, row) =>
-      (type === 'line' ? typeof x === 'number' : x !== null && x !== '') ? [row] : [],
-    );
+    const rows = rowsDrawn(type, xs);
     return [
       {
         type,
