@@ -1,16 +1,36 @@
 import { type Area, area } from '../formula/area';
 
+/** A line runs over words in their order; a scatter’s over numbers, each at its distance. */
+export type ChartKind = 'column' | 'line' | 'scatter';
+
 /** Cells that a chart draws: a column of a table, whose rows may come and go, or plain cells. */
 export type ChartCells = { readonly table: string; readonly column: string } | { readonly cells: Area };
 
 export interface BookChart {
-  readonly type: 'line' | 'column';
+  readonly kind: ChartKind;
   readonly title: string;
   readonly xTitle: string;
   readonly yTitle: string;
-  readonly x: Area;
-  readonly series: readonly { readonly name: string; readonly values: Area }[];
+  readonly x: ChartCells;
+  readonly series: readonly ChartSeries[];
   readonly place: Area;
+}
+
+export interface ChartSeries {
+  readonly name: string;
+  readonly values: ChartCells;
+  /** Only in a scatter, where its points stand elsewhere along the axis than those of the chart. */
+  readonly x?: ChartCells;
+}
+
+/** A chart with the cells that it draws now: every series with those along its axis. */
+export interface DrawnChart extends Omit<BookChart, 'x' | 'series'> {
+  readonly x: Area;
+  readonly series: readonly DrawnSeries[];
+}
+export interface DrawnSeries extends Omit<ChartSeries, 'x' | 'values'> {
+  readonly x: Area;
+  readonly values: Area;
 }
 
 /** What a chart has to know of a table. */
@@ -21,22 +41,46 @@ export interface TableShape {
   readonly columns: readonly { readonly name: string }[];
 }
 
-/** Where the cells lie now; undefined where there is no such column. */
-export function chartArea(from: ChartCells, tables: readonly TableShape[]): Area | undefined {
+function areaOfCells(from: ChartCells, tables: readonly TableShape[]): Area | undefined {
   if ('cells' in from) return from.cells;
   const table = tables.find(({ name }) => name === from.table);
   const index = table?.columns.findIndex(({ name }) => name === from.column) ?? -1;
   if (!table || index < 0) return undefined;
   const { row, column, rows } = table.area;
-  return area({ row: row + 1, column: column + index }, rows - 1, 1);
+  return area({ row: row + 1, column: column + index }, Math.max(1, rows - 1), 1);
 }
+
+/** A chart where its cells are now; undefined where some of them are gone. */
+export function drawnChart(chart: BookChart, tables: readonly TableShape[]): DrawnChart | undefined {
+  const x = areaOfCells(chart.x, tables);
+  const series = chart.series.flatMap((each) => {
+    const own = each.x ? areaOfCells(each.x, tables) : x;
+    const values = areaOfCells(each.values, tables);
+    return own && values ? [{ ...each, x: own, values }] : [];
+  });
+  return x && series.length === chart.series.length ? { ...chart, x, series } : undefined;
+}
+
+/** The charts of a sheet that was made to be drawn. Throws where one speaks of cells that are not there. */
+export const drawnCharts = (sheet: {
+  readonly charts: readonly BookChart[];
+  readonly tables: readonly TableShape[];
+}): readonly DrawnChart[] =>
+  sheet.charts.map((chart) => {
+    const drawn = drawnChart(chart, sheet.tables);
+    if (!drawn) throw new Error(`The cells of the chart “${chart.title}” are not on its sheet.`);
+    return drawn;
+  });
 
 /** Cells of a chart as a column, where they are all the rows of one; plain cells where they are not. */
 export function byColumn(cells: Area, tables: readonly TableShape[]): ChartCells {
-  for (const { name, area: all, columns } of tables) {
-    const heading = columns[cells.column - all.column];
-    if (heading && cells.columns === 1 && cells.row === all.row + 1 && cells.rows === all.rows - 1)
-      return { table: name, column: heading.name };
-  }
-  return { cells };
+  const isHere = (from: ChartCells): boolean => {
+    const there = areaOfCells(from, tables);
+    return (['row', 'column', 'rows', 'columns'] as const).every((edge) => there?.[edge] === cells[edge]);
+  };
+  return (
+    tables
+      .flatMap(({ name, columns }) => columns.map((column) => ({ table: name, column: column.name })))
+      .find(isHere) ?? { cells }
+  );
 }

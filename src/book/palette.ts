@@ -12,6 +12,3 @@ export const PALETTE = {
 } as const;
 
 export const FONT = 'Arial';
-
-/** A line of more points than these is drawn without a mark on each: they would run into one. */
-export const MOST_MARKS = 40;

@@ -1,6 +1,7 @@
 import './plainLanguage';
-import { MOST_MARKS } from '../book/palette';
 import uPlot from 'uplot';
+import { seriesLook, type SeriesLook } from '../book/seriesLook';
+import { chartRows } from './chartRows';
 import type { LiveChart } from './host';
 import { numberText, plainNumber } from './numberText';
 
@@ -8,6 +9,7 @@ import { numberText, plainNumber } from './numberText';
 export interface Inks {
   readonly text: string;
   readonly lines: string;
+  /** One for each series. */
   readonly series: readonly string[];
 }
 
@@ -29,26 +31,26 @@ const BARS_FILL = 0.7;
 const NUMBER_GAP = 4;
 /** What the bars need at least, whatever their numbers take. */
 const LEAST_FOR_BARS = 40;
-/** Lines are told apart by their dashes too. */
-const DASHES: readonly number[][] = [[], [8, 4], [2, 4], [8, 4, 2, 4]];
-
-/** Whether a chart has names along its axis. A line over texts runs over them in their order. */
-const hasNames = ({ type, x }: LiveChart): boolean =>
-  type === 'column' || x.some((at) => typeof at === 'string');
+const DASHES: Readonly<Record<SeriesLook['dash'], number[]>> = {
+  solid: [],
+  dash: [8, 4],
+  dot: [2, 4],
+  dashDot: [8, 4, 2, 4],
+};
 
 export const hasNumbers = ({ series }: LiveChart): boolean =>
   series.some(({ values }) => values.some((value) => value != null));
 
 /** The height at which a chart can be read: columns lie on their side and need a line for each name. */
-const chartHeight = ({ type, x, series }: LiveChart): number =>
-  type === 'line'
+const chartHeight = ({ kind, x, series }: LiveChart): number =>
+  kind !== 'column'
     ? LINE_HEIGHT
     : AXIS_HEIGHT + x.length * Math.max(GROUP_HEIGHT, series.length * BAR_HEIGHT + GROUP_HEIGHT - BAR_HEIGHT);
 
 /** Draws a chart into an element of a given width. */
 export function drawChart(chart: LiveChart, inks: Inks, place: HTMLElement, width: number): uPlot {
   const options = { width, height: chartHeight(chart), cursor: { show: false }, legend: { show: false } };
-  return chart.type === 'line'
+  return chart.kind !== 'column'
     ? new uPlot({ ...options, ...lineOptions(chart, inks) }, lineData(chart), place)
     : new uPlot({ ...options, ...barOptions(chart, inks) }, barData(chart), place);
 }
@@ -74,23 +76,24 @@ function tickTexts(format: string): uPlot.Axis.DynamicValues {
   };
 }
 
-function lineData({ x, series, ...rest }: LiveChart): uPlot.AlignedData {
-  const names = hasNames({ x, series, ...rest });
-  const order = x.map((_, i) => i);
-  const at = (i: number): number => (names ? i : (x[i] as number));
-  order.sort((a, b) => at(a) - at(b));
-  return [order.map(at), ...series.map(({ values }) => order.map((i) => values[i] ?? null))];
+/** The library leaves a line unbroken where a series has undefined, and breaks it at null. */
+function lineData(chart: LiveChart): uPlot.AlignedData {
+  const rows = chartRows(chart).map((row, i) => ({
+    ...row,
+    at: chart.kind === 'line' ? i : (row.x as number),
+  }));
+  rows.sort((a, b) => a.at - b.at);
+  return [rows.map(({ at }) => at), ...chart.series.map((_, i) => rows.map(({ values }) => values[i]))];
 }
 
 function lineOptions(chart: LiveChart, inks: Inks): Drawing {
-  const names = hasNames(chart);
   return {
     scales: { x: { time: false } },
     axes: [
       {
         ...axisLook(inks, chart.xTitle),
         size: 24,
-        ...(names
+        ...(chart.kind === 'line'
           ? { incrs: [1, 2, 5, 10], values: (_, splits) => splits.map((i) => String(chart.x[i] ?? '')) }
           : { values: (_, splits) => splits.map(plainNumber) }),
       },
@@ -103,17 +106,17 @@ function lineOptions(chart: LiveChart, inks: Inks): Drawing {
     ],
     series: [
       {},
-      ...chart.series.map(({ name }, i) => ({
-        label: name,
-        stroke: inks.series[i % inks.series.length] ?? inks.text,
-        width: 2,
-        dash: DASHES[i % DASHES.length] ?? [],
-        points: {
-          show: chart.x.length <= MOST_MARKS,
-          size: 7,
-          fill: inks.series[i % inks.series.length] ?? inks.text,
-        },
-      })),
+      ...chart.series.map(({ name }, i) => {
+        const { dash, marks } = seriesLook(i, chart.x.length);
+        const ink = inks.series[i] ?? inks.text;
+        return {
+          label: name,
+          stroke: ink,
+          width: 2,
+          dash: DASHES[dash],
+          points: { show: marks !== 'none', size: 7, fill: ink },
+        };
+      }),
     ],
   };
 }
@@ -168,7 +171,7 @@ function barOptions(chart: LiveChart, inks: Inks): Drawing {
       {},
       ...series.map(({ name }, i) => ({
         label: name,
-        fill: inks.series[i % inks.series.length] ?? inks.text,
+        fill: inks.series[i] ?? inks.text,
         width: 0,
         points: { show: false },
         paths: barPaths(i, series.length),

@@ -1,11 +1,9 @@
 import type uPlot from 'uplot';
+import { seriesLook } from '../book/seriesLook';
 import { chartTable } from './chartTable';
 import { drawChart, hasNumbers, type Inks } from './chart';
 import { h } from './element';
 import type { LiveChart } from './host';
-
-/** Inks that the styles know: series beyond them begin again with the first. */
-const SERIES_INKS = 4;
 
 /** One chart with its title, its key and its numbers. It can be told new numbers, and keeps what is open. */
 export class ChartCard {
@@ -34,12 +32,11 @@ export class ChartCard {
   tell(chart: LiveChart): void {
     this.#chart = chart;
     this.#title.textContent = chart.title;
-    const looks = Math.max(SERIES_INKS, chart.series.length);
     this.#keys.replaceChildren(
-      ...Array.from({ length: looks }, (_, i) => {
-        const name = chart.series[i]?.name ?? '';
-        const key = h('li', {}, h('span', { class: `ink ink-${i % SERIES_INKS} ${chart.type}` }), name);
-        key.hidden = i >= chart.series.length || chart.series.length < 2;
+      ...chart.series.map(({ name }, i) => {
+        const { ink, dash } = seriesLook(i, chart.x.length);
+        const key = h('li', {}, h('span', { class: `ink ${ink} ${chart.kind} ${dash}` }), name);
+        key.hidden = chart.series.length < 2;
         return key;
       }),
     );
@@ -68,7 +65,7 @@ export class ChartCard {
 
   #inks(): Inks {
     const look = getComputedStyle(this.#plot);
-    const inks = [...this.#keys.querySelectorAll('.ink')].slice(0, SERIES_INKS);
+    const inks = [...this.#keys.querySelectorAll('.ink')];
     return {
       text: look.color,
       lines: look.borderTopColor,

@@ -1,3 +1,4 @@
+import { chartRows } from './chartRows';
 import { h } from './element';
 import type { LiveChart } from './host';
 import { numberText, plainNumber } from './numberText';
@@ -5,7 +6,7 @@ import { numberText, plainNumber } from './numberText';
 const xText = (x: number | string): string => (typeof x === 'number' ? plainNumber(x) : x);
 
 /** The numbers of a chart, for those who cannot see it or want them exactly. */
-export const chartTable = ({ x, xTitle, series }: LiveChart): HTMLTableElement =>
+export const chartTable = ({ xTitle, ...chart }: LiveChart): HTMLTableElement =>
   h(
     'table',
     {},
@@ -16,19 +17,19 @@ export const chartTable = ({ x, xTitle, series }: LiveChart): HTMLTableElement =
         'tr',
         {},
         h('th', { scope: 'col' }, xTitle),
-        ...series.map(({ name }) => h('th', { scope: 'col' }, name)),
+        ...chart.series.map(({ name }) => h('th', { scope: 'col' }, name)),
       ),
     ),
     h(
       'tbody',
       {},
-      ...x.map((at, row) =>
+      ...chartRows(chart).map(({ x, values }) =>
         h(
           'tr',
           {},
-          h('th', { scope: 'row' }, xText(at)),
-          ...series.map(({ values, format }) => {
-            const value = values[row];
+          h('th', { scope: 'row' }, xText(x)),
+          ...chart.series.map(({ format }, i) => {
+            const value = values[i];
             return h('td', {}, value == null ? '–' : numberText(value, format));
           }),
         ),

@@ -1,3 +1,4 @@
+import type { ChartKind } from '../book/chart';
 import type { CellRows } from '../explain/explain';
 
 /** What became of a wish: done, in a sentence; or refused, with what was kept and what to do. */
@@ -11,16 +12,18 @@ export interface Done {
 
 /** One chart of the sheet in view, with the numbers that it shows now. */
 export interface LiveChart {
-  readonly type: 'line' | 'column';
+  readonly kind: ChartKind;
   readonly title: string;
   readonly xTitle: string;
   readonly yTitle: string;
-  /** Numbers for a line, names for columns. */
+  /** Numbers for a scatter, names for columns and lines. */
   readonly x: readonly (number | string)[];
   readonly series: readonly {
     readonly name: string;
     readonly values: readonly (number | null)[];
     readonly format: string;
+    /** Where its points stand elsewhere along the axis than those of the chart. */
+    readonly x?: readonly number[];
   }[];
 }
 

@@ -1,4 +1,5 @@
 import { makePlan } from '../sheets/makePlan';
+import type { ChartKind } from '../book/chart';
 import type { Area } from '../formula/area';
 import type { PlanCell, SheetPlan } from '../sheets/plan';
 import type { Template } from '../sheets/template';
@@ -67,12 +68,12 @@ function cellMarks(cell: PlanCell, box: Box, chars: number): SVGElement[] {
 }
 
 /** A curve or three columns where the sheet has its chart. */
-function chartMarks({ x, y, width, height }: Box, type: 'line' | 'column'): SVGElement[] {
+function chartMarks({ x, y, width, height }: Box, kind: ChartKind): SVGElement[] {
   const frame = rect({ x, y, width, height }, PALETTE.glazePale);
   const at = (across: number, up: number): string =>
     `${(x + across * width).toFixed(1)} ${(y + (1 - up) * height).toFixed(1)}`;
   const drawn =
-    type === 'line'
+    kind !== 'column'
       ? svg('path', {
           d: `M${at(0.08, 0.15)}Q${at(0.3, 0.75)} ${at(0.92, 0.85)}`,
           fill: 'none',
@@ -106,6 +107,6 @@ export function sheetPicture(top: Template): SVGSVGElement {
     { viewBox: `0 0 ${WIDTH} ${HEIGHT}`, width: WIDTH, height: HEIGHT, 'aria-hidden': 'true' },
     rect({ x: 0, y: 0, width: WIDTH, height: HEIGHT }, PALETTE.paper),
     ...marks,
-    ...plan.charts.flatMap((chart) => chartMarks(scale.box(chart.place), chart.type)),
+    ...plan.charts.flatMap((chart) => chartMarks(scale.box(chart.place), chart.kind)),
   );
 }

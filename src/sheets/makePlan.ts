@@ -248,7 +248,7 @@ class Builder {
       if (block.kind === 'form') this.form(block);
       else this.table(block);
     }
-    const charts = this.template.charts.map((chart) => planChart(chart, this.map));
+    const charts = this.template.charts.map((chart) => planChart(chart, this.map, this.tableNames));
     let end = charts.reduce((last, { place: p }) => Math.max(last, p.row + p.rows), this.map.end);
     const { cautions, cautionsAt } = this.template;
     const first = cautionsAt === undefined ? end + 1 : (parseAddress(cautionsAt)?.row ?? 0);

@@ -1,30 +1,42 @@
 import { parseAddress } from '../formula/address';
-import { blockPlace, type Layout, tableTop } from './layout';
-import { area, type Area } from '../formula/area';
-import type { BookChart } from '../book/chart';
+import { area } from '../formula/area';
+import type { BookChart, ChartCells, ChartKind } from '../book/chart';
+import { formatOf } from './formats';
+import { isGiven, type Layout } from './layout';
 import type { TemplateChart, TemplateTable } from './template';
 
-/** A chart with the cells that it draws and those that it covers. */
-export function planChart(chart: TemplateChart, { tables }: Layout): BookChart {
+/** Whether a column holds words, or numbers written as text such as 1/125: they have no distance from each other. */
+function hasWords({ columns }: TemplateTable, name: string): boolean {
+  const column = columns.find(({ id }) => id === name);
+  const format = column && formatOf(column.quantity);
+  return column !== undefined && (format?.align === 'left' || (format?.text === true && isGiven(column)));
+}
+
+function kindOf(chart: TemplateChart, table: TemplateTable): ChartKind {
+  if (chart.type === 'column') return 'column';
+  return hasWords(table, chart.x) ? 'line' : 'scatter';
+}
+
+/**
+ * A chart with the columns that it draws and the cells that it covers.
+ * @param tableNames - what tables are called in the workbook, by their ids.
+ */
+export function planChart(
+  chart: TemplateChart,
+  { tables }: Layout,
+  tableNames: ReadonlyMap<string, string>,
+): BookChart {
   const table = tables.get(chart.table) as TemplateTable;
-  const column = (name: string): Area =>
-    area(
-      {
-        row: tableTop(table) + 1,
-        column: blockPlace(table).column + table.columns.findIndex((c) => c.id === name),
-      },
-      table.rows.length,
-      1,
-    );
+  const cells = (column: string): ChartCells => ({ table: tableNames.get(chart.table) as string, column });
   const from = parseAddress(chart.from) ?? { row: 0, column: 0 };
   const to = parseAddress(chart.to) ?? from;
   return {
-    type: chart.type,
+    kind: kindOf(chart, table),
     title: chart.title,
     xTitle: chart.xTitle,
     yTitle: chart.yTitle,
-    x: column(chart.x),
-    series: chart.series.map((name) => ({ name, values: column(name) })),
+    x: cells(chart.x),
+    series: chart.series.map((name) => ({ name, values: cells(name) })),
     place: area(from, to.row - from.row + 1, to.column - from.column + 1),
   };
 }

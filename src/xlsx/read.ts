@@ -1,4 +1,4 @@
-import type { BookChart } from '../book/chart';
+import type { BookChart, TableShape } from '../book/chart';
 import type { Book, BookName, BookSheet } from '../book/book';
 import { looksOutside } from '../formula/outside';
 import { asTyped, isTooLong } from '../formula/spelling';
@@ -76,14 +76,15 @@ async function oneSheet(
   const relations = await relationsOf(file, part);
   const notes = await readNotes(file, relations);
   const printed = parseArea((local.get('_xlnm.Print_Area') ?? '').split('!').at(-1) as string);
+  const tables = await readTables(file, relations, common.leftOut);
   const titles = parseArea(/\$\d+:\$\d+/.exec(local.get('_xlnm.Print_Titles') ?? '')?.[0] ?? '');
   return {
     ...body,
     name,
     hidden: state !== 'visible',
     cells: withNotes(body.cells, notes),
-    tables: await readTables(file, relations, common.leftOut),
-    charts: await sheetCharts(file, relations, name, common.leftOut),
+    tables,
+    charts: await sheetCharts(file, relations, { name, tables }, common.leftOut),
     page: {
       landscape,
       breaks,
@@ -124,9 +125,9 @@ function bookNames(names: readonly XmlNode[], leftOut: LeftOut): BookName[] {
 async function sheetCharts(
   file: Package,
   relations: readonly Relation[],
-  sheetName: string,
+  sheet: { readonly name: string; readonly tables: readonly TableShape[] },
   leftOut: LeftOut,
 ): Promise<BookChart[]> {
   const drawing = relations.find(({ type }) => type === 'drawing')?.part;
-  return drawing === undefined ? [] : readCharts(file, drawing, sheetName, leftOut);
+  return drawing === undefined ? [] : readCharts(file, drawing, sheet, leftOut);
 }

@@ -1,5 +1,12 @@
 import type { Area } from '../formula/area';
-import type { BookChart } from '../book/chart';
+import {
+  type BookChart,
+  byColumn,
+  type ChartCells,
+  type ChartKind,
+  type ChartSeries,
+  type TableShape,
+} from '../book/chart';
 import type { LeftOut } from './leftOut';
 import { isOnSheet } from '../formula/areas';
 import { areaOn } from '../formula/reference';
@@ -9,11 +16,17 @@ import type { Package } from './zip';
 
 const OTHERS = 'Charts that are not plain lines or columns over the sheet’s own cells are left out.';
 
+/** The sheet that charts are drawn on, and draw. */
+interface ChartSheet {
+  readonly name: string;
+  readonly tables: readonly TableShape[];
+}
+
 /** The charts of a sheet's drawing that we can draw again. */
 export async function readCharts(
   file: Package,
   drawing: string,
-  sheetName: string,
+  sheet: ChartSheet,
   leftOut: LeftOut,
 ): Promise<BookChart[]> {
   const root = await treeOf(file, drawing);
@@ -27,7 +40,7 @@ export async function readCharts(
     if (!reference) continue;
     const space = await treeOf(file, parts.get(reference.attributes.id ?? ''));
     const place = placeOf(anchor);
-    const chart = space && place && chartOf(space, place, sheetName);
+    const chart = space && place && chartOf(space, place, sheet);
     if (chart) charts.push(chart);
     else leftOut.say(OTHERS);
   }
@@ -46,26 +59,33 @@ function placeOf(anchor: XmlNode): Area | undefined {
   return isOnSheet(area) ? area : undefined;
 }
 
-function chartOf(space: XmlNode, place: Area, sheetName: string): BookChart | undefined {
+function chartOf(
+  space: XmlNode,
+  place: Area,
+  { name: sheetName, tables }: ChartSheet,
+): BookChart | undefined {
   const chart = child(space, 'chart');
   const plot = child(chart, 'plotArea');
   const groups = plot?.children.filter(({ name }) => name.endsWith('Chart')) ?? [];
   const [group] = groups;
-  const type = groups.length === 1 && group ? typeOf(group) : undefined;
-  if (type === undefined || !group || !plot) return undefined;
-  const all = children(group, 'ser').map((series) => ({
-    name: titleOf(child(series, 'tx')),
-    x: areaIn(child(series, 'cat') ?? child(series, 'xVal'), sheetName),
-    values: areaIn(child(series, 'val') ?? child(series, 'yVal'), sheetName),
-  }));
-  const x = all[0]?.x;
+  const kind = groups.length === 1 && group ? kindOf(group) : undefined;
+  if (kind === undefined || !group || !plot) return undefined;
+  const cells = (source: XmlNode | undefined): ChartCells | undefined => {
+    const area = areaIn(source, sheetName);
+    return area && byColumn(area, tables);
+  };
+  const all = children(group, 'ser');
+  const x = cells(along(all[0]));
+  const series = all.flatMap((each) => {
+    const found = x && seriesOf(each, kind, x, cells);
+    return found ? [found] : [];
+  });
+  if (!x || series.length !== all.length) return undefined;
   const numbered = children(plot, 'valAx');
   const across = child(plot, 'catAx') ?? numbered.find(liesBelow);
   const up = numbered.find((axis) => axis !== across);
-  const series = all.flatMap(({ name, values }) => (values ? [{ name, values }] : []));
-  if (!x || series.length !== all.length) return undefined;
   return {
-    type,
+    kind,
     title: titleOf(child(chart, 'title')),
     xTitle: titleOf(child(across, 'title')),
     yTitle: titleOf(child(up, 'title')),
@@ -75,13 +95,30 @@ function chartOf(space: XmlNode, place: Area, sheetName: string): BookChart | un
   };
 }
 
+const along = (series: XmlNode | undefined): XmlNode | undefined =>
+  child(series, 'cat') ?? child(series, 'xVal');
+
+/** Only in a scatter may a series have points elsewhere than the first; all others take its axis. */
+function seriesOf(
+  series: XmlNode,
+  kind: ChartKind,
+  common: ChartCells,
+  cells: (source: XmlNode | undefined) => ChartCells | undefined,
+): ChartSeries | undefined {
+  const values = cells(child(series, 'val') ?? child(series, 'yVal'));
+  const own = kind === 'scatter' ? cells(along(series)) : common;
+  if (!values || !own) return undefined;
+  const elsewhere = JSON.stringify(own) !== JSON.stringify(common);
+  return { name: titleOf(child(series, 'tx')), values, ...(elsewhere ? { x: own } : {}) };
+}
+
 const liesBelow = (axis: XmlNode): boolean => ['b', 't'].includes(child(axis, 'axPos')?.attributes.val ?? '');
 
-function typeOf(group: XmlNode): BookChart['type'] | undefined {
+function kindOf(group: XmlNode): ChartKind | undefined {
   const grouping = child(group, 'grouping')?.attributes.val ?? '';
   if (group.name === 'lineChart') return grouping === 'standard' || grouping === '' ? 'line' : undefined;
   if (group.name === 'scatterChart')
-    return child(group, 'scatterStyle')?.attributes.val === 'lineMarker' ? 'line' : undefined;
+    return child(group, 'scatterStyle')?.attributes.val === 'lineMarker' ? 'scatter' : undefined;
   const upright = child(group, 'barDir')?.attributes.val === 'col';
   return group.name === 'barChart' && upright && grouping === 'clustered' ? 'column' : undefined;
 }

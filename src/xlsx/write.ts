@@ -13,6 +13,7 @@ import {
 } from '../book/book';
 import { asStored } from '../formula/spelling';
 import { areaText } from '../formula/areas';
+import { drawnCharts } from '../book/chart';
 import { addChart } from './writeChart';
 
 const PRODUCT = 'Sweeptable';
@@ -77,7 +78,7 @@ function write(sheet: BookSheet, file: Workbook): void {
         { type: 'expression', priority: i + 1, formulae: [asStored(formula)], style: differenceOf(look) },
       ],
     });
-  for (const chart of sheet.charts) addChart(chart, sheet, out);
+  for (const chart of drawnCharts(sheet)) addChart(chart, sheet.name, out);
   const asNumbers = sheet.cells.filter(
     ({ value, style }) => typeof value === 'string' && style?.format === TEXT,
   );

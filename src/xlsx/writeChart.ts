@@ -1,14 +1,12 @@
 import type { Worksheet } from '@cj-tech-master/excelts';
-import type { Area } from '../formula/area';
-import type { BookChart } from '../book/chart';
-import { FONT, MOST_MARKS, PALETTE } from '../book/palette';
-import type { BookSheet } from '../book/book';
+import { FONT, PALETTE } from '../book/palette';
+import type { DrawnChart, DrawnSeries } from '../book/chart';
+import { MOST_MARKS, seriesLook } from '../book/seriesLook';
 import { areaText, fixedText } from '../formula/areas';
+import { FILE_DASHES } from './chartLook';
 
 /** Labels along the axis of a line with many points. */
 const FEW_LABELS = 12;
-/** Line and column colours of the series, in turn. */
-const SERIES = [PALETTE.glaze, PALETTE.clay, PALETTE.slateSoft] as const;
 const hex = (colour: string): string => colour.slice(1);
 
 /** Size in hundredths of a point. */
@@ -18,21 +16,26 @@ const chartWords = (text: string, size: number, bold: boolean) => ({
   ],
 });
 
-/** Whether words stand along the axis: numbers stand at their distances, which only a scatter chart of a file does. */
-const hasWords = ({ cells }: BookSheet, { row, column, rows }: Area): boolean =>
-  cells.some(
-    (cell) =>
-      cell.column === column &&
-      cell.row >= row &&
-      cell.row < row + rows &&
-      typeof cell.value === 'string' &&
-      cell.value !== '',
-  );
+/** The look of a line. A solid one says nothing of its dashes. */
+function lineLook({ values }: DrawnSeries, index: number) {
+  const { ink, dash, marks } = seriesLook(index, values.rows);
+  const colour = hex(PALETTE[ink]);
+  return {
+    line: colour,
+    lineWidth: 2,
+    ...(dash === 'solid' ? {} : { lineDash: FILE_DASHES[dash] }),
+    smooth: false,
+    marker:
+      marks === 'none'
+        ? ({ symbol: 'none' } as const)
+        : ({ symbol: 'circle', size: 6, fill: colour, border: colour } as const),
+  } as const;
+}
 
-/** Draws a chart of a sheet over its own cells. */
+/** Draws a chart over the cells of its own sheet. */
 export function addChart(
-  { type, title, xTitle, yTitle, x, series, place }: BookChart,
-  sheet: BookSheet,
+  { kind, title, xTitle, yTitle, x, series, place }: DrawnChart,
+  sheetName: string,
   out: Worksheet,
 ): void {
   const axis = {
@@ -40,14 +43,13 @@ export function addChart(
     minorTickMark: 'none',
     lineColor: hex(PALETTE.slateSoft),
   } as const;
-  const byNumber = type === 'line' && !hasWords(sheet, x);
   const options = {
     title: chartWords(title, 1100, true),
     showLegend: series.length > 1,
     categoryAxis: {
       ...axis,
       title: xTitle,
-      ...(x.rows > MOST_MARKS && !byNumber ? { tickLblSkip: Math.ceil(x.rows / FEW_LABELS) } : {}),
+      ...(x.rows > MOST_MARKS && kind !== 'scatter' ? { tickLblSkip: Math.ceil(x.rows / FEW_LABELS) } : {}),
     },
     valueAxis: {
       ...axis,
@@ -55,26 +57,16 @@ export function addChart(
       majorGridlines: true,
       majorGridlinesStyle: { border: hex(PALETTE.stone), borderWidth: 0.75 },
     },
-    series: series.map(({ name, values }, i) => {
-      const colour = hex(SERIES[i % SERIES.length] as string);
-      const line = {
-        line: colour,
-        lineWidth: 2,
-        smooth: false,
-        marker:
-          values.rows > MOST_MARKS
-            ? ({ symbol: 'none' } as const)
-            : ({ symbol: 'circle', size: 6, fill: colour, border: colour } as const),
-      } as const;
-      return {
-        name,
-        [byNumber ? 'xValues' : 'categories']: fixedText(sheet.name, x),
-        values: fixedText(sheet.name, values),
-        ...(type === 'line' ? line : { fill: colour }),
-      };
-    }),
+    series: series.map((each, i) => ({
+      name: each.name,
+      [kind === 'scatter' ? 'xValues' : 'categories']: fixedText(sheetName, each.x),
+      values: fixedText(sheetName, each.values),
+      ...(kind === 'column'
+        ? { fill: hex(PALETTE[seriesLook(i, each.values.rows).ink]) }
+        : lineLook(each, i)),
+    })),
   };
-  if (byNumber) out.addScatterChart({ ...options, scatterStyle: 'lineMarker' }, areaText(place));
-  else if (type === 'line') out.addLineChart(options, areaText(place));
+  if (kind === 'scatter') out.addScatterChart({ ...options, scatterStyle: 'lineMarker' }, areaText(place));
+  else if (kind === 'line') out.addLineChart(options, areaText(place));
   else out.addColumnChart(options, areaText(place));
 }

@@ -8,7 +8,7 @@ export type Selected = NonNullable<Parameters<Fake['select']>[0]>;
 export const VIEWS = ['Sheets', 'Charts', 'Explain', 'Functions'] as const;
 
 export const LINE: LiveChart = {
-  type: 'line',
+  kind: 'scatter',
   title: 'Reading against pops',
   xTitle: 'pops',
   yTitle: 'f-number',
@@ -19,7 +19,7 @@ export const LINE: LiveChart = {
   ],
 };
 export const COLUMNS: LiveChart = {
-  type: 'column',
+  kind: 'column',
   title: 'Share of the light',
   xTitle: 'head',
   yTitle: 'share of the light',

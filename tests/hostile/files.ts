@@ -1,4 +1,5 @@
 import { isCellError } from '../../src/formula/errors';
+import { drawnCharts } from '../../src/book/chart';
 import type { Book, BookSheet } from '../../src/book/book';
 import { looksOutside } from '../../src/formula/outside';
 import { type OpenedFile, readXlsx, UnreadableFile } from '../../src/xlsx/read';
@@ -157,7 +158,7 @@ function sheetFault(sheet: BookSheet): string | undefined {
     const { size = 1, indent = 0 } = style ?? {};
     if (!(size > 0 && size <= MOST.size) || !(indent >= 0 && indent <= MOST.indent)) return `a look beyond measure: ${size}, ${indent}`;
   }
-  const inCharts = sheet.charts.flatMap(({ x, place, series }) => [x, place, ...series.map((s) => s.values)]);
+  const inCharts = drawnCharts(sheet).flatMap(({ x, place, series }) => [x, place, ...series.flatMap((s) => [s.x, s.values])]);
   const inRules = [...sheet.rules, ...sheet.warnings].flatMap(({ areas }) => areas);
   const areas = [...sheet.merges, ...sheet.tables.map(({ area }) => area), ...inCharts, ...inRules, ...(sheet.page.area ? [sheet.page.area] : [])];
   const off = areas.find(isOff);

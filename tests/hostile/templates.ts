@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { sheetFromPlan } from '../../src/sheets/sheetFromPlan';
 import { MOST_COLUMNS, MOST_ROWS } from '../../src/formula/areas';
 import { makePlan } from '../../src/sheets/makePlan';
+import { drawnCharts } from '../../src/book/chart';
 import type { Area } from '../../src/formula/area';
 import type { SheetPlan } from '../../src/sheets/plan';
 import type { Template } from '../../src/sheets/template';
@@ -92,7 +93,7 @@ const areaFault = ({ row, column, rows, columns }: Area): boolean =>
 /** What no host can lay of a plan. */
 export function planFault(plan: SheetPlan): string | undefined {
   const areas = [plan.merges, plan.tables, plan.rules, plan.warnings].flat().map((x) => ('area' in x ? x.area : x));
-  const charts = plan.charts.flatMap(({ x, place, series }) => [x, place, ...series.map((s) => s.values)]);
+  const charts = drawnCharts(plan).flatMap(({ x, place, series }) => [x, place, ...series.flatMap((s) => [s.x, s.values])]);
   const outside = [...areas, ...charts, plan.page.area].find(areaFault);
   if (outside) return `an area off the sheet: ${JSON.stringify(outside)}`;
   const taken = new Set<string>();

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { isCellError } from '../../src/formula/errors';
+import type { ChartKind } from '../../src/book/chart';
 import type { Book, BookCell, BookSheet } from '../../src/book/book';
 import { sheetFromPlan, type ValueAt } from '../../src/sheets/sheetFromPlan';
 import { readXlsx } from '../../src/xlsx/read';
@@ -112,9 +113,9 @@ describe('what a workbook may hold besides', () => {
   });
 
   test('a line over numbers stands at their distances, one over words in their order', async () => {
-    const column = (c: number, rows: number) => ({ row: 0, column: c, rows, columns: 1 });
-    const chart = (x: number): BookSheet['charts'][number] => ({
-      type: 'line',
+    const column = (c: number, rows: number) => ({ cells: { row: 0, column: c, rows, columns: 1 } });
+    const chart = (kind: ChartKind, x: number): BookSheet['charts'][number] => ({
+      kind,
       title: 'Light',
       xTitle: 'across',
       yTitle: 'up',
@@ -127,12 +128,50 @@ describe('what a workbook may hold besides', () => {
       { row, column: 1, value: `f/${n}` },
       { row, column: 2, value: n * n },
     ]);
-    const sheet = sheetOf(cells, { charts: [chart(0), chart(1)] });
+    const sheet = sheetOf(cells, { charts: [chart('scatter', 0), chart('line', 1)] });
     const bytes = await writeXlsx({ sheets: [sheet], names: [] });
     const [byNumber, byWord] = await Promise.all([1, 2].map((k) => partOf(bytes, `xl/charts/chart${k}.xml`)));
     expect(byNumber).toMatch(/<c:scatterChart>.*<c:xVal>.*<c:yVal>/s);
     expect(byWord).toMatch(/<c:lineChart>.*<c:cat>.*<c:val>/s);
+    expect(byNumber).not.toContain('a:prstDash');
     expect((await readXlsx(bytes)).book.sheets[0]?.charts).toEqual(sheet.charts);
+  });
+
+  test('lines of a chart, told apart by their dashes; each over its own numbers, and over a table by its columns', async () => {
+    const cells = (c: number, r = 1) => ({ cells: { row: r, column: c, rows: 2, columns: 1 } });
+    const of = (name: string) => ({ table: 'Heads', column: name });
+    const sheet = sheetOf(
+      ['Head', 'Ws', 'Lumen'].map((value, column) => ({ row: 0, column, value })),
+      {
+        tables: [
+          {
+            name: 'Heads',
+            area: { row: 0, column: 0, rows: 4, columns: 3 },
+            columns: [{ name: 'Head' }, { name: 'Ws' }, { name: 'Lumen' }],
+          },
+        ],
+        charts: [
+          {
+            kind: 'scatter',
+            title: 'Light',
+            xTitle: 'across',
+            yTitle: 'up',
+            x: of('Head'),
+            series: [
+              { name: 'Of the table', values: of('Ws') },
+              { name: 'Part of it', values: cells(2) },
+              { name: 'Elsewhere', values: cells(4), x: cells(3) },
+              { name: 'There too', values: cells(5), x: cells(3) },
+            ],
+            place: { row: 5, column: 0, rows: 10, columns: 4 },
+          },
+        ],
+      },
+    );
+    const bytes = await writeXlsx({ sheets: [sheet], names: [] });
+    expect((await readXlsx(bytes)).book.sheets[0]?.charts).toEqual(sheet.charts);
+    const dashes = (await partOf(bytes, 'xl/charts/chart1.xml')).match(/prstDash val="\w+"/g);
+    expect(new Set(dashes).size).toBe(3);
   });
 
   test('every error, of a cell and of a formula', async () => {

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { FULL } from '../../full';
+import { drawnCharts } from '../../../src/book/chart';
 import { columnPoints } from '../../../src/hosts/excel/measures';
 import type { SheetPlan } from '../../../src/sheets/plan';
 import { FONT } from '../../../src/book/palette';
@@ -150,7 +151,7 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
     );
   });
   test('charts are Excel’s own, with their columns, titles and places', () => {
-    const range = (area: SheetPlan['charts'][number]['x']): string => `[${plan.name}]!${rangeText(area)}`;
+    const range = (area: SheetPlan['merges'][number]): string => `[${plan.name}]!${rangeText(area)}`;
     expect(
       sheet.charts.map((chart) => ({
         title: look(chart, 'Title.Text'),
@@ -166,7 +167,7 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
         })),
       })),
     ).toEqual(
-      plan.charts.map((chart) => ({
+      drawnCharts(plan).map((chart) => ({
         title: chart.title,
         xTitle: chart.xTitle,
         yTitle: chart.yTitle,
@@ -175,7 +176,7 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
           name,
           values: range(values),
           x: range(chart.x),
-          marks: chart.type === 'column' || values.rows <= 40,
+          marks: chart.kind === 'column' || values.rows <= 40,
         })),
       })),
     );

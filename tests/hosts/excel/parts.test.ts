@@ -130,9 +130,9 @@ describe('what may be typed, for Excel', () => {
 });
 
 describe('charts, for Excel', () => {
-  const column = (c: number) => ({ row: 1, column: c, rows: 2, columns: 1 });
-  const chart = (type: BookChart['type'], series: readonly string[]): BookChart => ({
-    type,
+  const column = (c: number) => ({ cells: { row: 1, column: c, rows: 2, columns: 1 } });
+  const chart = (kind: BookChart['kind'], series: readonly string[]): BookChart => ({
+    kind,
     title: 'Light',
     xTitle: 'x',
     yTitle: 'y',
@@ -140,18 +140,12 @@ describe('charts, for Excel', () => {
     series: series.map((name, i) => ({ name, values: column(i + 1) })),
     place: { row: 5, column: 0, rows: 10, columns: 4 },
   });
-  const kinds: [string, BookChart['type'], Partial<PlanCell>, string][] = [
-    ['columns', 'column', {}, 'ColumnClustered'],
-    ['a line over numbers keeps their distances', 'line', {}, 'XYScatterLines'],
-    ['a line over words', 'line', { align: 'left' }, 'Line'],
-    ['a line over texts such as 1/125', 'line', { text: true }, 'Line'],
-  ];
-  test.each(kinds)('%s', async (_name, type, axisCell, wanted) => {
-    const plan = {
-      ...EMPTY,
-      cells: [cell(1, 0, axisCell), cell(2, 0, axisCell)],
-      charts: [chart(type, ['One'])],
-    };
+  test.each([
+    ['columns', 'column', 'ColumnClustered'],
+    ['a line over numbers keeps their distances', 'scatter', 'XYScatterLines'],
+    ['a line over words', 'line', 'Line'],
+  ] as const)('%s', async (_name, kind, wanted) => {
+    const plan = { ...EMPTY, charts: [chart(kind, ['One'])] };
     const sheet = await drawn((s) => drawCharts(s, plan));
     expect(sheet.charts[0]?.properties.Type).toBe(wanted);
     expect(look(sheet.charts[0] as Item, 'Legend.Visible')).toBe(false);
@@ -171,6 +165,20 @@ describe('charts, for Excel', () => {
       ['[Sheet1]!D2:D3'],
     ]);
     expect(new Set(members.map((one) => look(one, 'Format.Line.LineStyle'))).size).toBe(3);
+  });
+  test('a series with points of its own along the axis keeps them', async () => {
+    const own = { name: 'Two', values: column(3), x: column(2) };
+    const two = chart('scatter', ['One']);
+    const sheet = await drawn((s) => drawCharts(s, { ...EMPTY, charts: [{ ...two, series: [...two.series, own] }] })); // prettier-ignore
+    const members = sheet.charts[0]?.children.get('Series')?.members ?? [];
+    expect(members.map(({ calls }) => calls.SetXAxisValues)).toEqual([
+      ['[Sheet1]!A2:A3'],
+      ['[Sheet1]!C2:C3'],
+    ]);
+  });
+  test('a chart over a table that is not there is not dropped in silence', async () => {
+    const lost = { ...chart('line', ['One']), x: { table: 'Heads', column: 'Head' } };
+    await expect(drawn((s) => drawCharts(s, { ...EMPTY, charts: [lost] }))).rejects.toThrow(/“Light”/);
   });
 });
 

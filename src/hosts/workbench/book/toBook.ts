@@ -7,12 +7,15 @@ import {
   type Nullable,
 } from '@univerjs/core';
 import { ERROR_TYPE_SET, FormulaDataModel } from '@univerjs/preset-sheets-core';
+import type { Area } from '../../../formula/area';
 import type { ErrorCode } from '../../../formula/errors';
 import { cellError } from '../../../formula/errors';
 import type { Book, BookCell, BookPage, BookSheet } from '../../../book/book';
 import { decorationsToBook, type SheetDecorations, storedDecorations } from './decorationsToBook';
 import type { Grid } from '../grid/grid';
-import { drawnChart, keptCharts, keptWith } from '../charts/keptWithSheet';
+import { drawnChart } from '../../../book/chart';
+import { keptCharts, keptWith } from '../charts/keptWithSheet';
+import { kindOver } from '../charts/rowsDrawn';
 import { charactersOf, pointsOf } from './measures';
 import { NotWritten } from './notWritten';
 import { areaOfGridRange } from './snapshotSheet';
@@ -56,8 +59,12 @@ function bookSheet(
   if ([...rows, ...columns].some(([, { hd }]) => hd === BooleanNumber.TRUE))
     notWritten.note('Hidden rows and columns are shown in the file', name);
   const kept = keptWith({ custom: sheet.custom });
-  const charts = keptCharts(kept, tables).map((chart) => drawnChart(chart, tables));
-  if (charts.includes(undefined)) notWritten.note('Charts whose cells are gone', name);
+  const charts = keptCharts(kept, tables).flatMap((chart) => {
+    const drawn = drawnChart(chart, tables);
+    if (drawn) return [{ ...chart, kind: kindOver(chart.kind, valuesIn(cells, drawn.x)) }];
+    notWritten.note('Charts whose cells are gone', name);
+    return [];
+  });
   return {
     name,
     hidden: sheet.hidden === BooleanNumber.TRUE,
@@ -71,10 +78,15 @@ function bookSheet(
     tables,
     rules,
     warnings,
-    charts: charts.filter((chart) => chart !== undefined),
+    charts,
     page: pageOf(kept?.page, cells, tables.length > 0),
   };
 }
+
+const valuesIn = (cells: readonly BookCell[], { row, column, rows, columns }: Area): BookCell['value'][] =>
+  cells
+    .filter((c) => c.row >= row && c.row < row + rows && c.column >= column && c.column < column + columns)
+    .map(({ value }) => value);
 
 /** What was printed grows with the rows that came in since. */
 function pageOf(page: BookPage | undefined, cells: readonly BookCell[], landscape: boolean): BookPage {

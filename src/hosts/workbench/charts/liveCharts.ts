@@ -1,12 +1,12 @@
 import { TableManager } from '@univerjs/preset-sheets-table';
 import type { FWorksheet } from '@univerjs/sheets/facade';
-import type { TableShape } from '../../../book/chart';
+import { type DrawnChart, drawnChart, type TableShape } from '../../../book/chart';
 import type { Area } from '../../../formula/area';
 import type { LiveChart } from '../../../pane/host';
 import { areaOfGridRange } from '../book/snapshotSheet';
 import type { Grid } from '../grid/grid';
-import { drawnChart, keptCharts, keptWith } from './keptWithSheet';
-import { rowsDrawn } from './rowsDrawn';
+import { keptCharts, keptWith } from './keptWithSheet';
+import { kindOver, rowsDrawn } from './rowsDrawn';
 
 interface ReadCells {
   readonly values: readonly (number | string | null)[];
@@ -55,22 +55,32 @@ export function liveCharts(grid: Grid): readonly LiveChart[] {
   const tables = tablesOn(grid, sheet);
   return keptCharts(keptWith(sheet.getSheet().getConfig()), tables).flatMap((kept) => {
     const chart = drawnChart(kept, tables);
-    if (!chart) return [];
-    const { type, title, xTitle, yTitle } = chart;
-    const xs = readCells(sheet, chart.x).values;
-    const rows = rowsDrawn(type, xs);
-    return [
-      {
-        type,
-        title,
-        xTitle,
-        yTitle,
-        x: rows.map((row) => xs[row] ?? ''),
-        series: chart.series.map(({ name, values: cells }) => {
-          const { values, format } = readCells(sheet, cells);
-          return { name, values: rows.map((row) => asNumber(values[row] ?? null)), format };
-        }),
-      },
-    ];
+    return chart ? [liveChart(sheet, chart)] : [];
   });
+}
+
+function liveChart(sheet: FWorksheet, { title, xTitle, yTitle, ...chart }: DrawnChart): LiveChart {
+  const xs = readCells(sheet, chart.x).values;
+  const kind = kindOver(chart.kind, xs);
+  const rows = rowsDrawn(kind, xs);
+  return {
+    kind,
+    title,
+    xTitle,
+    yTitle,
+    x: rows.map((row) => xs[row] ?? ''),
+    series: chart.series.map((each) => {
+      const { values, format } = readCells(sheet, each.values);
+      const numbers = (of: readonly number[]) => of.map((row) => asNumber(values[row] ?? null));
+      if (each.x === chart.x) return { name: each.name, format, values: numbers(rows) };
+      const own = readCells(sheet, each.x).values;
+      const ownRows = rowsDrawn('scatter', own);
+      return {
+        name: each.name,
+        format,
+        x: ownRows.map((row) => own[row] as number),
+        values: numbers(ownRows),
+      };
+    }),
+  };
 }

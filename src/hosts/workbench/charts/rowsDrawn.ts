@@ -1,10 +1,15 @@
-import type { BookChart } from '../../../book/chart';
+import type { ChartKind } from '../../../book/chart';
 
-/**
- * The rows of a chart that have a place along its axis. A line over numbers has each at its distance; over words alone
- * it runs in their order, as columns do.
- */
-export function rowsDrawn(type: BookChart['type'], xs: readonly (number | string | null)[]): number[] {
-  const byNumber = type === 'line' && xs.some((x) => typeof x === 'number');
-  return xs.flatMap((x, row) => ((byNumber ? typeof x === 'number' : x !== null && x !== '') ? [row] : []));
-}
+/** A scatter that has nothing but words along its axis runs over them in their order, as a line does. */
+export const kindOver = (kind: ChartKind, xs: readonly unknown[]): ChartKind =>
+  kind === 'scatter' &&
+  !xs.some((x) => typeof x === 'number') &&
+  xs.some((x) => typeof x === 'string' && x !== '')
+    ? 'line'
+    : kind;
+
+/** The rows of a chart that have a place along its axis. */
+export const rowsDrawn = (kind: ChartKind, xs: readonly (number | string | null)[]): number[] =>
+  xs.flatMap((x, row) =>
+    (kind === 'scatter' ? typeof x === 'number' : x !== null && x !== '') ? [row] : [],
+  );
