@@ -19,6 +19,8 @@ export interface BookChart {
 export interface ChartSeries {
   readonly name: string;
   readonly values: ChartCells;
+  /** A constant line, the same all along the axis; or one marked point of a scatter. */
+  readonly role?: 'limit' | 'point';
   /** Only in a scatter, where its points stand elsewhere along the axis than those of the chart. */
   readonly x?: ChartCells;
 }

@@ -1,3 +1,4 @@
+import type { ChartSeries } from './chart';
 import type { PALETTE } from './palette';
 
 /** A line of more points than these is drawn without a mark on each: they would run into one. */
@@ -10,14 +11,26 @@ const DASHES = ['solid', 'dash', 'dot', 'dashDot'] as const;
 export interface SeriesLook {
   /** A colour of the palette, by name: a dark page has another for it. */
   readonly ink: (typeof INKS)[number];
-  readonly dash: (typeof DASHES)[number];
+  /** None where its points are not joined. */
+  readonly dash: (typeof DASHES)[number] | 'fine' | 'none';
+  /** Width of the line, in points. */
+  readonly width: 1 | 2;
   /** What stands on each point. */
-  readonly marks: 'none' | 'dots';
+  readonly marks: 'none' | 'dots' | 'diamond';
 }
 
-/** The look of a chart’s series, which has so many points. */
-export const seriesLook = (index: number, points: number): SeriesLook => ({
-  ink: INKS[index % INKS.length] as SeriesLook['ink'],
-  dash: DASHES[index % DASHES.length] as SeriesLook['dash'],
-  marks: points > MOST_MARKS ? 'none' : 'dots',
-});
+const OF_ROLE = {
+  limit: { ink: 'slateSoft', dash: 'fine', width: 1, marks: 'none' },
+  point: { ink: 'clay', dash: 'none', width: 2, marks: 'diamond' },
+} as const satisfies Record<NonNullable<ChartSeries['role']>, SeriesLook>;
+
+/** The look of the series at a place among those of its chart, which has so many points. */
+export const seriesLook = ({ role }: Pick<ChartSeries, 'role'>, index: number, points: number): SeriesLook =>
+  role
+    ? OF_ROLE[role]
+    : {
+        ink: INKS[index % INKS.length] as SeriesLook['ink'],
+        dash: DASHES[index % DASHES.length] as SeriesLook['dash'],
+        width: 2,
+        marks: points > MOST_MARKS ? 'none' : 'dots',
+      };

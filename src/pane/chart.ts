@@ -36,6 +36,8 @@ const DASHES: Readonly<Record<SeriesLook['dash'], number[]>> = {
   dash: [8, 4],
   dot: [2, 4],
   dashDot: [8, 4, 2, 4],
+  fine: [4, 3],
+  none: [],
 };
 
 export const hasNumbers = ({ series }: LiveChart): boolean =>
@@ -78,9 +80,10 @@ function tickTexts(format: string): uPlot.Axis.DynamicValues {
 
 /** The library leaves a line unbroken where a series has undefined, and breaks it at null. */
 function lineData(chart: LiveChart): uPlot.AlignedData {
+  // Words count 1, 2, 3 along the axis: a number among them stands at its own count.
   const rows = chartRows(chart).map((row, i) => ({
     ...row,
-    at: chart.kind === 'line' ? i : (row.x as number),
+    at: chart.kind === 'scatter' ? Number(row.x) : i < chart.x.length ? i : Number(row.x) - 1,
   }));
   rows.sort((a, b) => a.at - b.at);
   return [rows.map(({ at }) => at), ...chart.series.map((_, i) => rows.map(({ values }) => values[i]))];
@@ -106,20 +109,48 @@ function lineOptions(chart: LiveChart, inks: Inks): Drawing {
     ],
     series: [
       {},
-      ...chart.series.map(({ name }, i) => {
-        const { dash, marks } = seriesLook(i, chart.x.length);
+      ...chart.series.map((series, i) => {
+        const { dash, width, marks } = seriesLook(series, i, chart.x.length);
         const ink = inks.series[i] ?? inks.text;
         return {
-          label: name,
+          label: series.name,
           stroke: ink,
-          width: 2,
+          width,
           dash: DASHES[dash],
-          points: { show: marks !== 'none', size: 7, fill: ink },
+          ...(dash === 'none' ? { paths: () => null } : {}),
+          points: {
+            show: marks !== 'none',
+            size: 7,
+            fill: ink,
+            ...(marks === 'diamond' ? { paths: diamonds } : {}),
+          },
         };
       }),
     ],
   };
 }
+
+/** From the middle of a diamond to its corners. */
+const DIAMOND = 7;
+
+/** A diamond on each point of a series. */
+const diamonds: uPlot.Series.Points.PathBuilder = (plot, index) => {
+  const fill = new Path2D();
+  const reach = DIAMOND * devicePixelRatio;
+  for (const [i, value] of (plot.data[index] ?? []).entries()) {
+    if (value == null) continue;
+    const [x, y] = [plot.valToPos(plot.data[0][i] as number, 'x', true), plot.valToPos(value, 'y', true)];
+    fill.moveTo(x, y - reach);
+    for (const [dx, dy] of [
+      [reach, 0],
+      [0, reach],
+      [-reach, 0],
+    ] as const)
+      fill.lineTo(x + dx, y + dy);
+    fill.closePath();
+  }
+  return { fill };
+};
 
 const barData = ({ x, series }: LiveChart): uPlot.AlignedData => [
   x.map((_, i) => i),

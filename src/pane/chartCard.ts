@@ -33,9 +33,14 @@ export class ChartCard {
     this.#chart = chart;
     this.#title.textContent = chart.title;
     this.#keys.replaceChildren(
-      ...chart.series.map(({ name }, i) => {
-        const { ink, dash } = seriesLook(i, chart.x.length);
-        const key = h('li', {}, h('span', { class: `ink ${ink} ${chart.kind} ${dash}` }), name);
+      ...chart.series.map((series, i) => {
+        const { ink, dash, marks } = seriesLook(series, i, chart.x.length);
+        const key = h(
+          'li',
+          {},
+          h('span', { class: `ink ${ink} ${chart.kind} ${dash} ${marks}` }),
+          series.name,
+        );
         key.hidden = chart.series.length < 2;
         return key;
       }),

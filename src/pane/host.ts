@@ -1,4 +1,4 @@
-import type { ChartKind } from '../book/chart';
+import type { ChartKind, ChartSeries } from '../book/chart';
 import type { CellRows } from '../explain/explain';
 
 /** What became of a wish: done, in a sentence; or refused, with what was kept and what to do. */
@@ -22,6 +22,7 @@ export interface LiveChart {
     readonly name: string;
     readonly values: readonly (number | null)[];
     readonly format: string;
+    readonly role?: NonNullable<ChartSeries['role']>;
     /** Where its points stand elsewhere along the axis than those of the chart. */
     readonly x?: readonly number[];
   }[];

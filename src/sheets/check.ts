@@ -1,22 +1,11 @@
 import { blockFaults } from './blockFaults';
 import { chains } from './chains';
+import { chartFaults } from './chartFaults';
 import type { Fault } from './fault';
 import { formulaFaults } from './formulaFaults';
-import { type Layout, layout } from './layout';
+import { layout } from './layout';
 import { nodes } from './nodes';
 import type { Template } from './template';
-
-function chartFaults(template: Template, { tables }: Layout): Fault[] {
-  return template.charts.flatMap((chart, i) => {
-    const table = tables.get(chart.table);
-    if (!table) return [{ at: `charts/${i}/table`, reason: `there is no table ${chart.table}` }];
-    const missing = [chart.x, ...chart.series].filter((name) => !table.columns.some((c) => c.id === name));
-    return missing.map((name) => ({
-      at: `charts/${i}`,
-      reason: `table ${chart.table} has no column ${name}`,
-    }));
-  });
-}
 
 /** Everything that is wrong with what a template says; its shape is checked against the schema before. */
 export function faults(template: Template): readonly Fault[] {

@@ -12,7 +12,8 @@ function hasWords({ columns }: TemplateTable, name: string): boolean {
   return column !== undefined && (format?.align === 'left' || (format?.text === true && isGiven(column)));
 }
 
-function kindOf(chart: TemplateChart, table: TemplateTable): ChartKind {
+/** Whether its columns or its line stand over words or over numbers. */
+export function chartKind(chart: TemplateChart, table: TemplateTable): ChartKind {
   if (chart.type === 'column') return 'column';
   return hasWords(table, chart.x) ? 'line' : 'scatter';
 }
@@ -23,20 +24,30 @@ function kindOf(chart: TemplateChart, table: TemplateTable): ChartKind {
  */
 export function planChart(
   chart: TemplateChart,
-  { tables }: Layout,
+  { tables, cells: fields }: Layout,
   tableNames: ReadonlyMap<string, string>,
 ): BookChart {
   const table = tables.get(chart.table) as TemplateTable;
   const cells = (column: string): ChartCells => ({ table: tableNames.get(chart.table) as string, column });
+  const field = (id: string): ChartCells => ({
+    cells: area(fields.get(id)?.place ?? { row: 0, column: 0 }, 1, 1),
+  });
+  const { limit, point } = chart;
   const from = parseAddress(chart.from) ?? { row: 0, column: 0 };
   const to = parseAddress(chart.to) ?? from;
   return {
-    kind: kindOf(chart, table),
+    kind: chartKind(chart, table),
     title: chart.title,
     xTitle: chart.xTitle,
     yTitle: chart.yTitle,
     x: cells(chart.x),
-    series: chart.series.map((name) => ({ name, values: cells(name) })),
+    series: [
+      ...chart.series.map((name) => ({ name, values: cells(name) })),
+      ...(limit === undefined ? [] : [{ name: limit, values: cells(limit), role: 'limit' as const }]),
+      ...(point
+        ? [{ name: point.name, x: field(point.x), values: field(point.y), role: 'point' as const }]
+        : []),
+    ],
     place: area(from, to.row - from.row + 1, to.column - from.column + 1),
   };
 }

@@ -107,6 +107,10 @@ export interface TemplateChart {
   readonly table: string;
   readonly x: string;
   readonly series: readonly string[];
+  /** A column that is the same in every row: a constant line. */
+  readonly limit?: string;
+  /** One marked point over numbers, from two cells of forms by their ids. */
+  readonly point?: { readonly name: string; readonly x: string; readonly y: string };
   readonly xTitle: string;
   readonly yTitle: string;
   /** Cells it covers, top left and bottom right. */

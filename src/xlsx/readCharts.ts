@@ -10,6 +10,7 @@ import {
 import type { LeftOut } from './leftOut';
 import { isOnSheet } from '../formula/areas';
 import { areaOn } from '../formula/reference';
+import { roleOf } from './chartLook';
 import { relationsOf } from './relations';
 import { below, child, children, type XmlNode, treeOf, words } from './xml';
 import type { Package } from './zip';
@@ -109,8 +110,17 @@ function seriesOf(
   const own = kind === 'scatter' ? cells(along(series)) : common;
   if (!values || !own) return undefined;
   const elsewhere = JSON.stringify(own) !== JSON.stringify(common);
-  return { name: titleOf(child(series, 'tx')), values, ...(elsewhere ? { x: own } : {}) };
+  const role = kind === 'column' ? undefined : roleOf(series, isOneCell(own), elsewhere);
+  return {
+    name: titleOf(child(series, 'tx')),
+    values,
+    ...(elsewhere ? { x: own } : {}),
+    ...(role ? { role } : {}),
+  };
 }
+
+const isOneCell = (from: ChartCells): boolean =>
+  'cells' in from && from.cells.rows === 1 && from.cells.columns === 1;
 
 const liesBelow = (axis: XmlNode): boolean => ['b', 't'].includes(child(axis, 'axPos')?.attributes.val ?? '');
 

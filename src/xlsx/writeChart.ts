@@ -3,7 +3,7 @@ import { FONT, PALETTE } from '../book/palette';
 import type { DrawnChart, DrawnSeries } from '../book/chart';
 import { MOST_MARKS, seriesLook } from '../book/seriesLook';
 import { areaText, fixedText } from '../formula/areas';
-import { FILE_DASHES } from './chartLook';
+import { FILE_DASHES, FILE_MARKS } from './chartLook';
 
 /** Labels along the axis of a line with many points. */
 const FEW_LABELS = 12;
@@ -17,18 +17,21 @@ const chartWords = (text: string, size: number, bold: boolean) => ({
 });
 
 /** The look of a line. A solid one says nothing of its dashes. */
-function lineLook({ values }: DrawnSeries, index: number) {
-  const { ink, dash, marks } = seriesLook(index, values.rows);
+function lineLook(series: DrawnSeries, index: number) {
+  const { ink, dash, width, marks } = seriesLook(series, index, series.values.rows);
   const colour = hex(PALETTE[ink]);
-  return {
+  const line = {
     line: colour,
-    lineWidth: 2,
-    ...(dash === 'solid' ? {} : { lineDash: FILE_DASHES[dash] }),
+    lineWidth: width,
+    ...(dash === 'solid' || dash === 'none' ? {} : { lineDash: FILE_DASHES[dash] }),
+  };
+  return {
+    ...(dash === 'none' ? { spPr: { line: { noFill: true } } } : line),
     smooth: false,
     marker:
       marks === 'none'
         ? ({ symbol: 'none' } as const)
-        : ({ symbol: 'circle', size: 6, fill: colour, border: colour } as const),
+        : ({ ...FILE_MARKS[marks], fill: colour, border: colour } as const),
   } as const;
 }
 
@@ -62,7 +65,7 @@ export function addChart(
       [kind === 'scatter' ? 'xValues' : 'categories']: fixedText(sheetName, each.x),
       values: fixedText(sheetName, each.values),
       ...(kind === 'column'
-        ? { fill: hex(PALETTE[seriesLook(i, each.values.rows).ink]) }
+        ? { fill: hex(PALETTE[seriesLook(each, i, each.values.rows).ink]) }
         : lineLook(each, i)),
     })),
   };

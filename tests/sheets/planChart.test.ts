@@ -27,6 +27,18 @@ describe('a chart of a template', () => {
       series: [{ name: 'Up', values: { table: 'Heads_2', column: 'Up' } }],
       place: { row: 11, column: 1, rows: 9, columns: 3 },
     }));
+  test('draws a constant line after its lines, and a marked point from two cells of forms', () => {
+    const [pops, open] = ['pops', 'open'].map((id) => layout(templateOf('pops-build')).cells.get(id)?.place);
+    const chart = { ...CHART, type: 'line', limit: 'Most', point: { name: 'Now', x: 'pops', y: 'open' } } as const; // prettier-ignore
+    const template = templateOf('pops-build');
+    const table = { kind: 'table', title: 'Heads', at: 'A60', id: 'Heads', columns: [{ id: 'Along', quantity: 'number' }], rows: [] } as const; // prettier-ignore
+    const map = layout({ ...template, blocks: [...template.blocks, table] });
+    const one = (place: typeof pops) => ({ cells: { ...place, rows: 1, columns: 1 } });
+    expect(planChart(chart, map, new Map([['Heads', 'Heads']])).series.slice(1)).toEqual([
+      { name: 'Most', values: { table: 'Heads', column: 'Most' }, role: 'limit' },
+      { name: 'Now', x: one(pops), values: one(open), role: 'point' },
+    ]);
+  });
   test.each([
     ['columns over numbers', 'column', {}, 'column'],
     ['a line over words', 'line', { quantity: 'words' }, 'line'],

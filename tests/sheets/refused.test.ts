@@ -55,6 +55,10 @@ function fixed(t: any, formula: unknown): void {
   table(t).rows[0].push('=SWEEP.FNUMBER({8;"f/11"})');
   table(t).rows[1].push(formula);
 }
+/** A chart of the table, with other words in it. */
+function charted(t: any, more: object): void { // oxlint-disable-line no-explicit-any
+  t.charts.push({ type: 'line', title: 'Chart', table: 'Heads', x: 'Reading', series: ['Reading'], xTitle: 'x', yTitle: 'y', from: 'A20', to: 'C30', ...more });
+} // prettier-ignore
 const fields = (t: any): any[] => t.blocks[0].fields; // oxlint-disable-line no-explicit-any
 const table = (t: any): any => t.blocks[1]; // oxlint-disable-line no-explicit-any
 
@@ -76,6 +80,14 @@ test('the trial template itself is taken', () => {
 test('a warning about its own row of a table is taken', () => {
   const inRow = { when: '=[@Share]>0.5', text: 'more than half' };
   expect(refusal((t) => (table(t).columns[2].warning = inRow))).toBe('taken as it is');
+});
+
+test('a chart with a constant line and a marked point is taken', () => {
+  const most = { id: 'Most', quantity: 'aperture', formula: '={exact}' };
+  const point = { name: 'Now', x: 'reading', y: 'exact' };
+  expect(refusal((t) => (charted(t, { limit: 'Most', point }), table(t).columns.push(most)))).toBe(
+    'taken as it is',
+  );
 });
 
 const REFUSED: readonly (readonly [string, Damage, RegExp])[] = [
@@ -122,6 +134,15 @@ const REFUSED: readonly (readonly [string, Damage, RegExp])[] = [
   ['a property nobody knows', (t) => (fields(t)[0].colour = 'red'), /must NOT have additional properties \(colour\)/],
   ['a cell that is both input and formula', (t) => (fields(t)[2].value = 3), /blocks\/0\/fields\/2/],
   ['a chart of a column that is not there', (t) => t.charts.push({ type: 'line', title: 'Chart', table: 'Heads', x: 'Head', series: ['Power'], xTitle: 'x', yTitle: 'y', from: 'A20', to: 'C30' }), /charts\/0: table Heads has no column Power/],
+  ['a chart of a table that is not there', (t) => charted(t, { table: 'Lamps' }), /^trial\.json: charts\/0\/table: there is no table Lamps$/],
+  ['a constant line that differs from row to row', (t) => charted(t, { limit: 'Share' }), /charts\/0: a constant line is the same in every row: let a formula of Share say it/],
+  ['a constant line of inputs', (t) => charted(t, { limit: 'Reading' }), /charts\/0: a constant line is the same in every row/],
+  ['a constant line that is not there', (t) => charted(t, { limit: 'Most' }), /charts\/0: table Heads has no column Most/],
+  ['a constant line in another unit', (t) => (charted(t, { limit: 'Wait' }), table(t).columns.push({ id: 'Wait', quantity: 'duration', formula: '={recycle}' })), /charts\/0: Wait is in s, but its axis in f-number/],
+  ['a marked point of a cell that is not there', (t) => charted(t, { point: { name: 'Now', x: 'pops', y: 'exact' } }), /charts\/0: there is no cell \{pops\}/],
+  ['a marked point in another unit', (t) => charted(t, { point: { name: 'Now', x: 'exact', y: 'recycle' } }), /charts\/0: \{recycle\} is in s, but its axis in f-number/],
+  ['a marked point over words', (t) => charted(t, { x: 'Head', point: { name: 'Now', x: 'exact', y: 'exact' } }), /charts\/0: a marked point needs numbers along the axis/],
+  ['columns with a constant line', (t) => charted(t, { type: 'column', limit: 'Share' }), /charts\/0: columns have neither a constant line nor a marked point/],
   ['an id that is not the file’s name', (t) => (t.id = 'other'), /id: must be the file's name, trial/],
   ['a bad sheet name', (t) => (t.name = 'a/b'), /name: must match pattern/],
 ]; // prettier-ignore

@@ -139,6 +139,7 @@ describe('what a workbook may hold besides', () => {
 
   test('lines of a chart, told apart by their dashes; each over its own numbers, and over a table by its columns', async () => {
     const cells = (c: number, r = 1) => ({ cells: { row: r, column: c, rows: 2, columns: 1 } });
+    const one = (c: number) => ({ cells: { row: 9, column: c, rows: 1, columns: 1 } });
     const of = (name: string) => ({ table: 'Heads', column: name });
     const sheet = sheetOf(
       ['Head', 'Ws', 'Lumen'].map((value, column) => ({ row: 0, column, value })),
@@ -162,6 +163,8 @@ describe('what a workbook may hold besides', () => {
               { name: 'Part of it', values: cells(2) },
               { name: 'Elsewhere', values: cells(4), x: cells(3) },
               { name: 'There too', values: cells(5), x: cells(3) },
+              { name: 'Most', values: of('Lumen'), role: 'limit' },
+              { name: 'Now', values: one(5), x: one(4), role: 'point' },
             ],
             place: { row: 5, column: 0, rows: 10, columns: 4 },
           },
@@ -170,8 +173,11 @@ describe('what a workbook may hold besides', () => {
     );
     const bytes = await writeXlsx({ sheets: [sheet], names: [] });
     expect((await readXlsx(bytes)).book.sheets[0]?.charts).toEqual(sheet.charts);
-    const dashes = (await partOf(bytes, 'xl/charts/chart1.xml')).match(/prstDash val="\w+"/g);
-    expect(new Set(dashes).size).toBe(3);
+    const part = await partOf(bytes, 'xl/charts/chart1.xml');
+    expect(new Set(part.match(/prstDash val="\w+"/g)).size).toBe(4);
+    expect(part).toMatch(
+      /<c:ser>(?:(?!<\/c:ser>).)*<a:ln[^>]*><a:noFill\/>(?:(?!<\/c:ser>).)*val="diamond"/s,
+    );
   });
 
   test('every error, of a cell and of a formula', async () => {

@@ -2,6 +2,7 @@ import {
   type BookChart,
   type ChartKind,
   type DrawnChart,
+  type DrawnSeries,
   drawnCharts,
   type TableShape,
 } from '../../book/chart';
@@ -14,15 +15,21 @@ const KINDS = {
   line: 'Line',
   scatter: 'XYScatterLines',
 } as const satisfies Record<ChartKind, string>;
+/** A fine dash is a dash of a thin line. */
 const DASHES = {
   solid: 'Continuous',
   dash: 'Dash',
   dot: 'Dot',
   dashDot: 'DashDot',
+  fine: 'Dash',
+  none: 'None',
 } as const satisfies Record<SeriesLook['dash'], string>;
 
-function drawSeries(series: Excel.ChartSeries, { kind, x }: DrawnChart, index: number): void {
-  const look = seriesLook(index, x.rows);
+/** Points across. */
+const DIAMOND = 10;
+
+function drawSeries(series: Excel.ChartSeries, { kind, x, series: all }: DrawnChart, index: number): void {
+  const look = seriesLook(all[index] as DrawnSeries, index, x.rows);
   const ink = PALETTE[look.ink];
   if (kind === 'column') {
     series.format.fill.setSolidColor(ink);
@@ -30,9 +37,14 @@ function drawSeries(series: Excel.ChartSeries, { kind, x }: DrawnChart, index: n
   }
   series.format.line.color = ink;
   series.format.line.lineStyle = DASHES[look.dash];
+  if (look.width === 1) series.format.line.weight = 1;
   if (look.marks === 'none') {
     series.markerStyle = 'None';
     return;
+  }
+  if (look.marks === 'diamond') {
+    series.markerStyle = 'Diamond';
+    series.markerSize = DIAMOND;
   }
   series.markerBackgroundColor = ink;
   series.markerForegroundColor = ink;

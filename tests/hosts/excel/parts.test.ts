@@ -176,6 +176,23 @@ describe('charts, for Excel', () => {
       ['[Sheet1]!C2:C3'],
     ]);
   });
+  test('a constant line is thin and has no marks; a marked point is a diamond that no line joins', async () => {
+    const line = chart('scatter', ['One', 'Two']);
+    const limit = { name: 'Most', values: column(3), role: 'limit' } as const;
+    const point = { name: 'Now', values: column(5), x: column(4), role: 'point' } as const;
+    const sheet = await drawn((s) => drawCharts(s, { ...EMPTY, charts: [{ ...line, series: [...line.series, limit, point] }] })); // prettier-ignore
+    const members = sheet.charts[0]?.children.get('Series')?.members ?? [];
+    const lines = members.map((one) =>
+      ['LineStyle', 'Weight'].map((what) => look(one, `Format.Line.${what}`)),
+    );
+    expect(lines).toEqual([
+      ['Continuous', undefined],
+      ['Dash', undefined],
+      ['Dash', 1],
+      ['None', undefined],
+    ]);
+    expect(members.map(({ properties }) => properties.MarkerStyle)).toEqual([undefined, undefined, 'None', 'Diamond']); // prettier-ignore
+  });
   test('a chart over a table that is not there is not dropped in silence', async () => {
     const lost = { ...chart('line', ['One']), x: { table: 'Heads', column: 'Head' } };
     await expect(drawn((s) => drawCharts(s, { ...EMPTY, charts: [lost] }))).rejects.toThrow(/“Light”/);

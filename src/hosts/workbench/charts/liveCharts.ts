@@ -72,15 +72,12 @@ function liveChart(sheet: FWorksheet, { title, xTitle, yTitle, ...chart }: Drawn
     series: chart.series.map((each) => {
       const { values, format } = readCells(sheet, each.values);
       const numbers = (of: readonly number[]) => of.map((row) => asNumber(values[row] ?? null));
-      if (each.x === chart.x) return { name: each.name, format, values: numbers(rows) };
+      const { name, role } = each;
+      const common = { name, format, ...(role ? { role } : {}) };
+      if (each.x === chart.x) return { ...common, values: numbers(rows) };
       const own = readCells(sheet, each.x).values;
       const ownRows = rowsDrawn('scatter', own);
-      return {
-        name: each.name,
-        format,
-        x: ownRows.map((row) => own[row] as number),
-        values: numbers(ownRows),
-      };
+      return { ...common, x: ownRows.map((row) => own[row] as number), values: numbers(ownRows) };
     }),
   };
 }
