@@ -10,6 +10,7 @@ export class ChartCard {
   readonly #title: HTMLElement;
   readonly #plot = h('div', { class: 'plot', role: 'img' });
   readonly #keys = h('ul', { class: 'keys' });
+  readonly #note = h('p', { class: 'hint' });
   readonly #numbers = h('div', { class: 'numbers' });
   readonly element: HTMLElement;
   readonly #sizes = new ResizeObserver(() => this.#fit());
@@ -24,6 +25,7 @@ export class ChartCard {
       this.#title,
       this.#keys,
       this.#plot,
+      this.#note,
       h('details', {}, h('summary', {}, 'Show the numbers'), this.#numbers),
     );
     this.#sizes.observe(this.#plot);
@@ -46,6 +48,8 @@ export class ChartCard {
       }),
     );
     this.#plot.setAttribute('aria-label', `${chart.yTitle} against ${chart.xTitle}. The numbers follow.`);
+    this.#note.textContent = chart.note ?? '';
+    this.#note.hidden = chart.note === undefined;
     this.#numbers.replaceChildren(chartTable(chart));
     this.draw();
   }

@@ -16,6 +16,8 @@ export interface LiveChart {
   readonly title: string;
   readonly xTitle: string;
   readonly yTitle: string;
+  /** What its reader should know of it. */
+  readonly note?: string;
   /** Numbers for a scatter, names for columns and lines. */
   readonly x: readonly (number | string)[];
   readonly series: readonly {

@@ -16,6 +16,8 @@ import {
 import { onPane, onPaneAfter } from './panePage';
 import { COLUMNS, EMPTY, LINE, REFUSED, showEverything, VIEWS } from './paneContent';
 
+type Series = LiveChart['series'][number];
+
 checkPane(VIEWS, onPane, showEverything);
 checkPaneAccess(['light'], VIEWS, onPane, showEverything);
 
@@ -254,6 +256,25 @@ describe('charts', () => {
 
       await tab(page, 'Sheets').click();
       expect(await page.evaluate(() => window.fake.watched)).toBe(false);
+    }));
+
+  it('draws a constant line and a marked point, and tells the point among the numbers', () =>
+    onPane(async (page) => {
+      const [film, wanted] = LINE.series as [Series, Series];
+      const plain = { ...LINE, series: [film, { ...wanted, role: 'limit' as const }] };
+      const now = { name: 'Now', x: [6], values: [19.6], format: '"f/"0.0', role: 'point' as const };
+      await page.evaluate((charts) => window.fake.charts(charts), [plain]);
+      await tab(page, 'Charts').click();
+      await expect.poll(() => painted(page)).toBeGreaterThan(500);
+      const before = await picture(page);
+      await page.evaluate((charts) => window.fake.charts(charts), [{ ...plain, series: [...plain.series, now], note: 'Reads B6.' }]); // prettier-ignore
+      await expect.poll(() => picture(page)).not.toBe(before);
+      expect(await page.locator('.chart .keys li').allInnerTexts()).toEqual(['At the film', 'Wanted', 'Now']);
+      expect(await page.locator('.chart .ink.diamond').count()).toBe(1);
+      await page.getByText('Reads B6.').waitFor();
+      await page.locator('.chart summary').click();
+      const last = page.locator('.chart tbody tr').last().locator('th,td');
+      expect(await last.allTextContents()).toEqual(['6', '–', '–', 'f/19.6']);
     }));
 
   it('says so where there are no numbers yet', () =>

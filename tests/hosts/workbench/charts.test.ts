@@ -5,6 +5,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { BookSheet, BookTable } from '../../../src/book/book';
 import { drawnChart } from '../../../src/book/chart';
 import { keep, keptCharts, keptWith } from '../../../src/hosts/workbench/charts/keptWithSheet';
+import { plainCellsNote } from '../../../src/hosts/workbench/charts/plainCells';
 import { kindOver, rowsDrawn } from '../../../src/hosts/workbench/charts/rowsDrawn';
 import { readXlsx } from '../../../src/xlsx/read';
 
@@ -79,6 +80,16 @@ describe('charts kept with their sheet', () => {
       { ...rest, kind, series: [{ ...series[0], name: 'Ws' }] },
     ]);
   });
+});
+
+test('a chart over plain cells says which, as it does not follow them; one over a table has nothing to say', () => {
+  const cells = { row: 1, column: 0, rows: 2, columns: 1 };
+  const chart = onTable(3);
+  const point = { name: 'Now', x: { cells }, values: { cells: { ...cells, column: 1, rows: 1 } } };
+  expect(plainCellsNote(chart)).toBeUndefined();
+  expect(plainCellsNote({ ...chart, series: [...chart.series, point] })).toBe(
+    'Reads A2:A3, B2, even after rows or columns were inserted or deleted before them.',
+  );
 });
 
 describe('the rows of a chart that are drawn', () => {

@@ -6,6 +6,7 @@ import type { LiveChart } from '../../../pane/host';
 import { areaOfGridRange } from '../book/snapshotSheet';
 import type { Grid } from '../grid/grid';
 import { keptCharts, keptWith } from './keptWithSheet';
+import { plainCellsNote } from './plainCells';
 import { kindOver, rowsDrawn } from './rowsDrawn';
 
 interface ReadCells {
@@ -55,7 +56,9 @@ export function liveCharts(grid: Grid): readonly LiveChart[] {
   const tables = tablesOn(grid, sheet);
   return keptCharts(keptWith(sheet.getSheet().getConfig()), tables).flatMap((kept) => {
     const chart = drawnChart(kept, tables);
-    return chart ? [liveChart(sheet, chart)] : [];
+    if (!chart) return [];
+    const note = plainCellsNote(kept);
+    return [{ ...liveChart(sheet, chart), ...(note === undefined ? {} : { note }) }];
   });
 }
 
