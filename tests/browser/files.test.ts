@@ -1,11 +1,21 @@
+import { createRequire } from 'node:module';
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Workbook } from '@cj-tech-master/excelts';
 import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { sheetFromPlan } from '../../src/sheets/sheetFromPlan';
+import type { Template } from '../../src/sheets/template';
+import { readXlsx } from '../../src/xlsx/read';
+import { writeXlsx } from '../../src/xlsx/write';
+import { calculated } from '../sheets/support';
 import { eachItsWorkbook } from './onePage';
 import type { Workbench } from './workbench';
+
+const { readTemplate } = createRequire(import.meta.url)('../../src/build/templates.cjs') as {
+  readTemplate: (file: string, text: string) => Template;
+};
 
 let sheet: Workbench;
 let folder: string;
@@ -118,6 +128,47 @@ it('keeps text that begins like a formula as text', async () => {
   const again = await save();
   await open(again);
   expect(await sheet.values('A1', 'A2', 'A3', 'A4', 'A5')).toEqual(texts);
+});
+
+it('shows a chart over plain cells of a file from elsewhere, and saves it', async () => {
+  const book = new Workbook();
+  const made = book.addWorksheet('Brought in');
+  made.addRows([
+    ['Head', 'Ws'],
+    ['Alder', 300],
+    ['Birch', 600],
+  ]);
+  const [categories, values] = ["'Brought in'!$A$2:$A$3", "'Brought in'!$B$2:$B$3"];
+  made.addLineChart({ title: 'Energy', series: [{ name: 'Energy set', categories, values }] }, 'D2:I12');
+  await open({ name: 'in.xlsx', mimeType: '', buffer: Buffer.from(await book.xlsx.writeBuffer()) });
+  await sheet.pane.getByRole('tab', { name: 'Charts' }).click();
+  const card = sheet.pane.getByRole('tabpanel', { name: 'Charts' });
+  await card.getByText('Show the numbers').click();
+  await expect.poll(() => card.locator('tbody th').allInnerTexts()).toEqual(['Alder', 'Birch']);
+  expect(await card.locator('tbody td').allInnerTexts()).toEqual(['300', '600']);
+  await card.getByText('Reads A2:A3, B2:B3, even after').waitFor();
+
+  const again = await readXlsx(await readFile(await save()));
+  expect(again.book.sheets[0]?.charts).toMatchObject([{ kind: 'line', title: 'Energy' }]);
+});
+
+it('shows a constant line and a marked point of a sheet that was inserted elsewhere, and saves them', async () => {
+  const template = readTemplate('chart.json', await readFile('tests/sheets/kinds/chart.json', 'utf8'));
+  const { plan, values } = await calculated(template);
+  const made = await writeXlsx({ sheets: [sheetFromPlan(plan, values)], names: [] });
+  await open({ name: 'in.xlsx', mimeType: '', buffer: Buffer.from(made) });
+  await sheet.pane.getByRole('tab', { name: 'Charts' }).click();
+  const card = sheet.pane.locator('.chart').first();
+  await expect.poll(() => card.locator('.keys li').allInnerTexts()).toEqual(['At the film', 'Wanted', 'Now']);
+  await card.getByText('Show the numbers').click();
+  const last = card.locator('tbody tr').last().locator('th,td');
+  // f/16 and six pops: 16 · √6 = 39.19; nine pops: 48.
+  await expect.poll(() => last.allInnerTexts()).toEqual(['6', '–', '–', 'f/39.2']);
+  await sheet.enter('B7', '9');
+  await expect.poll(() => last.allInnerTexts()).toEqual(['9', '–', '–', 'f/48.0']);
+
+  const [before, after] = await Promise.all([readXlsx(made), readXlsx(await readFile(await save()))]);
+  expect(after.book.sheets[0]?.charts).toEqual(before.book.sheets[0]?.charts);
 });
 
 it('says what of a file it did not understand', async () => {
