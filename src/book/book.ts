@@ -27,7 +27,7 @@ export interface BookSheet {
   readonly freeze: { readonly rows: number; readonly columns: number };
   readonly tables: readonly BookTable[];
   readonly rules: readonly BookRule[];
-  readonly warnings: readonly BookWarning[];
+  readonly conditions: readonly BookCondition[];
   readonly charts: readonly BookChart[];
   readonly page: BookPage;
 }
@@ -43,7 +43,26 @@ export interface BookCell {
   readonly spill?: Area;
   readonly style?: BookStyle;
   readonly note?: string;
+  /** What it is to its reader, on a sheet of ours. Files do not keep it. */
+  readonly part?: Part;
 }
+
+/** What a cell is to its reader. The theme of our sheets gives each part its look. */
+export type Part =
+  | 'title'
+  | 'lead'
+  | 'section'
+  | 'heading'
+  | 'label'
+  | 'input'
+  | 'choice'
+  /** What the sheet itself holds in a table, filled or empty. */
+  | 'held'
+  | 'result'
+  | 'answer'
+  | 'remark'
+  | 'warning'
+  | 'caution';
 
 export interface BookStyle {
   readonly font?: string;
@@ -108,7 +127,7 @@ export const COMPARISONS = [
 ] as const;
 
 /** Gives cells a look where the formula, written for the top left cell of the first area, is true. */
-export interface BookWarning {
+export interface BookCondition {
   readonly areas: readonly Area[];
   readonly formula: string;
   readonly look: BookStyle;

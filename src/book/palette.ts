@@ -12,3 +12,5 @@ export const PALETTE = {
 } as const;
 
 export const FONT = 'Arial';
+/** Points of plain letters. */
+export const USUAL_SIZE = 10;

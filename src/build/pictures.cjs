@@ -27,11 +27,11 @@ async function launch() {
 
 /** A window in which the whole of a template's sheet is in sight. */
 function windowFor(template) {
-  const { makePlan } = loadTs('sheets/makePlan.ts');
-  const { columnPixels } = loadTs('hosts/workbench/book/measures.ts');
-  const { columns, page, cells } = makePlan(template, { filled: true, sheets: [], tables: [] });
+  const { planAlone } = loadTs('sheets/makePlan.ts');
+  const { columnPixels } = loadTs('book/measures.ts');
+  const { widths, page, cells } = planAlone(template, true).sheet;
   const last = Math.max(...cells.map(({ row }) => row)) + 2;
-  const width = columns.reduce((sum, characters) => sum + columnPixels(characters), 0);
+  const width = Object.values(widths).reduce((sum, characters) => sum + columnPixels(characters), 0);
   return {
     width: Math.max(WINDOW.width, width + AROUND.width),
     height: Math.max(

@@ -1,10 +1,9 @@
-import { makePlan } from '../sheets/makePlan';
+import type { BookCell, BookSheet } from '../book/book';
 import type { ChartKind } from '../book/chart';
+import { planAlone } from '../sheets/makePlan';
 import type { Area } from '../formula/area';
-import type { PlanCell, SheetPlan } from '../sheets/plan';
 import type { Template } from '../sheets/template';
 import { PALETTE } from '../book/palette';
-import { THEME } from '../sheets/theme';
 import { PICTURED_ROWS } from '../sheets/topOf';
 import { svg } from './element';
 
@@ -26,12 +25,13 @@ class Scale {
   readonly #edges: number[];
   readonly #row: number;
 
-  constructor({ columns, page }: SheetPlan) {
+  constructor({ widths, page }: BookSheet) {
+    const columns = Object.values(widths);
     const total = columns.reduce((sum, width) => sum + width, 0);
     const edges = [MARGIN];
     for (const width of columns) edges.push((edges.at(-1) ?? 0) + (width / total) * (WIDTH - 2 * MARGIN));
     this.#edges = edges;
-    this.#row = (HEIGHT - 2 * MARGIN) / Math.min(page.area.rows, PICTURED_ROWS);
+    this.#row = (HEIGHT - 2 * MARGIN) / Math.min(page.area?.rows ?? PICTURED_ROWS, PICTURED_ROWS);
   }
 
   box({ row, column, rows, columns }: Area): Box {
@@ -54,14 +54,14 @@ const rect = ({ x, y, width, height }: Box, fill: string): SVGElement =>
     fill,
   });
 
-/** A cell as a bar as long as its text, on the fill that the theme gives it. */
-function cellMarks(cell: PlanCell, box: Box, chars: number): SVGElement[] {
-  const { fill, ink } = THEME[cell.part];
+/** A cell as a bar as long as its text, on its fill. */
+function cellMarks(cell: BookCell, box: Box, chars: number): SVGElement[] {
+  const { fill, ink = PALETTE.slate, align } = cell.style ?? {};
   const marks = fill ? [rect({ ...box, width: box.width - 0.4, height: box.height - 0.3 }, fill)] : [];
   const length = cell.formula === undefined ? String(cell.value ?? '').length : chars / 2;
   if (length === 0) return marks;
   const width = box.width * Math.min(FULL, length / chars);
-  const x = cell.align === 'right' ? box.x + box.width * 0.95 - width : box.x + box.width * 0.05;
+  const x = align === 'right' ? box.x + box.width * 0.95 - width : box.x + box.width * 0.05;
   const thick = cell.part === 'title' || cell.part === 'section' ? 0.6 : 0.4;
   marks.push(rect({ x, y: box.y + box.height * (0.5 - thick / 2), width, height: box.height * thick }, ink));
   return marks;
@@ -90,14 +90,14 @@ function chartMarks({ x, y, width, height }: Box, kind: ChartKind): SVGElement[]
 
 /** A small picture of a sheet, drawn from the plan of its top: always what would be inserted. */
 export function sheetPicture(top: Template): SVGSVGElement {
-  const plan = makePlan(top, { filled: true, sheets: [], tables: [] });
-  const scale = new Scale(plan);
-  const merged = new Map(plan.merges.map((area) => [`${area.row} ${area.column}`, area]));
-  const marks = plan.cells
+  const { sheet } = planAlone(top, true);
+  const scale = new Scale(sheet);
+  const merged = new Map(sheet.merges.map((area) => [`${area.row} ${area.column}`, area]));
+  const marks = sheet.cells
     .filter(({ row }) => row < PICTURED_ROWS)
     .flatMap((cell) => {
       const area = merged.get(`${cell.row} ${cell.column}`) ?? { ...cell, rows: 1, columns: 1 };
-      const chars = plan.columns
+      const chars = Object.values(sheet.widths)
         .slice(area.column, area.column + area.columns)
         .reduce((sum, width) => sum + width, 0);
       return cellMarks(cell, scale.box(area), chars);
@@ -107,6 +107,6 @@ export function sheetPicture(top: Template): SVGSVGElement {
     { viewBox: `0 0 ${WIDTH} ${HEIGHT}`, width: WIDTH, height: HEIGHT, 'aria-hidden': 'true' },
     rect({ x: 0, y: 0, width: WIDTH, height: HEIGHT }, PALETTE.paper),
     ...marks,
-    ...plan.charts.flatMap((chart) => chartMarks(scale.box(chart.place), chart.kind)),
+    ...sheet.charts.flatMap((chart) => chartMarks(scale.box(chart.place), chart.kind)),
   );
 }

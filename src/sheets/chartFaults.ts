@@ -1,4 +1,4 @@
-import { tokens } from '../formula/template';
+import { templateReference, templateTokens } from '../formula/template';
 import type { Fault } from './fault';
 import { formatOf } from './formats';
 import type { Layout } from './layout';
@@ -19,7 +19,8 @@ function limitFaults({ limit, series }: TemplateChart, table: TemplateTable): st
   const column = table.columns.find(({ id }) => id === limit);
   if (!column) return [];
   const isConstant =
-    column.formula !== undefined && !tokens(column.formula).some(({ kind }) => kind === 'row');
+    column.formula !== undefined &&
+    !templateTokens(column.formula).some((token) => templateReference(token)?.kind === 'row');
   return [
     ...(isConstant ? [] : [`a constant line is the same in every row: let a formula of ${limit} say it`]),
     ...unitFaults(column.id, column.quantity, quantityOf(table, series[0])),

@@ -1,10 +1,16 @@
+import type { BookCell, BookCondition, BookPage, BookRule, BookSheet, BookTable, Part } from '../book/book';
+import { rowHeights } from '../book/measures';
+import { pageBreaks } from '../book/pages';
 import { type Place, parseAddress } from '../formula/address';
+import { area, type Area } from '../formula/area';
+import { tableConditions, warned } from './conditions';
 import { formatOf } from './formats';
 import { blockPlace, fieldRow, isGiven, isInput, type Layout, layout, tableTop } from './layout';
-import { area, type Area } from '../formula/area';
-import type { InputRule, Part, PlanCell, PlanColumn, PlanTable, SheetPlan, Warning } from './plan';
+import { type Shape, styleOf } from './looks';
+import type { SheetPlan } from './plan';
 import { planChart } from './planChart';
-import { settled, settledForRow } from './settle';
+import { bookRule } from './rules';
+import { settled } from './settle';
 import type {
   Accepts,
   TemplateColumn,
@@ -22,6 +28,8 @@ export interface Wish {
   /** Names that are taken already. */
   readonly sheets: readonly string[];
   readonly tables: readonly string[];
+  /** Of cells and formulas: a table shares its names with them. */
+  readonly names: readonly string[];
 }
 
 const LONGEST_SHEET_NAME = 31;
@@ -45,14 +53,26 @@ export const freeSheetName = (wanted: string, taken: readonly string[]): string 
 export const freeTableName = (wanted: string, taken: readonly string[]): string =>
   firstFree((n) => (n === 1 ? wanted : `${wanted}_${n}`), taken);
 
+/** What stands in a cell, and how it differs from others of its part. */
+interface Content extends Shape, Pick<BookCell, 'formula' | 'note'> {
+  readonly value?: TemplateValue;
+}
+
+const TENTHS: Accepts = {
+  least: 0,
+  most: 9,
+  whole: true,
+  message: 'Tenths of a stop: a whole number from 0 to 9, the small figure on the meter.',
+};
+
 class Builder {
-  readonly cells: PlanCell[] = [];
-  readonly merges: Area[] = [];
-  readonly tables: PlanTable[] = [];
-  readonly rules: InputRule[] = [];
-  readonly warnings: Warning[] = [];
-  readonly map: Layout;
-  readonly tableNames: ReadonlyMap<string, string>;
+  private readonly cells: BookCell[] = [];
+  private readonly merges: Area[] = [];
+  private readonly tables: BookTable[] = [];
+  private readonly rules: BookRule[] = [];
+  private readonly conditions: BookCondition[] = [];
+  private readonly map: Layout;
+  private readonly tableNames: ReadonlyMap<string, string>;
   private readonly formulas = new Map<string, string>();
   private readonly template: Template;
   private readonly filled: boolean;
@@ -61,7 +81,8 @@ class Builder {
     this.template = template;
     this.filled = wish.filled;
     this.map = layout(template);
-    this.tableNames = new Map([...this.map.tables.keys()].map((id) => [id, freeTableName(id, wish.tables)]));
+    const taken = [...wish.tables, ...wish.names];
+    this.tableNames = new Map([...this.map.tables.keys()].map((id) => [id, freeTableName(id, taken)]));
   }
 
   /** A formula with its addresses settled. A column has the same one in every row: it is settled once. */
@@ -74,24 +95,21 @@ class Builder {
     return made;
   }
 
-  /** A cell of words. */
-  say(at: Place, part: Part, value: string, more: Partial<PlanCell> = {}): void {
+  put(at: Place, part: Part, { value = null, formula, note, ...shape }: Content): void {
     this.cells.push({
       ...at,
       part,
       value,
-      format: 'General',
-      text: false,
-      align: 'left',
-      wrap: false,
-      ...more,
+      ...(formula === undefined ? {} : { formula }),
+      style: styleOf(part, shape),
+      ...(note === undefined ? {} : { note }),
     });
   }
 
   /** A line of words across the sheet. */
   line(row: number, part: Part, value: string): void {
     const at = { row, column: 0 };
-    this.say(at, part, value, { wrap: true });
+    this.put(at, part, { value, wrap: true });
     this.merges.push(area(at, 1, this.map.columns));
   }
 
@@ -104,24 +122,10 @@ class Builder {
   ): void {
     const format = formatOf(meaning.quantity);
     if (!format) return;
-    const input = isInput(meaning);
-    const part: Part = input
-      ? meaning.accepts?.list
-        ? 'choice'
-        : 'input'
-      : 'answer' in meaning && meaning.answer
-        ? 'answer'
-        : 'fixed' in meaning && meaning.fixed === 'values'
-          ? 'held'
-          : 'result';
-    this.cells.push({
-      ...at,
-      part,
+    this.put(at, partOf(meaning), {
       ...this.holds(meaning, value, table),
-      format: input ? format.input : format.result,
-      text: input && format.text,
+      format: isInput(meaning) ? format.input : format.result,
       align: format.align,
-      wrap: false,
       ...(meaning.note === undefined ? {} : { note: meaning.note }),
     });
   }
@@ -131,7 +135,7 @@ class Builder {
     meaning: Field | TemplateColumn,
     value: TemplateValue | undefined,
     table?: TemplateTable,
-  ): Pick<PlanCell, 'value' | 'formula'> {
+  ): Pick<Content, 'value' | 'formula'> {
     if (!isGiven(meaning)) return { formula: this.formula(meaning.formula as string, table) };
     if (isInput(meaning)) return { value: this.filled ? (value ?? null) : null };
     const isFormula = 'fixed' in meaning && meaning.fixed === 'formulas';
@@ -139,28 +143,16 @@ class Builder {
   }
 
   accept(accepts: Accepts | undefined, where: Area): void {
-    if (!accepts) return;
-    const { whole, message, ...bounds } = accepts;
-    this.rules.push({ area: where, ...bounds, whole: whole ?? false, message });
-  }
-
-  tenths(where: Area): void {
-    this.rules.push({
-      area: where,
-      least: 0,
-      most: 9,
-      whole: true,
-      message: 'Tenths of a stop: a whole number from 0 to 9, the small figure on the meter.',
-    });
+    if (accepts) this.rules.push(bookRule(where, accepts));
   }
 
   form(form: Form): void {
     const start = blockPlace(form);
-    this.say(start, 'section', form.title);
+    this.put(start, 'section', { value: form.title });
     for (const [i, field] of form.fields.entries()) {
       const row = fieldRow(form, i);
       const value = { row, column: start.column + 1 };
-      this.say({ row, column: start.column }, 'label', field.label);
+      this.put({ row, column: start.column }, 'label', { value: field.label });
       this.content(value, field, field.value);
       this.accept(field.accepts, area(value, 1, 1));
       if (field.tenths) {
@@ -174,7 +166,7 @@ class Builder {
           },
           field.tenths.value,
         );
-        this.tenths(area(small, 1, 1));
+        this.accept(TENTHS, area(small, 1, 1));
       }
       this.remark({ row, column: start.column + 3 }, field, value);
     }
@@ -184,37 +176,27 @@ class Builder {
   remark(at: Place, field: Field, value: Place): void {
     const words = field.remark ?? '';
     if (!field.warning) {
-      if (words) this.say(at, 'remark', words);
+      if (words) this.put(at, 'remark', { value: words });
       return;
     }
     const when = this.formula(field.warning.when).slice(1);
     const text = (s: string): string => `"${s.replace(/"/g, '""')}"`;
-    this.cells.push({
-      ...at,
-      part: 'warning',
-      formula: `=IF(${when},${text(`! ${field.warning.text}`)},${text(words)})`,
-      format: 'General',
-      text: false,
-      align: 'left',
-      wrap: false,
-    });
-    this.warnings.push(
-      { area: area(value, 1, 1), formula: `=${when}` },
-      { area: area(at, 1, 1), formula: `=${when}` },
-    );
+    this.put(at, 'warning', { formula: `=IF(${when},${text(`! ${field.warning.text}`)},${text(words)})` });
+    this.conditions.push(warned(area(value, 1, 1), `=${when}`), warned(area(at, 1, 1), `=${when}`));
   }
 
   table(table: TemplateTable): void {
     const start = blockPlace(table);
     const top = tableTop(table);
-    this.say(start, 'section', table.title);
+    this.put(start, 'section', { value: table.title });
     let given = 0;
-    const columns: PlanColumn[] = [];
+    const columns: BookTable['columns'][number][] = [];
     for (const [c, column] of table.columns.entries()) {
       const at = { row: top, column: start.column + c };
       const body = area({ row: top + 1, column: at.column }, table.rows.length, 1);
       const index = isGiven(column) ? given++ : -1;
-      this.say(at, 'heading', column.id, {
+      this.put(at, 'heading', {
+        value: column.id,
         wrap: true,
         align: formatOf(column.quantity)?.align ?? 'left',
         ...(column.note === undefined ? {} : { note: column.note }),
@@ -222,18 +204,14 @@ class Builder {
       const { note: _, ...meaning } = column;
       for (const [r, row] of table.rows.entries())
         this.content({ row: top + 1 + r, column: at.column }, meaning, row[index], table);
-      if (column.tenths) this.tenths(body);
+      if (column.tenths) this.accept(TENTHS, body);
       this.accept(column.accepts, body);
-      if (column.warning)
-        this.warnings.push({
-          area: body,
-          formula: settledForRow(column.warning.when, this.map, table, top + 1),
-        });
       columns.push({
         name: column.id,
         ...(column.formula === undefined ? {} : { formula: this.formula(column.formula, table) }),
       });
     }
+    this.conditions.push(...tableConditions(table, this.map));
     this.tables.push({
       name: this.tableNames.get(table.id) as string,
       area: area({ row: top, column: start.column }, 1 + table.rows.length, table.columns.length),
@@ -241,40 +219,63 @@ class Builder {
     });
   }
 
+  /** The last lines; gives the first row below everything. */
+  cautions(below: number): number {
+    const { cautions, cautionsAt } = this.template;
+    const first = cautionsAt === undefined ? below + 1 : (parseAddress(cautionsAt)?.row ?? 0);
+    for (const [i, caution] of cautions.entries()) this.line(first + i, 'caution', caution);
+    return cautions.length > 0 ? Math.max(below, first + cautions.length) : below;
+  }
+
   plan(name: string): SheetPlan {
-    this.line(0, 'title', this.template.answers);
-    this.line(1, 'lead', this.template.start);
-    for (const block of this.template.blocks) {
+    const { template, map, cells } = this;
+    this.line(0, 'title', template.answers);
+    this.line(1, 'lead', template.start);
+    for (const block of template.blocks) {
       if (block.kind === 'form') this.form(block);
       else this.table(block);
     }
-    const charts = this.template.charts.map((chart) => planChart(chart, this.map, this.tableNames));
-    let end = charts.reduce((last, { place: p }) => Math.max(last, p.row + p.rows), this.map.end);
-    const { cautions, cautionsAt } = this.template;
-    const first = cautionsAt === undefined ? end + 1 : (parseAddress(cautionsAt)?.row ?? 0);
-    for (const [i, caution] of cautions.entries()) this.line(first + i, 'caution', caution);
-    if (cautions.length > 0) end = Math.max(end, first + cautions.length);
-    return {
+    const charts = template.charts.map((chart) => planChart(chart, map, this.tableNames));
+    const end = this.cautions(charts.reduce((last, { place: p }) => Math.max(last, p.row + p.rows), map.end));
+    const widths = { ...template.columns };
+    const heights = rowHeights(cells, widths, this.merges);
+    const page: Omit<BookPage, 'breaks'> = {
+      landscape: template.landscape,
+      header: template.name,
+      titleRows: template.freezeRows,
+      area: area({ row: 0, column: 0 }, end, map.columns),
+    };
+    const sheet: BookSheet = {
       name,
-      columns: this.template.columns,
-      cells: this.cells,
+      hidden: false,
+      widths,
+      heights,
+      cells,
       merges: this.merges,
+      freeze: { rows: template.freezeRows, columns: 0 },
       tables: this.tables,
       rules: this.rules,
-      warnings: this.warnings,
-      names: [...this.map.cells].map(([id, { place: at }]) => ({ name: id, ...at })),
+      conditions: this.conditions,
       charts,
-      freezeRows: this.template.freezeRows,
-      page: {
-        landscape: this.template.landscape,
-        header: this.template.name,
-        titleRows: this.template.freezeRows,
-        area: area({ row: 0, column: 0 }, end, this.map.columns),
-      },
+      page: { ...page, breaks: pageBreaks({ charts, widths, heights }, page) },
     };
+    const names = [...map.cells].map(([id, { place: at }]) => ({ name: id, ...at }));
+    return { sheet, names, start: cells.find(isTypedIn) };
   }
 }
+
+function partOf(meaning: Field | TemplateColumn): Part {
+  if (isInput(meaning)) return meaning.accepts?.list ? 'choice' : 'input';
+  if ('answer' in meaning && meaning.answer) return 'answer';
+  return 'fixed' in meaning && meaning.fixed === 'values' ? 'held' : 'result';
+}
+
+const isTypedIn = ({ part }: BookCell): boolean => part === 'input' || part === 'choice';
 
 /** The plan of a sheet: where everything goes, for whatever host lays it. */
 export const makePlan = (template: Template, wish: Wish): SheetPlan =>
   new Builder(template, wish).plan(freeSheetName(template.name, wish.sheets));
+
+/** The plan of a sheet that is alone in its workbook. */
+export const planAlone = (template: Template, filled: boolean): SheetPlan =>
+  makePlan(template, { filled, sheets: [], tables: [], names: [] });

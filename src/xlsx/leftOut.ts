@@ -40,9 +40,6 @@ const ELEMENTS: Readonly<Record<string, string>> = {
   autoFilter: 'Filters of a sheet are left out; the rows that they hid are shown.',
   hyperlink: 'Links in cells are left out; their words stay.',
   sparkline: 'Charts within single cells are left out.',
-  colorScale: 'Colour scales are left out.',
-  dataBar: 'Bars within cells are left out.',
-  iconSet: 'Icons within cells are left out.',
   scenario: 'Scenarios are left out.',
 };
 export const elementLeftOut = (name: string): string | undefined =>

@@ -4,6 +4,7 @@ import type { BookCell, BookPage, BookSheet } from '../book/book';
 import { looksOutside } from '../formula/outside';
 import { type Shift, shifter } from '../formula/shift';
 import { asTyped, isTooLong } from '../formula/spelling';
+import { ConditionReader } from './conditions';
 import { elementLeftOut, type LeftOut, PROTECTION, TOO_LONG } from './leftOut';
 import { RuleReader } from './readRules';
 import type { Styles } from './readStyles';
@@ -35,7 +36,7 @@ export interface Common {
 /** What the part of a sheet says by itself; tables, notes and charts have parts of their own. */
 export type Body = Pick<
   BookSheet,
-  'widths' | 'heights' | 'cells' | 'merges' | 'freeze' | 'rules' | 'warnings'
+  'widths' | 'heights' | 'cells' | 'merges' | 'freeze' | 'rules' | 'conditions'
 > &
   Pick<BookPage, 'landscape' | 'breaks'>;
 
@@ -53,7 +54,8 @@ const count = (text: string | undefined): number =>
 
 class SheetReader implements Handlers {
   private readonly common: Common;
-  private readonly others: RuleReader;
+  private readonly rules: RuleReader;
+  private readonly conditions: ConditionReader;
   private readonly widths: Record<number, number> = {};
   private readonly heights: Record<number, number> = {};
   private readonly cells: BookCell[] = [];
@@ -78,12 +80,14 @@ class SheetReader implements Handlers {
 
   constructor(common: Common) {
     this.common = common;
-    this.others = new RuleReader(common.styles.differences, common.leftOut, (text) => this.areas(text));
+    const { styles, leftOut } = common;
+    const areas = (text: string): Area[] => this.areas(text);
+    this.rules = new RuleReader(leftOut, areas);
+    this.conditions = new ConditionReader(styles, leftOut, areas);
   }
 
   body(): Body {
     const { widths, heights, merges, freeze, landscape, breaks } = this;
-    const { rules, warnings } = this.others;
     return {
       widths,
       heights,
@@ -91,14 +95,15 @@ class SheetReader implements Handlers {
       freeze,
       landscape,
       breaks,
-      rules,
-      warnings,
+      rules: this.rules.rules,
+      conditions: this.conditions.conditions,
       cells: this.withoutSpilled(),
     };
   }
 
   open(name: string, attributes: XmlAttributes): void {
-    this.others.open(name, attributes);
+    this.rules.open(name, attributes);
+    this.conditions.open(name, attributes);
     this.words = '';
     const leftOut = elementLeftOut(name);
     if (leftOut !== undefined) this.common.leftOut.say(leftOut);
@@ -120,12 +125,14 @@ class SheetReader implements Handlers {
   }
 
   text(more: string): void {
-    this.others.text(more);
+    this.rules.text(more);
+    this.conditions.text(more);
     this.words += more;
   }
 
   close(name: string): void {
-    this.others.close(name);
+    this.rules.close(name);
+    this.conditions.close(name);
     if (name === 'c') this.closeCell();
     else if (name === 'v') this.value = this.words;
     else if (name === 'f' && this.formula) this.formula.text = this.words;

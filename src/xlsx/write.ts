@@ -1,20 +1,14 @@
-import { type Style, Workbook, type Worksheet } from '@cj-tech-master/excelts';
+import { Workbook, type Worksheet } from '@cj-tech-master/excelts';
 import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import { isCellError } from '../formula/errors';
 import { address } from '../formula/address';
-import {
-  type Book,
-  type BookCell,
-  type BookRule,
-  type BookSheet,
-  type BookStyle,
-  type BookTable,
-  SIDES,
-} from '../book/book';
+import type { Book, BookCell, BookRule, BookSheet, BookTable } from '../book/book';
 import { asStored } from '../formula/spelling';
 import { areaText } from '../formula/areas';
 import { drawnCharts } from '../book/chart';
+import { fileCondition } from './conditions';
 import { addChart } from './writeChart';
+import { fileStyle } from './writeStyles';
 
 const PRODUCT = 'Sweeptable';
 /** Of every file alike, so that the same sheet gives the same bytes; its parts are dated in local time. */
@@ -71,12 +65,10 @@ function write(sheet: BookSheet, file: Workbook): void {
   for (const cell of sheet.cells) addCell(cell, out);
   for (const merge of sheet.merges) out.mergeCells(areaText(merge));
   for (const rule of sheet.rules) addRule(rule, out);
-  for (const [i, { areas, formula, look }] of sheet.warnings.entries())
+  for (const [i, condition] of sheet.conditions.entries())
     out.addConditionalFormatting({
-      ref: areas.map(areaText).join(' '),
-      rules: [
-        { type: 'expression', priority: i + 1, formulae: [asStored(formula)], style: differenceOf(look) },
-      ],
+      ref: condition.areas.map(areaText).join(' '),
+      rules: [fileCondition(condition, i + 1)],
     });
   for (const chart of drawnCharts(sheet)) addChart(chart, sheet.name, out);
   const asNumbers = sheet.cells.filter(
@@ -117,55 +109,6 @@ function noteSize(note: string): { width: number; height: number } {
   const width = 200;
   const lines = note.split('\n').reduce((sum, line) => sum + Math.ceil((line.length + 1) / 38), 0);
   return { width, height: 14 * lines + 12 };
-}
-
-const argb = (colour: string): { argb: string } => ({ argb: `FF${colour.slice(1).toUpperCase()}` });
-
-function fileFont({ font, size, bold, italic, underline, strike, ink }: BookStyle): Style['font'] {
-  return {
-    ...(font === undefined ? {} : { name: font }),
-    ...(size === undefined ? {} : { size }),
-    ...(bold ? { bold } : {}),
-    ...(italic ? { italic } : {}),
-    ...(underline ? { underline } : {}),
-    ...(strike ? { strike } : {}),
-    ...(ink === undefined ? {} : { color: argb(ink) }),
-  };
-}
-
-const fileBorder = (edges: NonNullable<BookStyle['edges']>): Style['border'] =>
-  Object.fromEntries(
-    SIDES.flatMap((side) => {
-      const edge = edges[side];
-      return edge ? [[side, { style: edge.line, color: argb(edge.ink) }]] : [];
-    }),
-  );
-
-function fileStyle(style: BookStyle): Partial<Style> {
-  const { fill, edges, format, align, vertical, wrap, indent } = style;
-  return {
-    font: fileFont(style),
-    ...(fill === undefined ? {} : { fill: { type: 'pattern', pattern: 'solid', fgColor: argb(fill) } }),
-    ...(edges === undefined ? {} : { border: fileBorder(edges) }),
-    ...(format === undefined ? {} : { numFmt: format }),
-    alignment: {
-      ...(align === undefined ? {} : { horizontal: align }),
-      ...(vertical === undefined ? {} : { vertical }),
-      ...(wrap ? { wrapText: wrap } : {}),
-      ...(indent === undefined ? {} : { indent }),
-    },
-  };
-}
-
-/** What a conditional format changes: it fills with the other colour of a pattern. */
-function differenceOf(look: BookStyle): Partial<Style> {
-  const { fill, edges, format } = look;
-  return {
-    font: fileFont(look),
-    ...(fill === undefined ? {} : { fill: { type: 'pattern', pattern: 'solid', bgColor: argb(fill) } }),
-    ...(edges === undefined ? {} : { border: fileBorder(edges) }),
-    ...(format === undefined ? {} : { numFmt: format }),
-  };
 }
 
 /** Its cells are written like all others: the table only lies over them, in the sheet's own looks. */

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { Workbook } from '@cj-tech-master/excelts';
 import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { sheetFromPlan } from '../../src/sheets/sheetFromPlan';
+import { withValues } from '../../src/book/cells';
 import type { Template } from '../../src/sheets/template';
 import { readXlsx } from '../../src/xlsx/read';
 import { writeXlsx } from '../../src/xlsx/write';
@@ -155,7 +155,7 @@ it('shows a chart over plain cells of a file from elsewhere, and saves it', asyn
 it('shows a constant line and a marked point of a sheet that was inserted elsewhere, and saves them', async () => {
   const template = readTemplate('chart.json', await readFile('tests/sheets/kinds/chart.json', 'utf8'));
   const { plan, values } = await calculated(template);
-  const made = await writeXlsx({ sheets: [sheetFromPlan(plan, values)], names: [] });
+  const made = await writeXlsx({ sheets: [withValues(plan, values)], names: [] });
   await open({ name: 'in.xlsx', mimeType: '', buffer: Buffer.from(made) });
   await sheet.pane.getByRole('tab', { name: 'Charts' }).click();
   const card = sheet.pane.locator('.chart').first();

@@ -9,9 +9,7 @@ import { status } from './paneChecks';
 
 /** What the card of a sheet offers: one into which nothing is typed comes in one way only. */
 export const offered = (template: Template): readonly string[] =>
-  planOf(template, true).cells.some(({ part }) => part === 'input' || part === 'choice')
-    ? ['Insert with the demo job', 'Insert empty']
-    : ['Insert'];
+  planOf(template, true).start ? ['Insert with the demo job', 'Insert empty'] : ['Insert'];
 
 /** Inserts a sheet by a button of its card, and waits for the pane to say that it is in. */
 async function bring(page: Page, label: string, { name }: Template, as = name): Promise<void> {
@@ -34,8 +32,8 @@ export function checkSheetsInExcel(
         for (const [template, label] of buttons) {
           workbook = new FakeWorkbook('Sheet1');
           await bring(page, label, template);
-          const plan = planOf(template, label !== 'Insert empty');
-          const wanted = plan.cells
+          const planned = planOf(template, label !== 'Insert empty').sheet;
+          const wanted = planned.cells
             .filter((cell) => held(cell) !== undefined)
             .map((cell) => [addressOf(cell.row, cell.column), held(cell)] as const);
           const sheet = sheetOf(workbook, template.name);

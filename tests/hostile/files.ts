@@ -159,11 +159,11 @@ function sheetFault(sheet: BookSheet): string | undefined {
     if (!(size > 0 && size <= MOST.size) || !(indent >= 0 && indent <= MOST.indent)) return `a look beyond measure: ${size}, ${indent}`;
   }
   const inCharts = drawnCharts(sheet).flatMap(({ x, place, series }) => [x, place, ...series.flatMap((s) => [s.x, s.values])]);
-  const inRules = [...sheet.rules, ...sheet.warnings].flatMap(({ areas }) => areas);
+  const inRules = [...sheet.rules, ...sheet.conditions].flatMap(({ areas }) => areas);
   const areas = [...sheet.merges, ...sheet.tables.map(({ area }) => area), ...inCharts, ...inRules, ...(sheet.page.area ? [sheet.page.area] : [])];
   const off = areas.find(isOff);
   if (off) return `an area off the sheet: ${JSON.stringify(off)}`;
-  const formulas = [...sheet.warnings.map(({ formula }) => formula), ...sheet.rules.flatMap(({ bounds }) => bounds), ...sheet.tables.flatMap(({ columns }) => columns.flatMap(({ formula }) => formula ?? []))];
+  const formulas = [...sheet.conditions.map(({ formula }) => formula), ...sheet.rules.flatMap(({ bounds }) => bounds), ...sheet.tables.flatMap(({ columns }) => columns.flatMap(({ formula }) => formula ?? []))];
   const outside = formulas.find((formula) => looksOutside(formula) || formula.includes('[native code]'));
   if (outside !== undefined) return `a formula that looks outside: ${outside}`;
   if (Object.values(sheet.heights).some((x) => !(x > 0 && x <= MOST.height)) || Object.values(sheet.widths).some((x) => !(x > 0 && x <= MOST.width))) return 'a row or column beyond measure';

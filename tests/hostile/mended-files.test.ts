@@ -15,7 +15,7 @@ const rowOf = (inside: string): string => cells(`<row r="1">${inside}</row>`);
 test('elements and words of a rule may be called anything', async () => {
   const rule = (attributes: string): string =>
     `<conditionalFormatting sqref="A1"><cfRule dxfId="0" ${attributes}><formula>1</formula></cfRule></conditionalFormatting>`;
-  const { notUnderstood, warnings } = await read(
+  const { notUnderstood, conditions } = await read(
     `${cells('<constructor/><toString/><__proto__/>')}${rule('type="cellIs" operator="constructor"')}${rule('type="toString"')}`,
     {
       'xl/_rels/workbook.xml.rels': relations(
@@ -25,7 +25,7 @@ test('elements and words of a rule may be called anything', async () => {
       'xl/styles.xml': '<styleSheet><dxfs><dxf><font><b/></font></dxf></dxfs></styleSheet>',
     },
   );
-  expect(warnings).toEqual([]);
+  expect(conditions).toEqual([]);
   expect(notUnderstood).toEqual(['Some conditional formats are left out.']);
 });
 

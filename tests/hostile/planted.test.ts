@@ -121,7 +121,7 @@ describe('what escapes from a template is caught', () => {
       'plan threw Error: no plan',
     ));
 
-  const plan = { merges: [], tables: [], rules: [], warnings: [], charts: [], cells: [], page: { area: { row: 0, column: 0, rows: 1, columns: 1 } } }; // prettier-ignore
+  const plan = { merges: [], tables: [], rules: [], conditions: [], charts: [], cells: [], page: { area: { row: 0, column: 0, rows: 1, columns: 1 } } }; // prettier-ignore
   const cell = (more: object) => ({ ...plan, cells: [{ row: 0, column: 0, ...more }] });
   test.each([
     ['nothing wrong', plan, undefined],

@@ -1,12 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { sheetFromPlan } from '../../src/sheets/sheetFromPlan';
 import { MOST_COLUMNS, MOST_ROWS } from '../../src/formula/areas';
 import { makePlan } from '../../src/sheets/makePlan';
 import { drawnCharts } from '../../src/book/chart';
 import type { Area } from '../../src/formula/area';
-import type { SheetPlan } from '../../src/sheets/plan';
+import type { BookSheet } from '../../src/book/book';
 import type { Template } from '../../src/sheets/template';
 import { text as hostileText } from './cells';
 import { Draws, seedFor } from './draws';
@@ -91,10 +90,10 @@ const areaFault = ({ row, column, rows, columns }: Area): boolean =>
   !isCount(row + rows, MOST_ROWS) || !isCount(column + columns, MOST_COLUMNS); // prettier-ignore
 
 /** What no host can lay of a plan. */
-export function planFault(plan: SheetPlan): string | undefined {
-  const areas = [plan.merges, plan.tables, plan.rules, plan.warnings].flat().map((x) => ('area' in x ? x.area : x));
+export function planFault(plan: BookSheet): string | undefined {
+  const areas = [...plan.merges, ...plan.tables.map(({ area }) => area), ...[...plan.rules, ...plan.conditions].flatMap((x) => x.areas)];
   const charts = drawnCharts(plan).flatMap(({ x, place, series }) => [x, place, ...series.flatMap((s) => [s.x, s.values])]);
-  const outside = [...areas, ...charts, plan.page.area].find(areaFault);
+  const outside = [...areas, ...charts, ...(plan.page.area ? [plan.page.area] : [])].find(areaFault);
   if (outside) return `an area off the sheet: ${JSON.stringify(outside)}`;
   const taken = new Set<string>();
   for (const { row, column, formula, value } of plan.cells) {
@@ -154,10 +153,9 @@ function tryTemplate(
   report.answered(true);
   try {
     for (const filled of [true, false]) {
-      const made = plan(template, { filled, sheets: [template.name], tables: [] });
-      const fault = planFault(made);
+      const made = plan(template, { filled, sheets: [template.name], tables: [], names: [] });
+      const fault = planFault(made.sheet);
       if (fault !== undefined) return `was taken, and its plan has ${fault}`;
-      sheetFromPlan(made, () => null);
     }
   } catch (error) {
     return `was taken, and its plan threw ${String(error)}`;

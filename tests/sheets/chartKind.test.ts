@@ -3,9 +3,9 @@ import { createRequire } from 'node:module';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { drawnCharts } from '../../src/book/chart';
 import type { BookSheet } from '../../src/book/book';
+import { withValues } from '../../src/book/cells';
 import { drawCharts } from '../../src/hosts/excel/chart';
 import { keep, keptCharts, keptWith } from '../../src/hosts/workbench/charts/keptWithSheet';
-import { sheetFromPlan } from '../../src/sheets/sheetFromPlan';
 import type { Template } from '../../src/sheets/template';
 import { readXlsx } from '../../src/xlsx/read';
 import { writeXlsx } from '../../src/xlsx/write';
@@ -22,7 +22,7 @@ let made: Awaited<ReturnType<typeof calculated>>;
 let sheet: BookSheet;
 beforeAll(async () => {
   made = await calculated(template);
-  sheet = sheetFromPlan(made.plan, made.values);
+  sheet = withValues(made.plan, made.values);
 });
 const shapeOf = ({ charts }: Pick<BookSheet, 'charts'>) =>
   charts.map(({ kind, series }) => [kind, ...series.map(({ name, role }) => role ?? name)]);

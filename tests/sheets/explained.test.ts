@@ -2,11 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { explain } from '../../src/explain/explain';
 import { referencesIn } from '../../src/formula/tree';
 import { parseReference } from '../../src/formula/reference';
-import { makePlan } from '../../src/sheets/makePlan';
+import { planAlone } from '../../src/sheets/makePlan';
 import { TEMPLATES } from '../../src/sheets/templates';
 
 const FORMULAS = TEMPLATES.flatMap((template) =>
-  makePlan(template, { filled: true, sheets: [], tables: [] }).cells.flatMap(({ formula }) =>
+  planAlone(template, true).sheet.cells.flatMap(({ formula }) =>
     formula === undefined ? [] : [[template.id, formula] as const],
   ),
 );

@@ -1,14 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { LONG } from '../../src/sheets/longTemplates';
-import { makePlan } from '../../src/sheets/makePlan';
+import { planAlone } from '../../src/sheets/makePlan';
 import { SHORT, templateOf, TOPS } from '../../src/sheets/offered';
-import type { SheetPlan } from '../../src/sheets/plan';
+import type { BookSheet } from '../../src/book/book';
 import type { Template } from '../../src/sheets/template';
 import { TEMPLATES } from '../../src/sheets/templates';
 import { PICTURED_ROWS, topOf } from '../../src/sheets/topOf';
 
-const planOf = (template: Template): SheetPlan =>
-  makePlan(template, { filled: true, sheets: [], tables: [] });
+const planOf = (template: Template): BookSheet => planAlone(template, true).sheet;
 const rowsOf = (template: Template): number =>
   template.blocks.reduce((sum, block) => sum + (block.kind === 'table' ? block.rows.length : 0), 0);
 
@@ -28,7 +27,7 @@ test('the sheet that is laid is whole', async () => {
 describe.each(TEMPLATES)('of “$name”', (template) => {
   test('the top shows every cell that a picture does, and no other rows', () => {
     const top = topOf(template);
-    const pictured = ({ cells }: SheetPlan) => cells.filter(({ row }) => row < PICTURED_ROWS);
+    const pictured = ({ cells }: BookSheet) => cells.filter(({ row }) => row < PICTURED_ROWS);
     expect(pictured(planOf(top))).toEqual(pictured(planOf(template)));
     // a table keeps one row, wherever it lies
     const below = planOf(top).tables.filter(({ area }) => area.row >= PICTURED_ROWS);

@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import { createRequire } from 'node:module';
 import { expect, test } from 'vitest';
 import { type PublishedCheck, proofTemplate } from '../../src/build/proof';
-import { makePlan } from '../../src/sheets/makePlan';
+import { planAlone } from '../../src/sheets/makePlan';
 import type { TemplateTable, Template } from '../../src/sheets/template';
 import { calculated, templateOf } from './support';
 
@@ -74,10 +74,12 @@ test(
 );
 
 test('marks a row that differs', () => {
-  const { warnings, tables } = makePlan(proof, { filled: true, sheets: [], tables: [] });
+  const { conditions, tables } = planAlone(proof, true).sheet;
   const verdict = tableOf(proof, 'Checks').columns.findIndex(({ id }) => id === 'Verdict');
   expect(
-    warnings.some(({ area }) => area.column === verdict && area.rows === (tables[0]?.area.rows ?? 0) - 1),
+    conditions.some(
+      ({ areas: [area] }) => area?.column === verdict && area.rows === (tables[0]?.area.rows ?? 0) - 1,
+    ),
   ).toBe(true);
 });
 

@@ -2,7 +2,7 @@ import { isCellError } from '../../src/formula/errors';
 import { sheetValues } from '../../src/hosts/command/sheetValues';
 import { parseAddress } from '../../src/formula/address';
 import { layout, tableTop } from '../../src/sheets/layout';
-import { makePlan } from '../../src/sheets/makePlan';
+import { planAlone } from '../../src/sheets/makePlan';
 import type { Field, Template, TemplateValue } from '../../src/sheets/template';
 import { TEMPLATES } from '../../src/sheets/templates';
 
@@ -39,7 +39,7 @@ export function typedOver(
 
 /** A template's sheet with its values: by address, by the id of a cell, or down a column of a table. */
 export async function calculated(template: Template, filled = true) {
-  const plan = makePlan(template, { filled, sheets: [], tables: [] });
+  const plan = planAlone(template, filled).sheet;
   const values = await sheetValues(plan);
   const { cells, tables } = layout(template);
   return {

@@ -65,7 +65,7 @@ describe('a stranger’s file', () => {
       },
     );
     expect(notUnderstood).toEqual([]);
-    expect(sheet.warnings.map((warning) => warning.formula)).toEqual(['=SWEEP.FNUMBER(A2)>8']);
+    expect(sheet.conditions).toMatchObject([{ kind: 'formula', formula: '=SWEEP.FNUMBER(A2)>8' }]);
     expect(sheet.rules.map(({ bounds }) => bounds)).toEqual([['SWEEP.FNUMBER(A2)>8']]);
     expect(sheet.tables[0]?.columns).toEqual([{ name: 'A', formula: '=SWEEP.FNUMBER(A2)' }]);
   }); // prettier-ignore
@@ -115,8 +115,8 @@ describe('a stranger’s file', () => {
         rule('<cfRule type="colorScale" priority="4"><colorScale/></cfRule><cfRule type="top10" dxfId="0" priority="5" rank="3"/>'),
       { 'xl/styles.xml': styles, 'xl/_rels/workbook.xml.rels': rels },
     );
-    expect(sheet.warnings.map(({ formula }) => formula)).toEqual(['=AND(B2>=(1),B2<=(2))', '=NOT(ISERROR(SEARCH("x",B2)))', '=B2>($A$1)']);
-    expect(sheet.warnings[0]).toMatchObject({
+    expect(sheet.conditions.map(({ formula }) => formula)).toEqual(['=AND(B2>=(1),B2<=(2))', '=NOT(ISERROR(SEARCH("x",B2)))', '=B2>($A$1)']);
+    expect(sheet.conditions[0]).toMatchObject({
       areas: [{ row: 1, column: 1, rows: 8, columns: 1 }, { row: 1, column: 3, rows: 1, columns: 1 }],
       look: { bold: true, fill: '#ffc7ce' },
     });

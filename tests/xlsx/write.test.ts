@@ -2,18 +2,18 @@ import { describe, expect, test } from 'vitest';
 import { isCellError } from '../../src/formula/errors';
 import type { ChartKind } from '../../src/book/chart';
 import type { Book, BookCell, BookSheet } from '../../src/book/book';
-import { sheetFromPlan, type ValueAt } from '../../src/sheets/sheetFromPlan';
+import { type ValueAt, withValues } from '../../src/book/cells';
 import { readXlsx } from '../../src/xlsx/read';
 import { writeXlsx } from '../../src/xlsx/write';
 import { openPackage } from '../../src/xlsx/zip';
-import { makePlan } from '../../src/sheets/makePlan';
+import { planAlone } from '../../src/sheets/makePlan';
 import { TEMPLATES } from '../../src/sheets/templates';
 
 /** Any values do: a number, a text, a truth, an error and an empty text in turn. */
 const ANY: readonly BookCell['value'][] = [1.5, 'a < b & "c"', true, { error: '#N/A' }, ''];
 const anyValue: ValueAt = (row, column) => ANY[(row + column) % ANY.length] as BookCell['value'];
 const bookOf = (filled: boolean): Book => ({
-  sheets: TEMPLATES.map((t) => sheetFromPlan(makePlan(t, { filled, sheets: [], tables: [] }), anyValue)),
+  sheets: TEMPLATES.map((t) => withValues(planAlone(t, filled).sheet, anyValue)),
   names: [],
 });
 const partOf = async (bytes: Uint8Array, name: string): Promise<string> =>
@@ -40,16 +40,16 @@ describe('a sheet written and read again', () => {
       const back = after.sheets[i] as BookSheet;
       const cells = filledCells(back);
       expect(sheet.cells.length).toBeGreaterThan(50);
-      for (const cell of sheet.cells) expect(cells.get(key(cell))).toEqual(cell);
+      for (const { part: _part, ...cell } of sheet.cells) expect(cells.get(key(cell))).toEqual(cell);
       expect(back.cells.filter((c) => !covered(sheet, c))).toHaveLength(sheet.cells.length);
       const { cells: _, ...rest } = sheet;
       const { cells: __, ...restBack } = back;
-      expect(restBack).toEqual({ ...rest, warnings: expect.any(Array) });
-      expect(back.warnings.map(({ areas, formula }) => ({ areas, formula }))).toEqual(
-        sheet.warnings.map(({ areas, formula }) => ({ areas, formula })),
+      expect(restBack).toEqual({ ...rest, conditions: expect.any(Array) });
+      expect(back.conditions.map(({ areas, formula }) => ({ areas, formula }))).toEqual(
+        sheet.conditions.map(({ areas, formula }) => ({ areas, formula })),
       );
-      for (const [w, { look }] of sheet.warnings.entries())
-        expect(back.warnings[w]?.look).toMatchObject(look);
+      for (const [w, { look }] of sheet.conditions.entries())
+        expect(back.conditions[w]?.look).toMatchObject(look);
     }
   });
 
@@ -93,7 +93,7 @@ const sheetOf = (cells: readonly BookCell[], more: Partial<BookSheet> = {}): Boo
   freeze: { rows: 0, columns: 0 },
   tables: [],
   rules: [],
-  warnings: [],
+  conditions: [],
   charts: [],
   page: { landscape: false, header: 'One & only', titleRows: 0, breaks: [] },
   ...more,

@@ -1,8 +1,7 @@
 import { existsSync, writeFileSync } from 'node:fs';
-import { makePlan } from '../../sheets/makePlan';
-import { isInputCell } from '../../sheets/plan';
+import { planAlone } from '../../sheets/makePlan';
 import { TEMPLATES } from '../../sheets/templates';
-import { sheetFromPlan } from '../../sheets/sheetFromPlan';
+import { withValues } from '../../book/cells';
 import { writeXlsx } from '../../xlsx/write';
 import { nearest } from './nearest';
 import { either } from './sentences';
@@ -49,8 +48,8 @@ export async function sheet(args: readonly string[], terminal: Terminal): Promis
     return 1;
   }
   const filled = !options.includes('--empty');
-  const plan = makePlan(template, { filled, sheets: [], tables: [] });
-  const made = sheetFromPlan(plan, await sheetValues(plan));
+  const { sheet: planned, start } = planAlone(template, filled);
+  const made = withValues(planned, await sheetValues(planned));
   const file = await writeXlsx({ sheets: [made], names: [] });
   try {
     writeFileSync(path, file);
@@ -61,7 +60,7 @@ export async function sheet(args: readonly string[], terminal: Terminal): Promis
   const formulas = made.cells.filter(({ formula }) => formula !== undefined).length;
   const inputs = filled ? ' with the demo job in its inputs' : ' with empty inputs';
   terminal.say(
-    `Wrote ${path}: the sheet "${plan.name}"${plan.cells.some(isInputCell) ? inputs : ''}, ${formulas} formulas with their values.`,
+    `Wrote ${path}: the sheet "${made.name}"${start ? inputs : ''}, ${formulas} formulas with their values.`,
   );
   return 0;
 }

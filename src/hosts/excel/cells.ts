@@ -1,28 +1,30 @@
-import type { Area } from '../../formula/area';
-import type { PlanCell, SheetPlan } from '../../sheets/plan';
+import type { BookCell, BookSheet } from '../../book/book';
+import { usedArea } from '../../book/cells';
+import { isCellError } from '../../formula/errors';
 
-/** Everything from A1 to the last cell that holds something. */
-export const usedArea = ({ cells }: SheetPlan): Area => ({
-  row: 0,
-  column: 0,
-  rows: Math.max(...cells.map(({ row }) => row)) + 1,
-  columns: Math.max(...cells.map(({ column }) => column)) + 1,
-});
+type Content = string | number | boolean | null;
 
 /** One array for the whole area; Excel leaves a cell as it is where the array says null. */
-function block<T>(plan: SheetPlan, content: (cell: PlanCell) => T | null): (T | null)[][] {
-  const { rows, columns } = usedArea(plan);
+function block<T>(sheet: BookSheet, content: (cell: BookCell) => T | null): (T | null)[][] {
+  const { rows, columns } = usedArea(sheet);
   const lines = Array.from({ length: rows }, () => Array<T | null>(columns).fill(null));
-  for (const cell of plan.cells) (lines[cell.row] as (T | null)[])[cell.column] = content(cell);
+  for (const cell of sheet.cells) (lines[cell.row] as (T | null)[])[cell.column] = content(cell);
   return lines;
 }
 
-/** Words that begin like a formula are marked as words, except in cells that take everything as text anyway. */
-const typed = ({ value, text }: PlanCell): string | number | null =>
-  !text && typeof value === 'string' && /^[=+\-@']/.test(value) ? `'${value}` : (value ?? null);
+/** Of a cell that takes everything that is typed as text. */
+export const TEXT = '@';
 
-export const numberFormats = (plan: SheetPlan): (string | null)[][] =>
-  block(plan, ({ format }) => (format === 'General' ? null : format));
-export const values = (plan: SheetPlan): (string | number | null)[][] => block(plan, typed);
-export const formulas = (plan: SheetPlan): (string | null)[][] =>
-  block(plan, ({ formula }) => formula ?? null);
+/** Words that begin like a formula are marked as words, except in cells that take everything as text anyway. */
+function typed({ value, formula, style }: BookCell): Content {
+  if (formula !== undefined) return null;
+  if (isCellError(value)) return value.error;
+  const isMarked = typeof value === 'string' && style?.format !== TEXT && /^[=+\-@']/.test(value);
+  return isMarked ? `'${value}` : value;
+}
+
+export const numberFormats = (sheet: BookSheet): (string | null)[][] =>
+  block(sheet, ({ style }) => style?.format ?? null);
+export const values = (sheet: BookSheet): Content[][] => block(sheet, typed);
+export const formulas = (sheet: BookSheet): (string | null)[][] =>
+  block(sheet, ({ formula }) => formula ?? null);

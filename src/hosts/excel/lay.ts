@@ -1,9 +1,10 @@
+import type { BookCell, BookSheet } from '../../book/book';
+import { usedArea } from '../../book/cells';
 import { NAMESPACE } from '../../catalogue';
 import { address } from '../../formula/address';
 import { makePlan } from '../../sheets/makePlan';
-import { isInputCell, type PlanCell, type SheetPlan } from '../../sheets/plan';
+import type { SheetPlan } from '../../sheets/plan';
 import type { Template } from '../../sheets/template';
-import { usedArea } from './cells';
 import { drawSheet } from './draw';
 import { codeOf, locationOf } from './refusals';
 import { askMark, type SheetMark } from './sheetMark';
@@ -43,25 +44,22 @@ async function planFor(context: Excel.RequestContext, template: Template, filled
   const plan = makePlan(template, {
     filled,
     sheets: worksheets.items.map(({ name }) => name),
-    // A table shares its names with the workbook's named cells.
-    tables: [...tables.items, ...names.items].map(({ name }) => name),
+    tables: tables.items.map(({ name }) => name),
+    names: names.items.map(({ name }) => name),
   });
   return { plan, before: new Set(worksheets.items.map(({ id }) => id)) };
 }
 
-const callsOurs = ({ formula }: PlanCell): boolean => formula?.includes(`${NAMESPACE}.`) ?? false;
+const callsOurs = ({ formula }: BookCell): boolean => formula?.includes(`${NAMESPACE}.`) ?? false;
 
-async function drawAll(
-  context: Excel.RequestContext,
-  plan: SheetPlan,
-  start: PlanCell | undefined,
-): Promise<void> {
+async function drawAll(context: Excel.RequestContext, plan: SheetPlan): Promise<void> {
   const { application, worksheets } = context.workbook;
   application.suspendApiCalculationUntilNextSync();
   application.suspendScreenUpdatingUntilNextSync();
-  const sheet = worksheets.add(plan.name);
+  const sheet = worksheets.add(plan.sheet.name);
   drawSheet(sheet, plan);
   sheet.activate();
+  const { start } = plan;
   if (start) sheet.getRangeByIndexes(start.row, start.column, 1, 1).select();
   await context.sync();
 }
@@ -69,12 +67,12 @@ async function drawAll(
 /** What became of the sheet that has just been laid. */
 async function lookOver(
   context: Excel.RequestContext,
-  plan: SheetPlan,
+  { name, cells }: BookSheet,
   isMarked: boolean,
 ): Promise<Pick<LaidInExcel, 'unknownFunctions' | 'mark'>> {
-  const sheet = context.workbook.worksheets.getItem(plan.name);
-  const mark = isMarked ? askMark(sheet, usedArea(plan)) : () => undefined;
-  const cell = plan.cells.find(callsOurs);
+  const sheet = context.workbook.worksheets.getItem(name);
+  const mark = isMarked ? askMark(sheet, usedArea({ cells })) : () => undefined;
+  const cell = cells.find(callsOurs);
   const range = cell && sheet.getRangeByIndexes(cell.row, cell.column, 1, 1).load('values');
   await context.sync();
   return { unknownFunctions: range?.values[0]?.[0] === '#NAME?', mark: mark() };
@@ -124,18 +122,18 @@ export const lay = (excel: typeof Excel, template: Template, filled: boolean): P
     const { plan, before } = await planFor(context, template, filled).catch((error: unknown) => {
       throw new LayFailure(UNTOUCHED, error);
     });
-    const start = plan.cells.find(isInputCell);
-    await drawAll(context, plan, start).catch(async (error: unknown) => {
-      throw new LayFailure(await keptAfter(excel, error, plan.name, before), error);
+    const { sheet, start } = plan;
+    await drawAll(context, plan).catch(async (error: unknown) => {
+      throw new LayFailure(await keptAfter(excel, error, sheet.name, before), error);
     });
     // Where Excel does not tell all that a mark takes, the sheet is not offered to be taken back.
-    const found = await lookOver(context, plan, true)
-      .catch(() => lookOver(context, plan, false))
+    const found = await lookOver(context, sheet, true)
+      .catch(() => lookOver(context, sheet, false))
       .catch((error: unknown) => {
         throw new LayFailure(
-          `The sheet “${plan.name}” is in the workbook, whole but not looked over.`,
+          `The sheet “${sheet.name}” is in the workbook, whole but not looked over.`,
           error,
         );
       });
-    return { sheet: plan.name, start: start && address(start), ...found };
+    return { sheet: sheet.name, start: start && address(start), ...found };
   });

@@ -1,87 +1,81 @@
+import { type BookCell, type BookSheet, type BookStyle, type Edge, SIDES } from '../../book/book';
+import { usedArea } from '../../book/cells';
 import type { Area } from '../../formula/area';
-import type { PlanCell, SheetPlan } from '../../sheets/plan';
-import { FONT, PALETTE } from '../../book/palette';
-import { isIndented, type Look, THEME, WARNED } from '../../sheets/theme';
-import { usedArea } from './cells';
-import { patches, excelRange } from './ranges';
+import { styleOf } from '../../sheets/looks';
+import { excelRange, patches } from './ranges';
 
-/** Of the whole sheet; a part says only how it differs. */
-const BASE = THEME.result;
-
-type Side = 'EdgeTop' | 'EdgeRight' | 'EdgeBottom' | 'EdgeLeft' | 'InsideHorizontal' | 'InsideVertical';
+/** Of the whole sheet; a cell says only how it differs. */
+const BASE = styleOf('result');
 
 interface Line {
-  readonly style: 'Dot' | 'Continuous';
+  readonly style: 'Continuous' | 'Dash' | 'Dot' | 'Double';
   /** Thin unless it says otherwise. */
-  readonly weight?: 'Thick';
-  /** The colour of the words unless it says otherwise. */
-  readonly ink?: string;
-  readonly below: boolean;
+  readonly weight?: 'Hairline' | 'Medium' | 'Thick';
 }
-const LINES: Readonly<Record<NonNullable<Look['edge']>, Line>> = {
-  dotted: { style: 'Dot', ink: PALETTE.slateSoft, below: false },
-  below: { style: 'Continuous', below: true },
-  thick: { style: 'Continuous', weight: 'Thick', below: true },
+const LINES: Readonly<Record<Edge['line'], Line>> = {
+  thin: { style: 'Continuous' },
+  medium: { style: 'Continuous', weight: 'Medium' },
+  thick: { style: 'Continuous', weight: 'Thick' },
+  dotted: { style: 'Dot' },
+  dashed: { style: 'Dash' },
+  double: { style: 'Double' },
+  hair: { style: 'Continuous', weight: 'Hairline' },
 };
-const ALIGN = { left: 'Left', right: 'Right' } as const;
+const EDGES = { top: 'EdgeTop', right: 'EdgeRight', bottom: 'EdgeBottom', left: 'EdgeLeft' } as const;
+type Side = (typeof EDGES)[keyof typeof EDGES] | 'InsideHorizontal' | 'InsideVertical';
+const ALIGN = { left: 'Left', center: 'Center', right: 'Right' } as const;
+const VERTICAL = { top: 'Top', middle: 'Center', bottom: 'Bottom' } as const;
 
-/** Every cell of the area gets its line; a side between cells exists only where there are two. */
-function sides({ below }: Line, { rows, columns }: Area): Side[] {
-  const between: Side[] = [
-    ...(rows > 1 ? (['InsideHorizontal'] as const) : []),
-    ...(columns > 1 && !below ? (['InsideVertical'] as const) : []),
-  ];
-  return below ? ['EdgeBottom', ...between] : ['EdgeTop', 'EdgeRight', 'EdgeBottom', 'EdgeLeft', ...between];
+/** Every cell of the area gets its lines; a side between cells exists only where there are two. */
+function lines(edges: NonNullable<BookStyle['edges']>, { rows, columns }: Area): [Side, Edge][] {
+  const outside = SIDES.flatMap((side): [Side, Edge][] => (edges[side] ? [[EDGES[side], edges[side]]] : []));
+  const [across, down] = [edges.bottom ?? edges.top, edges.right ?? edges.left];
+  const between: [Side, Edge][] = [];
+  if (across && rows > 1) between.push(['InsideHorizontal', across]);
+  if (down && columns > 1) between.push(['InsideVertical', down]);
+  return [...outside, ...between];
 }
 
-function dress(format: Excel.RangeFormat, { ink, fill, bold, italic, size, edge }: Look, area: Area): void {
-  if (ink !== BASE.ink) format.font.color = ink;
-  if (size !== BASE.size) format.font.size = size;
+function dress(format: Excel.RangeFormat, style: BookStyle, area: Area): void {
+  const { ink, size, bold, italic, fill, edges = {}, align, indent, wrap } = style;
+  if (ink !== undefined && ink !== BASE.ink) format.font.color = ink;
+  if (size !== undefined && size !== BASE.size) format.font.size = size;
   if (bold) format.font.bold = true;
   if (italic) format.font.italic = true;
   if (fill) format.fill.color = fill;
-  if (!edge) return;
-  const line = LINES[edge];
-  for (const side of sides(line, area)) {
+  for (const [side, edge] of lines(edges, area)) {
     const border = format.borders.getItem(side);
-    border.style = line.style;
-    if (line.weight) border.weight = line.weight;
-    border.color = line.ink ?? ink;
+    const { style: line, weight } = LINES[edge.line];
+    border.style = line;
+    if (weight) border.weight = weight;
+    border.color = edge.ink;
   }
+  if (align) format.horizontalAlignment = ALIGN[align];
+  if (indent) format.indentLevel = indent;
+  if (wrap) format.wrapText = true;
 }
 
-const dotted = ({ part }: PlanCell): boolean => THEME[part].edge === 'dotted';
+const isDotted = ({ style }: BookCell): boolean => style?.edges?.top?.line === 'dotted';
 
-/** Gives every cell the look of its part, in as few ranges as they fall into. */
-export function drawLooks(sheet: Excel.Worksheet, plan: SheetPlan): void {
-  const { format } = excelRange(sheet, usedArea(plan));
-  format.font.name = FONT;
-  format.font.size = BASE.size;
-  format.font.color = BASE.ink;
-  format.verticalAlignment = 'Center';
+/** Cells are dressed together that are alike in everything but their number format, which they have already. */
+function lookOf({ part, style = {} }: BookCell): string {
+  const { format: _, ...look } = style;
+  return JSON.stringify([part, look]);
+}
 
-  const alike = patches(plan.cells, ({ part, align, wrap }) => `${part} ${align} ${wrap}`);
+/** Gives every cell its look, in as few ranges as they fall into. */
+export function drawLooks(sheet: Excel.Worksheet, planned: BookSheet): void {
+  const { format } = excelRange(sheet, usedArea(planned));
+  const { font, size, ink, vertical } = BASE;
+  Object.assign(format.font, { name: font, size, color: ink });
+  format.verticalAlignment = VERTICAL[vertical ?? 'bottom'];
+
+  const cells = planned.cells.map((cell) => ({ ...cell, look: lookOf(cell) }));
+  const alike = patches(cells, ({ look }) => look);
   // The line below a heading wins over the dots of the cell under it, which share an edge: it is drawn later.
   const inOrder = [
-    ...alike.filter(({ first }) => dotted(first)),
-    ...alike.filter(({ first }) => !dotted(first)),
+    ...alike.filter(({ first }) => isDotted(first)),
+    ...alike.filter(({ first }) => !isDotted(first)),
   ];
-  for (const { first, area } of inOrder) {
-    const range = excelRange(sheet, area);
-    dress(range.format, THEME[first.part], area);
-    range.format.horizontalAlignment = ALIGN[first.align];
-    if (isIndented(first)) range.format.indentLevel = 1;
-    if (first.wrap) range.format.wrapText = true;
-  }
-}
-
-/** Marks cells while their warning holds. */
-export function drawWarnings(sheet: Excel.Worksheet, { warnings }: SheetPlan): void {
-  for (const { area, formula } of warnings) {
-    const { rule, format } = excelRange(sheet, area).conditionalFormats.add('Custom').custom;
-    rule.formula = formula;
-    format.font.color = WARNED.ink;
-    if (WARNED.bold) format.font.bold = true;
-    if (WARNED.fill) format.fill.color = WARNED.fill;
-  }
+  for (const { first, area } of inOrder) dress(excelRange(sheet, area).format, first.style ?? {}, area);
 }

@@ -1,27 +1,27 @@
-import type { SheetPlan } from '../../sheets/plan';
-import { columnPoints, rowHeights } from './measures';
+import type { BookSheet } from '../../book/book';
+import { columnPoints, USUAL_HEIGHT } from '../../book/measures';
 import { excelRange } from './ranges';
 
 /** Headers read & as the start of a command. */
 const headerText = (text: string): string => text.replaceAll('&', '&&');
 
-/** Columns and rows that are wide and high enough for what stands in them. */
-export function drawSizes(sheet: Excel.Worksheet, plan: SheetPlan): void {
-  for (const [column, characters] of plan.columns.entries())
-    sheet.getRangeByIndexes(0, column, 1, 1).format.columnWidth = columnPoints(characters);
-  for (const [row, points] of rowHeights(plan))
-    sheet.getRangeByIndexes(row, 0, 1, 1).format.rowHeight = points;
+/** Columns and rows that are wide and high enough for what stands in them. Excel gives a row its usual height by itself. */
+export function drawSizes(sheet: Excel.Worksheet, { widths, heights }: BookSheet): void {
+  for (const [column, characters] of Object.entries(widths))
+    sheet.getRangeByIndexes(0, Number(column), 1, 1).format.columnWidth = columnPoints(characters);
+  for (const [row, points] of Object.entries(heights))
+    if (points > USUAL_HEIGHT) sheet.getRangeByIndexes(Number(row), 0, 1, 1).format.rowHeight = points;
 }
 
 /** What stays in view, and how the sheet prints: on one page across. */
-export function drawPage(sheet: Excel.Worksheet, { page, freezeRows }: SheetPlan): void {
+export function drawPage(sheet: Excel.Worksheet, { page, freeze }: BookSheet): void {
   sheet.showGridlines = false;
-  if (freezeRows > 0) sheet.freezePanes.freezeRows(freezeRows);
+  if (freeze.rows > 0) sheet.freezePanes.freezeRows(freeze.rows);
   const { pageLayout } = sheet;
   pageLayout.orientation = page.landscape ? 'Landscape' : 'Portrait';
   pageLayout.paperSize = 'A4';
   pageLayout.zoom = { horizontalFitToPages: 1 };
-  pageLayout.setPrintArea(excelRange(sheet, page.area));
+  if (page.area) pageLayout.setPrintArea(excelRange(sheet, page.area));
   if (page.titleRows > 0) pageLayout.setPrintTitleRows(`$1:$${page.titleRows}`);
   pageLayout.headersFooters.defaultForAllPages.leftHeader = headerText(page.header);
 }

@@ -1,8 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { FULL } from '../../full';
 import { drawnCharts } from '../../../src/book/chart';
-import { columnPoints } from '../../../src/hosts/excel/measures';
-import type { SheetPlan } from '../../../src/sheets/plan';
+import { columnPoints } from '../../../src/book/measures';
 import { FONT } from '../../../src/book/palette';
 import { THEME, WARNED } from '../../../src/sheets/theme';
 import { addresses, addressOf, blockAt, rangeText } from './support/a1';
@@ -16,7 +15,7 @@ const WAITS_FOR_CELL = 64;
 const cases = sheetsThroughFiles(FULL).flatMap((one) => [true, false].map((filled) => ({ ...one, filled })));
 
 describe.each(cases)('$template.name through $file, filled: $filled', ({ file, template, filled }) => {
-  const plan: SheetPlan = planOf(template, filled);
+  const { sheet: plan } = planOf(template, filled);
   let workbook: FakeWorkbook;
   let sheet: Sheet;
   let told: unknown;
@@ -52,8 +51,8 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
   });
   test('every cell has its number format', () => {
     const wanted = plan.cells
-      .filter(({ format }) => format !== 'General')
-      .map((cell) => [at(cell), cell.format] as const);
+      .filter(({ style }) => style?.format !== undefined)
+      .map((cell) => [at(cell), cell.style?.format] as const);
     expect(Object.fromEntries(sheet.formats)).toEqual(Object.fromEntries(wanted));
   });
   test('text format comes before the words, tables before the formulas that name them', () => {
@@ -85,20 +84,22 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
   });
   test('every part has its look', () => {
     for (const cell of plan.cells) {
+      if (!cell.part) throw new Error('a cell that is nothing');
       const { ink, fill, bold, italic, size, edge } = THEME[cell.part];
+      const { align, wrap } = cell.style ?? {};
       const looks = sheet.looks.get(at(cell));
       expect(looks).toMatchObject({
         'Format.Font.Name': FONT,
         'Format.Font.Size': size,
         'Format.Font.Color': ink,
-        'Format.HorizontalAlignment': cell.align.replace(/^./, (letter) => letter.toUpperCase()),
+        'Format.HorizontalAlignment': align?.replace(/^./, (letter) => letter.toUpperCase()),
       });
       expect(looks?.['Format.Fill.Color']).toBe(fill);
       expect(looks?.['Format.Font.Bold']).toBe(bold);
       expect(looks?.['Format.Font.Italic']).toBe(italic);
       const steps = ['input', 'choice', 'held', 'result', 'heading', 'remark', 'warning'].includes(cell.part);
-      expect(looks?.['Format.IndentLevel']).toBe(steps && cell.align === 'left' ? 1 : undefined);
-      expect(looks?.['Format.WrapText']).toBe(cell.wrap || undefined);
+      expect(looks?.['Format.IndentLevel']).toBe(steps && align === 'left' ? 1 : undefined);
+      expect(looks?.['Format.WrapText']).toBe(wrap);
       expect(looks?.['Format.Borders(EdgeTop).Style']).toBe(edge === 'dotted' ? 'Dot' : undefined);
       expect(looks?.['Format.Borders(EdgeBottom).Style']).toBe(
         edge && (edge === 'dotted' ? 'Dot' : 'Continuous'),
@@ -106,18 +107,23 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
     }
   });
   test('columns have their widths, and lines across the sheet are merged', () => {
-    for (const [column, characters] of plan.columns.entries())
-      expect(sheet.looks.get(addressOf(0, column))?.['Format.ColumnWidth']).toBe(columnPoints(characters));
+    for (const [column, characters] of Object.entries(plan.widths))
+      expect(sheet.looks.get(addressOf(0, Number(column)))?.['Format.ColumnWidth']).toBe(
+        columnPoints(characters),
+      );
     expect(sheet.merges).toEqual(plan.merges);
   });
   test('what may be typed is checked by Excel, with our sentence', () => {
     for (const rule of plan.rules)
-      for (const cell of addresses(rule.area)) {
+      for (const cell of rule.areas.flatMap(addresses)) {
         const found = sheet.validation.get(cell);
-        expect(found?.ErrorAlert).toMatchObject({ showAlert: true, style: 'Stop', message: rule.message });
-        if (rule.list)
-          expect(found?.Rule).toEqual({ list: { inCellDropDown: true, source: rule.list.join(',') } });
-        else expect(Object.keys(found?.Rule ?? {})).toEqual([rule.whole ? 'wholeNumber' : 'decimal']);
+        expect(found?.ErrorAlert).toMatchObject({ showAlert: true, style: 'Stop', message: rule.refusal });
+        if (rule.kind === 'list')
+          expect(found?.Rule).toEqual({
+            list: { inCellDropDown: true, source: rule.bounds[0]?.replaceAll('"', '') },
+          });
+        else
+          expect(Object.keys(found?.Rule ?? {})).toEqual([rule.kind === 'whole' ? 'wholeNumber' : 'decimal']);
       }
   });
   test('every note is the message of its cell', () => {
@@ -147,11 +153,16 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
         fill: look(condition, 'Custom.Format.Fill.Color'),
       })),
     ).toEqual(
-      plan.warnings.map(({ area, formula }) => ({ area, formula, ink: WARNED.ink, fill: WARNED.fill })),
+      plan.conditions.map(({ areas: [area], formula }) => ({
+        area,
+        formula,
+        ink: WARNED.ink,
+        fill: WARNED.fill,
+      })),
     );
   });
   test('charts are Excel’s own, with their columns, titles and places', () => {
-    const range = (area: SheetPlan['merges'][number]): string => `[${plan.name}]!${rangeText(area)}`;
+    const range = (area: (typeof plan)['merges'][number]): string => `[${plan.name}]!${rangeText(area)}`;
     expect(
       sheet.charts.map((chart) => ({
         title: look(chart, 'Title.Text'),
@@ -183,7 +194,7 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
   });
   test('heading rows stay in view', () => {
     expect(sheet.item.children.get('FreezePanes')?.calls.FreezeRows).toEqual(
-      plan.freezeRows > 0 ? [plan.freezeRows] : undefined,
+      plan.freeze.rows > 0 ? [plan.freeze.rows] : undefined,
     );
   });
   test('it prints on pages one wide, with its name above', () => {
@@ -194,7 +205,7 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
       PaperSize: 'A4',
       Zoom: { horizontalFitToPages: 1 },
     });
-    expect(layout?.calls.SetPrintArea).toEqual([`[${plan.name}]!${rangeText(page.area)}`]);
+    expect(layout?.calls.SetPrintArea).toEqual([`[${plan.name}]!${page.area && rangeText(page.area)}`]);
     expect(layout?.calls.SetPrintTitleRows).toEqual(
       page.titleRows > 0 ? [`$1:$${page.titleRows}`] : undefined,
     );

@@ -3,50 +3,48 @@ import { describe, expect, test } from 'vitest';
 import { trials } from '../../full';
 import { drawCharts } from '../../../src/hosts/excel/chart';
 import { drawInputs } from '../../../src/hosts/excel/inputs';
-import { columnPoints, rowHeights } from '../../../src/hosts/excel/measures';
 import { patches } from '../../../src/hosts/excel/ranges';
 import { numberFormats, values } from '../../../src/hosts/excel/cells';
 import { drawPage } from '../../../src/hosts/excel/page';
 import type { BookChart } from '../../../src/book/chart';
-import type { InputRule, PlanCell, SheetPlan } from '../../../src/sheets/plan';
+import type { BookCell, BookSheet } from '../../../src/book/book';
+import { columnPoints, rowHeights } from '../../../src/book/measures';
+import { styleOf } from '../../../src/sheets/looks';
+import { bookRule } from '../../../src/sheets/rules';
+import type { Accepts } from '../../../src/sheets/template';
 import { TEMPLATES } from '../../../src/sheets/templates';
 import { FakeWorkbook } from './support/fake-workbook';
 import { type Item, look } from './support/item';
 import { planOf } from './support/laid';
 import { loadOffice } from './support/office-host';
 
-const EMPTY: SheetPlan = {
+const EMPTY: BookSheet = {
   name: 'None',
-  columns: [10, 10, 10],
+  hidden: false,
+  widths: { 0: 10, 1: 10, 2: 10 },
+  heights: {},
   cells: [],
   merges: [],
+  freeze: { rows: 0, columns: 0 },
   tables: [],
   rules: [],
-  warnings: [],
-  names: [],
+  conditions: [],
   charts: [],
-  freezeRows: 0,
-  page: {
-    landscape: false,
-    header: '',
-    titleRows: 0,
-    area: { row: 0, column: 0, rows: 1, columns: 1 },
-  },
+  page: { landscape: false, header: '', titleRows: 0, breaks: [] },
 };
 /** Letters that Excel takes in the title and in the sentence of a message at a cell; from memory. */
 const LONGEST_TITLE = 32;
 const LONGEST_MESSAGE = 255;
 
-const cell = (row: number, column: number, more: Partial<PlanCell> = {}): PlanCell => ({
+const cell = (row: number, column: number, more: Partial<BookCell> = {}): BookCell => ({
   row,
   column,
+  value: null,
   part: 'input',
-  format: 'General',
-  text: false,
-  align: 'right',
-  wrap: false,
+  style: styleOf('input', { align: 'right' }),
   ...more,
 });
+const TEXTS = styleOf('input', { align: 'right', format: '@' });
 
 /** A sheet on which one part of a plan is drawn. */
 async function drawn(draw: (sheet: Excel.Worksheet) => void) {
@@ -84,14 +82,14 @@ describe('cells that are alike are joined', () => {
     ));
   test('a block is one patch', () => {
     const cells = [cell(1, 1), cell(1, 2), cell(2, 1), cell(2, 2)];
-    expect(patches(cells, ({ part }) => part).map(({ area }) => area)).toEqual([
+    expect(patches(cells, ({ part }) => part ?? '').map(({ area }) => area)).toEqual([
       { row: 1, column: 1, rows: 2, columns: 2 },
     ]);
   });
 });
 
 describe('what may be typed, for Excel', () => {
-  const rules: [string, Partial<InputRule>, object][] = [
+  const rules: [string, Partial<Accepts>, object][] = [
     ['from, to', { least: 0, most: 9 }, { formula1: 0, formula2: 9, operator: 'Between' }],
     ['from', { least: 0 }, { formula1: 0, operator: 'GreaterThanOrEqualTo' }],
     ['to', { most: 9 }, { formula1: 9, operator: 'LessThanOrEqualTo' }],
@@ -104,15 +102,15 @@ describe('what may be typed, for Excel', () => {
     ),
   )('$name, whole: $whole', async ({ bounds, wanted, whole }) => {
     const area = { row: 0, column: 0, rows: 1, columns: 1 };
-    const rule: InputRule = { area, whole, message: 'A number.', ...bounds };
+    const rule = bookRule(area, { message: 'A number.', ...(whole ? { whole } : {}), ...bounds });
     const sheet = await drawn((s) => drawInputs(s, { ...EMPTY, rules: [rule] }));
     expect(sheet.validation.get('A1')?.Rule).toEqual({ [whole ? 'wholeNumber' : 'decimal']: wanted });
   });
   test('notes and sentences of the templates are not longer than Excel takes', () => {
     for (const template of TEMPLATES) {
-      const plan = planOf(template, true);
+      const plan = planOf(template, true).sheet;
       for (const { note } of plan.cells) expect(note?.length ?? 0).toBeLessThanOrEqual(LONGEST_MESSAGE);
-      for (const { message } of plan.rules) expect(message.length).toBeLessThanOrEqual(LONGEST_MESSAGE);
+      for (const { refusal } of plan.rules) expect(refusal?.length ?? 0).toBeLessThanOrEqual(LONGEST_MESSAGE);
     }
   });
   test('a note has the name of its row, or the heading it stands on', async () => {
@@ -204,28 +202,28 @@ describe('sizes', () => {
     expect(columnPoints(8.43)).toBeCloseTo(48, 0));
   test('a line across a merged row gets room for all of its words', () => {
     const words = 'Meter each head alone. '.repeat(8).trim();
-    const lead = cell(0, 0, { part: 'lead', value: words, wrap: true, align: 'left' });
+    const lead = cell(0, 0, { value: words, style: styleOf('lead', { wrap: true }) });
     const across = { row: 0, column: 0, rows: 1, columns: 3 };
-    const narrow = rowHeights({ ...EMPTY, cells: [lead] }).get(0) ?? 0;
-    const wide = rowHeights({ ...EMPTY, cells: [lead], merges: [across] }).get(0) ?? 0;
+    const narrow = rowHeights([lead], EMPTY.widths, [])[0] ?? 0;
+    const wide = rowHeights([lead], EMPTY.widths, [across])[0] ?? 0;
     expect(wide).toBeGreaterThan(40);
     expect(narrow).toBeGreaterThan(2 * wide);
   });
   test('an ordinary row keeps the height that Excel gives it', () =>
-    expect(rowHeights({ ...EMPTY, cells: [cell(3, 0, { value: 11 })] }).size).toBe(0));
+    expect(rowHeights([cell(3, 0, { value: 11 })], EMPTY.widths, [])).toEqual({ 3: 15 }));
 });
 
 describe('words and pages', () => {
   test('words that begin like a formula are marked, except in cells of texts', () => {
     const cells = [
       cell(0, 0, { value: '-rim' }),
-      cell(0, 1, { value: '-1/3', text: true }),
+      cell(0, 1, { value: '-1/3', style: TEXTS }),
       cell(0, 2, { value: -1 }),
     ];
     expect(values({ ...EMPTY, cells })).toEqual([["'-rim", '-1/3', -1]]);
   });
   test('a cell without a format of its own is left alone', () =>
-    expect(numberFormats({ ...EMPTY, cells: [cell(0, 0), cell(0, 1, { format: '@' })] })).toEqual([
+    expect(numberFormats({ ...EMPTY, cells: [cell(0, 0), cell(0, 1, { style: TEXTS })] })).toEqual([
       [null, '@'],
     ]));
   test('an & in a header is printed, not obeyed; without rows to repeat none are set', async () => {

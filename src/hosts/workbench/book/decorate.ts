@@ -7,23 +7,20 @@ import {
   type IResources,
   type ISheetDataValidationRule,
 } from '@univerjs/core';
-import {
-  CFRuleType,
-  CFSubRuleType,
-  type IConditionFormattingRule,
-} from '@univerjs/preset-sheets-conditional-formatting';
+import type { IConditionFormattingRule } from '@univerjs/preset-sheets-conditional-formatting';
 import type { ISheetNote } from '@univerjs/preset-sheets-note';
 import { type ITableJson, TableColumnDataTypeEnum } from '@univerjs/preset-sheets-table';
-import type { BookRule, BookSheet, BookTable, BookWarning } from '../../../book/book';
+import type { BookRule, BookSheet, BookTable } from '../../../book/book';
+import { wordsOf } from '../../../book/listWords';
+import { gridCondition } from './conditions';
 import { gridRange } from './snapshotSheet';
-import { gridStyle } from './styles';
 import { PLAIN_TABLE } from '../grid/tableLook';
 
 /** What the grid keeps beside a sheet, in the form in which it stores each. */
 export interface Decorations {
   readonly tables: readonly ITableJson[];
   readonly rules: readonly ISheetDataValidationRule[];
-  readonly warnings: readonly IConditionFormattingRule[];
+  readonly conditions: readonly IConditionFormattingRule[];
   readonly notes: readonly ISheetNote[];
 }
 
@@ -70,8 +67,8 @@ export const GRID_COMPARISONS = {
 
 /** A bound in the grid's spelling: plain numbers, words with commas between, formulas with their =. */
 function bound(text: string, kind: BookRule['kind']): string {
-  const words = kind === 'list' ? /^"(.*)"$/.exec(text)?.[1] : undefined;
-  if (words !== undefined) return words.replaceAll('""', '"');
+  const words = kind === 'list' ? wordsOf(text) : undefined;
+  if (words !== undefined) return words;
   return text === '' || Number.isFinite(Number(text)) ? text : `=${text}`;
 }
 
@@ -102,18 +99,6 @@ const ruleOf = ({
   };
 };
 
-const warningOf = ({ areas, formula, look }: BookWarning): IConditionFormattingRule => ({
-  cfId: newId(),
-  ranges: areas.map(gridRange),
-  stopIfTrue: false,
-  rule: {
-    type: CFRuleType.highlightCell,
-    subType: CFSubRuleType.formula,
-    value: formula.startsWith('=') ? formula : `=${formula}`,
-    style: gridStyle(look),
-  },
-});
-
 const NOTE_WIDTH = 240;
 const LETTERS_IN_A_LINE = 34;
 const noteOf = (note: string, row: number, col: number): ISheetNote => ({
@@ -129,7 +114,7 @@ const noteOf = (note: string, row: number, col: number): ISheetNote => ({
 export const decorations = (sheet: BookSheet): Decorations => ({
   tables: sheet.tables.map(tableOf),
   rules: sheet.rules.map(ruleOf),
-  warnings: sheet.warnings.map(warningOf),
+  conditions: sheet.conditions.map(gridCondition),
   notes: sheet.cells.flatMap(({ note, row, column }) =>
     note === undefined ? [] : [noteOf(note, row, column)],
   ),
@@ -139,7 +124,7 @@ export const decorations = (sheet: BookSheet): Decorations => ({
 export const RESOURCES = {
   tables: 'SHEET_TABLE_PLUGIN',
   rules: 'SHEET_DATA_VALIDATION_PLUGIN',
-  warnings: 'SHEET_CONDITIONAL_FORMATTING_PLUGIN',
+  conditions: 'SHEET_CONDITIONAL_FORMATTING_PLUGIN',
   notes: 'SHEET_NOTE_PLUGIN',
   names: 'SHEET_DEFINED_NAME_PLUGIN',
 } as const;
@@ -157,7 +142,7 @@ export function resources(sheets: ReadonlyMap<string, Decorations>): IResources 
   return [
     { name: RESOURCES.tables, data: by(({ tables }) => ({ tables, tableFilteredOutRows: [] })) },
     { name: RESOURCES.rules, data: by(({ rules }) => rules) },
-    { name: RESOURCES.warnings, data: by(({ warnings }) => warnings) },
+    { name: RESOURCES.conditions, data: by(({ conditions }) => conditions) },
     { name: RESOURCES.notes, data: by(({ notes }) => notesByCell(notes)) },
   ];
 }

@@ -1,23 +1,19 @@
 import { DataValidationErrorStyle, type ISheetDataValidationRule, type IWorkbookData } from '@univerjs/core';
-import {
-  CFRuleType,
-  CFSubRuleType,
-  type IConditionFormattingRule,
-  type IFormulaHighlightCell,
-} from '@univerjs/preset-sheets-conditional-formatting';
+import type { IConditionFormattingRule } from '@univerjs/preset-sheets-conditional-formatting';
 import type { ISheetNote } from '@univerjs/preset-sheets-note';
 import type { ITableJson } from '@univerjs/preset-sheets-table';
-import type { BookRule, BookSheet, BookTable, BookWarning } from '../../../book/book';
+import type { BookRule, BookSheet, BookTable } from '../../../book/book';
+import { quotedWords } from '../../../book/listWords';
+import { bookCondition } from './conditions';
 import { GRID_COMPARISONS, RESOURCES, RULE_TYPES } from './decorate';
 import type { NotWritten } from './notWritten';
 import { areaOfGridRange } from './snapshotSheet';
-import { bookStyle } from './styles';
 
 /** What is stored beside one sheet. */
 export interface SheetDecorations {
   readonly tables: readonly ITableJson[];
   readonly rules: readonly ISheetDataValidationRule[];
-  readonly warnings: readonly IConditionFormattingRule[];
+  readonly conditions: readonly IConditionFormattingRule[];
   readonly notes: readonly ISheetNote[];
 }
 
@@ -27,12 +23,12 @@ export function storedDecorations({ resources }: IWorkbookData): (sheetId: strin
     JSON.parse(resources?.find((each) => each.name === name)?.data || '{}') as Record<string, T>;
   const tables = stored<{ tables: ITableJson[] }>(RESOURCES.tables);
   const rules = stored<ISheetDataValidationRule[]>(RESOURCES.rules);
-  const warnings = stored<IConditionFormattingRule[]>(RESOURCES.warnings);
+  const conditions = stored<IConditionFormattingRule[]>(RESOURCES.conditions);
   const notes = stored<Record<string, Record<string, ISheetNote>>>(RESOURCES.notes);
   return (id) => ({
     tables: tables[id]?.tables ?? [],
     rules: rules[id] ?? [],
-    warnings: warnings[id] ?? [],
+    conditions: conditions[id] ?? [],
     notes: Object.values(notes[id] ?? {}).flatMap((row) => Object.values(row)),
   });
 }
@@ -42,14 +38,14 @@ const keyOf = <K extends string>(record: Readonly<Record<K, unknown>>, value: un
 
 /** The same as a file holds them. */
 export function decorationsToBook(
-  { tables, rules, warnings }: SheetDecorations,
+  { tables, rules, conditions }: SheetDecorations,
   sheet: string,
   notWritten: NotWritten,
-): Pick<BookSheet, 'tables' | 'rules' | 'warnings'> {
+): Pick<BookSheet, 'tables' | 'rules' | 'conditions'> {
   return {
     tables: tables.map((table) => tableOf(table, sheet, notWritten)),
     rules: rules.flatMap((rule) => ruleOf(rule, sheet, notWritten)),
-    warnings: warnings.flatMap((rule) => warningOf(rule, sheet, notWritten)),
+    conditions: conditions.flatMap((rule) => bookCondition(rule, sheet, notWritten)),
   };
 }
 
@@ -94,18 +90,5 @@ function ruleOf(rule: ISheetDataValidationRule, sheet: string, notWritten: NotWr
 
 function fileBound(text: string, kind: BookRule['kind']): string {
   if (text.startsWith('=')) return text.slice(1);
-  return kind === 'list' ? `"${text.replaceAll('"', '""')}"` : text;
-}
-
-function warningOf(
-  { ranges, rule }: IConditionFormattingRule,
-  sheet: string,
-  notWritten: NotWritten,
-): BookWarning[] {
-  if (rule.type !== CFRuleType.highlightCell || rule.subType !== CFSubRuleType.formula) {
-    notWritten.note('Conditional colours that follow no formula', sheet);
-    return [];
-  }
-  const { value, style } = rule as IFormulaHighlightCell;
-  return [{ areas: ranges.map(areaOfGridRange), formula: value.replace(/^=?/, '='), look: bookStyle(style) }];
+  return kind === 'list' ? quotedWords(text) : text;
 }

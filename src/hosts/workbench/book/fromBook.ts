@@ -1,5 +1,5 @@
 import { generateRandomId, type IWorkbookData, LocaleType, VerticalAlign } from '@univerjs/core';
-import { FONT } from '../../../book/palette';
+import { FONT, USUAL_SIZE } from '../../../book/palette';
 import type { Book, BookName } from '../../../book/book';
 import { parseReference } from '../../../formula/reference';
 import { decorations, RESOURCES, resources } from './decorate';
@@ -23,7 +23,7 @@ export function workbookOf({ sheets, names }: Book): IWorkbookData {
     appVersion: '0.25.1',
     locale: LocaleType.EN_US,
     styles: {},
-    defaultStyle: { ff: FONT, fs: 10, vt: VerticalAlign.MIDDLE },
+    defaultStyle: { ff: FONT, fs: USUAL_SIZE, vt: VerticalAlign.MIDDLE },
     sheetOrder: all.map(({ id }) => id),
     sheets: Object.fromEntries(all.map(({ id, sheet }) => [id, snapshotSheet(sheet, id)])),
     resources: [

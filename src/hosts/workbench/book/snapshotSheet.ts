@@ -6,10 +6,11 @@ import {
   type IWorksheetData,
 } from '@univerjs/core';
 import type { Area } from '../../../formula/area';
+import { columnPixels } from '../../../book/measures';
 import { PALETTE } from '../../../book/palette';
 import type { BookCell, BookSheet } from '../../../book/book';
 import { keep } from '../charts/keptWithSheet';
-import { columnPixels, LEAST_ROW, rowPixels } from './measures';
+import { LEAST_ROW, rowPixels } from './measures';
 import { gridStyle } from './styles';
 
 const SPARE_ROWS = 60;

@@ -11,12 +11,13 @@ import type { Area } from '../../../formula/area';
 import type { ErrorCode } from '../../../formula/errors';
 import { cellError } from '../../../formula/errors';
 import type { Book, BookCell, BookPage, BookSheet } from '../../../book/book';
+import { charactersOf } from '../../../book/measures';
 import { decorationsToBook, type SheetDecorations, storedDecorations } from './decorationsToBook';
 import type { Grid } from '../grid/grid';
 import { drawnChart } from '../../../book/chart';
 import { keptCharts, keptWith } from '../charts/keptWithSheet';
 import { kindOver } from '../charts/rowsDrawn';
-import { charactersOf, pointsOf } from './measures';
+import { pointsOf } from './measures';
 import { NotWritten } from './notWritten';
 import { areaOfGridRange } from './snapshotSheet';
 import { bookStyle } from './styles';
@@ -53,7 +54,7 @@ function bookSheet(
   const sheet = snapshot.sheets[id] as Partial<IWorksheetData>;
   const name = sheet.name ?? '';
   const cells = cellsOf(grid, snapshot, id, sheet, beside, notWritten);
-  const { tables, rules, warnings } = decorationsToBook(beside, name, notWritten);
+  const { tables, rules, conditions } = decorationsToBook(beside, name, notWritten);
   const rows = Object.entries(sheet.rowData ?? {});
   const columns = Object.entries(sheet.columnData ?? {});
   if ([...rows, ...columns].some(([, { hd }]) => hd === BooleanNumber.TRUE))
@@ -77,7 +78,7 @@ function bookSheet(
     freeze: { rows: sheet.freeze?.ySplit ?? 0, columns: sheet.freeze?.xSplit ?? 0 },
     tables,
     rules,
-    warnings,
+    conditions,
     charts,
     page: pageOf(kept?.page, cells, tables.length > 0),
   };

@@ -71,7 +71,7 @@ function steps(unitId: string, index: number, sheet: Partial<IWorksheetData>, be
       redo: { id: AddDataValidationMutation.id, params: { ...at, rule } },
       undo: { id: RemoveDataValidationMutation.id, params: { ...at, ruleId: rule.uid } },
     })),
-    ...beside.warnings.map((rule) => ({
+    ...beside.conditions.map((rule) => ({
       redo: { id: AddConditionalRuleMutation.id, params: { ...at, rule } },
       undo: { id: DeleteConditionalRuleMutation.id, params: { ...at, cfId: rule.cfId } },
     })),

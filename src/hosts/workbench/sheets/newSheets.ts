@@ -2,13 +2,12 @@ import { TableManager } from '@univerjs/preset-sheets-table';
 import type { FWorkbook } from '@univerjs/sheets/facade';
 import type { Outcome } from '../../../pane/host';
 import { makePlan } from '../../../sheets/makePlan';
-import { isInputCell } from '../../../sheets/plan';
 import { templateToLay } from '../../../sheets/templateToLay';
 import { copyName, NOTHING_TO_COPY } from '../../../pane/valuesCopy';
 import { decorations } from '../book/decorate';
+import { withChartSigns } from './chartSigns';
 import type { Grid } from '../grid/grid';
 import { type LaidInGrid, lay, type NewSheet } from './lay';
-import { sheetOfPlan } from './planSheet';
 import { chooseFirstInput } from '../state/session';
 import { snapshotSheet } from '../book/snapshotSheet';
 import { takeSheetBack } from './takeSheetBack';
@@ -17,15 +16,15 @@ import { valuesSheet } from './valuesSheet';
 const sheetsTaken = (workbook: FWorkbook): string[] =>
   workbook.getSheets().map((sheet) => sheet.getSheetName());
 
-/** A table shares its names with the named cells. */
-const tablesTaken = (grid: Grid, workbook: FWorkbook): string[] => [
-  ...grid.univer
+const tablesTaken = (grid: Grid, workbook: FWorkbook): string[] =>
+  grid.univer
     .__getInjector()
     .get(TableManager)
     .getTableList(workbook.getId())
-    .map(({ name }) => name),
-  ...workbook.getDefinedNames().map((name) => name.getName()),
-];
+    .map(({ name }) => name);
+
+const namesTaken = (workbook: FWorkbook): string[] =>
+  workbook.getDefinedNames().map((name) => name.getName());
 
 /** Lays a sheet, shows it, and says what became of it. */
 function laid(grid: Grid, name: string, made: NewSheet, done: string): Outcome {
@@ -53,12 +52,13 @@ export async function insertSheet(grid: Grid, id: string, filled: boolean): Prom
     filled,
     sheets: sheetsTaken(workbook),
     tables: tablesTaken(grid, workbook),
+    names: namesTaken(workbook),
   });
-  const sheet = sheetOfPlan(plan);
-  const how = filled && plan.cells.some(isInputCell) ? ' with the demo job' : '';
-  const done = `“${plan.name}” is inserted${how}. Ctrl+Z takes it away again.`;
+  const sheet = withChartSigns(plan.sheet);
+  const how = filled && plan.start ? ' with the demo job' : '';
+  const done = `“${sheet.name}” is inserted${how}. Ctrl+Z takes it away again.`;
   const made = { sheet: snapshotSheet(sheet, ''), beside: decorations(sheet) };
-  const outcome = laid(grid, plan.name, made, done);
+  const outcome = laid(grid, sheet.name, made, done);
   if ('done' in outcome) chooseFirstInput(grid, plan);
   return outcome;
 }
@@ -68,7 +68,7 @@ export function copyValues(grid: Grid): Outcome {
   const workbook = grid.api.getActiveWorkbook();
   if (!workbook) return { refused: 'No workbook is open. Reload the page and try again.' };
   const name = copyName(workbook.getActiveSheet().getSheetName(), sheetsTaken(workbook));
-  const made = valuesSheet(grid, name, tablesTaken(grid, workbook));
+  const made = valuesSheet(grid, name, [...tablesTaken(grid, workbook), ...namesTaken(workbook)]);
   if (!made) return NOTHING_TO_COPY;
   const done = `“${name}” holds the values as they are now, without formulas. Looks, notes and charts came along. Ctrl+Z takes it away again.`;
   return laid(grid, name, made, done);

@@ -17,7 +17,7 @@ const sorted = <T>(record: Readonly<Record<string, T>> | undefined): [string, T]
 
 /**
  * Everything on a sheet that may be somebody's work, to see later whether it is still the same: its name, what is typed,
- * looks, merged cells, tables, rules, warnings and notes. Widths and heights are not: the grid fits some by itself.
+ * looks, merged cells, tables, rules, conditions and notes. Widths and heights are not: the grid fits some by itself.
  */
 export function sheetState({ api }: Grid, id: string): string | undefined {
   const snapshot = api.getActiveWorkbook()?.save();

@@ -43,7 +43,7 @@ function valueCells(cells: Cells, spilled: Cells): Cells {
 }
 
 /** Tables without the formulas of their columns, under names that nobody has; and new ids for everything. */
-function besideIt({ tables, rules, warnings, notes }: Decorations, taken: readonly string[]): Decorations {
+function besideIt({ tables, rules, conditions, notes }: Decorations, taken: readonly string[]): Decorations {
   const used = [...taken];
   const newId = (): string => generateRandomId(8);
   return {
@@ -54,7 +54,7 @@ function besideIt({ tables, rules, warnings, notes }: Decorations, taken: readon
       return { ...table, id: newId(), name, columns };
     }),
     rules: rules.map((rule) => ({ ...rule, uid: newId() })),
-    warnings: warnings.map((warning) => ({ ...warning, cfId: newId() })),
+    conditions: conditions.map((condition) => ({ ...condition, cfId: newId() })),
     notes: notes.map((note) => ({ ...note, id: newId() })),
   };
 }

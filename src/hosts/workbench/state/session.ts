@@ -1,9 +1,9 @@
 import type { IWorkbookData } from '@univerjs/core';
-import { makePlan } from '../../../sheets/makePlan';
+import { planAlone } from '../../../sheets/makePlan';
 import { SHORT } from '../../../sheets/offered';
-import { isInputCell, type SheetPlan } from '../../../sheets/plan';
+import type { SheetPlan } from '../../../sheets/plan';
 import type { Grid } from '../grid/grid';
-import { sheetOfPlan } from '../sheets/planSheet';
+import { withChartSigns } from '../sheets/chartSigns';
 import { workbookOf } from '../book/fromBook';
 
 const FIRST_SHEET = 'pops-build';
@@ -12,20 +12,19 @@ const IN_VIEW = 'inView';
 function firstPlan(): SheetPlan {
   const template = SHORT.find(({ id }) => id === FIRST_SHEET);
   if (!template) throw new Error(`There is no template "${FIRST_SHEET}".`);
-  return makePlan(template, { filled: true, sheets: [], tables: [] });
+  return planAlone(template, true);
 }
 
 /** What a newcomer meets: one sheet with the demo job in it, and its first input chosen. */
 export function openFirst(grid: Grid): IWorkbookData | undefined {
   const plan = firstPlan();
-  const before = replaceWorkbook(grid, workbookOf({ sheets: [sheetOfPlan(plan)], names: [] }));
+  const before = replaceWorkbook(grid, workbookOf({ sheets: [withChartSigns(plan.sheet)], names: [] }));
   chooseFirstInput(grid, plan);
   return before;
 }
 
-export function chooseFirstInput({ api }: Grid, { cells }: SheetPlan): void {
-  const first = cells.find(isInputCell);
-  if (first) api.getActiveWorkbook()?.getActiveSheet().getRange(first.row, first.column).activate();
+export function chooseFirstInput({ api }: Grid, { start }: SheetPlan): void {
+  if (start) api.getActiveWorkbook()?.getActiveSheet().getRange(start.row, start.column).activate();
 }
 
 /** The open workbook as it can be stored, with the sheet that is in view. */

@@ -24,7 +24,7 @@ import { type RulesBefore, rulesOf } from './widenRules';
 
 /**
  * A row that comes into a table is one of the table: the grid widens the table, and here the row gets the formulas,
- * formats, input rules and warnings of its neighbour, in the same step, so that undo takes all of it back.
+ * formats, input rules and conditions of its neighbour, in the same step, so that undo takes all of it back.
  */
 export function growTables(grid: Grid): void {
   const injector = grid.univer.__getInjector();

@@ -10,12 +10,12 @@ import {
   UpdateRuleType,
 } from '@univerjs/preset-sheets-data-validation';
 
-/** The input rules and warnings of a sheet as they were before rows came in: what undo goes back to. */
+/** The input rules and conditions of a sheet as they were before rows came in: what undo goes back to. */
 export interface RulesBefore {
   readonly unitId: string;
   readonly sheetId: string;
   readonly inputs: ReadonlyMap<string, readonly IRange[]>;
-  readonly warnings: ReadonlyMap<string, IConditionFormattingRule>;
+  readonly conditions: ReadonlyMap<string, IConditionFormattingRule>;
 }
 
 interface NewRows {
@@ -28,7 +28,7 @@ interface NewRows {
 
 const inputsOf = (injector: Injector, unitId: string, sheetId: string): readonly ISheetDataValidationRule[] =>
   injector.get(DataValidationModel).getRules(unitId, sheetId);
-const warningsOf = (
+const conditionsOf = (
   injector: Injector,
   unitId: string,
   sheetId: string,
@@ -41,7 +41,9 @@ export const rulesOf = (injector: Injector, unitId: string, sheetId: string): Ru
   inputs: new Map(
     inputsOf(injector, unitId, sheetId).map(({ uid, ranges }) => [uid, ranges.map((r) => ({ ...r }))]),
   ),
-  warnings: new Map(warningsOf(injector, unitId, sheetId).map((rule) => [rule.cfId, structuredClone(rule)])),
+  conditions: new Map(
+    conditionsOf(injector, unitId, sheetId).map((rule) => [rule.cfId, structuredClone(rule)]),
+  ),
 });
 
 const covers = (range: IRange, row: number, { startColumn, endColumn }: NewRows): boolean =>
@@ -66,7 +68,7 @@ function reaching(ranges: readonly IRange[], added: NewRows): IRange[] | undefin
   );
 }
 
-/** Spreads the input rules and warnings of a table's row over new rows beside it. */
+/** Spreads the input rules and conditions of a table's row over new rows beside it. */
 export function widenRules(
   injector: Injector,
   before: RulesBefore,
@@ -85,7 +87,7 @@ export function widenRules(
     redos.push(set(wider));
     undos.push(set(before.inputs.get(uid) ?? ranges));
   }
-  for (const rule of warningsOf(injector, before.unitId, before.sheetId)) {
+  for (const rule of conditionsOf(injector, before.unitId, before.sheetId)) {
     const wider = reaching(rule.ranges, added);
     if (!wider) continue;
     const set = (changed: IConditionFormattingRule): IMutationInfo => ({
@@ -93,7 +95,7 @@ export function widenRules(
       params: { ...at, cfId: rule.cfId, rule: changed },
     });
     redos.push(set({ ...rule, ranges: wider }));
-    undos.push(set(before.warnings.get(rule.cfId) ?? rule));
+    undos.push(set(before.conditions.get(rule.cfId) ?? rule));
   }
   return { redos, undos };
 }

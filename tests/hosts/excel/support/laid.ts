@@ -1,6 +1,7 @@
 import { excelHost } from '../../../../src/hosts/excel/paneHost';
 import { makePlan } from '../../../../src/sheets/makePlan';
-import type { PlanCell, SheetPlan } from '../../../../src/sheets/plan';
+import type { BookCell } from '../../../../src/book/book';
+import type { SheetPlan } from '../../../../src/sheets/plan';
 import type { Template } from '../../../../src/sheets/template';
 import { TEMPLATES } from '../../../../src/sheets/templates';
 import { HOST_FILES, type HostFile, loadOffice } from './office-host';
@@ -32,7 +33,7 @@ export function openExcel({ file, canWait }: { file?: HostFile; canWait?: boolea
 }
 
 export const planOf = (template: Template, filled: boolean): SheetPlan =>
-  makePlan(template, { filled, sheets: ['Sheet1'], tables: [] });
+  makePlan(template, { filled, sheets: ['Sheet1'], tables: [], names: [] });
 
 export const sheetOf = (workbook: FakeWorkbook, name: string): Sheet => {
   const found = workbook.find(name);
@@ -41,8 +42,8 @@ export const sheetOf = (workbook: FakeWorkbook, name: string): Sheet => {
 };
 
 /** What a cell of a plan holds once it is in the workbook: a number in a cell of texts has become one. */
-export function held({ formula, value, text }: PlanCell): unknown {
+export function held({ formula, value, style }: BookCell): unknown {
   if (formula !== undefined) return formula;
-  if (value === null || value === undefined) return undefined;
-  return text ? String(value) : value;
+  if (value === null) return undefined;
+  return style?.format === '@' ? String(value) : value;
 }
