@@ -67,12 +67,12 @@ function readProof() {
 const LONG = 60_000;
 
 /**
- * Every template of the project, checked, in the order of their names: short ones, of long ones the tops that their pictures
- * show, and long ones. A page starts with the first two.
+ * Every template of the project and of other folders, checked, in the order of their names: short ones, of long ones the tops
+ * that their pictures show, and long ones. A page starts with the first two.
  */
-function readTemplates() {
+function readTemplates(others = []) {
   checks = undefined;
-  const read = [...jsonFiles(FOLDER), readProof()]
+  const read = [...[FOLDER, ...others].flatMap(jsonFiles), readProof()]
     .sort(([one], [other]) => (one < other ? -1 : 1))
     .map(([file, text]) => readTemplate(file, text));
   const isLong = (template) => JSON.stringify(template).length > LONG;

@@ -21,18 +21,23 @@ const typescript = (target = {}) => ({
   },
 });
 
-/** The templates, read and checked anew in each build that follows a change of theirs. */
+/** The templates, and those of other folders, read and checked anew in each build that follows a change of theirs. */
 class Templates {
+  constructor(others = []) {
+    this.others = others;
+  }
+
   apply(compiler) {
     let read;
     compiler.hooks.compile.tap('Templates', () => {
       read = undefined;
     });
     const part = (name) =>
-      DefinePlugin.runtimeValue(() => JSON.stringify((read ??= readTemplates())[name]), {
+      DefinePlugin.runtimeValue(() => JSON.stringify((read ??= readTemplates(this.others))[name]), {
         contextDependencies: [
           FOLDER,
           CHECKS,
+          ...this.others,
           path.join(ROOT, 'src/catalogue'),
           path.join(ROOT, 'src/sheets'),
         ],

@@ -8,7 +8,10 @@ const { ROOT, Templates, common, typescript } = require('./webpack-parts.cjs');
 
 const SOURCE = path.join(ROOT, 'src/hosts/workbench');
 
-/** The workbench page and its calculation worker, in dist/workbench. No source maps by eval: the page forbids it. */
+/**
+ * The workbench page and its calculation worker, in dist/workbench. No source maps by eval: the page forbids it.
+ * `--env templates=FOLDER` offers the templates of a folder besides.
+ */
 module.exports = (env = {}, argv = {}) => ({
   ...common('workbench', argv.mode),
   entry: { workbench: path.join(SOURCE, 'main.ts') },
@@ -24,7 +27,7 @@ module.exports = (env = {}, argv = {}) => ({
   plugins: [
     new HtmlWebpackPlugin({ template: path.join(SOURCE, 'index.html'), scriptLoading: 'defer' }),
     new MiniCssExtractPlugin({ filename: '[name].css' }),
-    new Templates(),
+    new Templates(env.templates ? [path.resolve(env.templates)] : []),
     new Pages(env),
     new Licences(),
   ],

@@ -28,12 +28,19 @@ export class Workbench {
     this.complaints = complaints;
   }
 
-  /** In a new visitor's window, or in a tab of a visitor; `before` is done to the page before it loads. */
+  /**
+   * In a new visitor's window, or in a tab of a visitor; `before` is done to the page before it loads. At the address of the
+   * built workbench, or of one that was built elsewhere.
+   */
   static async open({
     before,
     of,
-  }: { before?: (page: Page) => Promise<unknown>; of?: BrowserContext } = {}): Promise<Workbench> {
-    const url = inject('workbench');
+    url = inject('workbench'),
+  }: {
+    before?: (page: Page) => Promise<unknown>;
+    of?: BrowserContext;
+    url?: string;
+  } = {}): Promise<Workbench> {
     const page = await (of ?? (await visitor())).newPage();
     await before?.(page);
     const complaints: Complaints = { errors: [], outside: [] };
