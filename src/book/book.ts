@@ -126,12 +126,22 @@ export const COMPARISONS = [
   'lessThanOrEqual',
 ] as const;
 
-/** Gives cells a look where the formula, written for the top left cell of the first area, is true. */
-export interface BookCondition {
-  readonly areas: readonly Area[];
-  readonly formula: string;
-  readonly look: BookStyle;
-}
+/** What gives cells a look that follows their values. */
+export type BookCondition = { readonly areas: readonly Area[] } & (
+  | {
+      /** Where the formula, written for the top left cell of the first area, is true. */
+      readonly kind: 'formula';
+      readonly formula: string;
+      readonly look: BookStyle;
+    }
+  | {
+      /** Fills from the least number of all areas to the most. */
+      readonly kind: 'scale';
+      readonly low: string;
+      readonly high: string;
+    }
+);
+export type ConditionOf<K extends BookCondition['kind']> = Extract<BookCondition, { readonly kind: K }>;
 
 export interface BookPage {
   readonly landscape: boolean;

@@ -1,4 +1,5 @@
 import { parseAddress } from '../formula/address';
+import { mapFaults } from './conditions';
 import type { Fault } from './fault';
 import { formatOf, SHEET_QUANTITIES } from './formats';
 import { blockColumns, blockPlace, blockRows, isGiven, LEAD_ROWS } from './layout';
@@ -108,9 +109,15 @@ function quantities(template: Template): Fault[] {
   );
 }
 
+const maps = (template: Template): Fault[] =>
+  template.blocks.flatMap((block, b) =>
+    block.kind === 'table' ? mapFaults(block).map((reason) => ({ at: `blocks/${b}/map`, reason })) : [],
+  );
+
 /** What is wrong with ids, rows, quantities and places: until that is right, no formula can be followed. */
 export const blockFaults = (template: Template): readonly Fault[] => [
   ...names(template),
   ...quantities(template),
   ...overlaps(template),
+  ...maps(template),
 ];

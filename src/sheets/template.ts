@@ -46,6 +46,8 @@ export interface TemplateTable {
   /** Name of the table, as formulas use it. */
   readonly id: string;
   readonly columns: readonly TemplateColumn[];
+  /** Columns side by side whose numbers are coloured from the least of all to the most. */
+  readonly map?: readonly string[];
   /** Rows: a value for each column without a formula, in order; of inputs the demo. Their number is the number of rows. */
   readonly rows: readonly (readonly TemplateValue[])[];
 }

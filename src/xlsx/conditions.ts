@@ -1,24 +1,29 @@
 import type { ConditionalFormattingRule } from '@cj-tech-master/excelts';
-import type { BookCondition } from '../book/book';
+import type { BookCondition, ConditionOf } from '../book/book';
 import { address } from '../formula/address';
 import type { Area } from '../formula/area';
 import { asStored } from '../formula/spelling';
 import type { LeftOut } from './leftOut';
 import { cannotStay, plainFormula } from './readRules';
 import type { Styles } from './readStyles';
-import { differenceOf } from './writeStyles';
+import { argb, differenceOf } from './writeStyles';
 import type { Handlers, XmlAttributes } from './xml';
 
-/** What marks cells, as a file keeps it. */
-export const fileCondition = (
-  { formula, look }: BookCondition,
-  priority: number,
-): ConditionalFormattingRule => ({
-  type: 'expression',
-  priority,
-  formulae: [asStored(formula)],
-  style: differenceOf(look),
-});
+/** What gives cells a look that follows their values, as a file keeps it. */
+export const fileCondition = (condition: BookCondition, priority: number): ConditionalFormattingRule =>
+  condition.kind === 'formula'
+    ? {
+        type: 'expression',
+        priority,
+        formulae: [asStored(condition.formula)],
+        style: differenceOf(condition.look),
+      }
+    : {
+        type: 'colorScale',
+        priority,
+        cfvo: [{ type: 'min' }, { type: 'max' }],
+        color: [argb(condition.low), argb(condition.high)],
+      };
 
 const OPERATORS: Readonly<Record<string, string>> = {
   equal: '=',
@@ -33,17 +38,22 @@ const SPELT_OUT = ['expression', 'containsText', 'notContainsText', 'beginsWith'
 
 /** Elements of conditions that are left alone. */
 const LEFT_OUT: Readonly<Record<string, string>> = {
-  colorScale: 'Colour scales are left out.',
   dataBar: 'Bars within cells are left out.',
   iconSet: 'Icons within cells are left out.',
 };
+const OTHER_SCALE =
+  'Colour scales of three colours, or with ends other than the least and the most, are left out.';
 
+/** A condition that is being read. */
 interface Open {
   readonly attributes: XmlAttributes;
   readonly formulas: string[];
+  /** Of a scale of colours: what it counts from and to, and its colours. */
+  readonly ends: (string | undefined)[];
+  readonly colours: (string | undefined)[];
 }
 
-/** Hears the elements of a sheet, and keeps what marks its cells. */
+/** Hears the elements of a sheet, and keeps what gives its cells a look that follows their values. */
 export class ConditionReader implements Handlers {
   private readonly styles: Styles;
   private readonly leftOut: LeftOut;
@@ -68,7 +78,9 @@ export class ConditionReader implements Handlers {
     this.words = '';
     if (Object.hasOwn(LEFT_OUT, name)) this.leftOut.say(LEFT_OUT[name] as string);
     if (name === 'conditionalFormatting') this.areas = this.areasOf(attributes.sqref ?? '');
-    if (name === 'cfRule') this.current = { attributes, formulas: [] };
+    if (name === 'cfRule') this.current = { attributes, formulas: [], ends: [], colours: [] };
+    if (name === 'cfvo') this.current?.ends.push(attributes.type);
+    if (name === 'color') this.current?.colours.push(this.styles.colourOf(attributes));
   }
   text(more: string): void {
     if (this.current) this.words += more;
@@ -80,19 +92,31 @@ export class ConditionReader implements Handlers {
     this.current = undefined;
   }
 
-  private keep({ attributes: a, formulas }: Open): void {
+  private keep(open: Open): void {
     const [first] = this.areas;
-    const stays = first !== undefined && !formulas.some(cannotStay);
-    const formula = stays ? whenHolds(a, address(first), formulas.map(plainFormula)) : undefined;
-    const look = this.styles.differences[Number(a.dxfId)];
-    if (formula !== undefined && look !== undefined)
-      this.found.push({
-        priority: Number(a.priority ?? 0),
-        condition: { areas: this.areas, formula, look },
-      });
-    else if (first && !Object.hasOwn(LEFT_OUT, a.type ?? ''))
+    const type = open.attributes.type ?? '';
+    const found = first && (type === 'colorScale' ? scale(open) : this.mark(open, first));
+    if (found) {
+      const condition = { ...found, areas: this.areas };
+      this.found.push({ priority: Number(open.attributes.priority ?? 0), condition });
+    } else if (type === 'colorScale') this.leftOut.say(OTHER_SCALE);
+    else if (first && !Object.hasOwn(LEFT_OUT, type))
       this.leftOut.say('Some conditional formats are left out.');
   }
+
+  private mark({ attributes: a, formulas }: Open, first: Area): Found<'formula'> | undefined {
+    const look = this.styles.differences[Number(a.dxfId)];
+    if (!look || formulas.some(cannotStay)) return undefined;
+    const formula = whenHolds(a, address(first), formulas.map(plainFormula));
+    return formula === undefined ? undefined : { kind: 'formula', formula, look };
+  }
+}
+
+type Found<K extends BookCondition['kind']> = Omit<ConditionOf<K>, 'areas'>;
+
+function scale({ ends, colours }: Open): Found<'scale'> | undefined {
+  const [low, high] = colours;
+  return ends.join() === 'min,max' && low && high ? { kind: 'scale', low, high } : undefined;
 }
 
 /** When a conditional format holds, as a formula for its first cell. */

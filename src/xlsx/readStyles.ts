@@ -1,12 +1,14 @@
 import { type BookStyle, type Edge, LINES, SIDES } from '../book/book';
 import { colourOf, themeColours } from './readColours';
-import { child, children, isTrue, type XmlNode } from './xml';
+import { child, children, isTrue, type XmlAttributes, type XmlNode } from './xml';
 
 export interface Styles {
   /** By the number that a cell has. */
   readonly cells: readonly (BookStyle | undefined)[];
   /** By the number that a conditional format has. */
   readonly differences: readonly BookStyle[];
+  /** A colour that an element names, as #rrggbb. */
+  readonly colourOf: (attributes: XmlAttributes) => string | undefined;
 }
 
 /** What spreadsheets take: letters in points, steps of an indent. */
@@ -48,6 +50,7 @@ export function readStyles(styles: XmlNode | undefined, theme: XmlNode | undefin
       };
       return Object.keys(style).length > 0 ? style : undefined;
     }),
+    colourOf: (attributes) => colourOf(attributes, colours),
     differences: list('dxfs', 'dxf').map((dxf) => ({
       ...fontOf(child(dxf, 'font'), colours),
       ...fillOf(child(dxf, 'fill'), colours, true),

@@ -61,10 +61,33 @@ async function saveAndOpen(): Promise<void> {
   await expect.poll(() => sheet.notice.innerText()).toMatch(/is open/);
 }
 
-it('a sheet with every kind of thing comes in, is saved, and opens again', async () => {
+/** The fill of a cell as the grid paints it, at its left edge, where a number leaves room. */
+const fillOf = (a1: string): Promise<string> =>
+  sheet.page.evaluate((at) => {
+    const { x, y } = window.sweeptable.place(at);
+    const painted = [...document.querySelectorAll('canvas')].find((canvas) => {
+      const { left, right, top, bottom } = canvas.getBoundingClientRect();
+      return left <= x && x <= right && top <= y && y <= bottom;
+    });
+    if (!painted) throw new Error('The grid is not there.');
+    const { left, top, width } = painted.getBoundingClientRect();
+    const scale = painted.width / width;
+    const copy = new OffscreenCanvas(1, 1).getContext('2d', { willReadFrequently: true });
+    copy?.drawImage(painted, -(x - 40 - left) * scale, -(y - top) * scale);
+    const pixel = copy?.getImageData(0, 0, 1, 1).data ?? [];
+    return `#${[...pixel].slice(0, 3).map((part) => part.toString(16).padStart(2, '0')).join('')}`;
+  }, a1); // prettier-ignore
+
+/** The least is as light as paper, the most as dark as the scale goes. */
+async function isColoured(): Promise<void> {
+  await expect.poll(() => fillOf('B6')).toBe('#fbf8f1');
+  await expect.poll(() => fillOf('C7')).toBe('#88cfc7');
+}
+
+it('colours a map, also when it is saved and opened again', async () => {
   await sheet.insert('Kinds');
-  expect(await sheet.texts('B6', 'C7', 'A13')).toEqual(['86%', '100%', 'Birch 1200']);
+  await isColoured();
   await saveAndOpen();
   await sheet.sheet('Kinds');
-  expect(await sheet.texts('B6', 'C7', 'A13')).toEqual(['86%', '100%', 'Birch 1200']);
+  await isColoured();
 });

@@ -163,7 +163,7 @@ function sheetFault(sheet: BookSheet): string | undefined {
   const areas = [...sheet.merges, ...sheet.tables.map(({ area }) => area), ...inCharts, ...inRules, ...(sheet.page.area ? [sheet.page.area] : [])];
   const off = areas.find(isOff);
   if (off) return `an area off the sheet: ${JSON.stringify(off)}`;
-  const formulas = [...sheet.conditions.map(({ formula }) => formula), ...sheet.rules.flatMap(({ bounds }) => bounds), ...sheet.tables.flatMap(({ columns }) => columns.flatMap(({ formula }) => formula ?? []))];
+  const formulas = [...sheet.conditions.flatMap((c) => (c.kind === 'formula' ? c.formula : [])), ...sheet.rules.flatMap(({ bounds }) => bounds), ...sheet.tables.flatMap(({ columns }) => columns.flatMap(({ formula }) => formula ?? []))];
   const outside = formulas.find((formula) => looksOutside(formula) || formula.includes('[native code]'));
   if (outside !== undefined) return `a formula that looks outside: ${outside}`;
   if (Object.values(sheet.heights).some((x) => !(x > 0 && x <= MOST.height)) || Object.values(sheet.widths).some((x) => !(x > 0 && x <= MOST.width))) return 'a row or column beyond measure';

@@ -108,10 +108,10 @@ describe('one sheet, for every host', () => {
   });
 
   test('a warning marks the value, and the words beside it', () => {
-    expect(sheet.conditions.map(({ areas, formula }) => [areas[0], formula])).toEqual([
-      [{ row: 4, column: 1, rows: 1, columns: 1 }, '=$B$5>5'],
-      [{ row: 4, column: 3, rows: 1, columns: 1 }, '=$B$5>5'],
-      [{ row: 8, column: 1, rows: 2, columns: 1 }, '=$B9>3'],
+    expect(sheet.conditions).toMatchObject([
+      { kind: 'formula', areas: [{ row: 4, column: 1, rows: 1, columns: 1 }], formula: '=$B$5>5' },
+      { kind: 'formula', areas: [{ row: 4, column: 3, rows: 1, columns: 1 }], formula: '=$B$5>5' },
+      { kind: 'formula', areas: [{ row: 8, column: 1, rows: 2, columns: 1 }], formula: '=$B9>3' },
     ]);
     expect(at(4, 3)).toMatchObject({ part: 'warning', value: null, formula: '=IF($B$5>5,"! long","")' });
   });

@@ -7,6 +7,7 @@ import { TEMPLATES } from '../../src/sheets/templates';
 import type { Template } from '../../src/sheets/template';
 import { PALETTE } from '../../src/book/palette';
 import { THEME, WARNED } from '../../src/sheets/theme';
+import { contrast } from './contrast';
 
 const wish = { filled: true, sheets: [], tables: [], names: [] };
 const template = (id: string): Template => TEMPLATES.find((t) => t.id === id) as Template;
@@ -79,19 +80,6 @@ test('a warning is told in words beside the cell, not by colour alone', () => {
   expect(words.length).toBeGreaterThan(1);
   for (const cell of words) expect(cell.formula).toMatch(/^=IF\(.*"! [^"]+"/);
 });
-
-/** Relative luminance and contrast as WCAG 2.1 defines them. */
-const luminance = (hex: string): number => {
-  const [r, g, b] = [1, 3, 5].map((i) => {
-    const c = Number.parseInt(hex.slice(i, i + 2), 16) / 255;
-    return c <= 0.03928 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
-  }) as [number, number, number];
-  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
-};
-const contrast = (a: string, b: string): number => {
-  const [light, dark] = [luminance(a), luminance(b)].sort((x, y) => y - x) as [number, number];
-  return (light + 0.05) / (dark + 0.05);
-};
 
 describe('the theme', () => {
   for (const [part, look] of [...Object.entries(THEME), ['warned', WARNED] as const])

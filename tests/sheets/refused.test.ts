@@ -117,6 +117,14 @@ const REFUSED: readonly (readonly [string, Damage, RegExp])[] = [
   ['a function that spills', (t) => (fields(t)[2].formula = '=SWEEP.LIGHTSHARE({reading})'), /would spill/],
   ['an open bracket', (t) => (fields(t)[2].formula = '=SUM({reading}'), /a bracket is not closed/],
   ['a defined name', (t) => (fields(t)[2].formula = '=Reading*2'), /is not understood/],
+  ['a map of a column that is not there', (t) => (table(t).map = ['Reading', 'Power']), /^trial\.json: blocks\/1\/map: table Heads has no column Power$/],
+  ['a map of words', (t) => (table(t).map = ['Head', 'Reading']), /blocks\/1\/map: Head holds words, and only numbers have a least and a most$/],
+  ['a map of columns that do not lie side by side', (t) => {
+    table(t).columns.splice(2, 0, { id: 'Part', quantity: 'text', formula: '="x"' });
+    table(t).map = ['Reading', 'Share'];
+  }, /blocks\/1\/map: Reading, Share do not lie side by side$/],
+  ['a map in another order than the columns', (t) => (table(t).map = ['Share', 'Reading']), /blocks\/1\/map: Share, Reading do not lie side by side$/],
+  ['a cell that accepts nothing in particular', (t) => (fields(t)[0].accepts = { message: 'A number.' }), /blocks\/0\/fields\/0\/accepts: must match a schema in anyOf/],
   ['an unknown quantity', (t) => (fields(t)[0].quantity = 'furlongs'), /blocks\/0\/fields\/0\/quantity: furlongs is none of/],
   ['a block in the first rows', (t) => (t.blocks[0].at = 'A2'), /A2 lies in the first 3 rows/],
   ['a demo row of the wrong length', (t) => table(t).rows.push(['Cedar 2400']), /blocks\/1\/rows\/2: has 1 values for 2 columns without a formula/],

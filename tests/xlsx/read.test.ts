@@ -112,15 +112,17 @@ describe('a stranger’s file', () => {
       rule('<cfRule type="cellIs" dxfId="0" priority="3" operator="greaterThan"><formula>$A$1</formula></cfRule>') +
         rule('<cfRule type="cellIs" dxfId="0" priority="1" operator="between"><formula>1</formula><formula>2</formula></cfRule>') +
         rule('<cfRule type="containsText" dxfId="0" priority="2" operator="containsText" text="x"><formula>NOT(ISERROR(SEARCH("x",B2)))</formula></cfRule>') +
+        rule('<cfRule type="colorScale" priority="6"><colorScale><cfvo type="min"/><cfvo type="max"/><color rgb="FFFBF8F1"/><color theme="1"/></colorScale></cfRule>') +
+        rule('<cfRule type="colorScale" priority="7"><colorScale><cfvo type="min"/><cfvo type="percentile" val="50"/><cfvo type="max"/><color rgb="FFFBF8F1"/><color rgb="FFFFFFFF"/><color rgb="FF88CFC7"/></colorScale></cfRule>') +
         rule('<cfRule type="colorScale" priority="4"><colorScale/></cfRule><cfRule type="top10" dxfId="0" priority="5" rank="3"/>'),
       { 'xl/styles.xml': styles, 'xl/_rels/workbook.xml.rels': rels },
     );
-    expect(sheet.conditions.map(({ formula }) => formula)).toEqual(['=AND(B2>=(1),B2<=(2))', '=NOT(ISERROR(SEARCH("x",B2)))', '=B2>($A$1)']);
+    expect(sheet.conditions.map((c) => (c.kind === 'formula' ? c.formula : [c.low, c.high]))).toEqual(['=AND(B2>=(1),B2<=(2))', '=NOT(ISERROR(SEARCH("x",B2)))', '=B2>($A$1)', ['#fbf8f1', '#000000']]);
     expect(sheet.conditions[0]).toMatchObject({
       areas: [{ row: 1, column: 1, rows: 8, columns: 1 }, { row: 1, column: 3, rows: 1, columns: 1 }],
       look: { bold: true, fill: '#ffc7ce' },
     });
-    expect(notUnderstood).toEqual(['Colour scales are left out.', 'Some conditional formats are left out.']);
+    expect(notUnderstood).toEqual(['Colour scales of three colours, or with ends other than the least and the most, are left out.', 'Some conditional formats are left out.']);
   }); // prettier-ignore
 
   test('what is left out is told: macros, pictures, pivot tables, links, threads, protection, filters', async () => {

@@ -45,11 +45,9 @@ describe('a sheet written and read again', () => {
       const { cells: _, ...rest } = sheet;
       const { cells: __, ...restBack } = back;
       expect(restBack).toEqual({ ...rest, conditions: expect.any(Array) });
-      expect(back.conditions.map(({ areas, formula }) => ({ areas, formula }))).toEqual(
-        sheet.conditions.map(({ areas, formula }) => ({ areas, formula })),
-      );
-      for (const [w, { look }] of sheet.conditions.entries())
-        expect(back.conditions[w]?.look).toMatchObject(look);
+      expect(back.conditions).toHaveLength(sheet.conditions.length);
+      for (const [c, condition] of sheet.conditions.entries())
+        expect(back.conditions[c]).toMatchObject(condition);
     }
   });
 
@@ -237,6 +235,19 @@ describe('what a workbook may hold besides', () => {
       cells[3],
     ]);
   });
+
+  test('scales of colours and formulas that mark, the first before the others', async () => {
+    const areas = [{ row: 0, column: 0, rows: 2, columns: 1 }, { row: 4, column: 2, rows: 1, columns: 3 }];
+    const sheet = sheetOf([], {
+      conditions: [
+        { kind: 'scale', areas, low: '#fbf8f1', high: '#88cfc7' },
+        { kind: 'formula', areas, formula: '=A1>3', look: { bold: true, ink: '#7d2410' } },
+      ],
+    });
+    expect((await again(sheet)).sheets[0]?.conditions).toEqual(sheet.conditions);
+    const part = await partOf(await writeXlsx({ sheets: [sheet], names: [] }), 'xl/worksheets/sheet1.xml');
+    expect(part).toMatch(/<cfvo type="min"\/><cfvo type="max"\/><color rgb="FFFBF8F1"\/><color rgb="FF88CFC7"\/>/);
+  }); // prettier-ignore
 
   test('names, hidden sheets, frozen columns, rules of every kind and notes on empty cells', async () => {
     const at = { row: 0, column: 0, rows: 2, columns: 1 };

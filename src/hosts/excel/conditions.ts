@@ -1,7 +1,7 @@
-import type { BookCondition, BookSheet } from '../../book/book';
+import type { BookCondition, BookSheet, ConditionOf } from '../../book/book';
 import { excelRange } from './ranges';
 
-function mark(range: Excel.Range, { formula, look }: BookCondition): void {
+function markWhere(range: Excel.Range, { formula, look }: ConditionOf<'formula'>): void {
   const { rule, format } = range.conditionalFormats.add('Custom').custom;
   rule.formula = formula;
   if (look.ink) format.font.color = look.ink;
@@ -9,8 +9,20 @@ function mark(range: Excel.Range, { formula, look }: BookCondition): void {
   if (look.fill) format.fill.color = look.fill;
 }
 
-/** What marks cells. */
+function colour(range: Excel.Range, { low, high }: ConditionOf<'scale'>): void {
+  range.conditionalFormats.add('ColorScale').colorScale.criteria = {
+    minimum: { type: 'LowestValue', color: low },
+    maximum: { type: 'HighestValue', color: high },
+  };
+}
+
+function draw(range: Excel.Range, condition: BookCondition): void {
+  if (condition.kind === 'formula') markWhere(range, condition);
+  else colour(range, condition);
+}
+
+/** What gives cells a look that follows their values. */
 export function drawConditions(sheet: Excel.Worksheet, { conditions }: BookSheet): void {
   for (const condition of conditions)
-    for (const area of condition.areas) mark(excelRange(sheet, area), condition);
+    for (const area of condition.areas) draw(excelRange(sheet, area), condition);
 }

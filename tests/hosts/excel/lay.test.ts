@@ -153,9 +153,9 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
         fill: look(condition, 'Custom.Format.Fill.Color'),
       })),
     ).toEqual(
-      plan.conditions.map(({ areas: [area], formula }) => ({
+      plan.conditions.map(({ areas: [area], ...condition }) => ({
         area,
-        formula,
+        formula: 'formula' in condition && condition.formula,
         ink: WARNED.ink,
         fill: WARNED.fill,
       })),

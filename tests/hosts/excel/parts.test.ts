@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { trials } from '../../full';
+import { drawConditions } from '../../../src/hosts/excel/conditions';
 import { drawCharts } from '../../../src/hosts/excel/chart';
 import { drawInputs } from '../../../src/hosts/excel/inputs';
 import { patches } from '../../../src/hosts/excel/ranges';
@@ -124,6 +125,17 @@ describe('what may be typed, for Excel', () => {
       title: 'Draw '.repeat(9).slice(0, LONGEST_TITLE),
     });
     expect(sheet.validation.get('C2')?.Prompt).toMatchObject({ title: 'Power', message: 'As set.' });
+  });
+});
+
+test('a scale of colours runs from the least value to the most, for Excel', async () => {
+  const areas = [{ row: 1, column: 1, rows: 3, columns: 2 }];
+  const conditions = [{ kind: 'scale', areas, low: '#fbf8f1', high: '#88cfc7' }] as const;
+  const sheet = await drawn((s) => drawConditions(s, { ...EMPTY, conditions }));
+  expect(sheet.conditions.map(({ block }) => block)).toEqual(areas);
+  expect(look(sheet.conditions[0] as Item, 'ColorScale.Criteria')).toEqual({
+    minimum: { type: 'LowestValue', color: '#fbf8f1' },
+    maximum: { type: 'HighestValue', color: '#88cfc7' },
   });
 });
 

@@ -2,25 +2,37 @@ import { generateRandomId } from '@univerjs/core';
 import {
   CFRuleType,
   CFSubRuleType,
+  CFValueType,
+  type IColorScale,
   type IConditionFormattingRule,
   type IFormulaHighlightCell,
 } from '@univerjs/preset-sheets-conditional-formatting';
-import type { BookCondition } from '../../../book/book';
+import type { BookCondition, ConditionOf } from '../../../book/book';
 import type { NotWritten } from './notWritten';
 import { areaOfGridRange, gridRange } from './snapshotSheet';
 import { bookStyle, gridStyle } from './styles';
 
-/** What marks cells, as the grid keeps it. */
-export const gridCondition = ({ areas, formula, look }: BookCondition): IConditionFormattingRule => ({
+const markWhere = ({ formula, look }: ConditionOf<'formula'>): IFormulaHighlightCell => ({
+  type: CFRuleType.highlightCell,
+  subType: CFSubRuleType.formula,
+  value: formula.startsWith('=') ? formula : `=${formula}`,
+  style: gridStyle(look),
+});
+
+const colourScale = ({ low, high }: ConditionOf<'scale'>): IColorScale => ({
+  type: CFRuleType.colorScale,
+  config: [
+    { index: 0, color: low, value: { type: CFValueType.min } },
+    { index: 1, color: high, value: { type: CFValueType.max } },
+  ],
+});
+
+/** What gives cells a look that follows their values, as the grid keeps it. */
+export const gridCondition = (condition: BookCondition): IConditionFormattingRule => ({
   cfId: generateRandomId(8),
-  ranges: areas.map(gridRange),
+  ranges: condition.areas.map(gridRange),
   stopIfTrue: false,
-  rule: {
-    type: CFRuleType.highlightCell,
-    subType: CFSubRuleType.formula,
-    value: formula.startsWith('=') ? formula : `=${formula}`,
-    style: gridStyle(look),
-  },
+  rule: condition.kind === 'formula' ? markWhere(condition) : colourScale(condition),
 });
 
 /** The same back again; nothing where a file has no place for it. */
@@ -29,10 +41,19 @@ export function bookCondition(
   sheet: string,
   notWritten: NotWritten,
 ): BookCondition[] {
-  if (rule.type !== CFRuleType.highlightCell || rule.subType !== CFSubRuleType.formula) {
+  const areas = ranges.map(areaOfGridRange);
+  if (rule.type === CFRuleType.highlightCell && rule.subType === CFSubRuleType.formula) {
+    const { value, style } = rule as IFormulaHighlightCell;
+    return [{ kind: 'formula', areas, formula: value.replace(/^=?/, '='), look: bookStyle(style) }];
+  }
+  if (rule.type !== CFRuleType.colorScale) {
     notWritten.note('Conditional colours that follow no formula', sheet);
     return [];
   }
-  const { value, style } = rule as IFormulaHighlightCell;
-  return [{ areas: ranges.map(areaOfGridRange), formula: value.replace(/^=?/, '='), look: bookStyle(style) }];
+  const { config } = rule as IColorScale;
+  const [low, high, more] = config;
+  if (!more && low?.value.type === CFValueType.min && high?.value.type === CFValueType.max)
+    return [{ kind: 'scale', areas, low: low.color, high: high.color }];
+  notWritten.note('Colour scales of three colours, or with ends other than the least and the most', sheet);
+  return [];
 }
