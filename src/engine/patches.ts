@@ -1,5 +1,5 @@
 /**
- * Mends seven faults of @univerjs/engine-formula 0.25.1. Import it once in each thread that calculates, before anything
+ * Mends eight faults of @univerjs/engine-formula 0.25.1. Import it once in each thread that calculates, before anything
  * is calculated. It reaches into the engine's insides: the version is pinned, and tests/hosts/engine-*.test.ts hold
  * each fault and its mending.
  */
@@ -8,6 +8,7 @@ import {
   AstTreeBuilder,
   type BaseFunction,
   type BaseValueObject,
+  BaseReferenceObject,
   CELL_INVERTED_INDEX_CACHE as lookupIndex,
   ErrorType,
   ErrorValueObject,
@@ -190,4 +191,13 @@ const references = ReferenceNodeFactory.prototype as unknown as TableReferences;
 const { _checkTokenIsTableReference: isTable } = references;
 references._checkTokenIsTableReference = function (token) {
   return isTable.call(this, token) || this._getTableMap()?.has(token.split('[', 1)[0] as string) === true;
+};
+
+/**
+ * What INDEX or OFFSET finds in a table of another sheet is read on the sheet of the formula: a table's reference knows its
+ * sheet by id alone, and the engine looks the sheet up by its name, which is empty.
+ */
+const { setForcedSheetId } = BaseReferenceObject.prototype;
+BaseReferenceObject.prototype.setForcedSheetId = function (idsByName) {
+  if (this.getForcedSheetName() !== '') setForcedSheetId.call(this, idsByName);
 };

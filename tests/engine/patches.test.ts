@@ -188,3 +188,18 @@ test('a table may have an underscore or a dot in its name', async () => {
   expect(book.read('Data', 'A5:B5')).toEqual([[35, 3]]);
   book.dispose();
 });
+
+test('what is found in a table of another sheet is read there', async () => {
+  const book = headless(
+    snapshot({
+      Data: [['Reading'], [8], [11], [16]],
+      Other: [['=INDEX(Lights[Reading],2)', '=SUM(OFFSET(Lights[Reading],1,0))'], [1], [2], [3]],
+    }),
+  );
+  const place = { startRow: 0, endRow: 3, startColumn: 0, endColumn: 0 };
+  await book.workbook.addTable('Data', 'Lights', place, 'one');
+  await book.calculate();
+  // The second reading; and the two that remain one row further down, 11 + 16.
+  expect(book.read('Other', 'A1:B1')).toEqual([[11, 27]]);
+  book.dispose();
+});
