@@ -13,7 +13,11 @@ let checks;
 function readChecks() {
   const schema = JSON.parse(fs.readFileSync(path.join(FOLDER, SCHEMA), 'utf8'));
   const hasShape = new Ajv({ allErrors: true, allowUnionTypes: true }).compile(schema);
-  return { hasShape, faults: loadTs('sheets/check.ts').faults };
+  return {
+    hasShape,
+    faults: loadTs('sheets/check.ts').faults,
+    lookUpFaults: loadTs('sheets/lookUp.ts').lookUpFaults,
+  };
 }
 
 /** What the schema says against a template, one line a fault: file, place, reason. */
@@ -75,6 +79,10 @@ function readTemplates(others = []) {
   const read = [...[FOLDER, ...others].flatMap(jsonFiles), readProof()]
     .sort(([one], [other]) => (one < other ? -1 : 1))
     .map(([file, text]) => readTemplate(file, text));
+  const wrong = read.flatMap((one) =>
+    checks.lookUpFaults(one, read).map(({ at, reason }) => `${one.id}.json: ${at}: ${reason}`),
+  );
+  if (wrong.length > 0) throw new Error(wrong.join('\n'));
   const isLong = (template) => JSON.stringify(template).length > LONG;
   const long = read.filter(isLong);
   const { topOf } = loadTs('sheets/topOf.ts');

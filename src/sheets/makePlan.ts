@@ -7,6 +7,7 @@ import { tableConditions, warned } from './conditions';
 import { formatOf } from './formats';
 import { blockPlace, fieldRow, isGiven, isInput, type Layout, layout, tableTop } from './layout';
 import { type Shape, styleOf } from './looks';
+import { type KnownTable, withLookUps } from './lookUp';
 import type { SheetPlan } from './plan';
 import { planChart } from './planChart';
 import { bookRule } from './rules';
@@ -25,9 +26,9 @@ import type {
 export interface Wish {
   /** With the demo job in the inputs, or with empty inputs. */
   readonly filled: boolean;
-  /** Names that are taken already. */
+  /** What is in the workbook already: names that are taken, and tables to look up in. */
   readonly sheets: readonly string[];
-  readonly tables: readonly string[];
+  readonly tables: readonly KnownTable[];
   /** Of cells and formulas: a table shares its names with them. */
   readonly names: readonly string[];
 }
@@ -78,11 +79,13 @@ class Builder {
   private readonly filled: boolean;
 
   constructor(template: Template, wish: Wish) {
-    this.template = template;
+    const lookUps = withLookUps(template, wish.tables);
+    this.template = lookUps.template;
     this.filled = wish.filled;
-    this.map = layout(template);
-    const taken = [...wish.tables, ...wish.names];
-    this.tableNames = new Map([...this.map.tables.keys()].map((id) => [id, freeTableName(id, taken)]));
+    this.map = layout(this.template);
+    const taken = [...wish.tables.map(({ name }) => name), ...wish.names];
+    const own = [...this.map.tables.keys()].map((id) => [id, freeTableName(id, taken)] as const);
+    this.tableNames = new Map([...own, ...lookUps.partners]);
   }
 
   /** A formula with its addresses settled. A column has the same one in every row: it is settled once. */

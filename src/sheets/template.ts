@@ -86,8 +86,18 @@ export interface TemplateColumn extends Meaning {
   readonly formula?: string;
   /** Reads a meter's tenths, in a narrow column. */
   readonly tenths?: true;
+  /** Looked up where the workbook has the other table; an input where it has not. */
+  readonly from?: LookUp;
   /** What its rows hold belongs to the sheet, filled or empty: `values`, or `formulas` that differ from row to row. */
   readonly fixed?: 'values' | 'formulas';
+}
+
+/** Where to find the value of a row: in a column of another sheet's table, in the row whose key is this row's. */
+export interface LookUp {
+  readonly table: string;
+  /** Column of both tables. */
+  readonly key: string;
+  readonly column: string;
 }
 
 export interface Accepts {

@@ -91,3 +91,26 @@ it('colours a map, also when it is saved and opened again', async () => {
   await sheet.sheet('Kinds');
   await isColoured();
 });
+
+it('looks a column up in the sheet that is there, also when both are saved and opened again', async () => {
+  await sheet.insert('Partner');
+  await sheet.insert('Kinds');
+  const rig = ['B13', 'C13', 'B14', 'C14', 'B15', 'C15'];
+  const found = [1200, '', '', 'not in Stock', '', 'not in Stock'];
+  for (const [i, cell] of rig.entries()) await sheet.shows(cell, found[i]);
+  await saveAndOpen();
+  await sheet.sheet('Partner');
+  await sheet.enter('B8', '400');
+  await sheet.sheet('Kinds');
+  await sheet.shows('B13', 1200);
+  await sheet.shows('B14', 400);
+  await isColoured();
+});
+
+it('takes the demo’s values where the other sheet comes later', async () => {
+  await sheet.insert('Kinds');
+  await sheet.insert('Partner');
+  await sheet.sheet('Kinds');
+  await sheet.shows('B13', 1000);
+  expect((await sheet.cell('B13')).formula ?? '').toBe('');
+});

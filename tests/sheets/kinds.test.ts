@@ -1,16 +1,19 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
+import { createRequire } from 'node:module';
+import { CellValueType, LocaleType } from '@univerjs/core';
 import { describe, expect, test } from 'vitest';
-import { planAlone } from '../../src/sheets/makePlan';
-import type { Template } from '../../src/sheets/template';
+import type { BookCell, BookSheet } from '../../src/book/book';
+import { headless } from '../../src/engine/headless';
+import { type KnownTable, lookUpFaults } from '../../src/sheets/lookUp';
+import { makePlan, planAlone } from '../../src/sheets/makePlan';
+import type { Template, TemplateColumn } from '../../src/sheets/template';
 import { contrast, luminance } from './contrast';
 
-const { readTemplate } = createRequire(import.meta.url)('../../src/build/templates.cjs') as {
-  readTemplate: (file: string, text: string) => Template;
+const { readTemplates } = createRequire(import.meta.url)('../../src/build/templates.cjs') as {
+  readTemplates: (others: readonly string[]) => readonly Template[];
 };
-const read = (id: string): Template =>
-  readTemplate(`${id}.json`, readFileSync(resolve(import.meta.dirname, `kinds/${id}.json`), 'utf8'));
+const all = readTemplates([resolve(import.meta.dirname, 'kinds')]);
+const read = (id: string): Template => all.find((template) => template.id === id) as Template;
 
 const kinds = read('kinds');
 const { sheet } = planAlone(kinds, true);
@@ -27,4 +30,105 @@ describe('a map of colours', () => {
       for (const fill of [low, high]) expect(contrast('#22303c', fill)).toBeGreaterThanOrEqual(7);
     }
   });
+});
+
+describe('a column that is looked up', () => {
+  const STOCK: KnownTable = { name: 'Stock', columns: ['Head', 'Most'] };
+  const beside = (...tables: KnownTable[]): BookSheet =>
+    makePlan(kinds, { filled: true, sheets: [], tables, names: [] }).sheet;
+  const cell = ({ cells }: BookSheet, row: number, column: number): BookCell | undefined =>
+    cells.find((each) => each.row === row - 1 && each.column === column);
+  const rig = ({ tables }: BookSheet) => tables.find(({ name }) => name.startsWith('Rig'));
+  const found = 'INDEX(Stock[Most],MATCH(Rig[[#This Row],[Head]],Stock[Head],0))';
+  const formula = `=IFERROR(IF(${found}="","",${found}),"")`;
+
+  test('is an input with the demo where the workbook has no such table', () => {
+    expect(cell(sheet, 13, 1)).toMatchObject({ part: 'input', value: 1000 });
+    expect(rig(sheet)?.columns[1]).toEqual({ name: 'Most' });
+    expect(sheet.rules).toHaveLength(1);
+  });
+  test('is a formula in each row where it has, and accepts nothing then', () => {
+    const looked = beside(STOCK);
+    for (const row of [13, 14, 15])
+      expect(cell(looked, row, 1)).toMatchObject({ part: 'result', value: null, formula });
+    expect(rig(looked)?.columns[1]).toEqual({ name: 'Most', formula });
+    expect(looked.rules).toEqual([]);
+    expect(cell(looked, 13, 0)).toMatchObject({ part: 'input', value: 'Birch 1200' });
+  });
+  test('goes by the first of several, whatever their order', () => {
+    const numbered = (n: number): KnownTable => ({ ...STOCK, name: `stock_${n}` });
+    expect(cell(beside(numbered(10), numbered(3)), 13, 1)?.formula).toContain('stock_3[Most]');
+    expect(cell(beside(numbered(3), STOCK), 13, 1)?.formula).toBe(formula);
+  });
+  test('leaves tables of somebody’s own alone', () => {
+    const others = [
+      { name: 'Stock', columns: ['Head', 'Price'] },
+      { name: 'Stock_x', columns: STOCK.columns },
+      { name: 'Livestock', columns: STOCK.columns },
+    ];
+    expect(cell(beside(...others), 13, 1)).toMatchObject({ part: 'input', value: 1000 });
+  });
+
+  test('gives what the other table holds: empty for an empty cell and for a name that is not there', async () => {
+    const sheets = [planAlone(read('partner'), true).sheet, beside(STOCK)];
+    const cellData = ({ cells }: BookSheet) => {
+      const rows: Record<number, Record<number, object>> = {};
+      for (const { row, column, value, formula: f } of cells)
+        (rows[row] ??= {})[column] = f
+          ? { f }
+          : { v: value, ...(typeof value === 'string' ? { t: CellValueType.STRING } : {}) };
+      return rows;
+    };
+    const book = headless({
+      id: 'book',
+      locale: LocaleType.EN_US,
+      styles: {},
+      sheetOrder: ['0', '1'],
+      sheets: Object.fromEntries(
+        sheets.map((one, i) => [
+          i,
+          { id: String(i), name: one.name, rowCount: 40, columnCount: 10, cellData: cellData(one) as never },
+        ]),
+      ),
+    });
+    for (const [i, { tables }] of sheets.entries())
+      for (const { name, area: a } of tables) {
+        const range = {
+          startRow: a.row,
+          startColumn: a.column,
+          endRow: a.row + a.rows - 1,
+          endColumn: a.column + a.columns - 1,
+        };
+        await book.workbook.addTable(String(i), name, range, name);
+      }
+    await book.calculate();
+    // Birch 1200 has 1200 Ws in Stock; of Hazel 400 nothing is written there, and Rowan 300 is not in it.
+    expect(book.read('Kinds', 'B13:C15')).toEqual([
+      [1200, ''],
+      ['', 'not in Stock'],
+      ['', 'not in Stock'],
+    ]);
+    book.dispose();
+  });
+
+  const faults = (change: Partial<TemplateColumn>, others = [read('partner')]): string[] => {
+    const blocks = kinds.blocks.map((block) =>
+      block.kind === 'table' && block.id === 'Rig'
+        ? { ...block, columns: block.columns.map((c) => (c.id === 'Most' ? { ...c, ...change } : c)) }
+        : block,
+    );
+    const changed = { ...kinds, blocks };
+    return lookUpFaults(changed, [changed, ...others]).map(({ at, reason }) => `${at}: ${reason}`);
+  };
+  const at = 'blocks/1/columns/1/from';
+  const from = { table: 'Stock', key: 'Head', column: 'Most' };
+  test.each<[string, string[], string[]]>([
+    ['nothing wrong', faults({}), []],
+    ['no such sheet', faults({}, []), [`${at}: no sheet has a table Stock`]],
+    ['two such sheets', faults({}, [read('partner'), { ...read('partner') }]), [`${at}: more than one sheet has a table Stock`]],
+    ['no such column', faults({ from: { ...from, column: 'Least' } }), [`${at}: table Stock has no column Least`]],
+    ['no such key', faults({ from: { ...from, key: 'Part' } }), [`${at}: table Stock has no column Part`, `${at}: table Rig has no column Part`]],
+    ['another unit', faults({ quantity: 'distance' }), [`${at}: is in m, but Most of Stock is in Ws`]],
+    ['a formula as well', faults({ formula: '=1' }), [`${at}: is looked up: it can be neither fixed nor a formula`]],
+  ])('%s', (_name, told, wanted) => expect(told).toEqual(wanted)); // prettier-ignore
 });

@@ -22,7 +22,10 @@ describe('names', () => {
   test('a table name that is taken gets a number', () =>
     expect(freeTableName('Lights', ['lights'])).toBe('Lights_2'));
   test('formulas follow the table’s new name, in heading rows, columns and warnings', () => {
-    const plan = makePlan(template('lights-on-set'), { ...wish, tables: ['Lights'] }).sheet;
+    const plan = makePlan(template('lights-on-set'), {
+      ...wish,
+      tables: [{ name: 'Lights', columns: [] }],
+    }).sheet;
     const formulas = plan.cells.flatMap((c) => c.formula ?? []);
     expect(plan.tables[0]?.name).toBe('Lights_2');
     expect(formulas.some((f) => f.includes('Lights_2[[#This Row],[Reading]]'))).toBe(true);

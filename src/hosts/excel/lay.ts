@@ -38,13 +38,16 @@ export const WHEN_READY: Excel.RunOptions = { delayForCellEdit: true };
 async function planFor(context: Excel.RequestContext, template: Template, filled: boolean) {
   const { worksheets, tables, names } = context.workbook;
   worksheets.load('items/id,items/name');
-  tables.load('items/name');
+  tables.load('items/name,items/columns/items/name');
   names.load('items/name');
   await context.sync();
   const plan = makePlan(template, {
     filled,
     sheets: worksheets.items.map(({ name }) => name),
-    tables: tables.items.map(({ name }) => name),
+    tables: tables.items.map(({ name, columns }) => ({
+      name,
+      columns: columns.items.map((column) => column.name),
+    })),
     names: names.items.map(({ name }) => name),
   });
   return { plan, before: new Set(worksheets.items.map(({ id }) => id)) };

@@ -2,6 +2,7 @@ import { TableManager } from '@univerjs/preset-sheets-table';
 import type { FWorkbook } from '@univerjs/sheets/facade';
 import type { Outcome } from '../../../pane/host';
 import { makePlan } from '../../../sheets/makePlan';
+import type { KnownTable } from '../../../sheets/lookUp';
 import { templateToLay } from '../../../sheets/templateToLay';
 import { copyName, NOTHING_TO_COPY } from '../../../pane/valuesCopy';
 import { decorations } from '../book/decorate';
@@ -16,12 +17,12 @@ import { valuesSheet } from './valuesSheet';
 const sheetsTaken = (workbook: FWorkbook): string[] =>
   workbook.getSheets().map((sheet) => sheet.getSheetName());
 
-const tablesTaken = (grid: Grid, workbook: FWorkbook): string[] =>
+const tablesIn = (grid: Grid, workbook: FWorkbook): KnownTable[] =>
   grid.univer
     .__getInjector()
     .get(TableManager)
     .getTableList(workbook.getId())
-    .map(({ name }) => name);
+    .map(({ name, columns }) => ({ name, columns: columns.map(({ displayName }) => displayName) }));
 
 const namesTaken = (workbook: FWorkbook): string[] =>
   workbook.getDefinedNames().map((name) => name.getName());
@@ -51,7 +52,7 @@ export async function insertSheet(grid: Grid, id: string, filled: boolean): Prom
   const plan = makePlan(template, {
     filled,
     sheets: sheetsTaken(workbook),
-    tables: tablesTaken(grid, workbook),
+    tables: tablesIn(grid, workbook),
     names: namesTaken(workbook),
   });
   const sheet = withChartSigns(plan.sheet);
@@ -68,7 +69,8 @@ export function copyValues(grid: Grid): Outcome {
   const workbook = grid.api.getActiveWorkbook();
   if (!workbook) return { refused: 'No workbook is open. Reload the page and try again.' };
   const name = copyName(workbook.getActiveSheet().getSheetName(), sheetsTaken(workbook));
-  const made = valuesSheet(grid, name, [...tablesTaken(grid, workbook), ...namesTaken(workbook)]);
+  const tables = tablesIn(grid, workbook).map((table) => table.name);
+  const made = valuesSheet(grid, name, [...tables, ...namesTaken(workbook)]);
   if (!made) return NOTHING_TO_COPY;
   const done = `“${name}” holds the values as they are now, without formulas. Looks, notes and charts came along. Ctrl+Z takes it away again.`;
   return laid(grid, name, made, done);

@@ -434,14 +434,22 @@ export class FakeWorkbook {
       );
     const collections: Record<string, () => Record<string, unknown>[]> = {
       Worksheets: () => this.sheets.map((sheet) => sheet.item.properties),
-      Tables: () => (target.sheet?.tables ?? this.tables).map(({ name }) => ({ Id: name, Name: name })),
+      Tables: () =>
+        (target.sheet?.tables ?? this.tables).map((table) => ({
+          Id: table.name,
+          Name: table.name,
+          'Columns/name': table.sheet.headings(table).map((Name, i) => ({ _Id: i + 1, Name })),
+        })),
       Names: () => this.names.map((name) => ({ Id: name, Name: name, Formula: this.formulaNamed(name) })),
     };
     const members =
       target.kind === 'TablesAround'
         ? target.members.map((one) => one.properties)
         : collections[target.kind]?.();
-    if (members) return { _Items: members.map((one) => ({ _Id: one.Id, ...pick(one) })) };
+    /** Columns are asked for by their names, and told as a collection of their own. */
+    const nested = ({ 'Columns/name': columns, ...own }: Record<string, unknown>): Record<string, unknown> =>
+      columns === undefined ? own : { ...own, Columns: { _Items: columns } };
+    if (members) return { _Items: members.map((one) => ({ _Id: one.Id, ...nested(pick(one)) })) };
     if (target.within === 'Format') return pick(formatOf(target));
     return pick(
       target.kind === 'Range' ? { ...target.properties, ...this.contents(target) } : target.properties,
