@@ -144,9 +144,9 @@ Lexer.prototype.treeBuilder = function (formula, ...rest) {
   return treeBuilder.call(this, isSpillReference(formula) ? `=(${formula.slice(1)})` : formula, ...rest);
 };
 
-/** Every value of a formula passes here: only a text and a list with texts in it are read. */
+/** Every value of a formula passes here: only a text and a list are read. */
 function textOrList(raw: string): TokenOf<'value' | 'list'> | undefined {
-  if (!/^\s*["{][^]*"/.test(raw)) return undefined;
+  if (!/^\s*["{]/.test(raw)) return undefined;
   const [token, more] = lex(raw.trim());
   if (more || (token?.kind !== 'value' && token?.kind !== 'list')) return undefined;
   return token;
@@ -159,7 +159,8 @@ const valueOf = (value: Constant): BaseValueObject => {
 
 /**
  * A text in quotes is a text. The engine makes a date or a time of one that looks like it, so that =IF(TRUE,"1/4","")
- * gives a date and no lookup finds "1:2"; and it cuts the texts of an array constant at their commas: {"f/5,6";8}.
+ * gives a date and no lookup finds "1:2"; and it cuts the texts of an array constant at their commas, {"f/5,6";8}, and takes a
+ * number spelt otherwise than it would itself for a text: {.5;1}.
  */
 const createValue = ValueObjectFactory.create.bind(ValueObjectFactory);
 ValueObjectFactory.create = (raw, ...rest) => {

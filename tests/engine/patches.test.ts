@@ -113,6 +113,10 @@ describe('the mended engine', () => {
     ]);
   });
 
+  test('numbers of an array constant are numbers, however they are spelt', async () => {
+    expect(await all(['={.5;+2;5.;1E1}', '=SUM({.5;1})'])).toEqual([[[0.5], [2], [5], [10]], [[1.5]]]);
+  });
+
   test('lookups find what is calculated, also after it has changed', async () => {
     const rows: TestCell[][] = Array.from({ length: 300 }, (_, i) => [i + 1, `=A${i + 1}*10`, null]);
     rows[0] = [
