@@ -1,7 +1,9 @@
-import { leadOf } from './lead';
-import { bendNoise } from './noise';
+import { SURE_OF, WITHIN_CHANCE } from './chance';
+import { HIGHEST, leadOf } from './lead';
+import { MEDIAN } from './median';
+import { bendNoise, SHOWS_NOISE } from './noise';
 import { quiet } from './quiet';
-import { timeAt } from './samples';
+import { tenthOf, timeAt } from './samples';
 import { lightAt, type Signal } from './signal';
 import { meanOver, medianOf } from './stretch';
 
@@ -20,10 +22,21 @@ export interface Base {
   readonly sure: boolean;
 }
 
-/** Standard deviation of a median, where that of a mean is 1. */
-const MEDIAN = 1.25;
 /** Where the recording is short, its noise is not worth a guess. */
 const SHORT = 60;
+/** The tail is read in tenths of the recording: short enough to follow it, long enough to average its noise. */
+const TENTHS = 10;
+/** No drift is looked for where the lead ends within so many tenths of the end: two of them are compared, one lies between. */
+const APART = 3;
+/** Share of the range that values lose to rounding where they are kept in single precision (6e-8): such a rise is no drift. */
+const ROUNDING = 1e-7;
+/** A drift is straight where its middle lies off the line by no more than this share of its rise. */
+const STRAIGHT = 0.05;
+/**
+ * A tail whose fall shrinks by less than a fifth from tenth to tenth is too nearly straight to say where it leads: the step to
+ * that level would be more than four times the last fall, and so would be its error.
+ */
+const SLOWEST = 0.8;
 
 /** Base of a recording from 0 at its lowest to 1 at its highest, as measured before the flash, or else after it. */
 export function baseOf(signal: Signal, peak: number): Base {
@@ -57,16 +70,16 @@ function baseBefore(signal: Signal, lead: number): Base {
 function driftOf(signal: Signal, lead: number, level: number, origin: number, noise: number): number {
   const start = timeAt(signal.samples, 0);
   const end = timeAt(signal.samples, signal.samples.count - 1);
-  const tenth = (end - start) / 10;
-  if (timeAt(signal.samples, lead - 1) > end - 3 * tenth) return 0;
+  const tenth = (end - start) / TENTHS;
+  if (timeAt(signal.samples, lead - 1) > end - APART * tenth) return 0;
   const last = meanOver(signal, end - tenth, end);
   const next = meanOver(signal, end - 2 * tenth, end - tenth);
   const rise = last.level - level;
   const doubt = noise * Math.sqrt(1 / lead + 1 / Math.min(last.count, next.count));
-  if (Math.abs(rise) <= 4 * doubt + 1e-7 || Math.abs(rise) > 0.5) return 0;
+  if (Math.abs(rise) <= SURE_OF * doubt + ROUNDING || Math.abs(rise) > HIGHEST) return 0;
   const slope = rise / (last.time - origin);
   const off = next.level - level - slope * (next.time - origin);
-  return Math.abs(off) <= 0.05 * Math.abs(rise) + 3 * doubt ? slope : 0;
+  return Math.abs(off) <= STRAIGHT * Math.abs(rise) + WITHIN_CHANCE * doubt ? slope : 0;
 }
 
 /** The lower of the first sample and what the tail comes down to. */
@@ -74,15 +87,15 @@ function baseAfter(signal: Signal): Base {
   const noise = noiseAfter(signal);
   const first = lightAt(signal, 0);
   const tail = comesDownTo(signal, noise);
-  const level = first < tail - 4 * noise ? first : tail;
-  const error = (MEDIAN * noise) / Math.sqrt(signal.samples.count / 10);
+  const level = first < tail - SURE_OF * noise ? first : tail;
+  const error = (MEDIAN * noise) / Math.sqrt(signal.samples.count / TENTHS);
   return { level, slope: 0, origin: 0, noise, error, sure: false };
 }
 
 /** Noise in the last tenth. */
 function noiseAfter(signal: Signal): number {
   const { count } = signal.samples;
-  return count < SHORT ? 0 : bendNoise(signal, count - Math.max(20, Math.floor(count / 10)), count);
+  return count < SHORT ? 0 : bendNoise(signal, count - Math.max(SHOWS_NOISE, tenthOf(count)), count);
 }
 
 /**
@@ -92,17 +105,17 @@ function noiseAfter(signal: Signal): number {
  */
 function comesDownTo(signal: Signal, noise: number): number {
   const { samples } = signal;
-  const last = Math.max(1, Math.floor(samples.count / 10));
+  const last = Math.max(1, tenthOf(samples.count));
   const middle = medianOf(signal, samples.count - last, samples.count);
   const end = timeAt(samples, samples.count - 1);
-  const tenth = (end - timeAt(samples, 0)) / 10;
+  const tenth = (end - timeAt(samples, 0)) / TENTHS;
   const [a, b, c] = [3, 2, 1].map((k) => meanOver(signal, end - k * tenth, end - (k - 1) * tenth).level) as [
     number,
     number,
     number,
   ];
   const doubt = noise * Math.sqrt(2 / last);
-  const falls = b - c > 4 * doubt && a - b > b - c;
+  const falls = b - c > SURE_OF * doubt && a - b > b - c;
   const factor = (b - c) / (a - b);
-  return falls && factor < 0.8 ? c - ((b - c) * factor) / (1 - factor) : middle;
+  return falls && factor < SLOWEST ? c - ((b - c) * factor) / (1 - factor) : middle;
 }

@@ -3,6 +3,8 @@ import { lightAt, type Signal } from './signal';
 
 /** Samples are fine where the light bends between them by less than this share of the height. */
 const FINE = 5e-4;
+/** A curve bends much alike at two neighbours; at a corner one end bends and the other hardly does. */
+const ALIKE = 2;
 
 /** What the light bends by at a sample, scaled to a cell of a given width: half its second derivative × width². */
 function bendAt(signal: Signal, i: number, width: number): number {
@@ -23,6 +25,6 @@ export function bendIn(signal: Signal, i: number): number {
   const width = timeAt(signal.samples, i + 1) - timeAt(signal.samples, i);
   const left = bendAt(signal, i, width);
   const right = bendAt(signal, i + 1, width);
-  const alike = Math.abs(left) <= 2 * Math.abs(right) && Math.abs(right) <= 2 * Math.abs(left);
+  const alike = Math.abs(left) <= ALIKE * Math.abs(right) && Math.abs(right) <= ALIKE * Math.abs(left);
   return alike && Math.abs(left + right) < 2 * FINE ? (left + right) / 2 : 0;
 }

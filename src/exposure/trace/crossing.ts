@@ -1,4 +1,5 @@
 import { bendIn } from './bend';
+import { NEVER_BY_CHANCE } from './chance';
 import type { TracePoint } from './light';
 import { fitPolynomial, passes } from './polynomial';
 import type { Pulse } from './pulse';
@@ -17,6 +18,10 @@ export interface Crossing {
 const FEW = 4;
 /** How far from the level the samples of a fit lie, in standard deviations of the noise. */
 const REACH = 8;
+/** Standard deviations above and below the level that the light has to pass: noise at the level seldom takes both. */
+const HYSTERESIS = 2;
+/** What these distances take, at most, of the height that is left above the level: near the top there is less than noise asks. */
+const ROOM = { up: 0.5, sure: 0.75 } as const;
 
 /**
  * First crossing of a level, going inward to the peak from the first sample of the light (`way` 1: the rise) or from the
@@ -32,9 +37,9 @@ const REACH = 8;
 export function crossingOf(pulse: Pulse, level: number, way: 1 | -1, start: number): Crossing {
   const { signal, noise, peak } = pulse;
   const outer = way > 0 ? pulse.from : pulse.to;
-  const up = level + Math.min(2 * noise, (1 - level) / 2);
-  const sure = level + Math.min(6 * noise, 0.75 * (1 - level));
-  const down = level - 2 * noise;
+  const up = level + Math.min(HYSTERESIS * noise, ROOM.up * (1 - level));
+  const sure = level + Math.min(NEVER_BY_CHANCE * noise, ROOM.sure * (1 - level));
+  const down = level - HYSTERESIS * noise;
   const seen = nextBright(signal, start, peak, way, up);
   const inside = nextBright(signal, seen, peak, way, sure);
   const hump = humpIn(signal, seen, inside, way, level - REACH * noise);

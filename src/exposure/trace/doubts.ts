@@ -1,5 +1,6 @@
 import { spoken } from '../core/numbers';
 import { isFail } from '../core/result';
+import { SURE_OF } from './chance';
 import { inCell } from './crossing';
 import { pulsesFrom } from './extent';
 import type { Pulse } from './pulse';
@@ -20,6 +21,12 @@ const DIPS = 0.01;
 const RESTS = 0.01;
 /** Light within this share of the height of the highest sample is the same light. */
 const SAME = 1e-3;
+/** What a recording ends at is read from the last of so many parts of it, so that little of a fall that goes on is in it. */
+const PARTS = 64;
+/** More samples at the end than these average no better than the words about them need. */
+const MOST_AT_END = 20;
+/** A few equal times are a recorder's jitter; where more than this share are equal, the times have lost digits. */
+const ROUNDED = 0.05;
 
 const percent = (share: number): string => `${spoken(100 * share, 2)} %`;
 
@@ -97,7 +104,7 @@ function othersDoubt({ signal, earlier, later, foot, width, peak }: Pulse): Doub
 function tailDoubt({ signal, to, later, foot, base, noise }: Pulse): Doubt {
   const { count } = signal.samples;
   if (later !== undefined) return false;
-  const rest = medianOf(signal, count - Math.max(1, Math.min(20, count >> 6)), count);
+  const rest = medianOf(signal, count - Math.max(1, Math.min(MOST_AT_END, Math.floor(count / PARTS))), count);
   if (to === count - 1 && rest > foot.low)
     return `The recording ends at ${percent(rest)} of the height: the light that follows is missing.`;
   if (to === count - 1 || !base.sure || Math.abs(rest) <= Math.max(RESTS, noise)) return false;
@@ -106,7 +113,7 @@ function tailDoubt({ signal, to, later, foot, base, noise }: Pulse): Doubt {
 
 /** Time within a span during which the light lies below the level, where it sinks clear of the noise. */
 function dipsIn({ signal, noise }: Pulse, { rise, fall }: Span, level: number): number {
-  const clear = level - 4 * noise - SAME;
+  const clear = level - SURE_OF * noise - SAME;
   let [dips, start, lowest] = [0, rise.time, level];
   for (let i = rise.cell; i <= fall.cell; i++) {
     const light = lightAt(signal, i);
@@ -137,7 +144,7 @@ function timesDoubt({ signal: { samples } }: Pulse): Doubt {
   let alike = 0;
   for (let i = 1; i < samples.count; i++) if (timeAt(samples, i) === timeAt(samples, i - 1)) alike++;
   return (
-    alike > 0.05 * samples.count &&
+    alike > ROUNDED * samples.count &&
     `${alike} rows have the same time as the row before: the times do not rise there, are they rounded?`
   );
 }

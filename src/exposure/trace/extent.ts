@@ -1,20 +1,27 @@
+import { highestOfNoise, WITHIN_CHANCE } from './chance';
 import { timeAt } from './samples';
 import { lightAt, meanLight, nextBright, nextDark, type Signal } from './signal';
 
 /** A pulse ends where it stays below this share of its height for longer than its own width there. */
 const FOOT = 0.02;
+/** A valley is looked for in so many pieces: fine beside any valley that parts two pulses, and each averages its noise. */
+const PIECES = 64;
+/** The width of a pulse is cut into so many stretches, so that one that dips by chance does not end its light. */
+const QUARTERS = 4;
+/** A tail falls by more than a tenth in a quarter of the width of its pulse; what falls less has come to rest. */
+const FALLS = 0.9;
 
 /** Levels that tell a pulse from what is around it. */
 export interface Foot {
   /** 2 % of the height, or three times the noise. */
   readonly low: number;
-  /** What noise alone does not reach in so many samples: √(2·ln n) times it (Donoho and Johnstone 1994), and one more. */
+  /** What noise alone does not reach in so many samples: one standard deviation more than its highest is likely to be. */
   readonly high: number;
 }
 
 export function footOf(noise: number, count: number): Foot {
-  const low = Math.max(FOOT, 3 * noise);
-  return { low, high: Math.max(low, (Math.sqrt(2 * Math.log(count)) + 1) * noise) };
+  const low = Math.max(FOOT, WITHIN_CHANCE * noise);
+  return { low, high: Math.max(low, (highestOfNoise(count) + 1) * noise) };
 }
 
 /** One side of a pulse: its last sample going outward, and the first sample of the next pulse, if there is one. */
@@ -66,7 +73,7 @@ const meanFrom = (signal: Signal, start: number, way: 1 | -1, length: number): n
 /** The sample in the valley between a pulse and the next one: the middle of the darkest of up to 64 pieces. */
 export function valley(signal: Signal, edge: number, next: number): number {
   const way = next > edge ? 1 : -1;
-  const length = Math.max(1, Math.floor(Math.abs(next - edge) / 64));
+  const length = Math.max(1, Math.floor(Math.abs(next - edge) / PIECES));
   let darkest = Infinity;
   let at = edge;
   for (let i = edge; (next - i) * way > length; i += length * way) {
@@ -101,7 +108,7 @@ export function lightEnd(
   baseError: number,
 ): number {
   const way = limit > edge ? 1 : -1;
-  const size = Math.max(1, Math.floor(span / 4));
+  const size = Math.max(1, Math.floor(span / QUARTERS));
   const least = downFrom(signal, edge, way, Math.min(size, Math.abs(limit - edge)));
   const farther = (at: number): number => ((at - least) * way > 0 ? at : least);
   let still = 0;
@@ -109,9 +116,9 @@ export function lightEnd(
   for (let at = edge; (limit - at) * way > 0; at += size * way) {
     const length = Math.min(size, Math.abs(limit - at));
     const mean = meanFrom(signal, at + way, way, length);
-    const doubt = 3 * (noise / Math.sqrt(length) + baseError);
-    still = mean <= doubt || mean > 0.9 * before ? still + 1 : 0;
-    if (still === 4) return farther(at - 3 * size * way);
+    const doubt = WITHIN_CHANCE * (noise / Math.sqrt(length) + baseError);
+    still = mean <= doubt || mean > FALLS * before ? still + 1 : 0;
+    if (still === QUARTERS) return farther(at - (QUARTERS - 1) * size * way);
     before = mean;
   }
   return limit;

@@ -1,10 +1,12 @@
+import { NEVER_BY_CHANCE } from './chance';
 import { lightAt, type Signal } from './signal';
 
 /** Samples of the pulse that make an instant rise worth placing within its cell. */
 const DENSE = 1000;
-/** A step that is small in a pulse of so many samples, in heights and in standard deviations of the noise. */
+/** A step that is small in a pulse of so many samples, in heights. */
 const SMALL = 0.01;
-const NOISE = 6;
+/** What has risen by more than half in one cell has no steeper cell beside it: that one is the rise. */
+const MOST = 0.5;
 
 /**
  * First lit sample of an instant rise: dark before it, more than half the height in one cell, and next to no step after it,
@@ -22,6 +24,6 @@ export function instantRise(signal: Signal, left: number, right: number, noise: 
   const dark = lightAt(signal, left - 1);
   const lit = lightAt(signal, left);
   const step = lightAt(signal, left + 1) - lit;
-  const small = SMALL + NOISE * noise;
-  return lit - dark > 0.5 && Math.abs(dark) <= small && Math.abs(step) <= small ? left : undefined;
+  const small = SMALL + NEVER_BY_CHANCE * noise;
+  return lit - dark > MOST && Math.abs(dark) <= small && Math.abs(step) <= small ? left : undefined;
 }

@@ -1,17 +1,24 @@
 import { SLACK } from '../core/numbers';
-import { median } from './median';
-import { stepNoise } from './noise';
+import { NEVER_BY_CHANCE, SURE_OF } from './chance';
+import { MEDIAN, median } from './median';
+import { SHOWS_NOISE, stepNoise } from './noise';
 import { fitPolynomial } from './polynomial';
-import { timeAt } from './samples';
+import { tenthOf, timeAt } from './samples';
 import { lightAt, nextBright, type Signal } from './signal';
 import { ENOUGH, medianOf } from './stretch';
 
-/** Samples at the start that show the noise. */
-const HEAD = 20;
+/** Fewer samples at the start than this tell neither level nor noise. */
+const LEAST = 5;
 /** Samples before the rise that make a sure base. */
 const SURE = 40;
 /** A lead that drifts stays within this share of the whole range. */
 const DRIFTING = 0.02;
+/** A lead that, carried on to the peak, would reach this share of the range is the foot of the flash and no base. */
+const FLASH = 0.1;
+/** A lead is straight where its middle lies off the line by no more than this share of its rise, and the noise. */
+const STRAIGHT = 0.1;
+/** A base lies in the lower half of the range, and drifts by no more than that: what goes higher is flash. */
+export const HIGHEST = 0.5;
 
 /** Number of samples from the start up to the last one before the peak that lies within `near` of a level. */
 function lastNear(signal: Signal, peak: number, level: number, near: number): number {
@@ -40,7 +47,7 @@ function trendOf(
 
 /** Four standard deviations of the difference between two medians of so many samples. */
 const chance = (noise: number, each: number): number =>
-  4 * 1.25 * noise * Math.sqrt(2 / Math.min(each, ENOUGH));
+  SURE_OF * MEDIAN * noise * Math.sqrt(2 / Math.min(each, ENOUGH));
 
 /**
  * Whether a lead is the foot of the flash itself: it rises beyond doubt (four standard deviations of a fitted straight line),
@@ -52,12 +59,12 @@ function isRise(signal: Signal, lead: number, peak: number, noise: number): bool
   const slope = line.terms[1] as number;
   const doubt = noise * Math.sqrt(line.inverse[1]?.[1] as number);
   const carried = (slope * (timeAt(signal.samples, peak) - line.middle)) / line.half;
-  return slope > 4 * doubt + SLACK && carried > 0.1;
+  return slope > SURE_OF * doubt + SLACK && carried > FLASH;
 }
 
 /** Samples before an earlier flash, where one lies in the lead; all of it where none does, or too few lie before it. */
 function beforeOthers(signal: Signal, lead: number, level: number, noise: number): number {
-  const other = nextBright(signal, 0, lead, 1, level + DRIFTING + 6 * noise);
+  const other = nextBright(signal, 0, lead, 1, level + DRIFTING + NEVER_BY_CHANCE * noise);
   return other >= SURE ? other : lead;
 }
 
@@ -77,7 +84,7 @@ function flatPart(signal: Signal, lead: number, noise: number): number {
 function straightPart(signal: Signal, lead: number, peak: number, noise: number): number {
   for (let count = lead; count >= SURE; count >>= 1) {
     const { rise, bend, carried } = trendOf(signal, count, peak);
-    if (bend <= 0.1 * Math.abs(rise) + noise && carried <= 0.1) return count;
+    if (bend <= STRAIGHT * Math.abs(rise) + noise && carried <= FLASH) return count;
   }
   return 0;
 }
@@ -94,12 +101,12 @@ function straightPart(signal: Signal, lead: number, peak: number, noise: number)
  * @param signal - the recording from 0 at its lowest to 1 at its highest.
  */
 export function leadOf(signal: Signal, peak: number): number {
-  const head = Math.min(HEAD, Math.floor(signal.samples.count / 10));
-  if (head < HEAD / 4) return 0;
+  const head = Math.min(SHOWS_NOISE, tenthOf(signal.samples.count));
+  if (head < LEAST) return 0;
   const level = median(Float64Array.from({ length: head }, (_, i) => lightAt(signal, i)));
-  if (level > 0.5) return 0;
+  if (level > HIGHEST) return 0;
   const noise = stepNoise(signal, 0, head);
-  const strict = lastNear(signal, peak, level, 4 * noise + SLACK);
+  const strict = lastNear(signal, peak, level, SURE_OF * noise + SLACK);
   if (strict >= SURE) {
     const alone = beforeOthers(signal, strict, level, noise);
     if (isRise(signal, alone, peak, noise)) return 0;

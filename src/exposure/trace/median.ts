@@ -1,3 +1,6 @@
+/** Standard deviation of a median of Gaussian noise, where that of a mean of as many samples is 1: √(π/2). */
+export const MEDIAN = 1.25;
+
 /**
  * Middle value of the numbers in a buffer, which is reordered on the way: Hoare's FIND (Communications of the ACM 4, 1961),
  * which takes time in proportion to the length where a sort takes more.

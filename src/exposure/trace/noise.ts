@@ -3,7 +3,11 @@ import { lightAt, type Signal } from './signal';
 import { medianRead } from './stretch';
 
 /** Middle of the absolute values of a Gaussian, in standard deviations. */
-const MIDDLE = 0.6745;
+export const MIDDLE = 0.6745;
+/** The other way round, as Hampel (1974) gives it: standard deviation of a Gaussian whose median deviation is 1. */
+export const DEVIATION = 1.4826;
+/** The median of so many steps tells the noise to about a third, near enough to set a threshold by. */
+export const SHOWS_NOISE = 20;
 
 /** Standard deviation of noise without memory, from the median step between neighbours: 1.05 × it, 1 / (0.6745·√2). */
 export const stepNoise = (signal: Signal, from: number, to: number): number =>

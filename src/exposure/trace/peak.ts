@@ -8,6 +8,8 @@ const LEAST = 15;
 const DEPTHS = [5, 8, 13, 20];
 /** Half the width of the bands that must overlap, in standard deviations of the fitted height. */
 const BAND = 2;
+/** What the highest of some hundred samples near the top lies above the light, in standard deviations of the noise. */
+const RAISED = 3;
 
 /** Samples about the top, and how high it is. */
 export interface Top {
@@ -42,7 +44,7 @@ export function topOf(signal: Signal, peak: number, noise: number): Top {
   let from = peak;
   let to = peak;
   for (const depth of DEPTHS) {
-    const least = raw - (depth + 3) * noise;
+    const least = raw - (depth + RAISED) * noise;
     while (from > 0 && lightAt(signal, from - 1) >= least) from--;
     while (to + 1 < signal.samples.count && lightAt(signal, to + 1) >= least) to++;
     if (to - from + 1 < LEAST) continue;

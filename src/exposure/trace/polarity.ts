@@ -1,14 +1,21 @@
+import { SURE_OF } from './chance';
 import { median } from './median';
-import type { Samples } from './samples';
+import { MIDDLE, SHOWS_NOISE } from './noise';
+import { type Samples, tenthOf } from './samples';
 
-/** Noise without memory in the last tenth, at most 200 samples: the median step / (0.6745·√2). 0 in a short recording. */
+/** So many steps tell the noise well enough to choose a direction, however long the recording. */
+const MOST_AT_END = 200;
+/** Where a pulse stands out from the ends by as much upward as downward, to this share of the range, they do not tell. */
+const ALIKE = 0.1;
+
+/** Noise without memory in the last tenth, from the median step between neighbours. 0 in a short recording. */
 function noiseAtEnd({ values, count }: Samples): number {
-  const length = Math.min(200, Math.floor(count / 10));
-  if (length < 20) return 0;
+  const length = Math.min(MOST_AT_END, tenthOf(count));
+  if (length < SHOWS_NOISE) return 0;
   const steps = Float64Array.from({ length }, (_, k) =>
     Math.abs((values[count - 1 - k] as number) - (values[count - 2 - k] as number)),
   );
-  return median(steps) / (0.6745 * Math.SQRT2);
+  return median(steps) / (MIDDLE * Math.SQRT2);
 }
 
 /**
@@ -24,6 +31,7 @@ export function polarityOf(samples: Samples, base: number | undefined): 1 | -1 {
   const last = values[count - 1] as number;
   const up = highest - Math.min(first, last);
   const down = Math.max(first, last) - lowest;
-  if (Math.abs(up - down) > 0.1 * (highest - lowest) + 4 * noiseAtEnd(samples)) return up > down ? 1 : -1;
+  if (Math.abs(up - down) > ALIKE * (highest - lowest) + SURE_OF * noiseAtEnd(samples))
+    return up > down ? 1 : -1;
   return mean - lowest <= highest - mean ? 1 : -1;
 }

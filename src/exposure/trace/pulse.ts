@@ -1,6 +1,8 @@
+import { SLACK } from '../core/numbers';
 import { ANY, outside } from '../core/range';
 import { fail, isFail, type Result } from '../core/result';
 import { type Base, baseGiven, baseOf } from './base';
+import { highestOfNoise } from './chance';
 import { type Foot, footOf, lightEnd, sideOf, valley, widthOf } from './extent';
 import { instantRise } from './instant';
 import { bendNoise } from './noise';
@@ -44,12 +46,16 @@ function upright(samples: Samples, base: number | undefined): { signal: Signal; 
 
 /** Samples after the peak that show the noise on the flash. */
 const ON_FLASH = 500;
+/** The noise on the flash is taken where it is so many times that at the base: two measures of one noise never differ so much. */
+const MORE = 1.5;
+/** A flash stands out where it is so many times what noise alone would come to in as many samples. */
+const CLEAR = 1.5;
 
 /** Noise of the recording: that of the base, or that on the flash where a recorder which cuts off at 0 hides the other. */
 function noiseOf(signal: Signal, peak: number, atBase: number): number {
   if (peak + ON_FLASH > signal.samples.count) return atBase;
   const onFlash = bendNoise(signal, peak, peak + ON_FLASH);
-  return onFlash > 1.5 * atBase ? onFlash : atBase;
+  return onFlash > MORE * atBase ? onFlash : atBase;
 }
 
 /**
@@ -81,7 +87,7 @@ export function readPulse(
   const flat = above(whole.signal, dark, 1);
   const peak = dark.slope === 0 ? whole.peak : brightestAt(flat);
   const top = topOf(flat, peak, noise);
-  if (!(top.height > Math.max(1.5 * Math.sqrt(2 * Math.log(samples.count)) * noise, 1e-9)))
+  if (!(top.height > Math.max(CLEAR * highestOfNoise(samples.count) * noise, SLACK)))
     return fail('no-answer', NO_RISE);
   const signal = above(whole.signal, dark, top.height);
   return pulseAt(signal, peak, top, dark, noise / top.height);

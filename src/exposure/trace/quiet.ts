@@ -1,4 +1,6 @@
 import { SLACK } from '../core/numbers';
+import { SURE_OF } from './chance';
+import { DEVIATION } from './noise';
 import { lightAt, type Signal } from './signal';
 import { medianOf, medianRead } from './stretch';
 
@@ -23,13 +25,13 @@ function nextStep(signal: Signal, from: number, to: number, middle: number): num
 
 /**
  * Level of a quiet stretch: the median, then the mean of the samples that lie within four standard deviations of it, these
- * taken from the median deviation (1.4826 × it, Hampel 1974). A smaller flash in the stretch does not move it, and values
- * that were recorded in coarse steps still give their mean.
+ * taken from the median deviation. A smaller flash in the stretch does not move it, and values that were recorded in coarse
+ * steps still give their mean.
  */
 export function quiet(signal: Signal, from: number, to: number): Quiet {
   const middle = medianOf(signal, from, to);
   const typical = medianRead(from, to, (i) => Math.abs(lightAt(signal, i) - middle));
-  const near = typical > 0 ? 4 * 1.4826 * typical : nextStep(signal, from, to, middle);
+  const near = typical > 0 ? SURE_OF * DEVIATION * typical : nextStep(signal, from, to, middle);
   let [count, sum, squares] = [0, 0, 0];
   for (let i = from; i < to; i++) {
     const off = lightAt(signal, i) - middle;

@@ -63,6 +63,12 @@ export function readSamples(times: ArrayLike<number>, values: ArrayLike<number>)
   return measured(given, step, values, count);
 }
 
+/**
+ * Samples in a tenth of a recording. So much at either end is dark in nearly every recording in which the flash is seen, and
+ * is long enough to show what the recording shows without light.
+ */
+export const tenthOf = (count: number): number => Math.floor(count / 10);
+
 /** Index of the first sample for which something is wrong, or −1. */
 function firstWrong(count: number, wrong: (i: number) => boolean): number {
   for (let i = 0; i < count; i++) if (wrong(i)) return i;
