@@ -39,7 +39,7 @@ export interface BookCell {
   readonly value: string | number | boolean | null | CellError;
   /** As it is typed, with its =. */
   readonly formula?: string;
-  /** Of a formula that spills: all its cells. A book that was read holds no values for those beside the first. */
+  /** All the cells that a formula spills into. A book that was read holds no values for those beside the first. */
   readonly spill?: Area;
   readonly style?: BookStyle;
   readonly note?: string;

@@ -2,7 +2,7 @@ const ts = require('typescript');
 
 /** What a call needs of a row; everything else there is said to people, by other scripts. */
 const CALLED = ['id', 'args', 'answers', 'run'];
-/** Of these arguments only names are ever said: `one` has its description in the refusal of a blank cell. */
+/** These arguments are named by the refusals of a call but never described, unlike `one` where its cell is blank. */
 const ONLY_NAMED = ['withDefault', 'maybe', 'choice', 'flag', 'list', 'rest', 'gappedList', 'series', 'grid'];
 
 const nameOf = (node) => (ts.isIdentifier(node) || ts.isStringLiteral(node) ? node.text : '');

@@ -9,10 +9,10 @@ const loadTs = require('./load-ts.cjs');
 
 const FOLDER = path.resolve(__dirname, '../../templates/pictures');
 const WINDOW = { width: 1400, height: 820 };
-/** Of the window beside the cells: bar, tools and sheet tabs above and below; row numbers and the pane. */
+/** What the window needs beside the cells: bar, tools and sheet tabs above and below them; row numbers and the pane. */
 const AROUND = { width: 430, height: 190 };
 const ROW = 25;
-/** Of a long sheet the picture shows the top. */
+/** The top of a long sheet is enough to know it by; the rest would only make the picture small to read. */
 const MOST_ROWS = 60;
 
 async function launch() {

@@ -142,7 +142,7 @@ function widths(rows: readonly (readonly TemplateValue[])[], keys: readonly stri
   );
 }
 
-/** Of the width of a figure: small letters are narrower, capitals wider. */
+/** Widths of letters against that of a figure, in which a sheet counts: without them, words would get too much room or too little. */
 const LETTER = 0.78;
 const CAPITAL = 1.2;
 const WIDEST = 80;

@@ -8,9 +8,9 @@ export type FilterMeasure = 'factor' | 'density' | 'transmission';
 
 /** How a cell is shown and preset, in the number formats of spreadsheets. */
 export interface Shown {
-  /** Of an input. */
+  /** Number format of a cell that people type into. */
   readonly input: string;
-  /** Of a result. */
+  /** Number format of a cell that a formula fills: people may type a fraction, a result is a decimal number. */
   readonly result: string;
   readonly align: 'left' | 'right';
   /** An input is preset as text, so that a fraction typed into it stays one. */

@@ -1,6 +1,6 @@
 import { freeSheetName } from '../sheets/makePlan';
 
-/** Of the old name, so that " values (2)" has room behind it. */
+/** Letters of the old name that stay: a sheet's name has 31 at most, and " values (2)" has to fit behind them. */
 const NAME_KEPT = 20;
 
 /** What a copy of a sheet that holds values is called, in every host alike. */

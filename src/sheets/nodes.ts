@@ -5,7 +5,7 @@ import type { TemplateTable, Template } from './template';
 
 /** One formula of a template, as a node that may depend on others. */
 export interface FormulaNode {
-  /** Of its cell or column: rows of a column that have formulas of their own share it. */
+  /** The id of its cell or column, by which others read it: formulas of single rows are one node with their column. */
   readonly id: string;
   readonly at: string;
   readonly formula: string;

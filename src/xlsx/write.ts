@@ -11,7 +11,7 @@ import { addChart } from './writeChart';
 import { fileStyle } from './writeStyles';
 
 const PRODUCT = 'Sweeptable';
-/** Of every file alike, so that the same sheet gives the same bytes; its parts are dated in local time. */
+/** Every file bears the same date, so that the same sheet gives the same bytes; its parts are dated in local time. */
 const MADE = new Date(Date.UTC(2000, 0, 1));
 const PACKED = new Date(2000, 0, 1);
 const A4 = 9;

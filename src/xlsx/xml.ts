@@ -15,7 +15,7 @@ const CHUNK = 1_000_000;
 /** Letters of comments, and instructions: they say nothing to us, and are slow to pass. */
 const MOST_COMMENTS = 1_000_000;
 const MOST_INSTRUCTIONS = 10;
-/** Of all parts of a file that are made into trees. */
+/** A tree takes far more memory than its text, so the elements of all parts of a file are counted together. */
 const MOST_NODES = 1_000_000;
 
 function plain(attributes: XmlAttributes): XmlAttributes {

@@ -3,7 +3,7 @@ import { lightAt, type Signal } from './signal';
 
 /** A polynomial in u, which goes from −1 to 1 over a stretch of time. */
 export interface Polynomial {
-  /** Of 1, u, u² … */
+  /** Factors of 1, u, u² …, the lowest power first. */
   readonly terms: readonly number[];
   readonly middle: number;
   readonly half: number;

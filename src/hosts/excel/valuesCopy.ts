@@ -17,7 +17,7 @@ interface Original {
   readonly sheet: Excel.Worksheet;
   readonly used: Excel.Range;
   readonly area: Area;
-  /** Of the copy. */
+  /** What the copy is to be called. */
   readonly name: string;
   /** Ids of all sheets that were there. */
   readonly before: ReadonlySet<string>;

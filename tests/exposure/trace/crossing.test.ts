@@ -257,7 +257,7 @@ describe('where noise spreads the crossing', () => {
   /** The steps of a ramp from 0 to 1, 1/32 each, but the one at half height 1/64 too high. */
   const ramp = Array.from({ length: 33 }, (_, i) => i / 32 + (i === 16 ? 1 / 64 : 0));
   const put = (at: number, value: number): number[] => ramp.map((x, i) => (i === at ? value : x));
-  /** Of the straight line over the level. */
+  /** Where the straight line between the samples passes the level. */
   const straight = 15 + 2 / 3;
 
   it('a parabola is fitted to the samples within eight times the noise, where there are four on either side', () => {

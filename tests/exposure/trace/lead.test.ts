@@ -131,7 +131,7 @@ describe('the foot of a flash', () => {
   });
 
   it('is no lead where it rises by four standard deviations of the slope', () => {
-    // Of a line through n samples it is the noise × √(3 / n), or 0.0047: the middle to the end rises by 0.0188 or more.
+    // The rise of a line through n samples is known to the noise × √(3 / n), or 0.0047: the middle to the end rises by 0.0188 or more.
     expect(rising(0.0175, 400)).toBe(60);
     expect(rising(0.02, 400)).toBe(0);
   });

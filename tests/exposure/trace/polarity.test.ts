@@ -62,7 +62,7 @@ describe('the way light goes', () => {
       expect(wayOf(noisy(count, jumping, 104.7))).toBe(1);
       expect(wayOf(noisy(count, jumping, 104.9))).toBe(-1);
     }
-    // Of fewer than 200 samples it is not told: a tenth of the range does.
+    // A tenth of fewer than 200 samples is too short to tell noise by, so a tenth of the range alone decides.
     expect(wayOf(noisy(199, 20, 108.9))).toBe(1);
     expect(wayOf(noisy(199, 20, 109.1))).toBe(-1);
   });

@@ -76,7 +76,7 @@ function secondsOf(firings: readonly Firing[], pause: number): number {
  * plan of n pops it fires on all n where its least power is not more than that too strong for n; otherwise it is switched
  * off after the first pops: the fewest that fit, or where none fits the fewest of those that come nearest.
  *
- * Of all plans up to `mostPops` it gives the one with, in this order: no head out of reach, or else the smallest worst
+ * Out of all plans up to `mostPops` the answer is the one with, in this order: no head out of reach, or else the smallest worst
  * miss, then the smallest next worst among the heads out of reach, and so on; fewest heads to switch off; fewest pops;
  * smallest worst miss; smallest sum of misses; shortest time. Misses count alike over and under, and are equal within
  * 1e-9. Of two settings as near the lower is taken, as it never takes longer, even where the time is the same.

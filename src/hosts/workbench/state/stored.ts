@@ -1,6 +1,6 @@
 import type { IWorkbookData } from '@univerjs/core';
 
-/** Of the records below. A page finds newer ones where a newer page has been here before. */
+/** Counts how the records below have changed: a page that is older than what it finds can tell, and leaves it alone. */
 const FORMAT = 1;
 
 /** A workbook as it is stored in the browser. */

@@ -14,7 +14,7 @@ export interface Item {
   /** The arguments of the last call of each method. */
   readonly calls: Record<string, readonly unknown[]>;
   readonly children: Map<string, Item>;
-  /** Of a collection. */
+  /** What a collection holds; empty for any other item. */
   readonly members: Item[];
 }
 
