@@ -9,7 +9,8 @@ import { type Constant, type Piece, readFormula } from '../formula/tree';
 import { type Came, formulaWithNumbers, type Where, whereLines } from './formulaNumbers';
 import { cellsOf, type CellRange, cellRange } from '../cells/cellRange';
 import { isReadToDecimals } from '../cells/lists';
-import { type CellReading, describeReading, errorText } from './reading';
+import { errorOfCell } from './errorSentences';
+import { type CellReading, describeReading } from './reading';
 import { worth } from './worth';
 
 /** Values of a reference, in rows. */
@@ -301,7 +302,7 @@ class Readings {
 const FIGURES = 6;
 
 function cellText(cell: AnswerCell, quantity: Quantity): AnswerText {
-  if (isCellError(cell)) return { text: errorText(cell), error: cell.error };
+  if (isCellError(cell)) return { text: errorOfCell(cell), error: cell.error };
   if (cell === '') return { text: 'blank, as nothing is given in its row' };
   if (typeof cell === 'string') return { text: cell };
   const said = worth(cell, quantity, FIGURES);

@@ -5,10 +5,11 @@ import { isFail } from '../exposure/core/result';
 import { exactHalfMark, exactMark, type MarkedScale, markText, nearestMark } from '../exposure/stops/marks';
 import { stopText } from '../exposure/stops/stopText';
 import { type ArgumentValue, readWithReason } from '../cells/argument';
-import { type CellError, isCellError } from '../formula/errors';
+import { isCellError } from '../formula/errors';
 import { readQuantity } from '../cells/quantity';
 import type { Absence, Meaning, Reason } from '../cells/reason';
 import { normalise } from '../cells/text';
+import { errorOfCell } from './errorSentences';
 import { near, worth } from './worth';
 
 /** One cell that went into a function, and what it was taken for. */
@@ -40,10 +41,6 @@ export function givenText(cell: unknown): string {
   return signs.length > LONGEST ? `${signs.slice(0, LONGEST - 1).join('')}…` : signs.join('');
 }
 
-/** The sentence of an error; where it has none, the way to the cell that has it from the start. */
-export const errorText = ({ error, message }: CellError): string =>
-  message ?? `A cell that this one uses shows ${error}: put that cell right first.`;
-
 const refused = (given: string, why: string): CellReading => ({
   given,
   meaning: why,
@@ -65,7 +62,7 @@ export function describeReading(
   exact = false,
 ): CellReading {
   const given = givenText(cell);
-  if (isCellError(cell)) return refused(given, errorText(cell));
+  if (isCellError(cell)) return refused(given, errorOfCell(cell));
   const reading = readWithReason(cell, arg, quantity, exact);
   if ('refused' in reading) return refused(given, reading.refused.message);
   if ('missing' in reading) return missing(reading.missing, given, arg, quantity);

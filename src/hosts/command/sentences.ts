@@ -4,6 +4,7 @@ import { functionsIn } from '../../formula/calls';
 import type { CellError, ErrorCode } from '../../formula/errors';
 import { lex } from '../../formula/lex';
 import { ENGINE_FUNCTIONS } from '../../engine/natives';
+import { errorMeaning } from '../../explain/errorSentences';
 import { nearest } from './nearest';
 
 export interface FormulaRefusal {
@@ -11,28 +12,11 @@ export interface FormulaRefusal {
   readonly message: string;
 }
 
-/** What a spreadsheet's own errors mean. A SWEEP function's errors bring sentences of their own. */
-const SENTENCES: Readonly<Record<string, string>> = {
-  '#DIV/0!': 'Something is divided by zero, or by an empty cell.',
-  '#NAME?': 'A name in the formula is not known here.',
-  '#REF!': 'The formula points at cells that are not there.',
-  '#VALUE!':
-    'A value is of the wrong kind: a text where a number is needed, say, or a range where one cell is.',
-  '#NUM!': 'A number is outside what its function takes, or the answer is too large or too small for a cell.',
-  '#N/A': 'What was looked for was not found, or a value is missing.',
-  '#NULL!': 'The two ranges have no cell in common.',
-  '#SPILL!': 'The answer has more cells than there is room for.',
-  '#CALC!': 'The answer would be an empty list, or a list within a list.',
-  '#CYCLE!': 'The formula refers to its own cell.',
-};
-const OTHERWISE = 'The formula cannot be calculated: check its brackets, commas and quotation marks.';
-
 const SWEEP_FUNCTIONS = CATALOGUE.map(functionName);
 
 /** The error of a formula with a sentence for the person who typed it. */
 export function formulaRefusal(formula: string, { error, message }: CellError): FormulaRefusal {
-  const sentence =
-    message ?? (error === '#NAME?' ? unknownName(formula) : undefined) ?? SENTENCES[error] ?? OTHERWISE;
+  const sentence = message ?? (error === '#NAME?' ? unknownName(formula) : undefined) ?? errorMeaning(error);
   return { error, message: sentence };
 }
 

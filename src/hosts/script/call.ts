@@ -1,16 +1,13 @@
 import { rowOf } from '../../catalogue';
 import type { AnyRow } from '../../catalogue/types';
 import { type AnswerCell, call as callRow } from '../../cells/call';
-import { type CellError, errorFromText, errorNamed, isCellError } from '../../formula/errors';
+import { errorOfCell } from '../../explain/errorSentences';
+import { errorFromText, errorNamed, isCellError } from '../../formula/errors';
 
 /** These hosts hand over a cell that holds an error as its text. */
 const OTHER_ERROR = /^#[A-Z/]+[!?]$/;
 const fromHost = (cell: unknown): unknown =>
   typeof cell === 'string' && OTHER_ERROR.test(cell) ? errorNamed(cell) : errorFromText(cell);
-
-/** What is said where an error of another cell comes through. */
-const sentence = ({ error, message }: CellError): string =>
-  message ?? `${error} in one of the cells that go in.`;
 
 /** In a list of answers an error has to stand as text: these hosts take no error values from a script. */
 const toHost = (cell: AnswerCell): number | string => (isCellError(cell) ? cell.error : cell);
@@ -26,6 +23,6 @@ export function call(id: string, given: readonly unknown[]): unknown {
       : fromHost(argument),
   );
   const answer = callRow(rowOf(id) as AnyRow, cells);
-  if (isCellError(answer)) throw new Error(`${answer.error} ${sentence(answer)}`);
+  if (isCellError(answer)) throw new Error(`${answer.error} ${errorOfCell(answer)}`);
   return Array.isArray(answer) ? answer.map((row) => row.map(toHost)) : answer;
 }
