@@ -96,7 +96,7 @@ it('looks a column up in the sheet that is there, also when both are saved and o
   await sheet.insert('Partner');
   await sheet.insert('Kinds');
   const rig = ['B13', 'C13', 'B14', 'C14', 'B15', 'C15'];
-  const found = [1200, '', '', 'not in Stock', '', 'not in Stock'];
+  const found = [1200, '', '', 'not known', '', 'not known'];
   for (const [i, cell] of rig.entries()) await sheet.shows(cell, found[i]);
   await saveAndOpen();
   await sheet.sheet('Partner');

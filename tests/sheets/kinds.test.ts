@@ -105,8 +105,8 @@ describe('a column that is looked up', () => {
     // Birch 1200 has 1200 Ws in Stock; of Hazel 400 nothing is written there, and Rowan 300 is not in it.
     expect(book.read('Kinds', 'B13:C15')).toEqual([
       [1200, ''],
-      ['', 'not in Stock'],
-      ['', 'not in Stock'],
+      ['', 'not known'],
+      ['', 'not known'],
     ]);
     book.dispose();
   });
