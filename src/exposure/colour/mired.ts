@@ -1,5 +1,4 @@
 import { SLACK, spoken } from '../core/numbers';
-import { ABOVE_ZERO, ANY, outside } from '../core/range';
 import { answer, fail, isFail, type Result } from '../core/result';
 
 const MIRED = 1e6;
@@ -12,8 +11,7 @@ const MIRED = 1e6;
  * @returns mired.
  */
 export function miredShift(from: number, to: number): Result<number> {
-  const wrong = outside('from', from, ABOVE_ZERO) ?? outside('to', to, ABOVE_ZERO);
-  return wrong ?? answer(((MIRED / from) * (from - to)) / to);
+  return answer(((MIRED / from) * (from - to)) / to);
 }
 
 /**
@@ -24,8 +22,6 @@ export function miredShift(from: number, to: number): Result<number> {
  * @returns K; a `domain` refusal where nothing above 0 mired is left.
  */
 export function kelvinShift(kelvin: number, mireds: number): Result<number> {
-  const wrong = outside('kelvin', kelvin, ABOVE_ZERO) ?? outside('mireds', mireds, ANY);
-  if (wrong) return wrong;
   const whole = answer(MIRED / kelvin);
   if (isFail(whole)) return whole;
   const left = whole + mireds;

@@ -1,5 +1,4 @@
 import { log2Ratio, roundStops } from '../core/numbers';
-import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, fail, type Result } from '../core/result';
 
 /** Share of the half-space above a surface element that a rectangle fills, the element facing one of its corners. */
@@ -33,12 +32,6 @@ export function onAxis(distance: number, width: number, height: number | undefin
  * @returns stops.
  */
 export function fallOff(near: number, far: number, width?: number, height?: number): Result<number> {
-  const wrong =
-    outside('near', near, ABOVE_ZERO) ??
-    outside('far', far, ABOVE_ZERO) ??
-    outside('width', width, ABOVE_ZERO) ??
-    outside('height', height, ABOVE_ZERO);
-  if (wrong) return wrong;
   if (width === undefined && height !== undefined)
     return fail('unreadable', 'width is missing: a height says nothing without it.');
   if (width === undefined) return answer(roundStops(2 * log2Ratio(far, near)));

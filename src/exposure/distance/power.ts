@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, ANY, outside } from '../core/range';
 import { isFail, type Result } from '../core/result';
 import { fallOff, onAxis } from './fallOff';
 import { settle } from './settle';
@@ -28,12 +27,6 @@ export function powerForDistance(
   width?: number,
   height?: number,
 ): Result<number> {
-  const wrong =
-    outside('power', power, ABOVE_ZERO) ??
-    outside('distance', distance, ABOVE_ZERO) ??
-    outside('newDistance', newDistance, ABOVE_ZERO) ??
-    outside('stops', stops, ANY);
-  if (wrong) return wrong;
   const lost = fallOff(distance, newDistance, width, height);
   if (isFail(lost)) return lost;
   const there =
@@ -64,10 +57,5 @@ export function powerForReading(
   most?: number,
   loss = 0,
 ): Result<number> {
-  const wrong =
-    outside('power', power, ABOVE_ZERO) ??
-    outside('reading', reading, ABOVE_ZERO) ??
-    outside('target', target, ABOVE_ZERO) ??
-    outside('loss', loss, ANY);
-  return wrong ?? settle(power * (target / reading) ** 2 * 2 ** loss, power, { step, least, most });
+  return settle(power * (target / reading) ** 2 * 2 ** loss, power, { step, least, most });
 }

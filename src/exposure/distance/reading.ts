@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, ANY, outside, POPS } from '../core/range';
 import { answer, fail, isFail, type Result } from '../core/result';
 
 /**
@@ -22,15 +21,6 @@ export function readingForPower(
   pops = 1,
   loss = 0,
 ): Result<number> {
-  const wrong =
-    outside('reading', reading, ABOVE_ZERO) ??
-    outside('power', power, ABOVE_ZERO) ??
-    outside('newPower', newPower, ABOVE_ZERO) ??
-    outside('distance', distance, ABOVE_ZERO) ??
-    outside('newDistance', newDistance, ABOVE_ZERO) ??
-    outside('pops', pops, POPS) ??
-    outside('loss', loss, ANY);
-  if (wrong) return wrong;
   if ((distance === undefined) !== (newDistance === undefined)) {
     const missing = distance === undefined ? 'distance' : 'newDistance';
     return fail('unreadable', `${missing} is missing: give both distances, or neither.`);
@@ -56,12 +46,6 @@ export function distanceForReading(
   target: number,
   width?: number,
 ): Result<number> {
-  const wrong =
-    outside('distance', distance, ABOVE_ZERO) ??
-    outside('reading', reading, ABOVE_ZERO) ??
-    outside('target', target, ABOVE_ZERO) ??
-    outside('width', width, ABOVE_ZERO);
-  if (wrong) return wrong;
   if (width === undefined) return answer(distance * (reading / target));
   const radius = width / 2;
   const change = (reading / target) ** 2;

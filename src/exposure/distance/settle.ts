@@ -1,8 +1,7 @@
 import { ceilSteady, log2Ratio, roundSteady, SLACK, spoken, spokenStops } from '../core/numbers';
-import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, answerAboveZero, fail, type Fail, isFail, type Result } from '../core/result';
 
-/** A head's range and the step it is set in. Energies in Ws, the step in stops; what is left out does not bind. */
+/** A head's range and the step it is set in. Energies in Ws, the step in stops (each above 0); what is left out does not bind. */
 export interface Setting {
   readonly step?: number | undefined;
   readonly least?: number | undefined;
@@ -33,11 +32,6 @@ export const aboveMost = (called: string, energy: number, most: number): Fail | 
  * @returns Ws; a `no-answer` refusal that says by how many stops the energy is out of reach.
  */
 export function settle(wanted: number, anchor: number, { step, least, most }: Setting): Result<number> {
-  const wrong =
-    outside('step', step, ABOVE_ZERO) ??
-    outside('least', least, ABOVE_ZERO) ??
-    outside('most', most, ABOVE_ZERO);
-  if (wrong) return wrong;
   const turned = aboveMost('least', least ?? 0, most ?? Infinity);
   if (turned) return turned;
   const there = answerAboveZero(wanted);

@@ -1,4 +1,4 @@
-import { ABOVE_ZERO, NOT_NEGATIVE, outside, type Range } from '../core/range';
+import type { Range } from '../core/range';
 import { answer, type Result } from '../core/result';
 
 export const EXPONENT: Range = { least: 1, most: 3 };
@@ -14,11 +14,6 @@ export const EXPONENT: Range = { least: 1, most: 3 };
  * @returns seconds.
  */
 export function reciprocityTime(time: number, exponent: number, threshold = 1): Result<number> {
-  const wrong =
-    outside('time', time, ABOVE_ZERO) ??
-    outside('exponent', exponent, EXPONENT) ??
-    outside('threshold', threshold, NOT_NEGATIVE);
-  if (wrong) return wrong;
   if (time <= threshold) return answer(time);
   const start = threshold === 0 ? 1 : threshold;
   // film that lags never needs less than the metered time

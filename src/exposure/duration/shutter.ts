@@ -1,6 +1,5 @@
 import { SLACK } from '../core/numbers';
-import { ABOVE_ZERO, LEVEL, NOT_NEGATIVE, outside } from '../core/range';
-import { answer, fail, type Fail, isFail, type Result } from '../core/result';
+import { answer, fail, type Result } from '../core/result';
 
 /** A tenth of a stop: what a meter just shows. */
 export const CLIP_LOSS = 0.1;
@@ -13,14 +12,8 @@ const logOfRest = (x: number): number =>
   x > Math.LN2 ? Math.log1p(-Math.exp(-x)) : Math.log(-Math.expm1(-x));
 
 /** Open time after the delay, in decay times; 0 where the shutter closes before the flash. */
-function decays(duration: number, level: number, open: number, delay: number): number | Fail {
-  const wrong =
-    outside('duration', duration, ABOVE_ZERO) ??
-    outside('level', level, LEVEL) ??
-    outside('open', open, ABOVE_ZERO) ??
-    outside('delay', delay, NOT_NEGATIVE);
-  return wrong ?? Math.max(0, open - delay) / decayTime(duration, level);
-}
+const decays = (duration: number, level: number, open: number, delay: number): number =>
+  Math.max(0, open - delay) / decayTime(duration, level);
 
 /**
  * Share of a flash that falls while the shutter is open, for a pulse that decays exponentially: 1 − e^(−(open − delay)/τ).
@@ -32,8 +25,7 @@ function decays(duration: number, level: number, open: number, delay: number): n
  * @returns share, 0 to 1. At t0.1 it is 0.9, at t0.5 it is 0.5: half the light is still to come.
  */
 export function flashShare(duration: number, level: number, open: number, delay = 0): Result<number> {
-  const passed = decays(duration, level, open, delay);
-  return isFail(passed) ? passed : answer(-Math.expm1(-passed));
+  return answer(-Math.expm1(-decays(duration, level, open, delay)));
 }
 
 /**
@@ -42,14 +34,12 @@ export function flashShare(duration: number, level: number, open: number, delay 
  * @returns stops; a `no-answer` refusal where the shutter closes before the flash begins.
  */
 export function flashClip(duration: number, level: number, open: number, delay = 0): Result<number> {
-  const passed = decays(duration, level, open, delay);
-  if (isFail(passed)) return passed;
   if (open - delay <= SLACK * open)
     return fail(
       'no-answer',
       'The shutter closes before the flash begins: open is not longer than the delay.',
     );
-  return answer(-logOfRest(passed) / Math.LN2);
+  return answer(-logOfRest(decays(duration, level, open, delay)) / Math.LN2);
 }
 
 /**
@@ -64,11 +54,5 @@ export function shutterForFlash(
   loss = CLIP_LOSS,
   delay = 0,
 ): Result<number> {
-  const wrong =
-    outside('duration', duration, ABOVE_ZERO) ??
-    outside('level', level, LEVEL) ??
-    outside('loss', loss, ABOVE_ZERO) ??
-    outside('delay', delay, NOT_NEGATIVE);
-  if (wrong) return wrong;
   return answer(delay - decayTime(duration, level) * logOfRest(loss * Math.LN2));
 }

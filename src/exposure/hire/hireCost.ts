@@ -1,5 +1,5 @@
 import { floorSteady } from '../core/numbers';
-import { ABOVE_ZERO, NOT_NEGATIVE, outside, type Range } from '../core/range';
+import type { Range } from '../core/range';
 import { answer, type Result } from '../core/result';
 
 /** Days that a hired week costs, by common practice. */
@@ -15,11 +15,6 @@ export const DAYS_A_WEEK: Range = { above: 0, most: 7 };
  * @returns money.
  */
 export function hireCost(dayRate: number, days: number, daysPerWeek = WEEK_DAYS): Result<number> {
-  const wrong =
-    outside('dayRate', dayRate, NOT_NEGATIVE) ??
-    outside('days', days, ABOVE_ZERO) ??
-    outside('daysPerWeek', daysPerWeek, DAYS_A_WEEK);
-  if (wrong) return wrong;
   const weeks = floorSteady(days / 7);
   const rest = Math.max(0, days - 7 * weeks);
   return answer(dayRate * (weeks * daysPerWeek + Math.min(rest, daysPerWeek)));

@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, outsideAny } from '../core/range';
 import { answer, type Result } from '../core/result';
 
 /** What the values count: f-numbers, lux, or raw values of a linear file. */
@@ -13,8 +12,6 @@ export const EVENNESS_SCALES: readonly EvennessScale[] = ['aperture', 'lux', 'ra
  * @returns percent, 0 for perfectly even light.
  */
 export function lightEvenness(values: readonly number[], scale: EvennessScale = 'aperture'): Result<number> {
-  const wrong = outsideAny('values', values, ABOVE_ZERO);
-  if (wrong) return wrong;
   const least = values.reduce((a, b) => Math.min(a, b), Infinity);
   const most = values.reduce((a, b) => Math.max(a, b), 0);
   const lost = (most - least) / most;

@@ -1,5 +1,4 @@
 import { log2Ratio, SLACK, spokenStops } from '../core/numbers';
-import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, fail, type Result } from '../core/result';
 
 /**
@@ -12,8 +11,6 @@ import { answer, fail, type Result } from '../core/result';
  * @returns f-number; a `no-answer` refusal where the part is as much as the total, or more.
  */
 export function lightMinus(total: number, part: number): Result<number> {
-  const wrong = outside('total', total, ABOVE_ZERO) ?? outside('part', part, ABOVE_ZERO);
-  if (wrong) return wrong;
   if (part >= total * (1 - SLACK)) {
     const over = spokenStops(2 * log2Ratio(part, total));
     const by = part > total * (1 + SLACK) ? `${over} more than` : 'as much as';

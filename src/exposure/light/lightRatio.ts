@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, type Result } from '../core/result';
 
 /** `sum`: key and fill together against the fill. `each`: one reading against the other. */
@@ -16,6 +15,5 @@ export const RATIO_BASES: readonly RatioBasis[] = ['sum', 'each'];
  * @returns x; f/11 and f/8 give 3 by `sum`, 2 by `each`.
  */
 export function lightRatio(key: number, fill: number, basis: RatioBasis = 'sum'): Result<number> {
-  const wrong = outside('key', key, ABOVE_ZERO) ?? outside('fill', fill, ABOVE_ZERO);
-  return wrong ?? answer((key / fill) ** 2 + (basis === 'sum' ? 1 : 0));
+  return answer((key / fill) ** 2 + (basis === 'sum' ? 1 : 0));
 }

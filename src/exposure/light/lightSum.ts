@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, outsideAny } from '../core/range';
 import { answer, type Result } from '../core/result';
 
 /** √ΣN², scaled by the largest so that no square overflows. */
@@ -16,5 +15,5 @@ export function rootSumOfSquares(readings: readonly number[]): number {
  * @returns f-number; f/8 with f/8 is f/11 (11.3137).
  */
 export function lightSum(readings: readonly number[]): Result<number> {
-  return outsideAny('readings', readings, ABOVE_ZERO) ?? answer(rootSumOfSquares(readings));
+  return answer(rootSumOfSquares(readings));
 }

@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, ANY, outside, outsideAny } from '../core/range';
 import { fail, type Result } from '../core/result';
 
 /**
@@ -9,8 +8,6 @@ import { fail, type Result } from '../core/result';
  * @returns f-numbers in the order of the stops.
  */
 export function lightTargets(total: number, stopsFromKey: readonly number[]): Result<readonly number[]> {
-  const wrong = outside('total', total, ABOVE_ZERO) ?? outsideAny('stopsFromKey', stopsFromKey, ANY);
-  if (wrong) return wrong;
   const strongest = stopsFromKey.reduce((a, b) => Math.max(a, b), -Infinity);
   const light = stopsFromKey.map((s) => 2 ** (s - strongest));
   const all = light.reduce((a, b) => a + b, 0);

@@ -1,5 +1,4 @@
 import { log2Ratio, roundStops } from '../core/numbers';
-import { ABOVE_ZERO, outsideAny } from '../core/range';
 import { answer, fail, type Result } from '../core/result';
 
 /**
@@ -8,8 +7,6 @@ import { answer, fail, type Result } from '../core/result';
  * @param readings - exact f-numbers (each above 0, at least one).
  */
 export function lightSpread(readings: readonly number[]): Result<number> {
-  const wrong = outsideAny('readings', readings, ABOVE_ZERO);
-  if (wrong) return wrong;
   const lowest = readings.reduce((a, b) => Math.min(a, b), Infinity);
   const highest = readings.reduce((a, b) => Math.max(a, b), 0);
   return answer(roundStops(2 * log2Ratio(highest, lowest)));
@@ -26,8 +23,7 @@ const mean = (values: readonly number[]): number => values.reduce((a, b) => a + 
  * @param readings - exact f-numbers (each above 0, at least one).
  */
 export function lightMean(readings: readonly number[]): Result<number> {
-  const wrong = outsideAny('readings', readings, ABOVE_ZERO);
-  return wrong ?? answer((readings[0] as number) * 2 ** (mean(stopsFromFirst(readings)) / 2));
+  return answer((readings[0] as number) * 2 ** (mean(stopsFromFirst(readings)) / 2));
 }
 
 /**
@@ -37,8 +33,6 @@ export function lightMean(readings: readonly number[]): Result<number> {
  * @returns stops; a `no-answer` refusal for fewer than two readings.
  */
 export function lightRepeat(readings: readonly number[]): Result<number> {
-  const wrong = outsideAny('readings', readings, ABOVE_ZERO);
-  if (wrong) return wrong;
   if (readings.length < 2)
     return fail('no-answer', 'readings holds one reading: a deviation needs at least two.');
   const stops = stopsFromFirst(readings);

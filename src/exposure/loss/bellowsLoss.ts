@@ -1,5 +1,4 @@
 import { roundStops, SLACK, spoken } from '../core/numbers';
-import { ABOVE_ZERO, NOT_NEGATIVE, outside } from '../core/range';
 import { answer, fail, type Fail, isFail, type Result } from '../core/result';
 
 /**
@@ -12,8 +11,7 @@ import { answer, fail, type Fail, isFail, type Result } from '../core/result';
  * @returns stops; life size costs two.
  */
 export function magnificationLoss(magnification: number, pupil = 1): Result<number> {
-  const wrong = outside('magnification', magnification, NOT_NEGATIVE) ?? outside('pupil', pupil, ABOVE_ZERO);
-  return wrong ?? answer(roundStops((2 / Math.LN2) * Math.log1p(magnification / pupil)));
+  return answer(roundStops((2 / Math.LN2) * Math.log1p(magnification / pupil)));
 }
 
 /**
@@ -25,8 +23,6 @@ export function magnificationLoss(magnification: number, pupil = 1): Result<numb
  * @returns stops; a draw of twice the focal length costs two.
  */
 export function bellowsLoss(focal: number, draw: number, pupil = 1): Result<number> {
-  const wrong = outside('focal', focal, ABOVE_ZERO) ?? outside('draw', draw, ABOVE_ZERO);
-  if (wrong) return wrong;
   if (draw < focal * (1 - SLACK)) {
     const least = `at least the focal length, ${spoken(focal)} mm`;
     return fail(

@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, ANY, outside } from '../core/range';
 import { answer, isFail, type Result } from '../core/result';
 import { lossWithBellows } from './bellowsLoss';
 
@@ -19,8 +18,6 @@ export function meterTarget(
   draw?: number,
   pupil?: number,
 ): Result<number> {
-  const wrong = outside('aperture', aperture, ABOVE_ZERO) ?? outside('loss', loss, ANY);
-  if (wrong) return wrong;
   const all = lossWithBellows(loss, focal, draw, pupil);
   return isFail(all) ? all : answer(aperture * 2 ** (all / 2));
 }

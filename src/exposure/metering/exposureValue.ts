@@ -1,5 +1,4 @@
 import { log2Ratio, roundStops } from '../core/numbers';
-import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, type Result } from '../core/result';
 
 /**
@@ -11,9 +10,5 @@ import { answer, type Result } from '../core/result';
  * @returns EV, to 1e-12.
  */
 export function exposureValue(aperture: number, time: number, iso = 100): Result<number> {
-  const wrong =
-    outside('aperture', aperture, ABOVE_ZERO) ??
-    outside('time', time, ABOVE_ZERO) ??
-    outside('iso', iso, ABOVE_ZERO);
-  return wrong ?? answer(roundStops(2 * Math.log2(aperture) - Math.log2(time) - log2Ratio(iso, 100)));
+  return answer(roundStops(2 * Math.log2(aperture) - Math.log2(time) - log2Ratio(iso, 100)));
 }

@@ -1,4 +1,4 @@
-import { ABOVE_ZERO, ANY, outside, type Range } from '../core/range';
+import type { Range } from '../core/range';
 import { answer, type Result } from '../core/result';
 
 /** A share of a head's full power. */
@@ -14,12 +14,7 @@ export const POWER_SHARE: Range = { above: 0, most: 1, hint: 'Write a half as 1/
  * @returns guide number in metres.
  */
 export function guideNumber(reading: number, distance: number, iso = 100, isoQuoted = 100): Result<number> {
-  const wrong =
-    outside('reading', reading, ABOVE_ZERO) ??
-    outside('distance', distance, ABOVE_ZERO) ??
-    outside('iso', iso, ABOVE_ZERO) ??
-    outside('isoQuoted', isoQuoted, ABOVE_ZERO);
-  return wrong ?? answer(reading * distance * Math.sqrt(isoQuoted / iso));
+  return answer(reading * distance * Math.sqrt(isoQuoted / iso));
 }
 
 /**
@@ -41,15 +36,5 @@ export function guideReading(
   powerShare = 1,
   loss = 0,
 ): Result<number> {
-  const wrong =
-    outside('guide', guide, ABOVE_ZERO) ??
-    outside('distance', distance, ABOVE_ZERO) ??
-    outside('iso', iso, ABOVE_ZERO) ??
-    outside('isoQuoted', isoQuoted, ABOVE_ZERO) ??
-    outside('powerShare', powerShare, POWER_SHARE) ??
-    outside('loss', loss, ANY);
-  return (
-    wrong ??
-    answer((guide / distance) * Math.sqrt(iso / isoQuoted) * Math.sqrt(powerShare) * 2 ** (-loss / 2))
-  );
+  return answer((guide / distance) * Math.sqrt(iso / isoQuoted) * Math.sqrt(powerShare) * 2 ** (-loss / 2));
 }

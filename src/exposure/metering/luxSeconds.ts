@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, type Result } from '../core/result';
 
 /** Incident-light calibration constants of a receptor, in lux seconds: ISO 2720 names both kinds. */
@@ -13,11 +12,7 @@ export const RECEPTORS = { flat: 250, dome: 340 } as const;
  * @returns lux seconds.
  */
 export function luxSeconds(aperture: number, iso = 100, constant: number = RECEPTORS.flat): Result<number> {
-  const wrong =
-    outside('aperture', aperture, ABOVE_ZERO) ??
-    outside('iso', iso, ABOVE_ZERO) ??
-    outside('constant', constant, ABOVE_ZERO);
-  return wrong ?? answer(((constant * aperture) / iso) * aperture);
+  return answer(((constant * aperture) / iso) * aperture);
 }
 
 /**
@@ -31,9 +26,5 @@ export function apertureForLuxSeconds(
   iso = 100,
   constant: number = RECEPTORS.flat,
 ): Result<number> {
-  const wrong =
-    outside('luxseconds', luxseconds, ABOVE_ZERO) ??
-    outside('iso', iso, ABOVE_ZERO) ??
-    outside('constant', constant, ABOVE_ZERO);
-  return wrong ?? answer(Math.sqrt(luxseconds / constant) * Math.sqrt(iso));
+  return answer(Math.sqrt(luxseconds / constant) * Math.sqrt(iso));
 }

@@ -1,5 +1,4 @@
 import { spoken } from '../core/numbers';
-import { ABOVE_ZERO, outsideAny } from '../core/range';
 import { fail, type Result } from '../core/result';
 
 /** A head's duration at one energy. */
@@ -15,8 +14,6 @@ export function durationTable(
   powers: readonly number[],
   durations: readonly number[],
 ): Result<readonly TableRow[]> {
-  const wrong = outsideAny('powers', powers, ABOVE_ZERO) ?? outsideAny('durations', durations, ABOVE_ZERO);
-  if (wrong) return wrong;
   if (durations.length !== powers.length)
     return fail(
       'unreadable',

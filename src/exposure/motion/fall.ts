@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, NOT_NEGATIVE, outside } from '../core/range';
 import { answer, type Result } from '../core/result';
 
 /** Standard acceleration of free fall, m/s² (3rd General Conference on Weights and Measures, 1901). */
@@ -12,8 +11,7 @@ export const G = 9.80665;
  * @returns m/s.
  */
 export function fallSpeed(drop: number, startSpeed = 0): Result<number> {
-  const wrong = outside('drop', drop, ABOVE_ZERO) ?? outside('startSpeed', startSpeed, NOT_NEGATIVE);
-  return wrong ?? answer(Math.hypot(startSpeed, Math.sqrt(2 * G * drop)));
+  return answer(Math.hypot(startSpeed, Math.sqrt(2 * G * drop)));
 }
 
 /**
@@ -25,6 +23,5 @@ export function fallSpeed(drop: number, startSpeed = 0): Result<number> {
  * @returns seconds.
  */
 export function fallTime(drop: number, startSpeed = 0): Result<number> {
-  const wrong = outside('drop', drop, ABOVE_ZERO) ?? outside('startSpeed', startSpeed, NOT_NEGATIVE);
-  return wrong ?? answer((2 * drop) / (Math.hypot(startSpeed, Math.sqrt(2 * G * drop)) + startSpeed));
+  return answer((2 * drop) / (Math.hypot(startSpeed, Math.sqrt(2 * G * drop)) + startSpeed));
 }

@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, LEVEL, outside } from '../core/range';
 import { answer, answerAboveZero, type Fail, fail, isFail, type Result } from '../core/result';
 import { flashLevel } from '../duration/flashLevel';
 
@@ -33,13 +32,6 @@ export function freezeBlur(
   pixelPitch?: number,
   level = FREEZE_LEVEL,
 ): Result<number> {
-  const wrong =
-    outside('speed', speed, ABOVE_ZERO) ??
-    outside('duration', duration, ABOVE_ZERO) ??
-    outside('magnification', magnification, ABOVE_ZERO) ??
-    outside('pixelPitch', pixelPitch, ABOVE_ZERO) ??
-    outside('level', level, LEVEL);
-  if (wrong) return wrong;
   const scale = scaleOf(magnification, pixelPitch);
   if (isFail(scale)) return scale;
   const whole = flashLevel(duration, level, FREEZE_LEVEL);
@@ -63,13 +55,6 @@ export function freezeTime(
   pixelPitch?: number,
   level = FREEZE_LEVEL,
 ): Result<number> {
-  const wrong =
-    outside('speed', speed, ABOVE_ZERO) ??
-    outside('blur', blur, ABOVE_ZERO) ??
-    outside('magnification', magnification, ABOVE_ZERO) ??
-    outside('pixelPitch', pixelPitch, ABOVE_ZERO) ??
-    outside('level', level, LEVEL);
-  if (wrong) return wrong;
   const scale = scaleOf(magnification, pixelPitch);
   if (isFail(scale)) return scale;
   const whole = answerAboveZero(blur / scale / speed);

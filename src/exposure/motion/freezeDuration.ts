@@ -1,5 +1,4 @@
 import { SLACK, spoken } from '../core/numbers';
-import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, fail, isFail, type Result } from '../core/result';
 import { durationTable } from './durationTable';
 
@@ -21,8 +20,6 @@ export function freezeDuration(
 ): Result<number> {
   const rows = durationTable(powers, durations);
   if (isFail(rows)) return rows;
-  const wrong = outside('power', power, ABOVE_ZERO);
-  if (wrong) return wrong;
   const near = rows.find((row) => Math.abs(row.power / power - 1) <= SLACK);
   if (near) return answer(near.time);
   const lower = rows.findIndex((row) => row.power < power);

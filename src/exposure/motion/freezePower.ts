@@ -1,5 +1,4 @@
 import { SLACK, spoken } from '../core/numbers';
-import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, fail, isFail, type Result } from '../core/result';
 import { durationTable } from './durationTable';
 
@@ -22,8 +21,6 @@ export function freezePower(
 ): Result<number> {
   const rows = durationTable(powers, durations);
   if (isFail(rows)) return rows;
-  const wrong = outside('limit', limit, ABOVE_ZERO);
-  if (wrong) return wrong;
   const fits = (time: number): boolean => time <= limit * (1 + SLACK);
   for (const [i, row] of rows.entries()) {
     const above = rows[i - 1];

@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, type Result } from '../core/result';
 
 /**
@@ -9,6 +8,5 @@ import { answer, type Result } from '../core/result';
  * @returns m/s.
  */
 export function spinSpeed(diameter: number, rpm: number): Result<number> {
-  const wrong = outside('diameter', diameter, ABOVE_ZERO) ?? outside('rpm', rpm, ABOVE_ZERO);
-  return wrong ?? answer((Math.PI * diameter * rpm) / 60);
+  return answer((Math.PI * diameter * rpm) / 60);
 }

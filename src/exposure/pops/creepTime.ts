@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, type Result } from '../core/result';
 
 /** A tenth of a stop: what a meter just shows. */
@@ -19,10 +18,5 @@ export function creepTime(
   ambientTime: number,
   limit = CREEP_LIMIT,
 ): Result<number> {
-  const wrong =
-    outside('flash', flash, ABOVE_ZERO) ??
-    outside('ambient', ambient, ABOVE_ZERO) ??
-    outside('ambientTime', ambientTime, ABOVE_ZERO) ??
-    outside('limit', limit, ABOVE_ZERO);
-  return wrong ?? answer(ambientTime * (flash / ambient) ** 2 * Math.expm1(limit * Math.LN2));
+  return answer(ambientTime * (flash / ambient) ** 2 * Math.expm1(limit * Math.LN2));
 }

@@ -1,5 +1,4 @@
 import { ceilSteady, log2Ratio, roundStops } from '../core/numbers';
-import { ABOVE_ZERO, ANY, NOT_NEGATIVE, outside, POPS } from '../core/range';
 import { answer, fail, isFail, type Result } from '../core/result';
 import { lossWithBellows } from '../loss/bellowsLoss';
 
@@ -15,11 +14,6 @@ function stopsNeeded(
   draw?: number,
   pupil?: number,
 ): Result<number> {
-  const wrong =
-    outside('reading', reading, ABOVE_ZERO) ??
-    outside('target', target, ABOVE_ZERO) ??
-    outside('loss', loss, ANY);
-  if (wrong) return wrong;
   const lost = lossWithBellows(loss, focal, draw, pupil);
   return isFail(lost) ? lost : roundStops(2 * log2Ratio(target, reading) + lost);
 }
@@ -47,8 +41,6 @@ export function popsForTarget(
   draw?: number,
   pupil?: number,
 ): Result<number> {
-  const wrong = outside('tolerance', tolerance, NOT_NEGATIVE);
-  if (wrong) return wrong;
   const stops = stopsNeeded(reading, target, loss, focal, draw, pupil);
   if (isFail(stops)) return stops;
   if (stops - tolerance > 50)
@@ -71,9 +63,6 @@ export function popsReading(
   draw?: number,
   pupil?: number,
 ): Result<number> {
-  const wrong =
-    outside('reading', reading, ABOVE_ZERO) ?? outside('pops', pops, POPS) ?? outside('loss', loss, ANY);
-  if (wrong) return wrong;
   const lost = lossWithBellows(loss, focal, draw, pupil);
   return isFail(lost) ? lost : answer(reading * Math.sqrt(pops) * 2 ** (-lost / 2));
 }
@@ -95,8 +84,6 @@ export function popsMiss(
   draw?: number,
   pupil?: number,
 ): Result<number> {
-  const wrong = outside('pops', pops, POPS);
-  if (wrong) return wrong;
   const stops = stopsNeeded(reading, target, loss, focal, draw, pupil);
   return isFail(stops) ? stops : answer(roundStops(Math.log2(pops) - stops));
 }

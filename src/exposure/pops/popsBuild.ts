@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, ANY, outside, outsideAny, POPS } from '../core/range';
 import { answer, fail, type Result } from '../core/result';
 import { rootSumOfSquares } from '../light/lightSum';
 
@@ -22,14 +21,6 @@ export function popsBuild(
   openTime?: number,
   loss = 0,
 ): Result<number> {
-  const wrong =
-    outsideAny('readings', readings, ABOVE_ZERO) ??
-    outsideAny('pops', pops, POPS) ??
-    outside('ambient', ambient, ABOVE_ZERO) ??
-    outside('ambientTime', ambientTime, ABOVE_ZERO) ??
-    outside('openTime', openTime, ABOVE_ZERO) ??
-    outside('loss', loss, ANY);
-  if (wrong) return wrong;
   if (pops.length !== readings.length)
     return fail(
       'unreadable',

@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, type Result } from '../core/result';
 
 /** Blur circles in the diagonal of a format. */
@@ -13,9 +12,5 @@ export const DIAGONAL_PARTS = 1500;
  * @returns mm.
  */
 export function blurCircle(width: number, height: number, divisor = DIAGONAL_PARTS): Result<number> {
-  const wrong =
-    outside('width', width, ABOVE_ZERO) ??
-    outside('height', height, ABOVE_ZERO) ??
-    outside('divisor', divisor, ABOVE_ZERO);
-  return wrong ?? answer(Math.hypot(width, height) / divisor);
+  return answer(Math.hypot(width, height) / divisor);
 }

@@ -1,5 +1,4 @@
 import { SLACK, spoken } from '../core/numbers';
-import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, fail, type Fail, isFail, type Result } from '../core/result';
 
 /** Handbooks drop the focal length that the exact distance adds. */
@@ -28,13 +27,6 @@ export function depth(
   pupil = 1,
   focal?: number,
 ): Result<number> {
-  const wrong =
-    outside('aperture', aperture, ABOVE_ZERO) ??
-    outside('magnification', magnification, ABOVE_ZERO) ??
-    outside('blurCircle', blurCircle, ABOVE_ZERO) ??
-    outside('pupil', pupil, ABOVE_ZERO) ??
-    outside('focal', focal, ABOVE_ZERO);
-  if (wrong) return wrong;
   const blur = aperture * blurCircle;
   const small = focal === undefined ? 0 : blur / focal;
   if (small >= magnification * (1 - SLACK)) return noFarLimit();
@@ -54,12 +46,7 @@ export function apertureForDepth(
   blurCircle: number,
   pupil = 1,
 ): Result<number> {
-  const wrong =
-    outside('depth', wanted, ABOVE_ZERO) ??
-    outside('magnification', magnification, ABOVE_ZERO) ??
-    outside('blurCircle', blurCircle, ABOVE_ZERO) ??
-    outside('pupil', pupil, ABOVE_ZERO);
-  return wrong ?? answer((wanted * magnification ** 2) / (2 * blurCircle * (1 + magnification / pupil)));
+  return answer((wanted * magnification ** 2) / (2 * blurCircle * (1 + magnification / pupil)));
 }
 
 /**
@@ -74,11 +61,7 @@ export function hyperfocal(
   blurCircle: number,
   form: HyperfocalForm = 'exact',
 ): Result<number> {
-  const wrong =
-    outside('focal', focal, ABOVE_ZERO) ??
-    outside('aperture', aperture, ABOVE_ZERO) ??
-    outside('blurCircle', blurCircle, ABOVE_ZERO);
-  return wrong ?? answer(((focal / aperture) * focal) / blurCircle + (form === 'exact' ? focal : 0));
+  return answer(((focal / aperture) * focal) / blurCircle + (form === 'exact' ? focal : 0));
 }
 
 /** Hyperfocal distance without the focal length, and the subject's distance beyond the focal point. */
@@ -88,8 +71,6 @@ function focus(
   distance: number,
   blurCircle: number,
 ): { far: number; beyond: number } | Fail {
-  const wrong = outside('distance', distance, ABOVE_ZERO);
-  if (wrong) return wrong;
   const far = hyperfocal(focal, aperture, blurCircle, 'handbook');
   if (isFail(far)) return far;
   if (distance > focal * (1 + SLACK)) return { far, beyond: distance - focal };

@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, NOT_NEGATIVE, outside } from '../core/range';
 import { answer, answerAboveZero, isFail, type Result } from '../core/result';
 
 /** Diameter of the first dark ring in wavelengths and f-numbers: twice the first zero of J₁ over π. */
@@ -17,11 +16,7 @@ const MM_PER_NM = 1e-6;
  * @param pupil - pupil magnification (above 0).
  */
 export function workingAperture(aperture: number, magnification: number, pupil = 1): Result<number> {
-  const wrong =
-    outside('aperture', aperture, ABOVE_ZERO) ??
-    outside('magnification', magnification, NOT_NEGATIVE) ??
-    outside('pupil', pupil, ABOVE_ZERO);
-  return wrong ?? answer(aperture * (1 + magnification / pupil));
+  return answer(aperture * (1 + magnification / pupil));
 }
 
 /**
@@ -36,12 +31,7 @@ export function airyDisc(
   wavelength = GREEN_NM,
   pupil = 1,
 ): Result<number> {
-  const wrong =
-    outside('aperture', aperture, ABOVE_ZERO) ??
-    outside('magnification', magnification, NOT_NEGATIVE) ??
-    outside('wavelength', wavelength, ABOVE_ZERO) ??
-    outside('pupil', pupil, ABOVE_ZERO);
-  return wrong ?? answer(AIRY * wavelength * UM_PER_NM * aperture * (1 + magnification / pupil));
+  return answer(AIRY * wavelength * UM_PER_NM * aperture * (1 + magnification / pupil));
 }
 
 /**
@@ -58,14 +48,7 @@ export function spreadAperture(
   wavelength = MERCURY_NM,
   pupil = 1,
 ): Result<number> {
-  const wrong =
-    outside('spread', spread, ABOVE_ZERO) ??
-    outside('magnification', magnification, NOT_NEGATIVE) ??
-    outside('wavelength', wavelength, ABOVE_ZERO) ??
-    outside('pupil', pupil, ABOVE_ZERO);
-  return (
-    wrong ?? answer(Math.sqrt(spread / (2 * AIRY * wavelength * MM_PER_NM)) / (1 + magnification / pupil))
-  );
+  return answer(Math.sqrt(spread / (2 * AIRY * wavelength * MM_PER_NM)) / (1 + magnification / pupil));
 }
 
 /**
@@ -80,8 +63,6 @@ export function bestAperture(
   wavelength = MERCURY_NM,
   pupil = 1,
 ): Result<number> {
-  const wrong = outside('depth', depth, ABOVE_ZERO) ?? outside('magnification', magnification, ABOVE_ZERO);
-  if (wrong) return wrong;
   const spread = answerAboveZero(depth * magnification ** 2);
   return isFail(spread) ? spread : spreadAperture(spread, magnification, wavelength, pupil);
 }

@@ -1,5 +1,4 @@
 import { SLACK, spoken } from '../core/numbers';
-import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, fail, type Result } from '../core/result';
 
 /**
@@ -11,11 +10,6 @@ import { answer, fail, type Result } from '../core/result';
  * @returns image size over object size, 0 for a draw of the focal length.
  */
 export function magnification(focal: number, draw?: number, distance?: number): Result<number> {
-  const wrong =
-    outside('focal', focal, ABOVE_ZERO) ??
-    outside('draw', draw, ABOVE_ZERO) ??
-    outside('distance', distance, ABOVE_ZERO);
-  if (wrong) return wrong;
   if (draw !== undefined && distance !== undefined)
     return fail('unreadable', 'Give the draw or the distance, not both.');
   if (draw !== undefined) {
@@ -41,8 +35,7 @@ export function magnification(focal: number, draw?: number, distance?: number): 
  * @returns draw and distance, both in mm.
  */
 export function drawFor(focal: number, wanted: number): Result<readonly number[]> {
-  const wrong = outside('focal', focal, ABOVE_ZERO) ?? outside('magnification', wanted, ABOVE_ZERO);
-  return wrong ?? [focal * (1 + wanted), focal * (1 + 1 / wanted)];
+  return [focal * (1 + wanted), focal * (1 + 1 / wanted)];
 }
 
 /**
@@ -52,6 +45,5 @@ export function drawFor(focal: number, wanted: number): Result<readonly number[]
  * @param field - width of the subject, in mm (above 0).
  */
 export function fieldMagnification(sensor: number, field: number): Result<number> {
-  const wrong = outside('sensor', sensor, ABOVE_ZERO) ?? outside('field', field, ABOVE_ZERO);
-  return wrong ?? answer(sensor / field);
+  return answer(sensor / field);
 }

@@ -1,5 +1,5 @@
 import { ceilSteady } from '../core/numbers';
-import { ABOVE_ZERO, outside, type Range } from '../core/range';
+import type { Range } from '../core/range';
 import { answer, isFail, type Result } from '../core/result';
 import { depth } from './depth';
 
@@ -20,8 +20,6 @@ export function stackStep(
   overlap = OVERLAP,
   pupil = 1,
 ): Result<number> {
-  const wrong = outside('overlap', overlap, OVERLAPS);
-  if (wrong) return wrong;
   const slice = depth(aperture, magnification, blurCircle, pupil);
   return isFail(slice) ? slice : answer(slice * (1 - overlap));
 }
@@ -40,8 +38,6 @@ export function stackFrames(
   overlap = OVERLAP,
   pupil = 1,
 ): Result<number> {
-  const wrong = outside('depth', wanted, ABOVE_ZERO);
-  if (wrong) return wrong;
   const step = stackStep(aperture, magnification, blurCircle, overlap, pupil);
   return isFail(step) ? step : answer(ceilSteady(wanted / step) + 1);
 }

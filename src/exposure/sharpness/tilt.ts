@@ -1,5 +1,5 @@
 import { SLACK, spoken } from '../core/numbers';
-import { ABOVE_ZERO, outside, type Range } from '../core/range';
+import type { Range } from '../core/range';
 import { answer, fail, type Result } from '../core/result';
 
 export const TILT: Range = { above: 0, most: 90 };
@@ -14,8 +14,6 @@ const DEGREES = 180 / Math.PI;
  * @returns degrees.
  */
 export function tiltForHinge(focal: number, hinge: number): Result<number> {
-  const wrong = outside('focal', focal, ABOVE_ZERO) ?? outside('hinge', hinge, ABOVE_ZERO);
-  if (wrong) return wrong;
   if (hinge < focal * (1 - SLACK))
     return fail(
       'domain',
@@ -31,6 +29,5 @@ export function tiltForHinge(focal: number, hinge: number): Result<number> {
  * @returns mm.
  */
 export function hingeForTilt(focal: number, tilt: number): Result<number> {
-  const wrong = outside('focal', focal, ABOVE_ZERO) ?? outside('tilt', tilt, TILT);
-  return wrong ?? answer(focal / Math.sin(tilt / DEGREES));
+  return answer(focal / Math.sin(tilt / DEGREES));
 }

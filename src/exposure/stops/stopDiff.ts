@@ -1,5 +1,4 @@
 import { log2Ratio, roundStops } from '../core/numbers';
-import { ABOVE_ZERO, outside } from '../core/range';
 import { answer, type Result } from '../core/result';
 import { type Scale, stopsPerDoubling } from './scales';
 
@@ -14,6 +13,5 @@ import { type Scale, stopsPerDoubling } from './scales';
  * @returns stops, to 1e-12; a `domain` refusal where a value is not above 0.
  */
 export function stopDiff(from: number, to: number, scale: Scale = 'aperture'): Result<number> {
-  const wrong = outside('from', from, ABOVE_ZERO) ?? outside('to', to, ABOVE_ZERO);
-  return wrong ?? answer(roundStops(stopsPerDoubling(scale) * log2Ratio(to, from)));
+  return answer(roundStops(stopsPerDoubling(scale) * log2Ratio(to, from)));
 }

@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, outside } from '../core/range';
 import { isFail, type Result } from '../core/result';
 import { type Division, type MarkedScale, nearestMark } from './marks';
 
@@ -15,8 +14,6 @@ export function stopMark(
   scale: MarkedScale = 'aperture',
   division: Division = 'third',
 ): Result<number> {
-  const wrong = outside('value', value, ABOVE_ZERO);
-  if (wrong) return wrong;
   const mark = nearestMark(scale, value, division);
   return isFail(mark) ? mark : mark.marked;
 }

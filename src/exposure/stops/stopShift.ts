@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, ANY, outside } from '../core/range';
 import { answer, fail, type Result } from '../core/result';
 import { type Scale, stopsPerDoubling } from './scales';
 
@@ -10,8 +9,6 @@ import { type Scale, stopsPerDoubling } from './scales';
  * @returns value·2^(stops/2) for apertures, value·2^stops otherwise; a `domain` refusal beyond what a cell holds.
  */
 export function stopShift(value: number, stops: number, scale: Scale = 'aperture'): Result<number> {
-  const wrong = outside('value', value, ABOVE_ZERO) ?? outside('stops', stops, ANY);
-  if (wrong) return wrong;
   const doublings = stops / stopsPerDoubling(scale);
   // what is out of reach in one step may still fit in two
   const half = 2 ** (doublings / 2);

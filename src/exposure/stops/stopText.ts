@@ -1,5 +1,4 @@
 import { roundSteady } from '../core/numbers';
-import { ABOVE_ZERO, outside } from '../core/range';
 import { isFail, type Result } from '../core/result';
 import { type Division, exactMark, exactHalfMark, type MarkedScale, markText, nearestMark } from './marks';
 import { stopsPerDoubling } from './scales';
@@ -22,8 +21,6 @@ export function stopText(
   scale: MarkedScale = 'aperture',
   division: TextDivision = 'tenth',
 ): Result<string> {
-  const wrong = outside('value', value, ABOVE_ZERO);
-  if (wrong) return wrong;
   if (division === 'tenth') return tenthText(value, scale);
   const mark = nearestMark(scale, value, division);
   if (isFail(mark)) return mark;

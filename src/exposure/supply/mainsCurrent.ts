@@ -1,4 +1,4 @@
-import { ABOVE_ZERO, NOT_NEGATIVE, outside, type Range } from '../core/range';
+import type { Range } from '../core/range';
 import { answer, type Result } from '../core/result';
 
 /** Assumptions, from memory: a charger without power-factor correction. The maker's plate tells the truth. */
@@ -25,12 +25,5 @@ export function mainsCurrent(
   efficiency = EFFICIENCY,
   powerFactor = POWER_FACTOR,
 ): Result<number> {
-  const wrong =
-    outside('energy', energy, ABOVE_ZERO) ??
-    outside('recycle', recycle, ABOVE_ZERO) ??
-    outside('volts', volts, ABOVE_ZERO) ??
-    outside('modelling', modelling, NOT_NEGATIVE) ??
-    outside('efficiency', efficiency, SHARE_OF_ONE) ??
-    outside('powerFactor', powerFactor, SHARE_OF_ONE);
-  return wrong ?? answer((energy / (recycle * efficiency) + modelling) / (volts * powerFactor));
+  return answer((energy / (recycle * efficiency) + modelling) / (volts * powerFactor));
 }

@@ -60,7 +60,7 @@ describe('mired shift', () => {
     expectNear(value(miredShift(5600, to)), -(2 ** -26) * (1e6 / 5600 / to));
   });
 
-  itKeepsItsRanges(miredShift, { from: [5600, 'above 0'], to: [3200, 'above 0'] });
+  itKeepsItsRanges('MIREDSHIFT', { from: [5600, 'above 0'], to: [3200, 'above 0'] });
 });
 
 describe('temperature after a shift', () => {
@@ -82,5 +82,5 @@ describe('temperature after a shift', () => {
     expect(refusal(kelvinShift(1e-310, -50)).message).toContain('too large');
   });
 
-  itKeepsItsRanges(kelvinShift, { kelvin: [5600, 'above 0'], mireds: [50, 'any'] });
+  itKeepsItsRanges('KELVINSHIFT', { kelvin: [5600, 'above 0'], mireds: [50, 'any'] });
 });

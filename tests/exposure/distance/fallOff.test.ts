@@ -151,7 +151,7 @@ describe('fall-off of every front', () => {
     expect(message).toContain('width is missing');
   });
 
-  itKeepsItsRanges(fallOff, {
+  itKeepsItsRanges('FALLOFF', {
     near: [1, 'above 0'],
     far: [2, 'above 0'],
     width: [1, 'above 0'],

@@ -51,7 +51,7 @@ describe('energy for another distance', () => {
     expect(refusal(come).message).toContain('width is missing');
   });
 
-  itKeepsItsRanges(powerForDistance, {
+  itKeepsItsRanges('POWERFORDISTANCE', {
     power: [400, 'above 0'],
     distance: [1.5, 'above 0'],
     newDistance: [1.6, 'above 0'],
@@ -83,7 +83,7 @@ describe('energy for another reading', () => {
     expect(refusal(powerForReading(400, 8, 16, undefined, 25, 800)).message).toContain('1 stop more');
   });
 
-  itKeepsItsRanges(powerForReading, {
+  itKeepsItsRanges('POWERFORREADING', {
     power: [100, 'above 0'],
     reading: [8, 'above 0'],
     target: [9, 'above 0'],
@@ -108,7 +108,7 @@ describe('reading after a change', () => {
     expect(refusal(readingForPower(8, 100, 200, 1)).fail).toBe('unreadable');
   });
 
-  itKeepsItsRanges(readingForPower, {
+  itKeepsItsRanges('READINGFORPOWER', {
     reading: [8, 'above 0'],
     power: [100, 'above 0'],
     newPower: [200, 'above 0'],
@@ -153,7 +153,7 @@ describe('distance for another reading', () => {
     expect(refusal(distanceForReading(1e100, 1e120, 1e300, 2e-100)).message).toContain('too large');
   });
 
-  itKeepsItsRanges(distanceForReading, {
+  itKeepsItsRanges('DISTANCEFORREADING', {
     distance: [1, 'above 0'],
     reading: [8, 'above 0'],
     target: [4, 'above 0'],

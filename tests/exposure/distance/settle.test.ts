@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { trials } from '../../full';
 import { settle } from '../../../src/exposure/distance/settle';
-import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
+import { expectNear, refusal, value } from '../support';
 
 /** Stops from one energy down to another. */
 const down = (from: number, to: number): number => Math.log2(from / to);
@@ -111,11 +111,5 @@ describe('the energy that can be set', () => {
     const { fail, message } = refusal(settle(100, 100, { least: 800, most: 25 }));
     expect(fail).toBe('domain');
     expect(message).toContain('least must not be more than most: 800 is more than 25');
-  });
-
-  itKeepsItsRanges((step: number, least: number, most: number) => settle(100, 100, { step, least, most }), {
-    step: [0.1, 'above 0'],
-    least: [25, 'above 0'],
-    most: [800, 'above 0'],
   });
 });

@@ -33,5 +33,5 @@ describe('a duration at another level', () => {
     );
   });
 
-  itKeepsItsRanges(flashLevel, { duration: [0.001, 'above 0'], from: [0.5, 'level'], to: [0.1, 'level'] });
+  itKeepsItsRanges('FLASHLEVEL', { duration: [0.001, 'above 0'], from: [0.5, 'level'], to: [0.1, 'level'] });
 });

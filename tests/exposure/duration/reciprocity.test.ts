@@ -69,7 +69,7 @@ describe('exposure time of film that lags', () => {
     );
   });
 
-  itKeepsItsRanges(reciprocityTime, {
+  itKeepsItsRanges('RECIPROCITYTIME', {
     time: [10, 'above 0'],
     exponent: [1.3, 'exponent'],
     threshold: [1, 'from 0'],

@@ -60,7 +60,7 @@ describe('cost of hire', () => {
     );
   });
 
-  itKeepsItsRanges(hireCost, {
+  itKeepsItsRanges('HIRECOST', {
     dayRate: [80, 'from 0'],
     days: [10, 'above 0'],
     daysPerWeek: [3, 'week'],

@@ -36,7 +36,7 @@ describe('shares of the light', () => {
     for (const target of value(lightTargets(8, [600, 600]))) expectNear(target, 8 / Math.SQRT2);
   });
 
-  itKeepsItsRanges(lightShare, { readings: [[16, 11, 8], 'above 0'] });
+  itKeepsItsRanges('LIGHTSHARE', { readings: [[16, 11, 8], 'above 0'] });
 });
 
 describe('a lighting ratio', () => {
@@ -56,7 +56,7 @@ describe('a lighting ratio', () => {
     expectNear(value(lightRatio(11, 8)), value(lightRatio(lit, 8, 'each')));
   });
 
-  itKeepsItsRanges(lightRatio, { key: [11, 'above 0'], fill: [8, 'above 0'] });
+  itKeepsItsRanges('LIGHTRATIO', { key: [11, 'above 0'], fill: [8, 'above 0'] });
 });
 
 describe('targets of the lights', () => {
@@ -100,5 +100,5 @@ describe('targets of the lights', () => {
     expect(message).toContain('stopsFromKey lie too far apart');
   });
 
-  itKeepsItsRanges(lightTargets, { total: [11, 'above 0'], stopsFromKey: [[0, -1], 'any'] });
+  itKeepsItsRanges('LIGHTTARGETS', { total: [11, 'above 0'], stopsFromKey: [[0, -1], 'any'] });
 });

@@ -25,7 +25,7 @@ describe('exposure value', () => {
     );
   });
 
-  itKeepsItsRanges(exposureValue, {
+  itKeepsItsRanges('EXPOSUREVALUE', {
     aperture: [8, 'above 0'],
     time: [1 / 128, 'above 0'],
     iso: [100, 'above 0'],
@@ -52,13 +52,13 @@ describe('lux seconds', () => {
     expectNear(value(luxSeconds(8, 50)), 320);
   });
 
-  itKeepsItsRanges(luxSeconds, {
+  itKeepsItsRanges('LUXSECONDS', {
     aperture: [8, 'above 0'],
     iso: [100, 'above 0'],
     constant: [250, 'above 0'],
   });
   describe('back', () =>
-    itKeepsItsRanges(apertureForLuxSeconds, {
+    itKeepsItsRanges('APERTUREFORLUXSECONDS', {
       luxseconds: [160, 'above 0'],
       iso: [100, 'above 0'],
       constant: [250, 'above 0'],
@@ -89,14 +89,14 @@ describe('a guide number', () => {
     expectNear(value(guideReading(64, 4, 25)), reading / 2);
   });
 
-  itKeepsItsRanges(guideNumber, {
+  itKeepsItsRanges('GUIDENUMBER', {
     reading: [8, 'above 0'],
     distance: [2, 'above 0'],
     iso: [100, 'above 0'],
     isoQuoted: [100, 'above 0'],
   });
   describe('back', () =>
-    itKeepsItsRanges(guideReading, {
+    itKeepsItsRanges('GUIDEREADING', {
       guide: [64, 'above 0'],
       distance: [2, 'above 0'],
       iso: [100, 'above 0'],

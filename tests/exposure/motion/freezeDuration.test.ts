@@ -51,7 +51,7 @@ describe('duration at an energy', () => {
 });
 
 describe('its arguments', () =>
-  itKeepsItsRanges(freezeDuration, {
+  itKeepsItsRanges('FREEZEDURATION', {
     powers: [[100, 400], 'above 0'],
     durations: [[1 / 4000, 1 / 1000], 'above 0'],
     power: [200, 'above 0'],

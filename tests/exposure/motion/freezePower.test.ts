@@ -112,7 +112,7 @@ describe('most energy that is short enough', () => {
     expect(refusal(freezePower([100, 100, 400], [1e-4, 2e-4, 1e-3], 1e-3)).fail).toBe('unreadable');
   });
 
-  itKeepsItsRanges(freezePower, {
+  itKeepsItsRanges('FREEZEPOWER', {
     powers: [[100, 400], 'above 0'],
     durations: [[1 / 4000, 1 / 1000], 'above 0'],
     limit: [1 / 2000, 'above 0'],

@@ -80,7 +80,7 @@ describe('fewest pops', () => {
     expect(refusal(popsForTarget(16, 32, 0, 0.05, undefined, 300)).message).toContain('focal is missing');
   });
 
-  itKeepsItsRanges(popsForTarget, {
+  itKeepsItsRanges('POPSFORTARGET', {
     reading: [16, 'above 0'],
     target: [32, 'above 0'],
     loss: [1, 'any'],
@@ -107,7 +107,7 @@ describe('reading of several pops', () => {
     expect(refusal(popsReading(8, 1, 0, 150)).fail).toBe('unreadable');
   });
 
-  itKeepsItsRanges(popsReading, {
+  itKeepsItsRanges('POPSREADING', {
     reading: [16, 'above 0'],
     pops: [4, 'whole'],
     loss: [1, 'any'],
@@ -134,7 +134,7 @@ describe('miss', () => {
     expect(value(popsMiss(8, 8 * 2 ** 1.5, 7))).toBeLessThan(0);
   });
 
-  itKeepsItsRanges(popsMiss, {
+  itKeepsItsRanges('POPSMISS', {
     reading: [16, 'above 0'],
     target: [32, 'above 0'],
     pops: [4, 'whole'],

@@ -56,7 +56,7 @@ describe('a build of several heads', () => {
     expect(message).toContain('3 for 2');
   });
 
-  itKeepsItsRanges(popsBuild, {
+  itKeepsItsRanges('POPSBUILD', {
     readings: [[8, 11], 'above 0'],
     pops: [[1, 2], 'whole'],
     ambient: [2, 'above 0'],
@@ -91,7 +91,7 @@ describe('the time until ambient light shows', () => {
     expectNear(value(creepTime(8, 8, 1, 1e-9)), 1e-9 * Math.LN2, 1e-9);
   });
 
-  itKeepsItsRanges(creepTime, {
+  itKeepsItsRanges('CREEPTIME', {
     flash: [32, 'above 0'],
     ambient: [4, 'above 0'],
     ambientTime: [1 / 64, 'above 0'],
@@ -110,5 +110,5 @@ describe('the time that pops take', () => {
     expect(popsTime(1, 2, 1)).toBe(3);
   });
 
-  itKeepsItsRanges(popsTime, { pops: [4, 'whole'], recycle: [2, 'above 0'], pause: [0.5, 'from 0'] });
+  itKeepsItsRanges('POPSTIME', { pops: [4, 'whole'], recycle: [2, 'above 0'], pause: [0.5, 'from 0'] });
 });

@@ -14,7 +14,7 @@ describe('blur circle of a format', () => {
     expectNear(value(blurCircle(36 * 4, 24 * 4)), 4 * value(blurCircle(36, 24)));
   });
 
-  itKeepsItsRanges(blurCircle, {
+  itKeepsItsRanges('BLURCIRCLE', {
     width: [36, 'above 0'],
     height: [24, 'above 0'],
     divisor: [1500, 'above 0'],

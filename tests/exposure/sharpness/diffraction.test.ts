@@ -44,7 +44,7 @@ describe('effective f-number', () => {
     expect(workingAperture(16, 1, 0.5)).toBe(48);
   });
 
-  itKeepsItsRanges(workingAperture, {
+  itKeepsItsRanges('WORKINGAPERTURE', {
     aperture: [16, 'above 0'],
     magnification: [1, 'from 0'],
     pupil: [1, 'above 0'],
@@ -75,7 +75,7 @@ describe('Airy disc', () => {
     expect(GREEN_NM).toBe(550);
   });
 
-  itKeepsItsRanges(airyDisc, {
+  itKeepsItsRanges('AIRYDISC', {
     aperture: [16, 'above 0'],
     magnification: [1, 'from 0'],
     wavelength: [550, 'above 0'],
@@ -137,14 +137,14 @@ describe('f-number where defocus and diffraction balance', () => {
   });
 
   describe('from the spread', () =>
-    itKeepsItsRanges(spreadAperture, {
+    itKeepsItsRanges('SPREADAPERTURE', {
       spread: [4, 'above 0'],
       magnification: [1, 'from 0'],
       wavelength: [546, 'above 0'],
       pupil: [1, 'above 0'],
     }));
   describe('from the depth', () =>
-    itKeepsItsRanges(bestAperture, {
+    itKeepsItsRanges('BESTAPERTURE', {
       depth: [20, 'above 0'],
       magnification: [1, 'above 0'],
       wavelength: [546, 'above 0'],

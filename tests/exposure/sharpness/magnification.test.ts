@@ -78,9 +78,9 @@ describe('magnification', () => {
   });
 
   describe('from the draw', () =>
-    itKeepsItsRanges(magnification, { focal: [100, 'above 0'], draw: [200, 'above 0'] }));
+    itKeepsItsRanges('MAGNIFICATION', { focal: [100, 'above 0'], draw: [200, 'above 0'] }));
   describe('from the distance', () =>
-    itKeepsItsRanges(magnification, {
+    itKeepsItsRanges('MAGNIFICATION', {
       focal: [100, 'above 0'],
       draw: [undefined],
       distance: [300, 'above 0'],
@@ -99,7 +99,7 @@ describe('draw and distance for a magnification', () => {
     expect(call(rowOf('DRAWFOR') as AnyRow, [100, 1e-310])).toMatchObject([[100, { error: '#NUM!' }]]);
   });
 
-  itKeepsItsRanges(drawFor, { focal: [100, 'above 0'], magnification: [0.5, 'above 0'] });
+  itKeepsItsRanges('DRAWFOR', { focal: [100, 'above 0'], magnification: [0.5, 'above 0'] });
 });
 
 describe('magnification for a field', () => {
@@ -107,5 +107,5 @@ describe('magnification for a field', () => {
     expect(fieldMagnification(24, 12)).toBe(2);
   });
 
-  itKeepsItsRanges(fieldMagnification, { sensor: [36, 'above 0'], field: [100, 'above 0'] });
+  itKeepsItsRanges('FIELDMAGNIFICATION', { sensor: [36, 'above 0'], field: [100, 'above 0'] });
 });

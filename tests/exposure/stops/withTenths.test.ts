@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { asGiven } from '../../../src/exposure/stops/asGiven';
 import { withTenths } from '../../../src/exposure/stops/withTenths';
-import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
+import { answerOf, expectNear, itKeepsItsRanges, value } from '../support';
 
 describe('an aperture with tenths', () => {
   it('is one stop higher after ten of them: five twice', () => {
@@ -17,15 +17,11 @@ describe('an aperture with tenths', () => {
     expect(withTenths(8)).toBe(8);
   });
 
-  it.each([10, -1, NaN, Infinity])('refuses %d tenths', (tenths) => {
-    expect(refusal(withTenths(8, tenths)).fail).toBe('domain');
-  });
-
   it('says that ten tenths are the next full stop', () => {
-    expect(refusal(withTenths(8, 10)).message).toContain('next full stop');
+    expect(answerOf('FNUMBER', 8, 10)).toMatchObject({ message: expect.stringContaining('next full stop') });
   });
 
-  itKeepsItsRanges(withTenths, { text: [8, 'above 0'] });
+  itKeepsItsRanges('FNUMBER', { text: [8, 'above 0'], tenths: [3, 'tenths'] });
 });
 
 describe('a value that only had to be read', () => {
@@ -33,5 +29,6 @@ describe('a value that only had to be read', () => {
     expect(asGiven(0.004)).toBe(0.004);
   });
 
-  itKeepsItsRanges(asGiven, { text: [0.004, 'above 0'] });
+  for (const id of ['METRES', 'SECONDS'])
+    describe(id, () => itKeepsItsRanges(id, { text: [0.004, 'above 0'] }));
 });

@@ -46,7 +46,7 @@ describe('mains current of a head', () => {
     );
   });
 
-  itKeepsItsRanges(mainsCurrent, {
+  itKeepsItsRanges('MAINSCURRENT', {
     energy: [1200, 'above 0'],
     recycle: [1.5, 'above 0'],
     volts: [230, 'above 0'],

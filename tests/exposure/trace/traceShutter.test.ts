@@ -100,7 +100,7 @@ describe('shortest opening for a recorded flash', () => {
     expect(refusal(traceShutter(times, values)).message).toContain('never falls through 0.1');
   });
 
-  itKeepsItsRanges(traceShutter, {
+  itKeepsItsRanges('TRACESHUTTER', {
     times: [[0, 1, 2, 3, 4], 'any'],
     values: [[0, 2, 8, 4, 0], 'any'],
     loss: [0.1, 'above 0'],

@@ -1,5 +1,4 @@
 import { roundStops, SLACK, spoken } from '../../core/numbers';
-import { ABOVE_ZERO, NOT_NEGATIVE, outside, outsideAny } from '../../core/range';
 import { answer, fail, type Fail, type Result } from '../../core/result';
 import { nonNegative } from './nonNegative';
 import { length, pivotedQr, type Vector } from './pivotedQr';
@@ -36,13 +35,7 @@ function wrongShape(pattern: readonly Vector[], readings: Vector): Fail | undefi
         'unreadable',
         `pattern must have as many columns in each row: ${row.length} in row ${i + 1}, ${heads} in row 1.`,
       );
-    for (const [j, share] of row.entries()) {
-      const wrong = outside(`pattern (row ${i + 1}, column ${j + 1})`, share, NOT_NEGATIVE);
-      if (wrong) return wrong;
-    }
   }
-  const wrong = outsideAny('readings', readings, ABOVE_ZERO);
-  if (wrong) return wrong;
   if (readings.length !== pattern.length)
     return fail(
       'unreadable',

@@ -1,6 +1,3 @@
-import { outside } from '../../core/range';
-import { type Result } from '../../core/result';
-
 /** Heads that a pattern may be asked for. */
 export const PATTERN_HEADS = { least: 1, most: 24, whole: true } as const;
 
@@ -52,9 +49,7 @@ function groupRows(first: number, size: number): number[][] {
  *   of the same strength: 9.5 times the deviation of one reading instead of 1, and 5 instead of 2.6 for the heads).
  * @returns rows of 1 (lit) and 0 (off), one column a head, ready for LIGHTUNMIX.
  */
-export function measurementPattern(heads: number, ambient = false): Result<readonly (readonly number[])[]> {
-  const wrong = outside('heads', heads, PATTERN_HEADS);
-  if (wrong) return wrong;
+export function measurementPattern(heads: number, ambient = false): readonly (readonly number[])[] {
   const count = Math.round(heads);
   const lit: number[][] = [];
   let first = 0;

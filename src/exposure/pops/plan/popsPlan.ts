@@ -1,5 +1,4 @@
 import { roundStops } from '../../core/numbers';
-import { ABOVE_ZERO, ANY, NOT_NEGATIVE, outside, POPS } from '../../core/range';
 import { answer, isFail, type Result } from '../../core/result';
 import { rootSumOfSquares } from '../../light/lightSum';
 import { fewestPops, fits, type Head, isTooStrong, missOf, nearestSetting, outOfReach } from './head';
@@ -115,12 +114,6 @@ export function popsPlan(
   mostPops = MOST_POPS,
   pause = 0,
 ): Result<Plan> {
-  const wrong =
-    outside('loss', loss, ANY) ??
-    outside('step', step, ABOVE_ZERO) ??
-    outside('mostPops', mostPops, POPS) ??
-    outside('pause', pause, NOT_NEGATIVE);
-  if (wrong) return wrong;
   const read = readHeads({ readings, powers, targets, least, most, recycleFull }, loss, step);
   if (isFail(read)) return read;
 

@@ -1,5 +1,4 @@
 import { log2Ratio, SLACK, spoken } from '../../core/numbers';
-import { ABOVE_ZERO, outside } from '../../core/range';
 import { fail, isFail, type Result } from '../../core/result';
 import { aboveMost, lastMark } from '../../distance/settle';
 import type { Head } from './head';
@@ -21,12 +20,8 @@ type Line = { readonly [Name in keyof Columns]: number };
 
 const NAMES = ['readings', 'powers', 'targets', 'least', 'most', 'recycleFull'] as const;
 
-/** One head's cells, each in order; undefined where the head is off. */
+/** One head's cells; undefined where the head is off. */
 function readLine(columns: Columns, i: number, called: (name: string) => string): Result<Line | undefined> {
-  for (const name of NAMES) {
-    const wrong = outside(called(name), columns[name][i], ABOVE_ZERO);
-    if (wrong) return wrong;
-  }
   if (columns.readings[i] === undefined || columns.targets[i] === undefined) return undefined;
   const blank = NAMES.find((name) => columns[name][i] === undefined);
   if (blank === undefined)
@@ -58,9 +53,8 @@ function headOf(line: Line, called: (name: string) => string, loss: number, step
 /**
  * The heads of a plan from its columns; undefined for a head that is off.
  *
- * What is given must be in order even where the head is off, but only a head that is on needs all its cells. A power may
- * lie half a step outside `least` to `most`: the lowest mark of a head may lie so far from its least energy, and a power
- * read off a head is not known any closer.
+ * Only a head that is on needs all its cells. A power may lie half a step outside `least` to `most`: the lowest mark of a
+ * head may lie so far from its least energy, and a power read off a head is not known any closer.
  *
  * @returns one entry a head; a refusal that names the column and the head.
  */
