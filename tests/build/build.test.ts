@@ -21,6 +21,7 @@ const FILES = [
   'functions.json',
   'help.html',
   'licences.txt',
+  'long-sheets.js',
   'manifest.xml',
   'privacy.html',
   'support.html',
@@ -46,6 +47,16 @@ describe('a build for an address of a studio’s own', () => {
 
   test('has these files, by names that stay', () =>
     expect(filesIn(built.folder).filter((name) => !name.startsWith('icons'))).toEqual(FILES));
+
+  test('has no file that the README does not say to host, but the manifest', () => {
+    const readme = readFileSync(join(import.meta.dirname, '../../README.md'), 'utf8');
+    const listed = /Put these files and folders of `dist\/`([\s\S]*?)\n\d\./.exec(readme)?.[1] ?? '';
+    const named = [...listed.matchAll(/`([^`]+)`/g)].map(([, name]) => name as string);
+    const first = new Set(filesIn(built.folder).map((name) => name.replace(/[\\/].*/, '/')));
+    expect(named.filter((name) => name !== 'office-js/').sort()).toEqual(
+      [...first].filter((name) => name !== 'manifest.xml').sort(),
+    );
+  });
 
   test('has a manifest in order, with every file that it names', () => {
     expect(manifestFaults(read('manifest.xml'), inBuild(built.folder))).toEqual([]);
