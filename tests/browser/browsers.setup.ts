@@ -1,7 +1,6 @@
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
-import type { Configuration, Stats } from 'webpack';
 import { launch } from './launch';
 
 const require = createRequire(import.meta.url);
@@ -28,24 +27,12 @@ declare module 'vitest' {
   }
 }
 
-/** Makes what `npm run build` has not made yet: its page for Excel. */
+/** Makes what `npm run build` has not made yet of the pages for Excel, and gives their folder. */
 async function addInIfNeeded(): Promise<string> {
   const folder = join(import.meta.dirname, '../../dist');
-  await buildIfStale(join(folder, 'taskpane.html'), () => {
-    const webpack: (
-      config: Configuration,
-      done: (error: Error | null, stats?: Stats) => void,
-    ) => { close(done: () => void): void } = require('webpack');
-    const addIn: (env: object, argv: object) => Configuration = require('../../src/build/webpack-excel.cjs');
-    return new Promise((resolve, reject) => {
-      const compiler = webpack(addIn({}, { mode: 'production' }), (error, stats) =>
-        compiler.close(() =>
-          error || stats?.hasErrors()
-            ? reject(error ?? new Error(stats?.toString('errors-only')))
-            : resolve(),
-        ),
-      );
-    });
+  await buildIfStale(join(folder, 'taskpane.html'), async () => {
+    const { buildIntoDist } = await import('../hosts/excel/support/built-add-in');
+    await buildIntoDist();
   });
   return folder;
 }

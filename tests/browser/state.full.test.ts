@@ -1,16 +1,22 @@
 import type { Page } from 'playwright-core';
 import { afterEach, describe, expect, it } from 'vitest';
-import { checkPutAside, DAMAGED, TORN } from './asideChecks';
 import { eachItsWorkbook } from './onePage';
+import { checkPutAside, DAMAGED, startOverAndTakeBack, TORN } from './stateChecks';
 import { isStored } from './stored';
 import { Workbench } from './workbench';
 
-describe('a record of the last visit', () => {
+describe('the last visit', () => {
   let kept: Workbench;
   eachItsWorkbook((fresh) => {
     kept = fresh;
   });
   checkPutAside([DAMAGED, TORN], () => kept);
+
+  it('starts over when asked twice, and takes it back once', async () => {
+    await startOverAndTakeBack(kept);
+    await kept.reload();
+    expect(await kept.page.getByRole('button', { name: 'Take back' }).count()).toBe(0);
+  });
 });
 
 describe('storage that fails', () => {

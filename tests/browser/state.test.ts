@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
-import { checkPutAside, NEWER } from './asideChecks';
 import { eachItsWorkbook } from './onePage';
-import { isStored } from './stored';
+import { checkPutAside, NEWER, startOverAndTakeBack } from './stateChecks';
+import { isStored, records } from './stored';
 import type { Workbench } from './workbench';
 
 let sheet: Workbench;
@@ -40,25 +40,7 @@ it('stores at once when the page goes out of sight', async () => {
 
 checkPutAside([NEWER], () => sheet);
 
-it('starts over when asked twice, and takes it back once', async () => {
-  await sheet.enter('B6', '22');
-  await sheet.insert('Lights on set');
-  await sheet.command('Start over');
-  await sheet.dialog.getByRole('button', { name: 'Cancel' }).click();
-  expect(await sheet.sheets()).toHaveLength(2);
-
-  await sheet.command('Start over');
-  await sheet.dialog.getByRole('button', { name: 'Start over' }).click();
-  await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
-  await sheet.shows('B16', 36);
-  await sheet.insert('Pops build');
-  await sheet.shows('B16', 36);
-
-  await sheet.reload();
-  await sheet.page.getByRole('button', { name: 'Take back' }).click();
-  await expect.poll(() => sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
-  await sheet.sheet('Pops build');
-  await sheet.shows('B6', 22);
-  await sheet.reload();
-  expect(await sheet.page.getByRole('button', { name: 'Take back' }).count()).toBe(0);
+it('starts over when asked twice, and takes it back', async () => {
+  await startOverAndTakeBack(sheet);
+  await expect.poll(async () => Object.keys(await records(sheet.page))).not.toContain('before');
 });

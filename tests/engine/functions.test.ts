@@ -60,6 +60,9 @@ describe('SWEEP functions in the workbench engine', () => {
     expect(await answer('=SWEEP.STOPDIFF(8,11,"aperture",4)')).toEqual([
       [{ error: '#VALUE!', message: 'STOPDIFF takes 2 or 3 values, not 4.' }],
     ]);
+    expect(await answer('=SWEEP.STOPDIFF()')).toEqual([
+      [{ error: '#VALUE!', message: expect.stringMatching(/^from is /) }],
+    ]);
   });
 
   test('an error in a range comes out in its own cell, and so does a refusal', async () => {
@@ -105,6 +108,18 @@ describe('SWEEP functions in the workbench engine', () => {
     expect(await answer('=SWEEP.LIGHTSHARE({16;11;8})')).toEqual(shares);
     expect(await answer('=SWEEP.LIGHTSHARE(A1:A3)', [[16], [11], [8]])).toEqual(shares);
     expect(await answer('=SWEEP.LIGHTSUM(A:A)', [[8], [8]])).toEqual(await answer('=SWEEP.LIGHTSUM(8,8)'));
+  });
+
+  test('a list says #SPILL! rather than overwrite', async () => {
+    const book = await calculated({
+      Data: [
+        [16, '=SWEEP.LIGHTSHARE(A1:A3)'],
+        [11, 'kept'],
+        [8, null],
+      ],
+    });
+    expect(book.read('Data', 'B1:B3')).toEqual([[{ error: '#SPILL!' }], ['kept'], [null]]);
+    book.dispose();
   });
 
   test('names are read in any case', async () => {

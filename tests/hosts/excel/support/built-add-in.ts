@@ -3,7 +3,7 @@ import { mkdir, mkdtemp, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import type { Configuration, FileCacheOptions, Stats } from 'webpack';
+import type { Configuration, Stats } from 'webpack';
 
 const require = createRequire(import.meta.url);
 const webpack = require('webpack') as (
@@ -31,7 +31,7 @@ export interface BuiltAddIn {
 
 export async function buildAddIn(env: Readonly<Record<string, string | boolean>>): Promise<BuiltAddIn> {
   const folder = await mkdtemp(join(tmpdir(), 'sweeptable-add-in-'));
-  await build(env, folder);
+  await buildInto(env, folder);
   return { folder, remove: () => rm(folder, { recursive: true }) };
 }
 
@@ -64,32 +64,29 @@ async function removeIfLeft(lock: string): Promise<void> {
 
 /** The add-in with its own copy of office.js, which many tests open: built by the first of them and kept while it is current. */
 export async function keptAddIn(): Promise<BuiltAddIn> {
-  const folder = join(import.meta.dirname, '../../../dist/tested-add-in');
+  const folder = join(import.meta.dirname, '../../../../dist/tested-add-in');
   await alone(`${folder}.lock`, () =>
     buildIfStale(join(folder, PAGE), async () => {
       await rm(folder, { recursive: true, force: true });
-      await build({ officejs: true }, folder);
+      await buildInto({ officejs: true }, folder);
     }),
   );
   return { folder, remove: () => Promise.resolve() };
 }
 
-async function build(env: Readonly<Record<string, string | boolean>>, folder: string): Promise<void> {
+/** The add-in in dist/, as `npm run build` makes it. */
+export const buildIntoDist = (): Promise<void> => compile(addIn({}, { mode: 'production' }));
+
+async function buildInto(env: Readonly<Record<string, string | boolean>>, folder: string): Promise<void> {
   const config = addIn(env, { mode: 'production' });
-  await new Promise<void>((resolve, reject) => {
-    const compiler = webpack(
-      // what `npm run build` has kept is read, but not written: others build at the same time
-      {
-        ...config,
-        output: { ...config.output, path: folder },
-        cache: { ...(config.cache as FileCacheOptions), readonly: true },
-      },
-      (error, stats) =>
-        compiler.close(() =>
-          error || stats?.hasErrors()
-            ? reject(error ?? new Error(stats?.toString('errors-only')))
-            : resolve(),
-        ),
+  await compile({ ...config, output: { ...config.output, path: folder } });
+}
+
+const compile = (config: Configuration): Promise<void> =>
+  new Promise((resolve, reject) => {
+    const compiler = webpack(config, (error, stats) =>
+      compiler.close(() =>
+        error || stats?.hasErrors() ? reject(error ?? new Error(stats?.toString('errors-only'))) : resolve(),
+      ),
     );
   });
-}

@@ -29,3 +29,25 @@ export function checkPutAside(all: readonly Unreadable[], of: () => Workbench): 
     expect(aside.map(([, value]) => value)).toEqual([record]);
   });
 }
+
+/** Starts over when asked twice, and takes it back after the page was loaded anew. */
+export async function startOverAndTakeBack(sheet: Workbench): Promise<void> {
+  await sheet.enter('B6', '22');
+  await sheet.insert('Lights on set');
+  await sheet.command('Start over');
+  await sheet.dialog.getByRole('button', { name: 'Cancel' }).click();
+  expect(await sheet.sheets()).toHaveLength(2);
+
+  await sheet.command('Start over');
+  await sheet.dialog.getByRole('button', { name: 'Start over' }).click();
+  await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
+  await sheet.shows('B16', 36);
+  await sheet.insert('Pops build');
+  await sheet.shows('B16', 36);
+
+  await sheet.reload();
+  await sheet.page.getByRole('button', { name: 'Take back' }).click();
+  await expect.poll(() => sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
+  await sheet.sheet('Pops build');
+  await sheet.shows('B6', 22);
+}
