@@ -90,8 +90,8 @@ function readTemplates(others = []) {
 }
 
 /** All of them, as they are. */
-function allTemplates() {
-  const { short, long } = readTemplates();
+function allTemplates(others) {
+  const { short, long } = readTemplates(others);
   return [...short, ...long];
 }
 

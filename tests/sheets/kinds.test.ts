@@ -9,10 +9,10 @@ import { makePlan, planAlone } from '../../src/sheets/makePlan';
 import type { Template, TemplateColumn } from '../../src/sheets/template';
 import { contrast, luminance } from './contrast';
 
-const { readTemplates } = createRequire(import.meta.url)('../../src/build/templates.cjs') as {
-  readTemplates: (others: readonly string[]) => readonly Template[];
+const { allTemplates } = createRequire(import.meta.url)('../../src/build/templates.cjs') as {
+  allTemplates: (others: readonly string[]) => readonly Template[];
 };
-const all = readTemplates([resolve(import.meta.dirname, 'kinds')]);
+const all = allTemplates([resolve(import.meta.dirname, 'kinds')]);
 const read = (id: string): Template => all.find((template) => template.id === id) as Template;
 
 const kinds = read('kinds');
