@@ -1,11 +1,15 @@
 import { readFile } from 'node:fs/promises';
 import { createServer } from 'node:http';
+import { createRequire } from 'node:module';
 import type { AddressInfo } from 'node:net';
 import { resolve } from 'node:path';
 import { build } from 'esbuild';
 import type { Page } from 'playwright-core';
-import { TEMPLATES } from '../../src/sheets/templates';
 import { KeptPage, OwnPage, type Size } from './ownPage';
+
+const { readTemplates } = createRequire(import.meta.url)('../../src/build/templates.cjs') as {
+  readTemplates: () => unknown;
+};
 
 /** The strictest policy that the pane meets: the workbench's, without its worker. */
 const POLICY =
@@ -54,7 +58,7 @@ async function bundle(): Promise<string> {
     write: false,
     format: 'iife',
     target: 'es2022',
-    define: { SWEEPTABLE_TEMPLATES: JSON.stringify(TEMPLATES) },
+    define: { SWEEPTABLE_TEMPLATES: JSON.stringify(readTemplates()) },
   });
   return outputFiles[0]?.text ?? '';
 }
