@@ -26,6 +26,49 @@ checkSheetsInExcel(
   TEMPLATES.filter(({ name }) => name === 'Lights on set'),
 );
 
+describe('in Excel, the proof', () => {
+  const LATE = '**/long-sheets.js';
+  const PROOF = TEMPLATES.find(({ id }) => id === 'proof') as Template;
+
+  it('comes in without a network, once the page has had time to fetch it', () => {
+    const workbook = new FakeWorkbook('Sheet1');
+    return on({ workbook }, async (page) => {
+      await expect
+        .poll(() => page.evaluate(() => performance.getEntriesByType('resource').map(({ name }) => name)))
+        .toContainEqual(expect.stringMatching(/long-sheets\.js$/));
+      await page.context().setOffline(true);
+      await insert(page, 'Insert', PROOF.name).click();
+      await said(page).toMatch('The sheet “Proof” is in.');
+      expect(sheetOf(workbook, PROOF.name).cells.size).toBeGreaterThan(PROOF.blocks.length * 1000);
+    });
+  });
+
+  it('says so where it does not arrive, changes nothing, and comes in when it does', async () => {
+    const workbook = new FakeWorkbook('Sheet1');
+    await on(
+      { workbook },
+      async (page) => {
+        await page.route(LATE, (route) => route.abort());
+        await page.reload();
+        await insert(page, 'Insert', PROOF.name).click();
+        await said(page).toBe(
+          'Not done. The sheet “Proof” did not arrive. Nothing was changed. Check the connection, then try again.',
+        );
+        expect(workbook.sheets.map(({ name }) => name)).toEqual(['Sheet1']);
+        expect(await page.locator('.sheet').last().locator('svg rect').count()).toBeGreaterThan(50);
+        await insert(page, 'Insert with the demo job', 'Pops build').click();
+        await said(page).toMatch('The sheet “Pops build” is in.');
+        await page.unroute(LATE);
+        await insert(page, 'Insert', PROOF.name).click();
+        await said(page).toMatch('The sheet “Proof” is in.');
+      },
+      undefined,
+      // ahead of time, and when it was asked for
+      [expect.stringMatching(/Failed to load resource/), expect.stringMatching(/Failed to load resource/)],
+    );
+  });
+});
+
 describe('in Excel', () => {
   it('the page as a whole breaks no rule of accessibility', () =>
     inExcel({ workbook: new FakeWorkbook('Sheet1') }, async (page) =>

@@ -1,3 +1,4 @@
+import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { COLUMNS } from './lightsOnSet';
 import { checkNewSheets } from './newSheetsChecks';
@@ -25,6 +26,22 @@ describe('a sheet that came into the workbench', () => {
     await takeBack();
     await said().toMatch('“Proof” is taken away again.');
     expect(await sheet.sheets()).toEqual(['Pops build']);
+  });
+
+  it('says so where it does not arrive, and comes when it does', async () => {
+    // a visitor of its own: what is aborted must not have been fetched before
+    const late = (await sheet.page.context().browser()?.newPage({ locale: 'en-US' })) as Page;
+    await late.route('**/long-sheets.js', (route) => route.abort());
+    await late.goto(sheet.page.url());
+    await late.waitForFunction(() => document.documentElement.dataset['pane'] === 'true');
+    const insert = late.getByRole('button', { name: 'Insert Proof', exact: true });
+    await insert.click();
+    await expect.poll(() => status(late).innerText()).toMatch('Not done. The sheet “Proof” did not arrive.');
+    expect(await late.evaluate(() => window.sweeptable.sheets())).toEqual(['Pops build']);
+    await late.unroute('**/long-sheets.js');
+    await insert.click();
+    await expect.poll(() => status(late).innerText()).toMatch('“Proof” is inserted.');
+    await late.close();
   });
 
   it('comes back with all that was beside it when its taking back is undone', async () => {

@@ -54,7 +54,7 @@ async function lastVisit(): Promise<LastVisit> {
   }
 }
 
-const worker = new Worker(new URL('./worker/worker.ts', import.meta.url));
+const worker = new Worker(/* webpackChunkName: "worker" */ new URL('./worker/worker.ts', import.meta.url));
 const failures = new KnownFailures();
 onReport(worker, (report) => failures.take(report));
 const calculation = new WorkerWatch(worker, troubleNotice(saving));

@@ -38,7 +38,7 @@ export function paneFrame(): (host: PaneHost) => Promise<void> {
   });
   elementById('commands').append(button);
   return async (host) => {
-    const { fillPane } = await import('./pane');
+    const { fillPane } = await import(/* webpackChunkName: "pane" */ './pane');
     fillPane(frame, host);
   };
 }
