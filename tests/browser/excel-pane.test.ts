@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { CATALOGUE } from '../../src/catalogue';
+import type { Template } from '../../src/sheets/template';
 import { TEMPLATES } from '../../src/sheets/templates';
 import { FakeWorkbook } from '../hosts/excel/support/fake-workbook';
 import { sheetOf } from '../hosts/excel/support/laid';
@@ -15,6 +16,8 @@ const DARK_OFFICE = { bodyBackgroundColor: '#262626' };
 const LIGHT_OFFICE = { bodyBackgroundColor: '#FAF9F8' };
 
 const said = (page: Page) => expect.poll(() => status(page).innerText());
+const insert = (page: Page, label: string, name: string) =>
+  page.getByRole('button', { name: `${label} ${name}`, exact: true });
 const example = (page: Page) =>
   page.getByRole('button', { name: `Put into the selected cell ${FORMULA}`, exact: true });
 
@@ -32,20 +35,21 @@ describe('in Excel, the proof', () => {
 
   it('comes in without a network, once the page has had time to fetch it', () => {
     const workbook = new FakeWorkbook('Sheet1');
-    return on({ workbook }, async (page) => {
+    return inExcel({ workbook }, async (page) => {
       await expect
         .poll(() => page.evaluate(() => performance.getEntriesByType('resource').map(({ name }) => name)))
         .toContainEqual(expect.stringMatching(/long-sheets\.js$/));
       await page.context().setOffline(true);
       await insert(page, 'Insert', PROOF.name).click();
       await said(page).toMatch('The sheet “Proof” is in.');
+      await page.context().setOffline(false);
       expect(sheetOf(workbook, PROOF.name).cells.size).toBeGreaterThan(PROOF.blocks.length * 1000);
     });
   });
 
   it('says so where it does not arrive, changes nothing, and comes in when it does', async () => {
     const workbook = new FakeWorkbook('Sheet1');
-    await on(
+    await inExcel(
       { workbook },
       async (page) => {
         await page.route(LATE, (route) => route.abort());
