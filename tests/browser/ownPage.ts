@@ -50,10 +50,12 @@ export class OwnPage {
     await page.getByRole('tab', { name: 'Sheets' }).waitFor();
   }
 
-  /** What it is used for must end with these complaints and no other. */
+  /** What it is used for must end with these complaints and no other, in whichever order they came. */
   async use(use: Use, expected: readonly unknown[] = []): Promise<void> {
     await use(this.page);
-    expect(this.complaints.splice(0)).toEqual(expected);
+    const complaints = this.complaints.splice(0);
+    expect(complaints).toEqual(expect.arrayContaining([...expected]));
+    expect(complaints).toHaveLength(expected.length);
   }
 
   async close(): Promise<void> {
