@@ -216,17 +216,11 @@ export class Workbench {
    */
   async #typeLine(text: string): Promise<void> {
     await this.page.keyboard.type(text.slice(0, 1));
-    // the first letter opens the cell; the others would be lost before it is open
-    await this.#drawn();
     await this.page.keyboard.insertText(text.slice(1));
-    await this.#drawn();
-    await this.page.keyboard.press('Enter');
-  }
-
-  async #drawn(): Promise<void> {
     await this.page.evaluate(
       () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))),
     );
+    await this.page.keyboard.press('Enter');
   }
 
   /** Pastes at a cell what another program has put on the clipboard as plain text. */
