@@ -95,6 +95,43 @@ describe('arrows between folders point one way', () => {
   });
 });
 
+describe('the inside of the grid is touched in one folder of the workbench', () => {
+  const GRID = 'hosts/workbench/grid/';
+  /** The grid itself beside its facade, a method of a class, and what the grid does on a command. */
+  const INSIDE = /__getInjector|\buniver\b|\.handler\b|(?<!\b(?:Object|Array))\.prototype\b/;
+  /** The names of its parts, imported to ask for them. */
+  const PARTS =
+    /^import\b[^;]*?\b(\w+(?:Service|Model|Manager|TreeBuilder)|Injector|IAccessor)\b[^;]*\bfrom '@univerjs\/(?!engine-formula')/m;
+  const touched = (text: string): string | undefined => PARTS.exec(text)?.[1] ?? INSIDE.exec(text)?.[0];
+  const touching = (wanted: (file: string) => boolean): string[] =>
+    files(SRC)
+      .map((file) => relative(SRC, file).replaceAll('\\', '/'))
+      .filter(wanted)
+      .flatMap((file) => {
+        const what = touched(readFileSync(join(SRC, file), 'utf8'));
+        return what === undefined ? [] : [`${file}: ${what}`];
+      });
+
+  test('and in the engine, and nowhere else', () => {
+    expect(touching((file) => file.startsWith(GRID)).length).toBeGreaterThan(5);
+    expect(touching((file) => !file.startsWith(GRID) && !file.startsWith('engine/'))).toEqual([]);
+  });
+  test.each([
+    'grid.univer.__getInjector()',
+    '{ univer, api }: Grid',
+    "import { X } from './x';\nimport {\n  Y,\n  FormulaDataModel,\n} from '@univerjs/preset-sheets-core';",
+    "import { type IAccessor } from '@univerjs/core';",
+    'Lexer.prototype.treeBuilder = mine',
+    'InsertRowCommand.handler = mine',
+  ])('the check finds %j', (text) => expect(touched(text)).toBeDefined());
+  test.each([
+    "import { Direction } from '@univerjs/core';",
+    "import { Service } from './ours';\nimport { Direction } from '@univerjs/core';",
+    'Object.prototype.toString.call(cell)',
+    'commands(grid)',
+  ])('and lets %j be', (text) => expect(touched(text)).toBeUndefined());
+});
+
 describe('families, their folders and their rows are called alike', () => {
   /** Folders that several families use, or that have no function of their own. */
   const SHARED = ['core', 'balance'];

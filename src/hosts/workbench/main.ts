@@ -24,7 +24,7 @@ import { Saving } from './state/saving';
 import type { Found } from './state/stored';
 import { Turn } from './state/turn';
 import { offerEveryFunction } from './grid/suggestions';
-import { insertWholeRows } from './tables/tableRowCommands';
+import { insertWholeRows } from './grid/tableRowCommands';
 import { tellFailuresInTips } from './grid/tip';
 import { WorkerWatch } from './worker/workerWatch';
 import './workbench.css';

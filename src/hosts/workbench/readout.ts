@@ -1,5 +1,6 @@
 import type { CellValue } from '@univerjs/core';
 import { address } from '../../formula/address';
+import { cellPlace } from './grid/cellPlace';
 import type { Grid } from './grid/grid';
 import type { KnownFailures } from './cell/knownFailures';
 import { nextAnswers } from './grid/ready';
@@ -53,13 +54,7 @@ export function readout(grid: Grid, failures: KnownFailures): Readout {
         message: failures.behind(value, ...place)?.message,
       };
     },
-    place(a1) {
-      const cell = rangeAt(a1).getCellRect();
-      const canvas = document.querySelector('canvas[id^="univer-sheet-main-canvas"]');
-      if (!canvas) throw new Error('The grid is not drawn.');
-      const { left, top } = canvas.getBoundingClientRect();
-      return { x: left + cell.x + cell.width / 2, y: top + cell.y + cell.height / 2 };
-    },
+    place: (a1) => cellPlace(rangeAt(a1)),
     selected: () => workbook().getActiveRange()?.getA1Notation() ?? '',
     sheets: () =>
       workbook()

@@ -6,7 +6,7 @@ import {
   type IWorksheetData,
   type Nullable,
 } from '@univerjs/core';
-import { ERROR_TYPE_SET, FormulaDataModel } from '@univerjs/preset-sheets-core';
+import { ERROR_TYPE_SET } from '@univerjs/preset-sheets-core';
 import type { Area } from '../../../formula/area';
 import type { ErrorCode } from '../../../formula/errors';
 import { cellError } from '../../../formula/errors';
@@ -14,6 +14,7 @@ import type { Book, BookCell, BookPage, BookSheet } from '../../../book/book';
 import { charactersOf } from '../../../book/measures';
 import { decorationsToBook, type SheetDecorations, storedDecorations } from './decorationsToBook';
 import type { Grid } from '../grid/grid';
+import { spillAreas, spilledCells } from '../grid/spills';
 import { drawnChart } from '../../../book/chart';
 import { keptCharts, keptWith } from '../charts/keptWithSheet';
 import { kindOver } from '../charts/rowsDrawn';
@@ -27,8 +28,6 @@ export interface Written {
   /** What the file will not hold, in words. */
   readonly notWritten: readonly string[];
 }
-
-type Spills = Readonly<Record<number, Readonly<Record<number, { readonly v?: unknown }>>>>;
 
 /** The open workbook on its way to a file: every sheet, with the values that it shows. */
 export function toBook(grid: Grid): Written {
@@ -98,19 +97,16 @@ function pageOf(page: BookPage | undefined, cells: readonly BookCell[], landscap
 }
 
 function cellsOf(
-  { univer, api }: Grid,
+  grid: Grid,
   { styles }: IWorkbookData,
   id: string,
   { cellData, name = '' }: Partial<IWorksheetData>,
   { notes }: SheetDecorations,
   notWritten: NotWritten,
 ): BookCell[] {
-  const workbook = api.getActiveWorkbook();
-  const sheet = workbook?.getSheetBySheetId(id);
-  const model = univer.__getInjector().get(FormulaDataModel);
-  const unit = workbook?.getId() ?? '';
-  const spilled = model.getArrayFormulaCellData()?.[unit]?.[id] as Spills | undefined;
-  const spillAreas = model.getArrayFormulaRange()?.[unit]?.[id];
+  const sheet = grid.api.getActiveWorkbook()?.getSheetBySheetId(id);
+  const spilled = spilledCells(grid, id);
+  const areas = spillAreas(grid, id);
   const noteAt = new Map(notes.map(({ row, col, note }) => [`${row},${col}`, note]));
   const cells = new Map<string, BookCell>();
   for (const [r, line] of Object.entries(cellData ?? {})) {
@@ -119,9 +115,9 @@ function cellsOf(
       const [row, column] = [Number(r), Number(c)];
       const formula = cell.f || cell.si ? sheet?.getRange(row, column).getFormula() : undefined;
       if (cell.p) notWritten.note('A look within the text of a cell becomes plain text', name);
-      const own = cell.v ?? (formula ? spilled?.[row]?.[column]?.v : undefined);
+      const own = cell.v ?? (formula ? spilled[row]?.[column]?.v : undefined);
       const style = bookStyle(typeof cell.s === 'string' ? styles[cell.s] : cell.s);
-      const spill = formula ? spillAreas?.[row]?.[column] : undefined;
+      const spill = formula ? areas[row]?.[column] : undefined;
       cells.set(`${row},${column}`, {
         row,
         column,
@@ -134,7 +130,7 @@ function cellsOf(
       });
     }
   }
-  for (const [r, line] of Object.entries(spilled ?? {})) {
+  for (const [r, line] of Object.entries(spilled)) {
     for (const [c, cell] of Object.entries(line)) {
       const key = `${r},${c}`;
       const there = cells.get(key);
@@ -143,7 +139,7 @@ function cellsOf(
         ...there,
         row: Number(r),
         column: Number(c),
-        value: valueOf(cell.v, undefined, true),
+        value: valueOf(cell?.v, undefined, true),
       });
     }
   }

@@ -1,4 +1,3 @@
-import { TableManager } from '@univerjs/preset-sheets-table';
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import { type DrawnChart, drawnChart, type TableShape } from '../../../book/chart';
 import type { Area } from '../../../formula/area';
@@ -14,19 +13,12 @@ interface ReadCells {
   readonly format: string;
 }
 
-const tablesOn = ({ univer, api }: Grid, sheet: FWorksheet): readonly TableShape[] =>
-  univer
-    .__getInjector()
-    .get(TableManager)
-    .getTablesBySubunitId(api.getActiveWorkbook()?.getId() ?? '', sheet.getSheetId())
-    .map((table) => {
-      const { name, columns, range } = table.getTableInfo();
-      return {
-        name,
-        area: areaOfGridRange(range),
-        columns: columns.map(({ displayName }) => ({ name: displayName })),
-      };
-    });
+const tableShapes = (sheet: FWorksheet): readonly TableShape[] =>
+  sheet.getSubTableInfos().map(({ name, columns, range }) => ({
+    name,
+    area: areaOfGridRange(range),
+    columns: columns.map(({ displayName }) => ({ name: displayName })),
+  }));
 
 /** What the cells of a chart hold. A file may name whole columns: there is nothing below the last row of the grid. */
 function readCells(sheet: FWorksheet, { row, column, rows, columns }: Area): ReadCells {
@@ -53,7 +45,7 @@ const asNumber = (value: number | string | null): number | null => (typeof value
 export function liveCharts(grid: Grid): readonly LiveChart[] {
   const sheet = grid.api.getActiveWorkbook()?.getActiveSheet();
   if (!sheet) return [];
-  const tables = tablesOn(grid, sheet);
+  const tables = tableShapes(sheet);
   return keptCharts(keptWith(sheet.getSheet().getConfig()), tables).flatMap((kept) => {
     const chart = drawnChart(kept, tables);
     if (!chart) return [];

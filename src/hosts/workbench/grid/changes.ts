@@ -1,8 +1,9 @@
-import { type CommandListener, CommandType, ICommandService, type IDisposable } from '@univerjs/core';
+import { type CommandListener, CommandType, type IDisposable } from '@univerjs/core';
 import type { Grid } from './grid';
+import { commands } from './inside';
 
-const onStep = ({ univer }: Grid, listener: CommandListener): IDisposable =>
-  univer.__getInjector().get(ICommandService).onCommandExecuted(listener);
+const onStep = (grid: Grid, listener: CommandListener): IDisposable =>
+  commands(grid).onCommandExecuted(listener);
 
 /** Calls after each single change of the workbook, be it typed, calculated or undone. */
 export const onChange = (grid: Grid, listener: CommandListener): IDisposable =>

@@ -1,6 +1,7 @@
 import { CellAlertManagerService } from '@univerjs/preset-sheets-core';
 import { createElement } from 'react';
 import type { Grid } from './grid';
+import { inside } from './inside';
 import type { KnownFailures } from '../cell/knownFailures';
 import { shownValue } from './shownValue';
 
@@ -13,7 +14,7 @@ const SIZE = { width: 320, height: 112 };
  * Call it once a workbook is open: the grid has no tips before.
  */
 export function tellFailuresInTips(grid: Grid, failures: KnownFailures): void {
-  const alerts = grid.univer.__getInjector().get(CellAlertManagerService);
+  const alerts = inside(grid).get(CellAlertManagerService);
   const show = alerts.showAlert.bind(alerts);
   alerts.showAlert = (alert) => {
     if (alert.key !== FORMULA_ALERT) return show(alert);

@@ -1,4 +1,4 @@
-import { generateRandomId, ICommandService, IUndoRedoService, type IMutationInfo } from '@univerjs/core';
+import { generateRandomId, type IMutationInfo } from '@univerjs/core';
 import {
   InsertSheetMutation,
   RemoveSheetMutation,
@@ -18,6 +18,7 @@ import { mergeWorksheetSnapshotWithDefault } from '@univerjs/core';
 import type { ICellData, IWorksheetData } from '@univerjs/core';
 import type { Decorations } from '../book/decorate';
 import type { Grid } from '../grid/grid';
+import { commands, undoList } from '../grid/inside';
 
 interface Step {
   readonly redo: IMutationInfo;
@@ -103,10 +104,8 @@ export interface NewSheet {
  * Lays a sheet as the last one, in one step that undo takes back. A failure half-way takes everything away again and is
  * thrown.
  */
-export function lay({ univer, api }: Grid, { sheet, beside }: NewSheet): LaidInGrid {
-  const injector = univer.__getInjector();
-  const commands = injector.get(ICommandService);
-  const workbook = api.getActiveWorkbook();
+export function lay(grid: Grid, { sheet, beside }: NewSheet): LaidInGrid {
+  const workbook = grid.api.getActiveWorkbook();
   if (!workbook) throw new Error('No workbook is open.');
   const unitID = workbook.getId();
   const id = generateRandomId(8);
@@ -115,20 +114,20 @@ export function lay({ univer, api }: Grid, { sheet, beside }: NewSheet): LaidInG
   const undoMutations: IMutationInfo[] = [];
   try {
     for (const { redo, undo } of all) {
-      if (!commands.syncExecuteCommand(redo.id, redo.params)) throw new Error(`The grid refused ${redo.id}.`);
+      if (!commands(grid).syncExecuteCommand(redo.id, redo.params))
+        throw new Error(`The grid refused ${redo.id}.`);
       if (undo) undoMutations.unshift(undo);
     }
   } catch (reason) {
-    for (const undo of undoMutations) commands.syncExecuteCommand(undo.id, undo.params);
+    for (const undo of undoMutations) commands(grid).syncExecuteCommand(undo.id, undo.params);
     throw reason;
   }
-  const undoRedo = injector.get(IUndoRedoService);
-  undoRedo.pushUndoRedo({ unitID, redoMutations, undoMutations });
+  undoList(grid).pushUndoRedo({ unitID, redoMutations, undoMutations });
   return {
     id,
     takeAway() {
-      for (const undo of undoMutations) commands.syncExecuteCommand(undo.id, undo.params);
-      undoRedo.pushUndoRedo({ unitID, redoMutations: undoMutations, undoMutations: redoMutations });
+      for (const undo of undoMutations) commands(grid).syncExecuteCommand(undo.id, undo.params);
+      undoList(grid).pushUndoRedo({ unitID, redoMutations: undoMutations, undoMutations: redoMutations });
     },
   };
 }

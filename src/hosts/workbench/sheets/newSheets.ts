@@ -1,4 +1,3 @@
-import { TableManager } from '@univerjs/preset-sheets-table';
 import type { FWorkbook } from '@univerjs/sheets/facade';
 import type { Outcome } from '../../../pane/host';
 import { makePlan } from '../../../sheets/makePlan';
@@ -17,11 +16,9 @@ import { valuesSheet } from './valuesSheet';
 const sheetsTaken = (workbook: FWorkbook): string[] =>
   workbook.getSheets().map((sheet) => sheet.getSheetName());
 
-const tablesIn = (grid: Grid, workbook: FWorkbook): KnownTable[] =>
-  grid.univer
-    .__getInjector()
-    .get(TableManager)
-    .getTableList(workbook.getId())
+const tablesIn = (workbook: FWorkbook): KnownTable[] =>
+  workbook
+    .getTableList()
     .map(({ name, columns }) => ({ name, columns: columns.map(({ displayName }) => displayName) }));
 
 const namesTaken = (workbook: FWorkbook): string[] =>
@@ -52,7 +49,7 @@ export async function insertSheet(grid: Grid, id: string, filled: boolean): Prom
   const plan = makePlan(template, {
     filled,
     sheets: sheetsTaken(workbook),
-    tables: tablesIn(grid, workbook),
+    tables: tablesIn(workbook),
     names: namesTaken(workbook),
   });
   const sheet = withChartSigns(plan.sheet);
@@ -69,7 +66,7 @@ export function copyValues(grid: Grid): Outcome {
   const workbook = grid.api.getActiveWorkbook();
   if (!workbook) return { refused: 'No workbook is open. Reload the page and try again.' };
   const name = copyName(workbook.getActiveSheet().getSheetName(), sheetsTaken(workbook));
-  const tables = tablesIn(grid, workbook).map((table) => table.name);
+  const tables = tablesIn(workbook).map((table) => table.name);
   const made = valuesSheet(grid, name, [...tables, ...namesTaken(workbook)]);
   if (!made) return NOTHING_TO_COPY;
   const done = `“${name}” holds the values as they are now, without formulas. Looks, notes and charts came along. Ctrl+Z takes it away again.`;

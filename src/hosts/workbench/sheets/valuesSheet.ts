@@ -5,11 +5,11 @@ import {
   type IWorksheetData,
   type Nullable,
 } from '@univerjs/core';
-import { FormulaDataModel } from '@univerjs/preset-sheets-core';
 import { freeTableName } from '../../../sheets/makePlan';
 import type { Decorations } from '../book/decorate';
 import { storedDecorations } from '../book/decorationsToBook';
 import type { Grid } from '../grid/grid';
+import { spilledCells } from '../grid/spills';
 import type { NewSheet } from './lay';
 
 type Cells = Record<number, Record<number, Nullable<ICellData>>>;
@@ -65,21 +65,13 @@ const isEmpty = (cells: Cells): boolean =>
   );
 
 /** The sheet in view as a new one of another name, with everything on it but formulas; undefined where it is empty. */
-export function valuesSheet(
-  { univer, api }: Grid,
-  name: string,
-  tablesTaken: readonly string[],
-): NewSheet | undefined {
-  const workbook = api.getActiveWorkbook();
+export function valuesSheet(grid: Grid, name: string, tablesTaken: readonly string[]): NewSheet | undefined {
+  const workbook = grid.api.getActiveWorkbook();
   if (!workbook) throw new Error('No workbook is open.');
   const snapshot = workbook.save();
   const id = workbook.getActiveSheet().getSheetId();
   const sheet = snapshot.sheets[id] as Partial<IWorksheetData>;
-  const spilled = univer.__getInjector().get(FormulaDataModel).getArrayFormulaCellData();
-  const cells = valueCells(
-    (sheet.cellData ?? {}) as Cells,
-    (spilled?.[workbook.getId()]?.[id] ?? {}) as Cells,
-  );
+  const cells = valueCells((sheet.cellData ?? {}) as Cells, spilledCells(grid, id));
   if (isEmpty(cells)) return undefined;
   return {
     sheet: { ...sheet, name, cellData: cells as NonNullable<IWorksheetData['cellData']> },

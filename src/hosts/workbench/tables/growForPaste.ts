@@ -1,35 +1,18 @@
-import {
-  ICommandService,
-  type ICellData,
-  type IMutationInfo,
-  IUndoRedoService,
-  type ObjectMatrix,
-  Rectangle,
-} from '@univerjs/core';
+import { type ICellData, type IMutationInfo, type ObjectMatrix, Rectangle } from '@univerjs/core';
 import {
   COPY_TYPE,
   InsertRowMutation,
   type ISheetDiscreteRangeLocation,
-  ISheetClipboardService,
   PREDEFINED_HOOK_NAME_PASTE,
   RemoveRowMutation,
 } from '@univerjs/preset-sheets-core';
 import type { Grid } from '../grid/grid';
-import {
-  type GridCells,
-  grown,
-  isBlank,
-  type Mutations,
-  NOTHING,
-  sheetOf,
-  type GridTable,
-  tablesOf,
-  written,
-} from './newTableRows';
+import { clipboard, commands, undoList, unitId } from '../grid/inside';
+import { type GridTable, tablesOn } from '../grid/tables';
+import { type GridCells, grown, isBlank, type Mutations, NOTHING, sheetOf, written } from './newTableRows';
 
 /** Where cells are pasted, down to the last row that holds something. */
 interface Pasted {
-  readonly unitId: string;
   readonly sheetId: string;
   readonly first: number;
   readonly last: number;
@@ -47,22 +30,18 @@ const WITHOUT_CONTENT: readonly string[] = [SPECIAL_PASTE_FORMAT, SPECIAL_PASTE_
  * free.
  */
 export function growForPaste(grid: Grid): void {
-  const injector = grid.univer.__getInjector();
-  const commands = injector.get(ICommandService);
-  const clipboard = injector.get(ISheetClipboardService);
-  const undone = injector.get(IUndoRedoService);
   /** What was done for the paste that is going on. */
   let done: Mutations | undefined;
   const run = (all: readonly IMutationInfo[]): void =>
-    all.forEach(({ id, params }) => commands.syncExecuteCommand(id, params));
+    all.forEach(({ id, params }) => commands(grid).syncExecuteCommand(id, params));
 
-  clipboard.addClipboardHook({
+  clipboard(grid).addClipboardHook({
     id: 'sweeptable-grow-for-paste',
     priority: FIRST,
-    onPastePlainText({ unitId, subUnitId, range }, text) {
+    onPastePlainText({ subUnitId, range }, text) {
       const [row, column] = [range.rows[0], range.cols[0]];
       if (row === undefined || column === undefined || text.trim() === '') return NOTHING;
-      return room(grid, { unitId, sheetId: subUnitId, first: row, last: row, columns: [column] });
+      return room(grid, { sheetId: subUnitId, first: row, last: row, columns: [column] });
     },
     onPasteCells(_from, to, content, { copyType, pasteType }) {
       if (copyType === COPY_TYPE.CUT || WITHOUT_CONTENT.includes(pasteType)) return NOTHING;
@@ -76,10 +55,10 @@ export function growForPaste(grid: Grid): void {
     },
   });
 
-  clipboard.addClipboardHook({
+  clipboard(grid).addClipboardHook({
     id: 'sweeptable-keep-looks-of-table',
     priority: LAST,
-    onPasteCells(_from, { unitId, subUnitId, range }, content) {
+    onPasteCells(_from, { subUnitId, range }, content) {
       if (!done) return NOTHING;
       const workbook = sheetOf(grid, subUnitId).getWorkbook();
       const present = sheetOf(grid, subUnitId).getSheet().getCellMatrix();
@@ -90,10 +69,10 @@ export function growForPaste(grid: Grid): void {
         const s = workbook.getStyles().getStyleByCell(present.getValue(row, column));
         if (s) (looks[row] ??= {})[column] = { s };
       });
-      return written(injector, unitId, subUnitId, looks);
+      return written(grid, subUnitId, looks);
     },
     onAfterPaste(success) {
-      const step = success ? undone.pitchTopUndoElement() : undefined;
+      const step = success ? undoList(grid).pitchTopUndoElement() : undefined;
       if (step && done) {
         step.redoMutations.unshift(...done.redos);
         step.undoMutations.push(...done.undos);
@@ -103,10 +82,7 @@ export function growForPaste(grid: Grid): void {
   });
 }
 
-function pastedIn(
-  { unitId, subUnitId, range }: ISheetDiscreteRangeLocation,
-  content: Content,
-): Pasted | undefined {
+function pastedIn({ subUnitId, range }: ISheetDiscreteRangeLocation, content: Content): Pasted | undefined {
   const { rows, cols } = range;
   let last = -1;
   content.forValue((row, _column, cell) => {
@@ -114,12 +90,12 @@ function pastedIn(
   });
   const [first, end] = [rows[0], rows[last]];
   if (first === undefined || end === undefined) return undefined;
-  return { unitId, sheetId: subUnitId, first, last: end, columns: cols };
+  return { sheetId: subUnitId, first, last: end, columns: cols };
 }
 
 /** The table that is too short for what is pasted into it or right below it. */
-const tableBelow = (grid: Grid, { unitId, sheetId, first, last, columns }: Pasted): GridTable | undefined =>
-  tablesOf(grid.univer.__getInjector(), unitId, sheetId).find((table) => {
+const tableBelow = (grid: Grid, { sheetId, first, last, columns }: Pasted): GridTable | undefined =>
+  tablesOn(grid, sheetId).find((table) => {
     const { startRow, endRow, startColumn, endColumn } = table.getRange();
     return (
       startRow < first &&
@@ -129,11 +105,11 @@ const tableBelow = (grid: Grid, { unitId, sheetId, first, last, columns }: Paste
     );
   });
 
-function isFreeBelow(grid: Grid, table: GridTable, { unitId, sheetId, last }: Pasted): boolean {
+function isFreeBelow(grid: Grid, table: GridTable, { sheetId, last }: Pasted): boolean {
   const range = table.getRange();
   const area = { ...range, startRow: range.endRow + 1, endRow: last };
   const sheet = sheetOf(grid, sheetId).getSheet();
-  const others = tablesOf(grid.univer.__getInjector(), unitId, sheetId).map((other) => other.getRange());
+  const others = tablesOn(grid, sheetId).map((other) => other.getRange());
   if ([...others, ...sheet.getMergeData()].some((taken) => Rectangle.intersects(taken, area))) return false;
   const present = sheet.getCellMatrix();
   for (let row = area.startRow; row <= area.endRow; row++)
@@ -143,12 +119,12 @@ function isFreeBelow(grid: Grid, table: GridTable, { unitId, sheetId, last }: Pa
 }
 
 /** Rows at the end of the sheet, where it has too few. */
-function rowsUpTo(grid: Grid, { unitId, sheetId, last }: Pasted): Mutations {
+function rowsUpTo(grid: Grid, { sheetId, last }: Pasted): Mutations {
   const sheet = sheetOf(grid, sheetId);
   const startRow = sheet.getMaxRows();
   if (last < startRow) return NOTHING;
   const range = { startRow, endRow: last, startColumn: 0, endColumn: sheet.getMaxColumns() - 1 };
-  const params = { unitId, subUnitId: sheetId, range };
+  const params = { unitId: unitId(grid), subUnitId: sheetId, range };
   return { redos: [{ id: InsertRowMutation.id, params }], undos: [{ id: RemoveRowMutation.id, params }] };
 }
 
@@ -157,6 +133,6 @@ function room(grid: Grid, pasted: Pasted): Mutations {
   const table = tableBelow(grid, pasted);
   if (!table || !isFreeBelow(grid, table, pasted)) return NOTHING;
   const added = rowsUpTo(grid, pasted);
-  const grows = grown(grid, grid.univer.__getInjector(), table, pasted.unitId, pasted.last);
+  const grows = grown(grid, table, pasted.last);
   return { redos: [...added.redos, ...grows.redos], undos: [...grows.undos, ...added.undos] };
 }

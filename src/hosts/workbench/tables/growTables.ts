@@ -5,21 +5,12 @@ import {
   type ISetRangeValuesMutationParams,
   SetRangeValuesCommand,
   SetRangeValuesMutation,
-  SheetInterceptorService,
 } from '@univerjs/preset-sheets-core';
 import type { Grid } from '../grid/grid';
+import { interceptors } from '../grid/inside';
+import { tablesOn } from '../grid/tables';
 import { growForPaste } from './growForPaste';
-import {
-  filled,
-  grown,
-  isBlank,
-  joined,
-  type Mutations,
-  NOTHING,
-  sheetOf,
-  tablesOf,
-  widened,
-} from './newTableRows';
+import { filled, grown, isBlank, joined, type Mutations, NOTHING, sheetOf, widened } from './newTableRows';
 import { type RulesBefore, rulesOf } from './widenRules';
 
 /**
@@ -27,32 +18,30 @@ import { type RulesBefore, rulesOf } from './widenRules';
  * formats, input rules and conditions of its neighbour, in the same step, so that undo takes all of it back.
  */
 export function growTables(grid: Grid): void {
-  const injector = grid.univer.__getInjector();
-  const interceptors = injector.get(SheetInterceptorService);
   let before: RulesBefore | undefined;
-  interceptors.interceptCommand({
+  interceptors(grid).interceptCommand({
     priority: 1,
     getMutations(command) {
-      if (isInsertRow(command)) before = rulesOf(injector, command.params.unitId, command.params.subUnitId);
+      if (isInsertRow(command)) before = rulesOf(grid, command.params.subUnitId);
       if (command.id === SetRangeValuesCommand.id)
         return typedBelow(grid, command.params as ISetRangeValuesMutationParams);
       return NOTHING;
     },
   });
-  interceptors.interceptAfterCommand({
+  interceptors(grid).interceptAfterCommand({
     getMutations(command) {
       if (!isInsertRow(command) || !before) return NOTHING;
-      const { unitId, subUnitId, range, direction } = command.params;
+      const { subUnitId, range, direction } = command.params;
       const rows = { first: range.startRow, last: range.endRow };
       const known = before;
       return joined(
-        tablesOf(injector, unitId, subUnitId).map((table) => {
+        tablesOn(grid, subUnitId).map((table) => {
           const { startRow, endRow } = table.getRange();
           const within = rows.first > startRow && rows.last <= endRow;
           const below = rows.first === endRow + 1 && direction === Direction.DOWN;
           if (!within && !below) return NOTHING;
-          const wider = below ? widened(table, unitId, rows.last) : NOTHING;
-          return joined([wider, filled(grid, injector, table, rows, known)]);
+          const wider = below ? widened(grid, table, rows.last) : NOTHING;
+          return joined([wider, filled(grid, table, rows, known)]);
         }),
       );
     },
@@ -66,7 +55,6 @@ const isInsertRow = (command: ICommandInfo): command is ICommandInfo & { params:
 /** Typing into the free row right below a table makes it a row of the table. */
 function typedBelow(grid: Grid, params: ISetRangeValuesMutationParams): Mutations {
   const { unitId, subUnitId, cellValue } = params;
-  const injector = grid.univer.__getInjector();
   const typed = Object.entries(cellValue ?? {}).flatMap(([row, cells]) =>
     Object.entries((cells ?? {}) as Record<number, ICellData | null>).flatMap(([column, cell]) =>
       isBlank(cell) ? [] : [{ row: +row, column: +column }],
@@ -74,7 +62,7 @@ function typedBelow(grid: Grid, params: ISetRangeValuesMutationParams): Mutation
   );
   const [first] = typed;
   if (!first || typed.some(({ row }) => row !== first.row)) return NOTHING;
-  const table = tablesOf(injector, unitId, subUnitId).find((each) => {
+  const table = tablesOn(grid, subUnitId).find((each) => {
     const { endRow, startColumn, endColumn } = each.getRange();
     return (
       endRow + 1 === first.row && typed.every(({ column }) => column >= startColumn && column <= endColumn)
@@ -97,5 +85,5 @@ function typedBelow(grid: Grid, params: ISetRangeValuesMutationParams): Mutation
     id: SetRangeValuesMutation.id,
     params: { unitId, subUnitId, cellValue: { [first.row]: cleared } },
   };
-  return joined([grown(grid, injector, table, unitId, first.row), { redos: [], undos: [clear] }]);
+  return joined([grown(grid, table, first.row), { redos: [], undos: [clear] }]);
 }

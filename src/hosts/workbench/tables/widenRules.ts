@@ -1,14 +1,12 @@
-import type { IMutationInfo, Injector, IRange, ISheetDataValidationRule } from '@univerjs/core';
+import type { IMutationInfo, IRange } from '@univerjs/core';
 import {
-  ConditionalFormattingRuleModel,
   type IConditionFormattingRule,
   SetConditionalRuleMutation,
 } from '@univerjs/preset-sheets-conditional-formatting';
-import {
-  DataValidationModel,
-  UpdateDataValidationMutation,
-  UpdateRuleType,
-} from '@univerjs/preset-sheets-data-validation';
+import { UpdateDataValidationMutation, UpdateRuleType } from '@univerjs/preset-sheets-data-validation';
+import type { Grid } from '../grid/grid';
+import { unitId } from '../grid/inside';
+import { conditions, inputRules } from '../grid/rules';
 
 /** The input rules and conditions of a sheet as they were before rows came in: what undo goes back to. */
 export interface RulesBefore {
@@ -26,24 +24,11 @@ interface NewRows {
   readonly endColumn: number;
 }
 
-const inputsOf = (injector: Injector, unitId: string, sheetId: string): readonly ISheetDataValidationRule[] =>
-  injector.get(DataValidationModel).getRules(unitId, sheetId);
-const conditionsOf = (
-  injector: Injector,
-  unitId: string,
-  sheetId: string,
-): readonly IConditionFormattingRule[] =>
-  injector.get(ConditionalFormattingRuleModel).getSubunitRules(unitId, sheetId) ?? [];
-
-export const rulesOf = (injector: Injector, unitId: string, sheetId: string): RulesBefore => ({
-  unitId,
+export const rulesOf = (grid: Grid, sheetId: string): RulesBefore => ({
+  unitId: unitId(grid),
   sheetId,
-  inputs: new Map(
-    inputsOf(injector, unitId, sheetId).map(({ uid, ranges }) => [uid, ranges.map((r) => ({ ...r }))]),
-  ),
-  conditions: new Map(
-    conditionsOf(injector, unitId, sheetId).map((rule) => [rule.cfId, structuredClone(rule)]),
-  ),
+  inputs: new Map(inputRules(grid, sheetId).map(({ uid, ranges }) => [uid, ranges.map((r) => ({ ...r }))])),
+  conditions: new Map(conditions(grid, sheetId).map((rule) => [rule.cfId, structuredClone(rule)])),
 });
 
 const covers = (range: IRange, row: number, { startColumn, endColumn }: NewRows): boolean =>
@@ -70,14 +55,14 @@ function reaching(ranges: readonly IRange[], added: NewRows): IRange[] | undefin
 
 /** Spreads the input rules and conditions of a table's row over new rows beside it. */
 export function widenRules(
-  injector: Injector,
+  grid: Grid,
   before: RulesBefore,
   added: NewRows,
 ): { redos: IMutationInfo[]; undos: IMutationInfo[] } {
   const at = { unitId: before.unitId, subUnitId: before.sheetId };
   const redos: IMutationInfo[] = [];
   const undos: IMutationInfo[] = [];
-  for (const { uid, ranges } of inputsOf(injector, before.unitId, before.sheetId)) {
+  for (const { uid, ranges } of inputRules(grid, before.sheetId)) {
     const wider = reaching(ranges, added);
     if (!wider) continue;
     const set = (payload: readonly IRange[]): IMutationInfo => ({
@@ -87,7 +72,7 @@ export function widenRules(
     redos.push(set(wider));
     undos.push(set(before.inputs.get(uid) ?? ranges));
   }
-  for (const rule of conditionsOf(injector, before.unitId, before.sheetId)) {
+  for (const rule of conditions(grid, before.sheetId)) {
     const wider = reaching(rule.ranges, added);
     if (!wider) continue;
     const set = (changed: IConditionFormattingRule): IMutationInfo => ({
