@@ -6,7 +6,3 @@ const NAME_KEPT = 20;
 /** What a copy of a sheet that holds values is called, in every host alike. */
 export const copyName = (sheet: string, taken: readonly string[]): string =>
   freeSheetName(`${sheet.slice(0, NAME_KEPT).trimEnd()} values`, taken);
-
-export const NOTHING_TO_COPY = {
-  refused: 'The sheet in view is empty. Nothing was copied. Go to a sheet with something on it.',
-} as const;

@@ -14,7 +14,7 @@ it.each([
     { workbook },
     async (page) => {
       await page.getByRole('button', { name: 'Insert with the demo job Lights on set', exact: true }).click();
-      await expect.poll(() => status(page).innerText()).toMatch('The sheet “Lights on set” is in.');
+      await expect.poll(() => status(page).innerText()).toMatch('“Lights on set” is inserted');
       const outcome = await page.evaluate(
         () =>
           new Promise<string>((done) => {

@@ -41,7 +41,7 @@ describe('in Excel, the proof', () => {
         .toContainEqual(expect.stringMatching(/long-sheets\.js$/));
       await page.context().setOffline(true);
       await insert(page, 'Insert', PROOF.name).click();
-      await said(page).toMatch('The sheet “Proof” is in.');
+      await said(page).toMatch('“Proof” is inserted');
       await page.context().setOffline(false);
       expect(sheetOf(workbook, PROOF.name).cells.size).toBeGreaterThan(PROOF.blocks.length * 1000);
     });
@@ -61,10 +61,10 @@ describe('in Excel, the proof', () => {
         expect(workbook.sheets.map(({ name }) => name)).toEqual(['Sheet1']);
         expect(await page.locator('.sheet').last().locator('svg rect').count()).toBeGreaterThan(50);
         await insert(page, 'Insert with the demo job', 'Pops build').click();
-        await said(page).toMatch('The sheet “Pops build” is in.');
+        await said(page).toMatch('“Pops build” is inserted');
         await page.unroute(LATE);
         await insert(page, 'Insert', PROOF.name).click();
-        await said(page).toMatch('The sheet “Proof” is in.');
+        await said(page).toMatch('“Proof” is inserted');
       },
       undefined,
       // ahead of time, and when it was asked for

@@ -27,7 +27,7 @@ const takeBack = (host: SheetsHost) => press(host, 'Take back');
 async function insert(host: SheetsHost): Promise<void> {
   await tab(host.page, 'Sheets').click();
   await press(host, `Insert with the demo job ${NAME}`);
-  await said(host).toMatch(`“${NAME}” is in`);
+  await said(host).toMatch(`“${NAME}” is inserted with the demo job. Start in B5.`);
 }
 
 /** What holds for sheets that come in from the pane, whatever spreadsheet it stands beside. */
@@ -70,7 +70,9 @@ export function checkNewSheets(on: OnHost): void {
         ];
         expect(answer.formula).not.toBe('');
         await press(host, 'Copy this sheet as values');
-        await said(host).toMatch(`“${NAME} values” holds the values as they are now`);
+        await said(host).toMatch(
+          `“${NAME} values” holds the values as they are now, without formulas. Looks, charts and print set-up came along.`,
+        );
         expect(await host.sheets()).toEqual([...before, `${NAME} values`]);
         expect(await host.cell(ANSWER)).toEqual({ formula: '', value: answer.value });
         expect(await host.cell(INPUT)).toEqual(typed);

@@ -14,7 +14,7 @@ export const offered = (template: Template): readonly string[] =>
 /** Inserts a sheet by a button of its card, and waits for the pane to say that it is in. */
 async function bring(page: Page, label: string, { name }: Template, as = name): Promise<void> {
   await page.getByRole('button', { name: `${label} ${name}`, exact: true }).click();
-  await expect.poll(() => status(page).innerText()).toMatch(`The sheet “${as}” is in.`);
+  await expect.poll(() => status(page).innerText()).toMatch(`“${as}” is inserted`);
 }
 
 /** What holds for sheets that come in by these buttons of their cards, and for these where their names are taken. */

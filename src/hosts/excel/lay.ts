@@ -31,6 +31,8 @@ export class LayFailure extends Error {
 
 export const UNTOUCHED = 'The workbook is as it was.';
 
+export const UNDO_EMPTIED = 'Excel has emptied its undo list.';
+
 /** A button's wish waits until the cell that is being typed in is done, where Excel can wait. */
 export const WHEN_READY: Excel.RunOptions = { delayForCellEdit: true };
 

@@ -1,8 +1,16 @@
 import type { Outcome, PaneHost } from '../../pane/host';
+import {
+  cellHolds,
+  copied,
+  formulaIn,
+  inserted,
+  noSheet,
+  notAFormula,
+  NOTHING_TO_COPY,
+} from '../../pane/said';
 import type { Template } from '../../sheets/template';
 import { templateToLay } from '../../sheets/templateToLay';
-import { NOTHING_TO_COPY } from '../../pane/valuesCopy';
-import { type LaidInExcel, lay, LayFailure, UNTOUCHED, WHEN_READY } from './lay';
+import { type LaidInExcel, lay, LayFailure, UNDO_EMPTIED, UNTOUCHED, WHEN_READY } from './lay';
 import { excelRefusal } from './refusals';
 import { type RepairHost, repairHost } from './repairHost';
 import type { SheetMark } from './sheetMark';
@@ -25,10 +33,11 @@ export const HELP = 'help.html';
 const NOT_KNOWN_YET =
   'Excel does not know the functions yet, so their cells show #NAME?. Wait a moment, then press Recalculate.';
 
-function laidText({ sheet, start, unknownFunctions }: LaidInExcel): string {
-  const done = `The sheet “${sheet}” is in.`;
-  if (unknownFunctions) return `${done} ${NOT_KNOWN_YET}`;
-  return start === undefined ? done : `${done} Start in ${start}.`;
+function laidText({ sheet, start, unknownFunctions }: LaidInExcel, filled: boolean): string {
+  const demo = filled && start !== undefined;
+  return unknownFunctions
+    ? `${inserted(sheet, { demo, start: undefined })} ${NOT_KNOWN_YET}`
+    : inserted(sheet, { demo, start });
 }
 
 /** A sheet that has just been made can be taken back, as long as it stays as it is. */
@@ -37,22 +46,22 @@ const andBack = (excel: typeof Excel, done: string, mark: SheetMark | undefined)
     ? { done }
     : { done, takeBack: () => told(takeSheetBack(excel, mark), `“${mark.name}” was left in the workbook.`) };
 
-async function inserted(excel: typeof Excel, template: Template, filled: boolean): Promise<Outcome> {
+async function insert(excel: typeof Excel, template: Template, filled: boolean): Promise<Outcome> {
   const laid = await lay(excel, template, filled);
-  return andBack(excel, laidText(laid), laid.mark);
+  return andBack(excel, laidText(laid, filled), laid.mark);
 }
 
 const CLEARS_UNDO = 'Excel empties its undo list for it.';
 
-async function copied(excel: typeof Excel): Promise<Outcome> {
-  const copy = await copyValues(excel);
-  if (copy === 'empty') return NOTHING_TO_COPY;
-  if ('unlike' in copy)
+async function copy(excel: typeof Excel): Promise<Outcome> {
+  const made = await copyValues(excel);
+  if (made === 'empty') return NOTHING_TO_COPY;
+  if ('unlike' in made)
     return {
-      refused: `Excel did not copy every value as it is. ${copy.unlike} Show all rows of the sheet, then try again.`,
+      refused: `Excel did not copy every value as it is. ${made.unlike} Show all rows of the sheet, then try again.`,
     };
-  const done = `“${copy.name}” holds the values as they are now: no formulas, and plain cells in the place of tables. Looks, charts and print set-up came along. Excel has emptied its undo list. Look the sheet over before you hand it on.`;
-  return andBack(excel, done, copy.mark);
+  const done = `${copied(made.name)} Its tables are plain cells now. ${UNDO_EMPTIED} Look the sheet over before you hand it on.`;
+  return andBack(excel, done, made.mark);
 }
 
 /** The formula goes only where nothing is lost: into one cell that holds nothing. */
@@ -66,15 +75,14 @@ const putFormula = (excel: typeof Excel, formula: string): Promise<Outcome> =>
     cell.load('formulas,numberFormat,valueTypes');
     await context.sync();
     // A cell that another's list spills into has no formula, but holds something.
-    if (cell.formulas[0]?.[0] !== '' || cell.valueTypes[0]?.[0] !== 'Empty')
-      return { refused: `Cell ${at} holds something, and it was left there. Select an empty cell.` };
+    if (cell.formulas[0]?.[0] !== '' || cell.valueTypes[0]?.[0] !== 'Empty') return cellHolds(at);
     // In a cell preset as text the formula would stay a text.
     if (cell.numberFormat[0]?.[0] === '@') cell.numberFormat = [['General']];
     cell.formulas = [[formula]];
     cell.load('values');
     await context.sync();
     const known = cell.values[0]?.[0] !== '#NAME?';
-    return { done: `The formula is in ${at}.${known ? '' : ` ${NOT_KNOWN_YET}`}` };
+    return { done: known ? formulaIn(at) : `${formulaIn(at)} ${NOT_KNOWN_YET}` };
   });
 
 const recalculate = (excel: typeof Excel): Promise<Outcome> =>
@@ -101,15 +109,13 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
   insertSheet: async (id, filled) => {
     const template = await templateToLay(id);
     if (template && 'refused' in template) return template;
-    if (!template) return { refused: `There is no sheet called “${id}”. Nothing was changed.` };
-    return told(inserted(excel, template, filled), UNTOUCHED);
+    if (!template) return noSheet(id);
+    return told(insert(excel, template, filled), UNTOUCHED);
   },
   putFormula: async (formula) =>
-    formula.startsWith('=')
-      ? told(putFormula(excel, formula), 'Nothing was put into the cell.')
-      : { refused: `“${formula}” is no formula: it does not begin with =. Nothing was changed.` },
+    notAFormula(formula) ?? told(putFormula(excel, formula), 'Nothing was put into the cell.'),
   recalculate: () => told(recalculate(excel), UNTOUCHED),
-  copyValues: () => told(copied(excel), UNTOUCHED),
+  copyValues: () => told(copy(excel), UNTOUCHED),
   copyCosts: CLEARS_UNDO,
   watchCell: watchCell(excel),
   ...repairHost(excel),

@@ -1,8 +1,8 @@
 import type { Outcome } from '../../pane/host';
 import { address } from '../../formula/address';
 import { speaksOf } from '../../formula/mentions';
-import { NOT_BACK } from '../../pane/takeBack';
-import { WHEN_READY } from './lay';
+import { NOT_BACK, takenAway } from '../../pane/said';
+import { UNDO_EMPTIED, WHEN_READY } from './lay';
 import { askState, type SheetMark } from './sheetMark';
 import { findInFormulas } from './usedCells';
 
@@ -52,5 +52,5 @@ export const takeSheetBack = (excel: typeof Excel, mark: SheetMark): Promise<Out
     if (use) return use;
     sheet.delete();
     await context.sync();
-    return { done: `“${name}” is taken away again. Excel has emptied its undo list for that.` };
+    return { done: `${takenAway(name)} ${UNDO_EMPTIED}` };
   });

@@ -1,4 +1,5 @@
 import type { LiveChart, Outcome, PaneHost } from '../../pane/host';
+import { cellHolds, formulaIn, notAFormula } from '../../pane/said';
 import type { Grid } from './grid/grid';
 import type { KnownFailures } from './cell/knownFailures';
 import { liveCharts } from './charts/liveCharts';
@@ -24,14 +25,14 @@ function putFormula({ api }: Grid, formula: string): Outcome {
   const range = workbook?.getActiveRange();
   if (!workbook || !range)
     return { refused: 'Choose the cell that the formula shall go to, then try again.' };
-  if (!/^=\s*\S/.test(formula)) return { refused: 'This is no formula: a formula begins with =.' };
+  const fault = notAFormula(formula);
+  if (fault) return fault;
   const cell = workbook.getActiveSheet().getRange(range.getRow(), range.getColumn());
   const held = cell.getCellData();
   const at = cell.getA1Notation();
-  if ((held?.v ?? '') !== '' || held?.f || held?.si)
-    return { refused: `${at} holds something already. Choose an empty cell, then try again.` };
+  if ((held?.v ?? '') !== '' || held?.f || held?.si) return cellHolds(at);
   cell.setValue({ f: formula });
-  return { done: `The formula is in ${at}.` };
+  return { done: formulaIn(at) };
 }
 
 /** Charts follow every change of the workbook. */

@@ -57,7 +57,7 @@ describe('broken off', () => {
     const { workbook, host } = openExcel();
     workbook.failures = [{ batch: 3, action: 0, code: 'GeneralException' }];
     const outcome = await host.insertSheet(LIGHTS.id, true);
-    expect(outcome).toEqual({ done: 'The sheet “Lights on set” is in. Start in B5.' });
+    expect(outcome).toEqual({ done: '“Lights on set” is inserted with the demo job. Start in B5.' });
   });
   test('with the last cell unread: the sheet stays, for it is whole', async () => {
     const { workbook, host } = openExcel();

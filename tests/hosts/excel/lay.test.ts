@@ -32,7 +32,7 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
   test('is done, and says where to start', () => {
     const start = plan.cells.find(({ part }) => part === 'input' || part === 'choice');
     expect(told).toMatchObject({
-      done: `The sheet “${plan.name}” is in.${start ? ` Start in ${at(start)}.` : ''}`,
+      done: `“${plan.name}” is inserted${filled && start ? ' with the demo job' : ''}.${start ? ` Start in ${at(start)}.` : ''}`,
       takeBack: expect.any(Function) as unknown,
     });
     expect(workbook.active).toBe(sheet);
@@ -238,7 +238,7 @@ describe('beside what is there already', () => {
     const first = sheetOf(workbook, 'Lights on set');
     const before = JSON.stringify(contents(first));
     expect(await host.insertSheet(LIGHTS.id, true)).toMatchObject({
-      done: 'The sheet “Lights on set (2)” is in. Start in B5.',
+      done: '“Lights on set (2)” is inserted with the demo job. Start in B5.',
     });
     const second = sheetOf(workbook, 'Lights on set (2)');
     expect(second.tables.map(({ name }) => name)).toEqual(['Lights_2']);
@@ -271,6 +271,6 @@ test('where Excel does not know the functions yet, it says so and what to do', a
   const { workbook, host } = openExcel();
   workbook.onFormula = (formula) => (formula.includes('SWEEP.') ? '#NAME?' : 0);
   expect(await host.insertSheet(LIGHTS.id, true)).toMatchObject({
-    done: 'The sheet “Lights on set” is in. Excel does not know the functions yet, so their cells show #NAME?. Wait a moment, then press Recalculate.',
+    done: '“Lights on set” is inserted with the demo job. Excel does not know the functions yet, so their cells show #NAME?. Wait a moment, then press Recalculate.',
   });
 });

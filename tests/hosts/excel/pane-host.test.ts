@@ -61,7 +61,8 @@ describe.each(HOST_FILES)('putting a formula into a cell, through %s', (file) =>
   test('when it is no formula: Excel is not even asked', async () => {
     const { host, workbook } = open('B7');
     expect(await host.putFormula('SWEEP.STOPDIFF(8,11)')).toEqual({
-      refused: '“SWEEP.STOPDIFF(8,11)” is no formula: it does not begin with =. Nothing was changed.',
+      refused:
+        '“SWEEP.STOPDIFF(8,11)” is no formula: a formula is = and something behind it. Nothing was changed.',
     });
     expect(workbook.batches).toEqual([]);
   });

@@ -27,7 +27,7 @@ describe.each(HOST_FILES)('a sheet that came in, through %s,', (file) => {
     const on = await open(file);
     on.workbook.log.length = 0;
     expect(await on.back()).toEqual({
-      done: `“${LIGHTS.name}” is taken away again. Excel has emptied its undo list for that.`,
+      done: `“${LIGHTS.name}” is taken away again. Excel has emptied its undo list.`,
     });
     expect(names(on)).toEqual(['Sheet1']);
     expect([...on.theirs.cells]).toEqual([['A1', 'theirs']]);

@@ -20,7 +20,7 @@ describe.each(HOST_FILES)('a copy of the sheet in view, through %s,', (file) => 
   test('holds values in the place of formulas, and the original is untouched', async () => {
     const { host, workbook, original, held } = await open(file);
     expect(await host.copyValues()).toMatchObject({
-      done: `“${NAME}” holds the values as they are now: no formulas, and plain cells in the place of tables. Looks, charts and print set-up came along. Excel has emptied its undo list. Look the sheet over before you hand it on.`,
+      done: `“${NAME}” holds the values as they are now, without formulas. Looks, charts and print set-up came along. Its tables are plain cells now. Excel has emptied its undo list. Look the sheet over before you hand it on.`,
     });
     const copy = sheetOf(workbook, NAME);
     const wanted = Object.entries(held).map(([at, cell]) => [at, isFormula(cell) ? 12.5 : cell]);

@@ -1,9 +1,11 @@
 import type { FWorkbook } from '@univerjs/sheets/facade';
+import { address } from '../../../formula/address';
 import type { Outcome } from '../../../pane/host';
 import { makePlan } from '../../../sheets/makePlan';
 import type { KnownTable } from '../../../sheets/lookUp';
 import { templateToLay } from '../../../sheets/templateToLay';
-import { copyName, NOTHING_TO_COPY } from '../../../pane/valuesCopy';
+import { copied, inserted, noSheet, NOTHING_TO_COPY } from '../../../pane/said';
+import { copyName } from '../../../pane/valuesCopy';
 import { decorations } from '../book/decorate';
 import { withChartSigns } from './chartSigns';
 import type { Grid } from '../grid/grid';
@@ -20,6 +22,9 @@ const tablesIn = (workbook: FWorkbook): KnownTable[] =>
   workbook
     .getTableList()
     .map(({ name, columns }) => ({ name, columns: columns.map(({ displayName }) => displayName) }));
+
+const NO_WORKBOOK = { refused: 'No workbook is open. Reload the page and try again.' } as const;
+const UNDOABLE = 'Ctrl+Z takes it away again.';
 
 const namesTaken = (workbook: FWorkbook): string[] =>
   workbook.getDefinedNames().map((name) => name.getName());
@@ -45,7 +50,8 @@ export async function insertSheet(grid: Grid, id: string, filled: boolean): Prom
   const template = await templateToLay(id);
   if (template && 'refused' in template) return template;
   const workbook = grid.api.getActiveWorkbook();
-  if (!template || !workbook) return { refused: 'There is no such sheet. Reload the page and try again.' };
+  if (!template) return noSheet(id);
+  if (!workbook) return NO_WORKBOOK;
   const plan = makePlan(template, {
     filled,
     sheets: sheetsTaken(workbook),
@@ -53,8 +59,8 @@ export async function insertSheet(grid: Grid, id: string, filled: boolean): Prom
     names: namesTaken(workbook),
   });
   const sheet = withChartSigns(plan.sheet);
-  const how = filled && plan.start ? ' with the demo job' : '';
-  const done = `“${sheet.name}” is inserted${how}. Ctrl+Z takes it away again.`;
+  const start = plan.start && address(plan.start);
+  const done = `${inserted(sheet.name, { demo: filled && start !== undefined, start })} ${UNDOABLE}`;
   const made = { sheet: snapshotSheet(sheet, ''), beside: decorations(sheet) };
   const outcome = laid(grid, sheet.name, made, done);
   if ('done' in outcome) chooseFirstInput(grid, plan);
@@ -64,11 +70,11 @@ export async function insertSheet(grid: Grid, id: string, filled: boolean): Prom
 /** Adds a copy of the sheet in view that holds values only. */
 export function copyValues(grid: Grid): Outcome {
   const workbook = grid.api.getActiveWorkbook();
-  if (!workbook) return { refused: 'No workbook is open. Reload the page and try again.' };
+  if (!workbook) return NO_WORKBOOK;
   const name = copyName(workbook.getActiveSheet().getSheetName(), sheetsTaken(workbook));
   const tables = tablesIn(workbook).map((table) => table.name);
   const made = valuesSheet(grid, name, [...tables, ...namesTaken(workbook)]);
   if (!made) return NOTHING_TO_COPY;
-  const done = `“${name}” holds the values as they are now, without formulas. Looks, notes and charts came along. Ctrl+Z takes it away again.`;
+  const done = `${copied(name)} ${UNDOABLE}`;
   return laid(grid, name, made, done);
 }

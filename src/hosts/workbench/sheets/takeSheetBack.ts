@@ -1,7 +1,7 @@
 import type { Outcome } from '../../../pane/host';
 import { address } from '../../../formula/address';
 import { speaksOf } from '../../../formula/mentions';
-import { NOT_BACK } from '../../../pane/takeBack';
+import { NOT_BACK, takenAway } from '../../../pane/said';
 import type { Grid } from '../grid/grid';
 import type { LaidInGrid } from './lay';
 import { sheetState } from './sheetState';
@@ -36,7 +36,7 @@ function backFrom(grid: Grid, { id, takeAway }: LaidInGrid, name: string, left: 
   const use = useElsewhere(grid, id, name);
   if (use) return use;
   takeAway();
-  return { done: `“${name}” is taken away again. Ctrl+Z brings it back.` };
+  return { done: `${takenAway(name)} Ctrl+Z brings it back.` };
 }
 
 /** Gives how to take a sheet back that has just been laid: as long as it stays as it is and nothing else needs it. */

@@ -1,0 +1,51 @@
+/*
+ * What became of a wish: one sentence for one event, in every host alike. What only one spreadsheet does or needs, such as
+ * its undo, the host says behind it.
+ */
+
+type Refused = { readonly refused: string };
+const refused = (sentence: string): Refused => ({ refused: sentence });
+
+export interface Inserted {
+  /** Whether it came with the demo job. */
+  readonly demo: boolean;
+  /** Address of the first cell to type in; none where nothing is to be typed in now. */
+  readonly start: string | undefined;
+}
+
+export const inserted = (name: string, { demo, start }: Inserted): string =>
+  `“${name}” is inserted${demo ? ' with the demo job' : ''}.${start === undefined ? '' : ` Start in ${start}.`}`;
+
+export const noSheet = (id: string): Refused =>
+  refused(`There is no sheet called “${id}”. Nothing was changed.`);
+
+export const copied = (name: string): string =>
+  `“${name}” holds the values as they are now, without formulas. Looks, charts and print set-up came along.`;
+
+export const NOTHING_TO_COPY: Refused = refused(
+  'The sheet in view is empty. Nothing was copied. Go to a sheet with something on it.',
+);
+
+export const takenAway = (name: string): string => `“${name}” is taken away again.`;
+
+const LEFT = 'so the sheet was left as it is. If you do not need it, delete it by its tab.';
+
+/** Why a sheet that came in is not taken back. */
+export const NOT_BACK = {
+  gone: (name: string) => refused(`“${name}” is not in the workbook any more. Nothing was changed.`),
+  changed: (name: string) => refused(`“${name}” has changed since it came in, ${LEFT}`),
+  /** @param where - such as: B7 on “Plan” */
+  usedIn: (where: string) => refused(`The formula in ${where} uses it, ${LEFT}`),
+  named: (name: string) => refused(`The name “${name}” speaks of it, ${LEFT}`),
+} as const;
+
+export const formulaIn = (cell: string): string => `The formula is in ${cell}.`;
+
+/** Refuses what would stay a text in a cell. */
+export const notAFormula = (text: string): Refused | undefined =>
+  /^=\s*\S/.test(text)
+    ? undefined
+    : refused(`“${text}” is no formula: a formula is = and something behind it. Nothing was changed.`);
+
+export const cellHolds = (cell: string): Refused =>
+  refused(`Cell ${cell} holds something, and it was left there. Select an empty cell.`);
