@@ -1,5 +1,6 @@
 import type { IWorkbookData } from '@univerjs/core';
 import type { Grid } from '../grid/grid';
+import { takeKeyboard } from '../grid/keyboard';
 import { openFirst, replaceWorkbook } from '../state/session';
 import type { Saving } from '../state/saving';
 import type { Command } from './bar';
@@ -20,6 +21,7 @@ export function offerBack(desk: Desk, before: IWorkbookData, said: string): void
     label: 'Take back',
     run() {
       replaceWorkbook(desk.grid, before);
+      takeKeyboard(desk.grid);
       saving.changed();
       void saving.now();
       forget();
@@ -36,6 +38,8 @@ export async function replace(
   said: string,
 ): Promise<void> {
   const before = open(desk.grid);
+  // The button that was pressed for it has it: what is typed next is meant for the new workbook.
+  takeKeyboard(desk.grid);
   if (before) offerBack(desk, before, said);
   else desk.notice.say(said);
   desk.saving.changed();
