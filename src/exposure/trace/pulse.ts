@@ -1,5 +1,4 @@
 import { SLACK } from '../core/numbers';
-import { ANY, outside } from '../core/range';
 import { fail, isFail, type Result } from '../core/result';
 import { type Base, baseGiven, baseOf } from './base';
 import { highestOfNoise } from './chance';
@@ -69,8 +68,6 @@ export function readPulse(
   values: ArrayLike<number>,
   base: number | undefined,
 ): Result<Pulse> {
-  const wrong = outside('base', base, ANY);
-  if (wrong) return wrong;
   const samples = readSamples(times, values);
   if (isFail(samples)) return samples;
   if (!Number.isFinite(1 / (samples.highest - samples.lowest))) return fail('no-answer', NO_RISE);

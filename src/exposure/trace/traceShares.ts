@@ -1,4 +1,3 @@
-import { LEVEL, outside } from '../core/range';
 import { answer, isFail, type Result } from '../core/result';
 import { readPulse } from './pulse';
 import { allLight, type Shares, sharesWithin, spanAt, wholeWithShares } from './span';
@@ -10,8 +9,6 @@ function sharesOf(
   level: number,
   base: number | undefined,
 ): Result<Shares> {
-  const wrong = outside('level', level, LEVEL);
-  if (wrong) return wrong;
   const pulse = readPulse(times, values, base);
   if (isFail(pulse)) return pulse;
   const span = spanAt(pulse, level);

@@ -1,4 +1,3 @@
-import { ABOVE_ZERO, NOT_NEGATIVE, outside } from '../core/range';
 import { answer, isFail, type Result } from '../core/result';
 import { CLIP_LOSS } from '../duration/shutter';
 import { crossingOf } from './crossing';
@@ -48,8 +47,6 @@ export function traceShutter(
   delay = 0,
   base?: number,
 ): Result<number> {
-  const wrong = outside('loss', loss, ABOVE_ZERO) ?? outside('delay', delay, NOT_NEGATIVE);
-  if (wrong) return wrong;
   const pulse = readPulse(times, values, base);
   if (isFail(pulse)) return pulse;
   const light = allLight(pulse);

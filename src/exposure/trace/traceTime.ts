@@ -1,4 +1,3 @@
-import { LEVEL, outside } from '../core/range';
 import { answer, isFail, type Result } from '../core/result';
 import { readPulse } from './pulse';
 import { durationOf, spanAt } from './span';
@@ -31,8 +30,6 @@ export function traceTime(
   level: number = HALF,
   base?: number,
 ): Result<number> {
-  const wrong = outside('level', level, LEVEL);
-  if (wrong) return wrong;
   const pulse = readPulse(times, values, base);
   if (isFail(pulse)) return pulse;
   const span = spanAt(pulse, level);

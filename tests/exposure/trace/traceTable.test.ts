@@ -50,9 +50,4 @@ describe('the table of a flash', () => {
       for (const share of row.slice(1)) expect(refusal(share).fail).toBe('no-answer');
     }
   });
-
-  it('is refused for a base that is no number', () => {
-    for (const base of [NaN, Infinity])
-      expect(refusal(traceTable([0, 1, 4], [0, 5, 0], base)).message).toContain('base must be a number');
-  });
 });
