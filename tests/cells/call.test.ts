@@ -30,8 +30,8 @@ describe('blank cells', () => {
   });
   test('an optional argument that is 0, blank or left out is its default, and none is zero', () => {
     for (const tolerance of [0, null, undefined, ''])
-      expect(run('POPSFORTARGET', 16, 45, 1.04, tolerance)).toBe(16);
-    expect(run('POPSFORTARGET', 16, 45, 1.04, 'none')).toBe(17);
+      expect(run('POPSFORTARGET', 16, 45, 1.04, null, null, null, tolerance)).toBe(16);
+    expect(run('POPSFORTARGET', 16, 45, 1.04, null, null, null, 'none')).toBe(17);
     expect(run('CREEPTIME', 32, 4, '1/60', 'none')).toEqual(error('#NUM!', /limit must be above 0/));
   });
   test('a blank choice is the first word, whatever the host says for blank', () => {

@@ -85,14 +85,14 @@ describe('SWEEP functions in the workbench engine', () => {
 
   test('an empty cell and an argument left out are both blank', async () => {
     const built = [[16]];
-    expect(await answer('=SWEEP.POPSFORTARGET(16,45,1,,,)')).toEqual(built);
+    expect(await answer('=SWEEP.POPSFORTARGET(16,45,1,,,,)')).toEqual(built);
     expect(await answer('=SWEEP.POPSFORTARGET(16,45,1,A1)')).toEqual(built);
     expect(await answer('=SWEEP.POPSFORTARGET(16,45,1)')).toEqual(built);
-    expect(await answer('=SWEEP.POPSFORTARGET(16,45,,0.1)')).toEqual(
-      await answer('=SWEEP.POPSFORTARGET(16,45,0,0.1)'),
+    expect(await answer('=SWEEP.POPSFORTARGET(16,45,,,,,0.1)')).toEqual(
+      await answer('=SWEEP.POPSFORTARGET(16,45,0,,,,0.1)'),
     );
-    expect(await answer('=SWEEP.POPSFORTARGET(16,45,B1,0.1)')).toEqual(
-      await answer('=SWEEP.POPSFORTARGET(16,45,0,0.1)'),
+    expect(await answer('=SWEEP.POPSFORTARGET(16,45,B1,,,,0.1)')).toEqual(
+      await answer('=SWEEP.POPSFORTARGET(16,45,0,,,,0.1)'),
     );
   });
 

@@ -177,6 +177,7 @@ describe('the formula with the numbers in it', () => {
     expect(only('=SWEEP.METERTARGET(22,1)').where).toEqual([
       { name: 'N (aperture)', value: '22.63' },
       { name: 'loss', value: '1 stop' },
+      { name: 'pops', value: '1 pop' },
     ]));
 });
 
@@ -223,10 +224,10 @@ describe('how a cell was read, in words', () => {
     ['=SWEEP.HINGEFORTILT(150,5)', 'tilt', '5°'],
     // blanks, noughts, none
     ['=SWEEP.POPSFORTARGET(16,45)', 'tolerance', '0.05 stop, as nothing is given'],
-    ['=SWEEP.POPSFORTARGET(16,45,1,0)', 'tolerance', '0.05 stop, as 0 counts as blank'],
-    ['=SWEEP.POPSFORTARGET(16,45,1,"none")', 'tolerance', '0 stops, for none'],
+    ['=SWEEP.POPSFORTARGET(16,45,1,,,,0)', 'tolerance', '0.05 stop, as 0 counts as blank'],
+    ['=SWEEP.POPSFORTARGET(16,45,1,,,,"none")', 'tolerance', '0 stops, for none'],
     ['=SWEEP.POPSFORTARGET(16,45)', 'focal', 'left out, as nothing is given'],
-    ['=SWEEP.POPSFORTARGET(16,45,1,,"none")', 'focal', 'none: left out'],
+    ['=SWEEP.POPSFORTARGET(16,45,1,"none")', 'focal', 'none: left out'],
     ['=SWEEP.METERTARGET(22,A1)', 'loss', '0 stops, as nothing is given'],
     ['=SWEEP.LUXSECONDS(8,0)', 'iso', 'ISO 100, as 0 counts as blank'],
     ['=SWEEP.POPSBUILD({8;11},{4;0})', 'pops', '4 pops'],

@@ -163,8 +163,8 @@ describe('more pops', () => {
           expect(number('POPSBUILD', [[a], [b]], [[n + 1], [m]])).toBeGreaterThanOrEqual(
             number('POPSBUILD', [[a], [b]], [[n], [m]]),
           );
-          expect(number('READINGFORPOWER', a, 100, 50, null, null, n + 1)).toBeGreaterThan(
-            number('READINGFORPOWER', a, 100, 50, null, null, n),
+          expect(number('READINGFORPOWER', a, 100, 50, null, null, 0, n + 1)).toBeGreaterThan(
+            number('READINGFORPOWER', a, 100, 50, null, null, 0, n),
           );
           expect(number('POPSMISS', a, b, n + 1, loss)).toBeGreaterThan(number('POPSMISS', a, b, n, loss));
           expect(number('POPSTIME', n + 1, 2)).toBeGreaterThan(number('POPSTIME', n, 2));

@@ -316,10 +316,13 @@ describe('light lost', () => {
     (t) => ({ stops: log2(t).neg() }),
   );
   oracle(
-    'is made up by a reading of N·2^((loss + bellows loss) / 2)',
-    args(reading, stops, bellows),
-    (n, loss, [focal, draw, p]) => meterTarget(n, loss, focal, draw, p),
-    (n, loss, [focal, draw, p]) => two(atDraw(focal, draw, p).plus(loss).div(2)).times(n),
+    'is made up by a reading of N·2^((loss + bellows loss) / 2) / √pops',
+    args(reading, stops, bellows, fc.integer({ min: 1, max: 999 })),
+    (n, loss, [focal, draw, p], pops) => meterTarget(n, loss, focal, draw, p, pops),
+    (n, loss, [focal, draw, p], pops) =>
+      two(atDraw(focal, draw, p).plus(loss).div(2))
+        .times(n)
+        .div(D(pops).sqrt()),
   );
 });
 
@@ -360,15 +363,15 @@ describe('distance and power', () => {
     );
   }
   oracle(
-    'the energy for another reading is P·(N₂ / N₁)²·2^loss',
-    args(wide, reading, reading, stops),
-    (p, n, t, loss) => powerForReading(p, n, t, undefined, undefined, undefined, loss),
-    (p, n, t, loss) => D(t).div(n).pow(2).times(two(loss)).times(p),
+    'the energy for another reading is P·(N₂ / N₁)²·2^loss / pops',
+    args(wide, reading, reading, stops, fc.integer({ min: 1, max: 999 })),
+    (p, n, t, loss, pops) => powerForReading(p, n, t, undefined, undefined, undefined, loss, pops),
+    (p, n, t, loss, pops) => D(t).div(n).pow(2).times(two(loss)).times(p).div(pops),
   );
   oracle(
     'the reading after a change is N·√(n·P₂ / P₁)·(d₁ / d₂)·2^(−loss / 2)',
     args(reading, wide, wide, metres, metres, fc.integer({ min: 1, max: 999 }), stops),
-    (n, p, q, d, e, pops, loss) => readingForPower(n, p, q, d, e, pops, loss),
+    (n, p, q, d, e, pops, loss) => readingForPower(n, p, q, d, e, loss, pops),
     (n, p, q, d, e, pops, loss) =>
       D(q)
         .times(pops)

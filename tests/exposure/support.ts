@@ -33,6 +33,7 @@ const RULES = {
   whole: { wrong: [0, -1, 0.5, 1.5, 2.0001], right: [1, 2, 99], says: 'must be a whole number from 1 up' },
   level: { wrong: [0, 1, -0.1, 1.5], right: [0.001, 0.999], says: 'must be above 0 and below 1' },
   share: { wrong: [0, -0.5, 1.0001], right: [0.001, 1], says: 'must be above 0 and up to 1' },
+  pupil: { wrong: [0.0999, 10.001, 0.05], right: [0.1, 10], says: 'must be from 0.1 up to 10' },
   exponent: { wrong: [0.999, 3.001, -1, 0], right: [1, 3], says: 'must be from 1 up to 3' },
   overlap: { wrong: [-0.001, 1, 2], right: [0, 0.999], says: 'must be from 0 below 1' },
   tenths: { wrong: [-1, -0.001, 10], right: [0, 9.999], says: 'must be from 0 below 10' },

@@ -1,10 +1,10 @@
 import { fallOff } from '../../exposure/distance/fallOff';
 import { powerForDistance, powerForReading } from '../../exposure/distance/power';
 import { distanceForReading, readingForPower } from '../../exposure/distance/reading';
-import { ABOVE_ZERO, POPS } from '../../exposure/core/range';
+import { ABOVE_ZERO } from '../../exposure/core/range';
 import { Q } from '../quantities';
 import { define, maybe, one, withDefault } from '../types';
-import { height, least, loss, most, step, width } from './shared';
+import { height, least, loss, most, pops, step, width } from './shared';
 
 const above = { range: ABOVE_ZERO };
 const TENTHS_AND_STOPS =
@@ -44,7 +44,7 @@ export const distanceRows = [
   define({
     id: 'POWERFORREADING',
     family: 'distance',
-    gives: 'Energy that brings a reading to a target.',
+    gives: 'Energy that brings a reading to a target, in one pop or several.',
     args: [
       one('power', 'Energy at which it was read', Q.energy, above),
       one('reading', 'Reading', Q.aperture, above),
@@ -53,14 +53,18 @@ export const distanceRows = [
       least,
       most,
       loss,
+      pops('Equal pops that build the target together: the answer is the energy of each'),
     ],
     result: Q.energy,
     answers: 'one',
     formula:
-      'power · (target / reading)² · 2^loss, rounded to the step, counted down from most (from power where there is no most)',
+      'power · (target / reading)² · 2^loss / pops, rounded to the step, counted down from most (from power where there is no most)',
     run: powerForReading,
     sources: ['adding-light', 'common-practice'],
-    examples: [{ cells: [100, 8, 11], gives: 200 }],
+    examples: [
+      { cells: [100, 8, 11], gives: 200 },
+      { cells: [100, 8, 22, null, null, null, 0, 4], gives: 200 },
+    ],
     notes: `${TENTHS_AND_STOPS} Beyond least or most it is #N/A and says by how much.`,
     words: ['set power', 'Ws', 'joules', 'tenths'],
   }),
@@ -74,8 +78,8 @@ export const distanceRows = [
       one('newPower', 'Energy then', Q.energy, above),
       maybe('distance', 'Distance now', Q.distance, above),
       maybe('newDistance', 'Distance then', Q.distance, above),
-      withDefault('pops', 'Number of pops then', Q.pops, 1, { range: POPS }),
       loss,
+      pops('Number of pops then'),
     ],
     result: Q.aperture,
     answers: 'one',

@@ -4,7 +4,7 @@ import { meterTarget } from '../../exposure/loss/meterTarget';
 import { ABOVE_ZERO, NOT_NEGATIVE } from '../../exposure/core/range';
 import { Q } from '../quantities';
 import { choice, define, one } from '../types';
-import { draw, focal, pupil } from './shared';
+import { draw, focal, pops, pupil, pupilOfBellows } from './shared';
 
 const above = { range: ABOVE_ZERO };
 
@@ -84,22 +84,24 @@ export const lossRows = [
   define({
     id: 'METERTARGET',
     family: 'loss',
-    gives: 'What the meter must read for a lens setting.',
+    gives: 'What the meter must read for a lens setting: with pops, what one pop must read.',
     args: [
       one('aperture', 'Lens setting', Q.aperture, above),
       one('loss', 'Stops lost to filters and the like', Q.stops),
       focal,
       draw,
-      pupil,
+      pupilOfBellows,
+      pops('Equal pops that build the exposure: the answer is what one of them must read'),
     ],
     result: Q.aperture,
     answers: 'one',
-    formula: 'N · 2^((loss + bellows loss) / 2)',
+    formula: 'N · 2^((loss + bellows loss) / 2) / √pops',
     run: meterTarget,
     sources: ['pupil-magnification', 'adding-light'],
     examples: [
       { cells: [22, 1], gives: 32 },
       { cells: [22, 0, 150, 300], gives: 45.254833995939045 },
+      { cells: [32, 0, null, null, null, 4], gives: 16 },
     ],
     words: ['bellows', 'compensation', 'incident meter'],
   }),

@@ -7,7 +7,7 @@ import { isFail, type Result } from '../../exposure/core/result';
 import { MOST_POPS, PLAN_STEP, popsPlan } from '../../exposure/pops/plan/popsPlan';
 import { Q } from '../quantities';
 import { choice, define, gappedList, list, maybe, one, type AnswerRows, withDefault } from '../types';
-import { draw, focal, loss, pupil } from './shared';
+import { draw, focal, loss, pupilOfBellows } from './shared';
 
 const above = { range: ABOVE_ZERO };
 const popCount = one('pops', 'Number of pops', Q.pops, { range: POPS });
@@ -41,18 +41,16 @@ export const popsRows = [
       reading,
       target,
       loss,
+      focal,
+      draw,
+      pupilOfBellows,
       withDefault(
         'tolerance',
         'Stops that may be missing, half of what a meter shows unless given; none for not any',
         Q.stopsStep,
         TOLERANCE,
-        {
-          range: NOT_NEGATIVE,
-        },
+        { range: NOT_NEGATIVE },
       ),
-      focal,
-      draw,
-      pupil,
     ],
     result: Q.pops,
     answers: 'one',
@@ -62,7 +60,7 @@ export const popsRows = [
     examples: [
       { cells: [16, 32], gives: 4 },
       { cells: [16, 45, 1], gives: 16 },
-      { cells: [16, 45, 1, 0.1], gives: 15 },
+      { cells: [16, 45, 1, null, null, null, 0.1], gives: 15 },
     ],
     notes: DOUBLING,
     caution: `${DARK} ${FLASHES}`,
@@ -72,7 +70,7 @@ export const popsRows = [
     id: 'POPSREADING',
     family: 'pops',
     gives: 'Reading at the film after a number of pops.',
-    args: [reading, popCount, loss, focal, draw, pupil],
+    args: [reading, popCount, loss, focal, draw, pupilOfBellows],
     result: Q.aperture,
     answers: 'one',
     formula: 'N · √n · 2^(−(loss + bellows loss) / 2)',
@@ -87,7 +85,7 @@ export const popsRows = [
     id: 'POPSMISS',
     family: 'pops',
     gives: 'Stops by which a number of pops misses the target: over (+) or under (−).',
-    args: [reading, target, popCount, loss, focal, draw, pupil],
+    args: [reading, target, popCount, loss, focal, draw, pupilOfBellows],
     result: Q.stops,
     answers: 'one',
     formula: 'log2 n − (2 · log2(target / reading) + loss + bellows loss)',

@@ -1,6 +1,6 @@
-import { ABOVE_ZERO } from '../../exposure/core/range';
+import { ABOVE_ZERO, POPS } from '../../exposure/core/range';
 import { Q } from '../quantities';
-import { maybe, withDefault } from '../types';
+import { type Arg, maybe, withDefault } from '../types';
 
 /** Arguments that mean the same wherever they stand. */
 const above = { range: ABOVE_ZERO };
@@ -14,6 +14,11 @@ export const pupil = withDefault(
   1,
   above,
 );
+/** The same behind a loss, a focal length and a draw: what lies outside is another argument in its place. */
+export const pupilOfBellows: Arg<number> = {
+  ...pupil,
+  range: { least: 0.1, most: 10, hint: 'A tolerance in the place of the focal length?' },
+};
 export const loss = withDefault('loss', 'Stops lost to filters and the like', Q.stops, 0);
 export const step = maybe(
   'step',
@@ -37,3 +42,5 @@ export const pixelPitch = maybe(
   Q.pitch,
   above,
 );
+/** Pops of a reading or an energy for which one pop is the rule. */
+export const pops = (about: string): Arg<number> => withDefault('pops', about, Q.pops, 1, { range: POPS });

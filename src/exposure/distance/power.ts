@@ -37,7 +37,7 @@ export function powerForDistance(
 }
 
 /**
- * Energy that brings a reading to a target: P·(target/reading)²·2^loss.
+ * Energy that brings a reading to a target: P·(target/reading)²·2^loss/pops.
  *
  * @param power - energy at which the reading was taken, in Ws (above 0).
  * @param reading - f-number read (above 0).
@@ -46,6 +46,7 @@ export function powerForDistance(
  * @param least - least energy of the head, in Ws.
  * @param most - most energy of the head, in Ws.
  * @param loss - stops lost between meter and film.
+ * @param pops - equal pops that build the target together (a whole number from 1 up): the energy is that of each.
  * @returns Ws; a `no-answer` refusal beyond the head's range.
  */
 export function powerForReading(
@@ -56,6 +57,7 @@ export function powerForReading(
   least?: number,
   most?: number,
   loss = 0,
+  pops = 1,
 ): Result<number> {
-  return settle(power * (target / reading) ** 2 * 2 ** loss, power, { step, least, most });
+  return settle((power * (target / reading) ** 2 * 2 ** loss) / pops, power, { step, least, most });
 }

@@ -8,8 +8,8 @@ import { answer, fail, isFail, type Result } from '../core/result';
  * @param newPower - energy then, in Ws (above 0).
  * @param distance - metres now, with `newDistance` (above 0).
  * @param newDistance - metres then.
- * @param pops - pops then (a whole number from 1 up).
  * @param loss - stops lost between meter and film.
+ * @param pops - pops then (a whole number from 1 up).
  * @returns f-number.
  */
 export function readingForPower(
@@ -18,8 +18,8 @@ export function readingForPower(
   newPower: number,
   distance?: number,
   newDistance?: number,
-  pops = 1,
   loss = 0,
+  pops = 1,
 ): Result<number> {
   if ((distance === undefined) !== (newDistance === undefined)) {
     const missing = distance === undefined ? 'distance' : 'newDistance';

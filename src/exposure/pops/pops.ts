@@ -26,20 +26,20 @@ function stopsNeeded(
  * @param reading - f-number of one pop (above 0).
  * @param target - f-number wanted on the lens (above 0).
  * @param loss - stops lost to filters and the like.
- * @param tolerance - stops that may be missing (from 0).
  * @param focal - focal length in mm, with `draw` for the bellows loss.
  * @param draw - bellows draw in mm.
  * @param pupil - pupil magnification.
+ * @param tolerance - stops that may be missing (from 0).
  * @returns whole pops, at least 1.
  */
 export function popsForTarget(
   reading: number,
   target: number,
   loss = 0,
-  tolerance = TOLERANCE,
   focal?: number,
   draw?: number,
   pupil?: number,
+  tolerance = TOLERANCE,
 ): Result<number> {
   const stops = stopsNeeded(reading, target, loss, focal, draw, pupil);
   if (isFail(stops)) return stops;

@@ -79,6 +79,13 @@ describe('energy for another reading', () => {
     expectNear(value(powerForReading(100, 8, 8, undefined, undefined, undefined, 2)), 400);
   });
 
+  it('is shared among the pops: a quarter for four of them, worked by hand', () => {
+    expect(powerForReading(100, 8, 16, undefined, undefined, undefined, 0, 4)).toBe(100);
+    // 100 Ws · 4 · 2 for a stop lost, over 16 pops
+    expect(powerForReading(100, 8, 16, undefined, undefined, undefined, 1, 16)).toBe(50);
+    expect(powerForReading(800, 8, 16, 0.1, 25, 800, 0, 4)).toBe(800);
+  });
+
   it('is refused beyond the head, by so many stops', () => {
     expect(refusal(powerForReading(400, 8, 16, undefined, 25, 800)).message).toContain('1 stop more');
   });
@@ -91,15 +98,16 @@ describe('energy for another reading', () => {
     least: [1, 'above 0'],
     most: [2000, 'above 0'],
     loss: [0, 'any'],
+    pops: [4, 'whole'],
   });
 });
 
 describe('reading after a change', () => {
   it('is a stop up for twice the power and for twice the pops, and halves at twice the distance', () => {
     expectNear(value(readingForPower(8, 100, 200)), 8 * Math.SQRT2);
-    expectNear(value(readingForPower(8, 100, 100, undefined, undefined, 2)), 8 * Math.SQRT2);
+    expectNear(value(readingForPower(8, 100, 100, undefined, undefined, 0, 2)), 8 * Math.SQRT2);
     expectNear(value(readingForPower(8, 100, 100, 1, 2)), 4);
-    expectNear(value(readingForPower(8, 100, 100, undefined, undefined, 1, 2)), 4);
+    expectNear(value(readingForPower(8, 100, 100, undefined, undefined, 2)), 4);
   });
 
   it('is refused for one distance without the other, naming the one that is missing', () => {
@@ -114,8 +122,8 @@ describe('reading after a change', () => {
     newPower: [200, 'above 0'],
     distance: [1, 'above 0'],
     newDistance: [2, 'above 0'],
-    pops: [4, 'whole'],
     loss: [0, 'any'],
+    pops: [4, 'whole'],
   });
 });
 

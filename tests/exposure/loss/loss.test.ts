@@ -147,11 +147,18 @@ describe('what the meter must read', () => {
     expect(refusal(meterTarget(22, 0, 150, 100)).fail).toBe('domain');
   });
 
+  it('of one pop is the reading of all of them over the root of their number, worked by hand', () => {
+    // four pops, each a quarter of the light: half the f-number
+    expect(meterTarget(32, 0, undefined, undefined, undefined, 4)).toBe(16);
+    expectNear(value(meterTarget(8, 1, 150, 300, 1, 8)), 8);
+  });
+
   itKeepsItsRanges('METERTARGET', {
     aperture: [22, 'above 0'],
     loss: [1, 'any'],
     focal: [150, 'above 0'],
     draw: [300, 'above 0'],
-    pupil: [1, 'above 0'],
+    pupil: [1, 'pupil'],
+    pops: [4, 'whole'],
   });
 });

@@ -3,17 +3,22 @@ import { describe, expect, it } from 'vitest';
 import { trials } from '../../full';
 import { popsForTarget, popsMiss, popsReading } from '../../../src/exposure/pops/pops';
 import { marks } from '../../../src/exposure/stops/marks';
-import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
+import type { Result } from '../../../src/exposure/core/result';
+import { answerOf, expectNear, itKeepsItsRanges, refusal, value } from '../support';
 
 const reading = fc.double({ min: 0, max: 2, noNaN: true }).map((x) => 10 ** x);
 const loss = fc.double({ min: 0, max: 6, noNaN: true });
 const fullStops = marks('aperture', 'full').map((m) => 2 ** (m.step / 2));
 
+/** The pops without a bellows, within a tolerance. */
+const within = (tolerance: number, from: number, to: number, lost: number): Result<number> =>
+  popsForTarget(from, to, lost, undefined, undefined, undefined, tolerance);
+
 describe('fewest pops', () => {
   it('from each full stop to the next are two, not three, in spite of rounding error in √2', () => {
     for (const [i, from] of fullStops.entries()) {
       const to = fullStops[i + 1];
-      if (to !== undefined && from >= 1) expect(popsForTarget(from, to, 0, 0), `f/${from}`).toBe(2);
+      if (to !== undefined && from >= 1) expect(within(0, from, to, 0), `f/${from}`).toBe(2);
     }
   });
 
@@ -21,14 +26,14 @@ describe('fewest pops', () => {
     for (const [i, from] of fullStops.entries())
       for (const [k, to] of fullStops.slice(i).entries()) {
         if (from < 1) continue;
-        expect(popsForTarget(from, to, 0, 0)).toBe(2 ** k);
+        expect(within(0, from, to, 0)).toBe(2 ** k);
         // A twentieth of a stop less: 2^(k − 0.05), rounded up; a whole pop can be spared from 32 on.
         expect(popsForTarget(from, to)).toBe(Math.ceil(2 ** (k - 0.05)));
       }
   });
 
   it('for the square root of n times the reading are n, in spite of rounding error in the root', () => {
-    for (let n = 1; n <= 99; n++) expect(popsForTarget(8, 8 * Math.sqrt(n), 0, 0), `${n}`).toBe(n);
+    for (let n = 1; n <= 99; n++) expect(within(0, 8, 8 * Math.sqrt(n), 0), `${n}`).toBe(n);
   });
 
   it('are the fewest: one pop less misses by more than the tolerance, and as many do not', () => {
@@ -36,7 +41,7 @@ describe('fewest pops', () => {
     fc.assert(
       fc.property(reading, fc.double({ min: 0, max: 8, noNaN: true }), loss, tolerance, (n, up, l, t) => {
         const target = n * 2 ** (up / 2);
-        const pops = value(popsForTarget(n, target, l, t));
+        const pops = value(within(t, n, target, l));
         expect(value(popsMiss(n, target, pops, l))).toBeGreaterThanOrEqual(-t - 2e-9);
         if (pops > 1) expect(value(popsMiss(n, target, pops - 1, l))).toBeLessThan(-t);
       }),
@@ -51,16 +56,16 @@ describe('fewest pops', () => {
   });
 
   it('count the bellows: life size costs two stops, four times the pops', () => {
-    expect(popsForTarget(16, 32, 0, 0, 150, 300)).toBe(16);
-    expect(popsForTarget(16, 32, 1, 0, 150, 300)).toBe(32);
+    expect(popsForTarget(16, 32, 0, 150, 300, 1, 0)).toBe(16);
+    expect(popsForTarget(16, 32, 1, 150, 300, 1, 0)).toBe(32);
   });
 
   it('are not more for more tolerance, and not fewer for more loss', () => {
     fc.assert(
       fc.property(reading, reading, loss, fc.double({ min: 0, max: 0.5, noNaN: true }), (n, t, l, tol) => {
-        const pops = value(popsForTarget(n, t, l, tol));
-        expect(value(popsForTarget(n, t, l, tol + 0.1))).toBeLessThanOrEqual(pops);
-        expect(value(popsForTarget(n, t, l + 0.1, tol))).toBeGreaterThanOrEqual(pops);
+        const pops = value(within(tol, n, t, l));
+        expect(value(within(tol + 0.1, n, t, l))).toBeLessThanOrEqual(pops);
+        expect(value(within(tol, n, t, l + 0.1))).toBeGreaterThanOrEqual(pops);
       }),
       trials(82),
     );
@@ -70,24 +75,33 @@ describe('fewest pops', () => {
     const { fail, message } = refusal(popsForTarget(1, 2 ** 50));
     expect(fail).toBe('no-answer');
     expect(message).toContain('100 stops');
-    expectNear(value(popsForTarget(1, 2 ** 25, 0, 0)), 2 ** 50, 1e-8);
-    expect(refusal(popsForTarget(1, 2 ** 25, 0.1, 0)).message).toContain('50 stops');
-    expectNear(value(popsForTarget(1, 2 ** 25, 0.1, 0.2)), 2 ** 49.9, 1e-8);
+    expectNear(value(within(0, 1, 2 ** 25, 0)), 2 ** 50, 1e-8);
+    expect(refusal(within(0, 1, 2 ** 25, 0.1)).message).toContain('50 stops');
+    expectNear(value(within(0.2, 1, 2 ** 25, 0.1)), 2 ** 49.9, 1e-8);
   });
 
   it('are refused for half a bellows statement', () => {
-    expect(refusal(popsForTarget(16, 32, 0, 0.05, 150)).message).toContain('draw is missing');
-    expect(refusal(popsForTarget(16, 32, 0, 0.05, undefined, 300)).message).toContain('focal is missing');
+    expect(refusal(popsForTarget(16, 32, 0, 150)).message).toContain('draw is missing');
+    expect(refusal(popsForTarget(16, 32, 0, undefined, 300)).message).toContain('focal is missing');
   });
 
   itKeepsItsRanges('POPSFORTARGET', {
     reading: [16, 'above 0'],
     target: [32, 'above 0'],
     loss: [1, 'any'],
-    tolerance: [0.05, 'from 0'],
     focal: [150, 'above 0'],
     draw: [300, 'above 0'],
-    pupil: [1, 'above 0'],
+    pupil: [1, 'pupil'],
+    tolerance: [0.05, 'from 0'],
+  });
+
+  it('say what stands in the place of the focal length, where it is a tolerance', () => {
+    const misplaced = 'A tolerance in the place of the focal length?';
+    expect(answerOf('POPSFORTARGET', 16, 45, 1, null, null, 0.05)).toMatchObject({
+      error: '#NUM!',
+      message: expect.stringContaining(misplaced),
+    });
+    expect(answerOf('POPSFORTARGET', 16, 45, 1, null, null, null, 0.1)).toBe(15);
   });
 });
 
@@ -113,7 +127,7 @@ describe('reading of several pops', () => {
     loss: [1, 'any'],
     focal: [150, 'above 0'],
     draw: [300, 'above 0'],
-    pupil: [1, 'above 0'],
+    pupil: [1, 'pupil'],
   });
 });
 
@@ -141,6 +155,6 @@ describe('miss', () => {
     loss: [1, 'any'],
     focal: [150, 'above 0'],
     draw: [300, 'above 0'],
-    pupil: [1, 'above 0'],
+    pupil: [1, 'pupil'],
   });
 });

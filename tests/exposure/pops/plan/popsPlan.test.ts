@@ -183,7 +183,7 @@ describe('several heads', () => {
           const [read, at] = [job.readings[i] as number, job.powers[i] as number];
           expectNear(
             reading as number,
-            value(readingForPower(read, at, power, undefined, undefined, pops, job.loss)),
+            value(readingForPower(read, at, power, undefined, undefined, job.loss, pops)),
             1e-10,
           );
           return { one: value(readingForPower(read, at, power)), pops };
