@@ -3,7 +3,18 @@ const ts = require('typescript');
 /** What a call needs of a row; everything else there is said to people, by other scripts. */
 const CALLED = ['id', 'args', 'answers', 'run'];
 /** These arguments are named by the refusals of a call but never described, unlike `one` where its cell is blank. */
-const ONLY_NAMED = ['withDefault', 'maybe', 'choice', 'flag', 'list', 'rest', 'gappedList', 'series', 'grid'];
+const ONLY_NAMED = [
+  'withDefault',
+  'maybe',
+  'choice',
+  'flag',
+  'list',
+  'pool',
+  'gappedList',
+  'maybeList',
+  'series',
+  'grid',
+];
 
 const nameOf = (node) => (ts.isIdentifier(node) || ts.isStringLiteral(node) ? node.text : '');
 const isCallOf = (node, names) => ts.isCallExpression(node) && names.includes(nameOf(node.expression));

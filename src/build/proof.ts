@@ -42,9 +42,7 @@ function asTyped(cell: ExampleCell, arg: Arg): ExampleCell {
 
 /** The cells of a check as they stand in a formula. */
 const typedCells = ({ cells, via }: PublishedCheck, row: AnyRow): readonly ExampleCell[] =>
-  via === 'call'
-    ? cells
-    : cells.map((cell, i) => asTyped(cell, row.args[Math.min(i, row.args.length - 1)] as Arg));
+  via === 'call' ? cells : cells.map((cell, i) => asTyped(cell, row.args[i] as Arg));
 
 /** "=SWEEP.POPSFORTARGET(16,45,1)". Of several answers side by side, the one that the check names. */
 function liveFormula(check: PublishedCheck, row: AnyRow): string {
@@ -76,7 +74,7 @@ const SHOWN = 5;
 function inputWords({ cells, part }: PublishedCheck, row: AnyRow): string {
   const words = cells.flatMap((cell, i) => {
     if (!isSome(cell)) return [];
-    const arg = row.args[Math.min(i, row.args.length - 1)] as Arg;
+    const arg = row.args[i] as Arg;
     const said = listed([cell].flat(2));
     return [`${arg.name} ${said}${typeof cell === 'number' ? unitAfter(arg) : ''}`];
   });

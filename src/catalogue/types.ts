@@ -21,10 +21,11 @@ export type Chosen =
 export type Kind = Quantity | Choice | Truth | Chosen;
 
 /**
- * How many cells an argument takes: `one` (a range then spills); a `list`, or a `rest`: a list over all further arguments;
- * a `series`, one column of a recording; a `grid`, rows that pair up with the members of the first list.
+ * How many cells an argument takes: `one` (a range then spills); a `list`, whose members pair up with those of the first
+ * list; a `pool`, a list that pairs up with none; a `series`, one column of a recording; a `grid`, rows that pair up with
+ * the members of the first list.
  */
-export type Takes = 'one' | 'list' | 'rest' | 'series' | 'grid';
+export type Takes = 'one' | 'list' | 'pool' | 'series' | 'grid';
 
 export interface Arg<T = unknown> {
   readonly name: string;
@@ -38,6 +39,8 @@ export interface Arg<T = unknown> {
   readonly blankMember?: number;
   /** For a list: a blank member stays in its place as undefined, and nothing is left out. */
   readonly gaps?: true;
+  /** For a list with gaps of what may be 0: an empty text is a gap, and an empty cell is 0 all the same. */
+  readonly emptyText?: 'gap';
   readonly range: Range;
   /** What formulas call it, where that is not the sign of its quantity. */
   readonly sign?: string;
@@ -70,7 +73,8 @@ export interface TableAnswer {
 
 /** Rows of an answer; a cell of them may be a refusal of its own, or an empty text. */
 export type AnswerRows = readonly (readonly Result<number | string>[])[];
-export type FunctionAnswer = number | string | readonly number[] | AnswerRows;
+/** A list may have gaps: what is undefined in it leaves its cell blank. */
+export type FunctionAnswer = number | string | readonly (number | undefined)[] | AnswerRows;
 
 /** One function as its users meet it. The compiler checks `args` against `run`. */
 export interface Row<A extends readonly unknown[] = readonly unknown[]> {
@@ -198,15 +202,15 @@ export const list = (
   more: More & { readonly blankMember?: number; readonly exactTogether?: true } = {},
 ): Arg<readonly number[]> => ({ name, about, kind, takes: 'list', optional: false, range: ANY, ...more });
 
-/** Any number of further cells and ranges. */
-export const rest = (
+/** A range of cells by itself, without the blank ones. */
+export const pool = (
   name: string,
   about: string,
   kind: Quantity,
-  more: More = {},
+  more: More & { readonly optional?: true } = {},
 ): Arg<readonly number[]> => ({
   ...list(name, about, kind, more),
-  takes: 'rest',
+  takes: 'pool',
 });
 
 /** A range of cells in which a blank one stays in its place, as undefined. */
@@ -214,7 +218,7 @@ export const gappedList = (
   name: string,
   about: string,
   kind: Quantity,
-  more: More = {},
+  more: More & { readonly emptyText?: 'gap' } = {},
 ): Arg<readonly (number | undefined)[]> => ({
   name,
   about,
@@ -224,6 +228,17 @@ export const gappedList = (
   gaps: true,
   range: ANY,
   ...more,
+});
+
+/** The same where it may be left out: undefined where one blank cell, or nothing, is given. */
+export const maybeList = (
+  name: string,
+  about: string,
+  kind: Quantity,
+  more: More = {},
+): Arg<readonly (number | undefined)[] | undefined> => ({
+  ...gappedList(name, about, kind, more),
+  optional: true,
 });
 
 /** One column of a recording, as long as it may be. A blank cell is 0. */

@@ -96,7 +96,7 @@ export const resultText = (row: AnyRow): string => row.result.unit || row.result
 
 /** The call as shown in lists: POPSFORTARGET(reading, target, [loss], …). */
 export const signature = (row: AnyRow): string =>
-  `${row.id}(${(row.args as readonly Arg[]).map((a) => (a.optional ? `[${a.name}]` : a.takes === 'rest' ? `${a.name}…` : a.name)).join(', ')})`;
+  `${row.id}(${(row.args as readonly Arg[]).map((a) => (a.optional ? `[${a.name}]` : a.name)).join(', ')})`;
 
 /** The answer in one line, with its unit and its shape. */
 export function answerText(row: AnyRow): string {

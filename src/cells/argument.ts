@@ -75,6 +75,7 @@ export function readWithReason(
 ): Reading<ArgumentValue> {
   const { kind, name, optional } = arg;
   if (optional && saysNone(cell)) return meaning(forNone(arg), 'none');
+  if (arg.emptyText === 'gap' && cell !== null && cell !== undefined && isBlankCell(cell)) return NOTHING;
   const reading: Reading<ArgumentValue> = isChoice(kind)
     ? readChoice(cell, kind.choices, name)
     : isTruth(kind)

@@ -57,11 +57,11 @@ function filled(
 }
 
 /** A list answer in the shape of the list it answers, blanks left blank. */
-function listAnswer(values: readonly number[], { shape, places }: Lists): Answer {
+function listAnswer(values: readonly (number | undefined)[], { shape, places }: Lists): Answer {
   const { rows, columns } = shape as CellRange;
   return filled(rows, columns, (r, c) => {
     const place = places[r * columns + c] as number;
-    return place < 0 ? '' : cellOf(values[place] as number);
+    return cellOf((place < 0 ? undefined : values[place]) ?? '');
   });
 }
 
@@ -205,7 +205,8 @@ class Call {
     const outcome = this.result;
     if (isFail(outcome)) return fromFail(outcome);
     const { answers } = this.row;
-    if (answers === 'list') return listAnswer(outcome as readonly number[], this.lists as Lists);
+    if (answers === 'list')
+      return listAnswer(outcome as readonly (number | undefined)[], this.lists as Lists);
     if (isTable(answers)) return tableAnswer(outcome as AnswerRows);
     return answers === 'one' ? cellOf(outcome) : [sideBySide(outcome, answers.length)];
   }
@@ -237,7 +238,7 @@ class Call {
 export function call(row: AnyRow, cells: readonly unknown[]): Answer {
   const known = prepared(row);
   const most = known.args.length;
-  if (!known.isEndless && cells.length > most && cells.slice(most).some((c) => c !== undefined && c !== null))
+  if (cells.length > most && cells.slice(most).some((c) => c !== undefined && c !== null))
     return countFail(row, cells.length);
   return new Call(row, known, cells).answer;
 }

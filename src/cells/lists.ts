@@ -20,7 +20,8 @@ export interface Lists {
   readonly places: readonly number[];
 }
 
-type Member = number | typeof BLANK;
+/** Undefined where a list that may be left out has a blank. */
+type Member = number | typeof BLANK | undefined;
 
 /** Whether one bare number that is no mark makes every bare number of a list exact: a list read to decimals. */
 export function isReadToDecimals(
@@ -35,13 +36,13 @@ export function isReadToDecimals(
   return false;
 }
 
-/** Adds every member of a list, blanks kept; or says what the first error cell or refusal among them is. */
-function addMembers(
-  all: Member[],
+/** Every member of a list, blanks kept; or the first error cell or refusal among them. */
+function membersOf(
   grid: CellRange,
   arg: Arg,
   quantity: Quantity | undefined,
-): Fail | CellError | undefined {
+): readonly Member[] | Fail | CellError {
+  const all: Member[] = [];
   const exact = isReadToDecimals(cellsOf(grid), arg, quantity);
   const column = new ReadColumn(grid.rows, grid.columns).fill(grid, new ArgumentReader(arg, quantity, exact));
   for (let place = 0; place < column.length; place++) {
@@ -49,7 +50,7 @@ function addMembers(
     if (typeof value === 'object') return value;
     all.push(value as Member);
   }
-  return undefined;
+  return all;
 }
 
 const blankFail = (arg: Arg, place: number): Fail =>
@@ -76,7 +77,8 @@ function paired(arg: Arg, all: readonly Member[], kept: readonly number[], lone:
  *
  * Lists pair up by position: they have as many cells, or one cell that counts for all. A position where the first list is
  * blank is left out, unless that list keeps its gaps; a blank member of a later list counts as its `blankMember`, and is
- * refused where it has none. A grid has a row for each member of the first list, wherever it stands among the arguments.
+ * refused where it has none. A list that may be left out is undefined where one blank cell is all there is. A pool pairs up
+ * with no list: its blanks are left out, and it may have no member. A grid has a row for each member of the first list, wherever it stands among the arguments.
  *
  * @param others - the arguments of one cell, which may decide what a list is read as.
  */
@@ -100,14 +102,18 @@ export function readLists(
       else values.set(arg.name, read);
       continue;
     }
-    const grids = (arg.takes === 'rest' ? cells.slice(index) : [cells[index]]).map(cellRange);
-    const all: Member[] = [];
-    for (const grid of grids) {
-      const fault = addMembers(all, grid, arg, quantity);
-      if (fault !== undefined) return fault;
+    const grid = cellRange(cells[index]);
+    const all = membersOf(grid, arg, quantity);
+    if (isFail(all) || isCellError(all)) return all;
+    if (arg.takes === 'pool') {
+      values.set(
+        arg.name,
+        all.filter((member) => typeof member === 'number'),
+      );
+      continue;
     }
     if (kept === undefined) {
-      shape = grids[0];
+      shape = grid;
       let next = 0;
       places = all.map((m) => (m === BLANK && !arg.gaps ? -1 : next++));
       kept = [...places.keys()].filter((i) => (places[i] as number) >= 0);
@@ -116,6 +122,7 @@ export function readLists(
     }
     const lone = all.length === 1;
     if (!lone && all.length !== places.length) return lengthFail(arg, 'cells', all.length, places.length);
+    if (lone && arg.optional && all[0] === undefined) continue;
     const mine = paired(arg, all, kept, lone);
     if (isFail(mine)) return mine;
     values.set(arg.name, mine);

@@ -11,7 +11,6 @@ export class Prepared {
   readonly many: readonly number[];
   /** For each argument the place of the one that decides its quantity; -1 where none does. */
   readonly deciders: readonly number[];
-  readonly isEndless: boolean;
   private readonly quantities: readonly (Quantity | undefined)[];
 
   constructor(row: AnyRow) {
@@ -24,7 +23,6 @@ export class Prepared {
     const isDecided = (i: number): boolean => (this.deciders[i] as number) >= 0;
     this.ones = [...ones.filter((i) => !isDecided(i)), ...ones.filter(isDecided)];
     this.many = places.filter((i) => !takesOne(i));
-    this.isEndless = this.args.some((arg) => arg.takes === 'rest');
     this.quantities = this.args.map(({ kind }) =>
       isChosen(kind) || isChoice(kind) || isTruth(kind) ? undefined : kind,
     );

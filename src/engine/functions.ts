@@ -99,7 +99,7 @@ export function descriptions(): IFunctionInfo[] {
       detail: argumentHelp(arg),
       example: exampleOf(row.examples, i),
       require: arg.optional ? BooleanNumber.FALSE : BooleanNumber.TRUE,
-      repeat: arg.takes === 'rest' ? BooleanNumber.TRUE : BooleanNumber.FALSE,
+      repeat: BooleanNumber.FALSE,
     })),
   }));
 }

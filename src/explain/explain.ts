@@ -206,8 +206,8 @@ interface Given {
 class Readings {
   readonly #row: AnyRow;
   readonly #args: readonly Arg[];
-  /** The pieces of each argument, one at least. */
-  readonly #given: readonly (readonly Given[])[];
+  /** The piece of each argument. */
+  readonly #given: readonly Given[];
   readonly all: readonly ArgumentReading[];
 
   constructor(row: AnyRow, given: readonly Piece[], contents: readonly Content[]) {
@@ -218,16 +218,16 @@ class Readings {
       return { text, grid: isUnknown(content) ? content : cellRange(content) };
     });
     const leftOut = { text: '', grid: cellRange(undefined) };
-    this.#given = this.#args.map((arg, i) =>
-      arg.takes === 'rest' && pieces.length > i ? pieces.slice(i) : [pieces[i] ?? leftOut],
-    );
-    this.all = this.#args.flatMap((arg, i) =>
-      this.#piecesOf(i).map(({ text, grid }) => this.#reading(arg, text, grid)),
-    );
+    this.#given = this.#args.map((_, i) => pieces[i] ?? leftOut);
+    this.all = this.#args.flatMap((arg, i) => {
+      const { text, grid } = this.#pieceOf(i);
+      // of further lists of the same kind only those that are there need a word
+      return arg.takes === 'pool' && arg.optional && text === '' ? [] : [this.#reading(arg, text, grid)];
+    });
   }
 
-  #piecesOf(place: number): readonly Given[] {
-    return this.#given[place] as readonly Given[];
+  #pieceOf(place: number): Given {
+    return this.#given[place] as Given;
   }
 
   #reading(arg: Arg, given: string, grid: CellRange | Unknown): ArgumentReading {
@@ -255,7 +255,7 @@ class Readings {
   #quantity(arg: Arg, row: number, column: number): Quantity | undefined | 'not known' {
     if (!isChosen(arg.kind)) return quantitiesOf(arg.kind)[0];
     const index = this.#args.findIndex(({ name }) => name === dependsOn(arg));
-    const { grid } = this.#piecesOf(index)[0] as Given;
+    const { grid } = this.#pieceOf(index);
     if ('unknown' in grid) return 'not known';
     const decider = this.#args[index] as Arg;
     const cell = grid.at(grid.rows === 1 ? 0 : row, grid.columns === 1 ? 0 : column);
@@ -270,9 +270,9 @@ class Readings {
     for (const [i, arg] of this.#args.entries()) {
       const quantity = this.#quantity(arg, 0, 0);
       if (quantity === 'not known') return undefined;
-      const grids = this.#piecesOf(i).map(({ grid }) => grid as CellRange);
+      const grid = this.#pieceOf(i).grid as CellRange;
       if (arg.takes === 'one') {
-        const { value, isMissing } = describeReading((grids[0] as CellRange).at(0, 0), arg, quantity);
+        const { value, isMissing } = describeReading(grid.at(0, 0), arg, quantity);
         if (isMissing) return undefined;
         came.push({ arg, quantity, value });
         continue;
@@ -281,10 +281,8 @@ class Readings {
         came.push({ arg, quantity, value: undefined });
         continue;
       }
-      const members = grids.flatMap((grid) => {
-        const exact = isReadToDecimals(cellsOf(grid), arg, quantity);
-        return [...cellsOf(grid)].map((cell) => describeReading(cell, arg, quantity, exact).value);
-      });
+      const exact = isReadToDecimals(cellsOf(grid), arg, quantity);
+      const members = [...cellsOf(grid)].map((cell) => describeReading(cell, arg, quantity, exact).value);
       came.push({ arg, quantity, value: members.filter((value) => typeof value === 'number') });
     }
     return came;

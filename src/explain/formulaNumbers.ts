@@ -109,6 +109,7 @@ export const whereLines = (row: AnyRow, came: readonly Came[]): readonly Where[]
   came.flatMap(({ arg, quantity, value }) => {
     const sign = wordFor(row, arg) ?? (arg.takes === 'one' ? undefined : arg.name);
     if (sign === undefined || value === undefined || quantity === undefined) return [];
+    if (arg.optional && Array.isArray(value) && value.length === 0) return [];
     const name = sign === arg.name ? sign : `${sign} (${arg.name})`;
     return [{ name, value: valueText(value, quantity) }];
   });

@@ -22,13 +22,12 @@ function callFault(call: FormulaCall, node: FormulaNode, map: Layout): string | 
   if (!row) return `there is no function ${call.name}`;
   const args = row.args as readonly Arg[];
   const needed = args.filter((a) => !a.optional).length;
-  const endless = args.some((a) => a.takes === 'rest');
-  if (call.args.length < needed || (!endless && call.args.length > args.length))
+  if (call.args.length < needed || call.args.length > args.length)
     return `${call.name} takes ${needed === args.length ? needed : `${needed} to ${args.length}`} values, not ${call.args.length}`;
   if (row.answers !== 'one' && call.within !== 'INDEX')
     return `${call.name} gives a list: it would spill out of its cell`;
   for (const [i, argument] of call.args.entries()) {
-    const wrong = unitFault(argument, args[Math.min(i, args.length - 1)] as Arg, row, node, map);
+    const wrong = unitFault(argument, args[i] as Arg, row, node, map);
     if (wrong) return wrong;
   }
   return undefined;

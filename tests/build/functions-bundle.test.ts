@@ -15,9 +15,7 @@ function invocationsOf({ id, args, examples }: AnyRow): Invocation[] {
     Array.isArray(cell) ? (cell as unknown[]).map((member) => [member].flat()) : [[cell]];
   const sent = (cells: readonly unknown[]): Invocation => [
     id,
-    ...(args as readonly Arg[]).map((arg, i) =>
-      arg.takes === 'rest' ? cells.slice(i).map(block) : i < cells.length ? block(cells[i]) : null,
-    ),
+    ...(args as readonly Arg[]).map((_, i) => (i < cells.length ? block(cells[i]) : null)),
   ];
   const first = examples[0]?.cells ?? [];
   const changed = (args as readonly Arg[]).flatMap((_, i) =>

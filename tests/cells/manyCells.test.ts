@@ -7,7 +7,9 @@ import {
   gappedList,
   grid,
   list,
+  maybeList,
   one,
+  pool,
   series,
   type TableAnswer,
 } from '../../src/catalogue/types';
@@ -77,15 +79,72 @@ describe('a series', () => {
   });
 });
 
-test('a list of several arguments begins where it stands, and may follow a value', () => {
-  const after = define({
+describe('a pool', () => {
+  const energies = (name: string, optional?: true): Arg<readonly number[]> =>
+    pool(name, 'Energies', Q.energy, optional && { optional });
+  const pooled = define({
     ...MADE,
-    id: 'AFTER',
-    args: [one('times', 'Times', Q.stops), { ...list('stops', 'Stops', Q.stops), takes: 'rest' }],
+    id: 'POOLED',
+    args: [energies('first'), energies('second', true), energies('third', true)],
     answers: 'one',
-    run: (times: number, stops: readonly number[]) => times * stops.reduce((sum, each) => sum + each, 0),
+    run: (...pools) => pools.map((members) => members.join('+')).join(' | '),
   }) as AnyRow;
-  expect(call(after, [10, 1, [[2], [3]], 4])).toBe(100);
+
+  test('is as long as it likes, whatever stands beside it, and leaves out its blanks', () => {
+    expect(call(pooled, [[[1], [null], [2]], 3, [[4, '', '5 Ws', 0]]])).toBe('1+2 | 3 | 4+5');
+    expect(call(pooled, [null, 3])).toBe(' | 3 | ');
+  });
+  test('is without members where nothing, or "none", is given', () => {
+    expect(call(pooled, [7])).toBe('7 |  | ');
+    expect(call(pooled, [7, 'none', [[null], ['']]])).toBe('7 |  | ');
+  });
+  test('hands on an error cell and names what cannot be read', () => {
+    expect(call(pooled, [1, [[2], [cellError('#DIV/0!')]]])).toEqual({ error: '#DIV/0!' });
+    expect(call(pooled, [1, 2, 'odd'])).toEqual(refusal(/^third: "odd"/));
+  });
+  test('is no list that goes on: too many are told', () =>
+    expect(call(pooled, [1, 2, 3, 4])).toEqual(refusal(/^POOLED takes 1 to 3 values, not 4\.$/)));
+});
+
+describe('a list that may be left out', () => {
+  const beside = define({
+    ...MADE,
+    id: 'BESIDE',
+    args: [list('readings', 'Readings', Q.aperture), maybeList('powers', 'Powers', Q.energy)],
+    answers: 'one',
+    run: (readings, powers) =>
+      `${readings.length}: ${powers === undefined ? 'none' : powers.map((p) => p ?? '-').join()}`,
+  }) as AnyRow;
+  const column = (...cells: unknown[]): unknown[][] => cells.map((cell) => [cell]);
+
+  test('is not there where one blank cell is all there is', () => {
+    for (const blank of [undefined, null, '', 0, [[null]], 'none'])
+      expect(call(beside, [column(8, 11), blank])).toBe('2: none');
+  });
+  test('is there with gaps where it is a range, though all of that is blank', () => {
+    expect(call(beside, [column(8, 11), column(1, null)])).toBe('2: 1,-');
+    expect(call(beside, [column(8, 11), column(null, '')])).toBe('2: -,-');
+  });
+  test('counts for all where it is one value, and pairs up by position', () => {
+    expect(call(beside, [column(8, 11), 3])).toBe('2: 3,3');
+    expect(call(beside, [column(8, null, 11), column(1, 2, 3)])).toBe('2: 1,3');
+    expect(call(beside, [column(8, 11), column(1, 2, 3)])).toEqual(refusal(/as many cells/));
+  });
+});
+
+test('an empty text is a gap of its own only where the catalogue says so; an empty cell is 0 there all the same', () => {
+  const gapped = (more?: { emptyText: 'gap' }): AnyRow =>
+    define({
+      ...MADE,
+      id: 'GAPPED',
+      args: [gappedList('stops', 'Stops', Q.stops, more)],
+      answers: 'list',
+      run: (stops) => stops,
+    }) as AnyRow;
+  const cells = [[-1], [null], [0], [''], [' ']];
+  expect(call(gapped({ emptyText: 'gap' }), [cells])).toEqual([[-1], [0], [0], [''], ['']]);
+  expect(call(gapped(), [cells])).toEqual([[-1], [0], [0], [0], [0]]);
+  expect(call(gapped({ emptyText: 'gap' }), [[[''], ['']]])).toEqual(refusal(/^stops is blank/));
 });
 
 test('a list is read to decimals for a bare number beside the marks alone', () => {

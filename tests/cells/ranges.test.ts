@@ -10,7 +10,7 @@ import {
   list,
   maybe,
   one,
-  rest,
+  pool,
   withDefault,
 } from '../../src/catalogue/types';
 import { call } from '../../src/cells/call';
@@ -64,10 +64,12 @@ describe('a function gets no value outside the range of its argument', () => {
     );
     expect(call(row, [-2])).toEqual(outside('x must be above 0, not -2.'));
   });
-  test('in further cells and ranges', () =>
-    expect(call(trusting([rest('x', 'The list', Q.stops, above)]), [1, column(1, 2), -2])).toEqual(
-      outside('x (number 4 of the list) must be above 0, not -2.'),
-    ));
+  test('in a pool, by its place among those that are not blank', () => {
+    const row = trusting([pool('x', 'The pool', Q.energy, above), pool('y', 'More', Q.energy, above)]);
+    expect(call(row, [1, column(1, null, -2)])).toEqual(
+      outside('y (number 2 of the list) must be above 0, not -2.'),
+    );
+  });
   test('in a list beside one that spreads', () => {
     const row = trusting([a, list('x', 'The list', Q.stops, above)]);
     const refused = outside('x (number 1 of the list) must be above 0, not -5.');
@@ -135,5 +137,5 @@ test('an argument that is not there is in no range', () =>
 
 test('a value that the function has no use for is held to its range too', () =>
   expect(call(rowOf('POPSREADING') as AnyRow, [16, 4, 0, null, null, -1])).toEqual(
-    outside('pupil must be above 0, not -1.'),
+    outside('pupil must be from 0.1 up to 10, not -1. A tolerance in the place of the focal length?'),
   ));

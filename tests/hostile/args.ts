@@ -80,11 +80,6 @@ function meant(draws: Draws, row: AnyRow, sizes: Sizes): unknown[] {
   const [first, second] = args;
   if (first?.takes === 'series' && second?.takes === 'series' && draws.isSo(0.8))
     made.splice(0, 2, ...recorded(draws, sizes));
-  const last = args.at(-1) as Arg;
-  if (last.takes === 'rest' && draws.isSo(0.5)) {
-    const more = draws.whole(1, draws.isSo(0.1) ? sizes.arguments : 6);
-    made.push(...draws.times(more, () => plausible(draws, last, cells.at(-1), lengths)));
-  }
   return made;
 }
 

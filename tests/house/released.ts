@@ -1,20 +1,19 @@
 import { type AnyRow, type Arg, isChoice } from '../../src/catalogue/types';
 
 /**
- * By function its arguments in their order: "loss?" may be left out, "readings…" goes on, "unit: m | ft" takes these words.
+ * By function its arguments in their order: "loss?" may be left out, "unit: m | ft" takes these words.
  * No function at all: nothing is released yet.
  */
 export type Released = Readonly<Record<string, readonly string[]>>;
 
-const written = ({ name, kind, optional, takes }: Arg): string =>
-  `${name}${takes === 'rest' ? '…' : ''}${optional ? '?' : ''}${isChoice(kind) ? `: ${kind.choices.join(' | ')}` : ''}`;
+const written = ({ name, kind, optional }: Arg): string =>
+  `${name}${optional ? '?' : ''}${isChoice(kind) ? `: ${kind.choices.join(' | ')}` : ''}`;
 /** The catalogue as a list of what is released. */
 export const listed = (rows: readonly AnyRow[]): Released =>
   Object.fromEntries(rows.map(({ id, args }) => [id, (args as readonly Arg[]).map(written)]));
 
-const nameIn = (argument: string): string => argument.split(/[…?:]/, 1)[0] as string;
+const nameIn = (argument: string): string => argument.split(/[?:]/, 1)[0] as string;
 const mayBeLeftOut = (argument: string): boolean => /^[^:]*\?/.test(argument);
-const goesOn = (argument: string): boolean => /^[^:]*…/.test(argument);
 const wordsIn = (argument: string): readonly string[] => argument.split(': ')[1]?.split(' | ') ?? [];
 
 function argumentFaults(id: string, old: string, now: string | undefined): string[] {
@@ -22,7 +21,6 @@ function argumentFaults(id: string, old: string, now: string | undefined): strin
   if (nameIn(now) !== nameIn(old)) return [`${id} has ${nameIn(now)} in the place of ${nameIn(old)}`];
   const faults: string[] = [];
   if (mayBeLeftOut(old) && !mayBeLeftOut(now)) faults.push(`${id} needs ${nameIn(old)}`);
-  if (goesOn(old) !== goesOn(now)) faults.push(`${id} takes another number of ${nameIn(old)}`);
   // the first word counts where the argument is left out
   if (wordsIn(now)[0] !== wordsIn(old)[0])
     faults.push(`${id} takes another word where ${nameIn(old)} is left out`);

@@ -10,9 +10,24 @@ import { isFail, type Result } from '../../exposure/core/result';
 import { lightUnmix } from '../../exposure/light/unmix/lightUnmix';
 import { measurementPattern, PATTERN_HEADS } from '../../exposure/light/unmix/measurementPattern';
 import { Q } from '../quantities';
-import { choice, define, flag, grid, list, one, rest, type AnswerRows } from '../types';
+import {
+  choice,
+  define,
+  flag,
+  gappedList,
+  grid,
+  list,
+  maybeList,
+  one,
+  pool,
+  type AnswerRows,
+} from '../types';
 
 const above = { range: ABOVE_ZERO };
+/** Named one by one, as some hosts fail over arguments that repeat. */
+const moreReadings = [2, 3, 4, 5, 6, 7, 8, 9, 10].map((n) =>
+  pool(`readings${n}`, 'More readings: a cell or a range', Q.aperture, { ...above, optional: true }),
+);
 const ONE_AT_A_TIME = 'Meter each light alone: where heads cannot be fired alone, switch the others off.';
 const repeated = list('readings', 'Readings of the same light, at least one', Q.aperture, {
   ...above,
@@ -32,11 +47,14 @@ export const lightRows = [
     id: 'LIGHTSUM',
     family: 'light',
     gives: 'Reading of all lights together.',
-    args: [rest('readings', 'Reading of each light alone: cells, ranges or both', Q.aperture, above)],
+    args: [
+      pool('readings', 'Reading of each light alone: a cell or a range', Q.aperture, above),
+      ...moreReadings,
+    ],
     result: Q.aperture,
     answers: 'one',
     formula: '√(N₁² + N₂² + …)',
-    run: lightSum,
+    run: (...lists) => lightSum(lists.flat()),
     sources: ['adding-light', 'navy-photography'],
     examples: [
       { cells: [8, 8], gives: 11.313708498984761 },

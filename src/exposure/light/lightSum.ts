@@ -1,4 +1,4 @@
-import { answer, type Result } from '../core/result';
+import { answer, fail, type Result } from '../core/result';
 
 /** √ΣN², scaled by the largest so that no square overflows. */
 export function rootSumOfSquares(readings: readonly number[]): number {
@@ -11,9 +11,10 @@ export function rootSumOfSquares(readings: readonly number[]): number {
  *
  * Light adds, and the exposure that a reading stands for goes with the square of its f-number: √ΣN².
  *
- * @param readings - exact f-numbers at one film speed (each above 0, at least one).
- * @returns f-number; f/8 with f/8 is f/11 (11.3137).
+ * @param readings - exact f-numbers at one film speed (each above 0).
+ * @returns f-number; a refusal where there is no reading. f/8 with f/8 is f/11 (11.3137).
  */
 export function lightSum(readings: readonly number[]): Result<number> {
+  if (readings.length === 0) return fail('unreadable', 'readings is blank: give at least one.');
   return answer(rootSumOfSquares(readings));
 }

@@ -10,7 +10,6 @@ interface Parameter {
   readonly type: 'any';
   readonly dimensionality: 'matrix';
   readonly optional?: true;
-  readonly repeating?: true;
   readonly customEnumId?: string;
 }
 
@@ -27,7 +26,6 @@ function parameter(row: AnyRow, arg: Arg): Parameter {
     type: 'any',
     dimensionality: 'matrix',
     ...(arg.optional && { optional: true }),
-    ...(arg.takes === 'rest' && { repeating: true }),
     ...(isChoice(arg.kind) && { customEnumId: wordListId(row, arg) }),
   };
 }

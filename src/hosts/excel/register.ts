@@ -24,17 +24,10 @@ export function register(excel: Excel, rows: readonly AnyRow[]): void {
   for (const row of rows) {
     // Excel's own last argument, about the call itself, comes after those that were typed.
     excel.associate(row.id, (...given: unknown[]) => {
-      const cells = argumentsOf(row, given.slice(0, -1)).map((argument) => fromExcel(excel, argument));
+      const cells = given.slice(0, -1).map((argument) => fromExcel(excel, argument));
       return toExcel(excel, call(row, cells));
     });
   }
-}
-
-/** A repeating argument comes as one list of all its ranges. */
-function argumentsOf(row: AnyRow, given: readonly unknown[]): unknown[] {
-  return given.flatMap((argument, i) =>
-    row.args[i]?.takes === 'rest' ? ((argument ?? []) as unknown[]) : [argument],
-  );
 }
 
 const fromExcel = (excel: Excel, argument: unknown): unknown =>

@@ -139,7 +139,7 @@ test('every argument takes anything, in a cell or a range, and every answer may 
   }
 });
 
-test('arguments are those of the catalogue, required ones first, a repeating one last', () => {
+test('arguments are those of the catalogue, required ones first, and none repeats', () => {
   for (const [i, row] of CATALOGUE.entries()) {
     const parameters = functions[i]?.parameters ?? [];
     const args = row.args as readonly Arg[];
@@ -151,10 +151,8 @@ test('arguments are those of the catalogue, required ones first, a repeating one
         parameters.slice(firstOptional).every(({ optional }) => optional),
         row.id,
       ).toBe(true);
-    for (const [k, parameter] of parameters.entries())
-      expect(parameter.repeating ?? false, row.id).toBe(
-        args[k]?.takes === 'rest' && k === parameters.length - 1,
-      );
+    // Excel fails over repeating blocks of cells
+    for (const parameter of parameters) expect(parameter, row.id).not.toHaveProperty('repeating');
   }
 });
 

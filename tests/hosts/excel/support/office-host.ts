@@ -167,7 +167,7 @@ export interface SpilledError {
 export type Arrival =
   { readonly value: unknown } | { readonly error: string | undefined; readonly message: string };
 
-/** A function and its arguments as Excel sends them: blocks of cells; for a repeating argument a list of blocks. */
+/** A function and its arguments as Excel sends them: blocks of cells. */
 export type Invocation = readonly [id: string, ...args: unknown[]];
 
 /** An error value in a cell that is an argument. */
