@@ -73,8 +73,9 @@ export interface TableAnswer {
 
 /** Rows of an answer; a cell of them may be a refusal of its own, or an empty text. */
 export type AnswerRows = readonly (readonly Result<number | string>[])[];
-/** A list may have gaps: what is undefined in it leaves its cell blank. */
-export type FunctionAnswer = number | string | readonly (number | undefined)[] | AnswerRows;
+/** Several values: of a list, or side by side. A gap leaves its cell blank; a refusal is that of its own cell. */
+export type AnswerList = readonly (Result<number> | undefined)[];
+export type FunctionAnswer = number | string | AnswerList | AnswerRows;
 
 /** One function as its users meet it. The compiler checks `args` against `run`. */
 export interface Row<A extends readonly unknown[] = readonly unknown[]> {

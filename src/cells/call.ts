@@ -1,4 +1,4 @@
-import type { AnyRow, Arg, FunctionAnswer, AnswerRows } from '../catalogue/types';
+import type { AnswerList, AnswerRows, AnyRow, Arg, FunctionAnswer } from '../catalogue/types';
 import { isTable } from '../catalogue/types';
 import { answer, isFail, type Result } from '../exposure/core/result';
 import { readArgument } from './argument';
@@ -57,7 +57,7 @@ function filled(
 }
 
 /** A list answer in the shape of the list it answers, blanks left blank. */
-function listAnswer(values: readonly (number | undefined)[], { shape, places }: Lists): Answer {
+function listAnswer(values: AnswerList, { shape, places }: Lists): Answer {
   const { rows, columns } = shape as CellRange;
   return filled(rows, columns, (r, c) => {
     const place = places[r * columns + c] as number;
@@ -69,7 +69,7 @@ function listAnswer(values: readonly (number | undefined)[], { shape, places }: 
 const sideBySide = (outcome: Result<FunctionAnswer> | AnswerCell, width: number): AnswerCell[] =>
   Array.from({ length: width }, (_, i) =>
     Array.isArray(outcome)
-      ? cellOf(outcome[i] as number)
+      ? cellOf(outcome[i] as Result<number>)
       : isFail(outcome)
         ? fromFail(outcome)
         : (outcome as AnswerCell),
@@ -205,8 +205,7 @@ class Call {
     const outcome = this.result;
     if (isFail(outcome)) return fromFail(outcome);
     const { answers } = this.row;
-    if (answers === 'list')
-      return listAnswer(outcome as readonly (number | undefined)[], this.lists as Lists);
+    if (answers === 'list') return listAnswer(outcome as AnswerList, this.lists as Lists);
     if (isTable(answers)) return tableAnswer(outcome as AnswerRows);
     return answers === 'one' ? cellOf(outcome) : [sideBySide(outcome, answers.length)];
   }

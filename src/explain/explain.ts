@@ -304,7 +304,8 @@ function cellText(cell: AnswerCell, quantity: Quantity): AnswerText {
   if (cell === '') return { text: 'blank, as nothing is given in its row' };
   if (typeof cell === 'string') return { text: cell };
   const said = worth(cell, quantity, FIGURES);
-  return { text: quantity.grammar === 'aperture' ? `f/${said}` : said };
+  if (quantity.grammar !== 'aperture') return { text: said };
+  return { text: cell === 0 ? `${said} (no light)` : `f/${said}` };
 }
 
 /** The cells of an answer in their order; where several stand side by side, each with its name. */

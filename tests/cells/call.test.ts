@@ -111,9 +111,11 @@ describe('lists', () => {
     const sheet = Array.from({ length: 1_048_576 }, (_, i) => [i === 7 ? 8 : null]);
     expect(run('LIGHTSUM', sheet)).toBe(8);
   });
-  test('lists pair up by position, and a blank number of pops is one', () => {
-    // worked by hand: 2 pops of f/16 and 1 of f/8, in units of f/1: √(2·256 + 64) = 24
-    expect(run('POPSBUILD', column(16, null, 8), column(2, 3, null))).toBeCloseTo(24, 12);
+  test('lists pair up by position, and a head without a number of pops does not fire', () => {
+    // worked by hand: 4 pops of f/16 and none of f/8
+    expect(run('POPSBUILD', column(16, null, 8), column(4, 3, null))).toBe(32);
+    // worked by hand: 2 pops of f/16 and 1 of f/8: √(2·256 + 64) = 24
+    expect(run('POPSBUILD', column(16, null, 8), column(2, 3, 1))).toBeCloseTo(24, 12);
     // worked by hand: 3 pops of each: √(3·(256 + 64))
     expect(run('POPSBUILD', column(16, 8), 3)).toBeCloseTo(Math.sqrt(960), 12);
   });

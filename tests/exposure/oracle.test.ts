@@ -9,6 +9,7 @@ import { powerForDistance, powerForReading } from '../../src/exposure/distance/p
 import { distanceForReading, readingForPower } from '../../src/exposure/distance/reading';
 import { lightEvenness } from '../../src/exposure/light/lightEvenness';
 import { lightMinus } from '../../src/exposure/light/lightMinus';
+import { lightMinusRange } from '../../src/exposure/light/lightMinusRange';
 import { lightRatio } from '../../src/exposure/light/lightRatio';
 import { lightShare } from '../../src/exposure/light/lightShare';
 import { lightSum } from '../../src/exposure/light/lightSum';
@@ -163,6 +164,30 @@ describe('light', () => {
     (total, part) => lightMinus(total, part),
     (total, part) => square(total).minus(square(part)).sqrt(),
   );
+  for (const [name, which] of [
+    ['least', 0],
+    ['likely', 1],
+    ['most', 2],
+  ] as const)
+    oracle(
+      `less a part is ${name} √(total²·2^(±step / 2) − part²·2^(∓step / 2)), against its condition`,
+      args(
+        reading,
+        fc.double({ min: 1, max: 12, noNaN: true }),
+        fc.double({ min: 0, max: 0.9, noNaN: true }),
+      ),
+      (part, over, step) => lightMinusRange(part * 2 ** (over / 2), part, step)[which],
+      (part, over, step) => {
+        const off = two(
+          D(step)
+            .times(which - 1)
+            .div(2),
+        );
+        const [total, less] = [square(part * 2 ** (over / 2)).times(off), square(part).div(off)];
+        const left = total.minus(less);
+        return { of: left.sqrt(), relative: 1e-14 * Math.max(1, total.div(left).toNumber()) };
+      },
+    );
   oracle(
     'is shared as N² / ΣN²',
     args(readings, fc.nat()),

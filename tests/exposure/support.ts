@@ -31,6 +31,11 @@ const RULES = {
   'from 0': { wrong: [-1e-9, -8], right: [0, 1e6], says: 'must be from 0 up' },
   any: { wrong: [], right: [-3, 0, 3], says: '' },
   whole: { wrong: [0, -1, 0.5, 1.5, 2.0001], right: [1, 2, 99], says: 'must be a whole number from 1 up' },
+  'whole or none': {
+    wrong: [-1, 0.5, 1.5, 2.0001],
+    right: [0, 1, 99],
+    says: 'must be a whole number from 0 up',
+  },
   level: { wrong: [0, 1, -0.1, 1.5], right: [0.001, 0.999], says: 'must be above 0 and below 1' },
   share: { wrong: [0, -0.5, 1.0001], right: [0.001, 1], says: 'must be above 0 and up to 1' },
   pupil: { wrong: [0.0999, 10.001, 0.05], right: [0.1, 10], says: 'must be from 0.1 up to 10' },

@@ -1,5 +1,6 @@
 import { EVENNESS_SCALES, lightEvenness } from '../../exposure/light/lightEvenness';
 import { lightMinus } from '../../exposure/light/lightMinus';
+import { lightMinusRange, METER_STEP } from '../../exposure/light/lightMinusRange';
 import { lightRatio, RATIO_BASES } from '../../exposure/light/lightRatio';
 import { lightShare } from '../../exposure/light/lightShare';
 import { lightSum } from '../../exposure/light/lightSum';
@@ -21,6 +22,7 @@ import {
   one,
   pool,
   type AnswerRows,
+  withDefault,
 } from '../types';
 
 const above = { range: ABOVE_ZERO };
@@ -77,8 +79,40 @@ export const lightRows = [
     run: lightMinus,
     sources: ['adding-light'],
     examples: [{ cells: ['f/11', 'f/8'], gives: 8 }],
-    notes: 'A part of as much as the total, or more, is #N/A.',
+    notes:
+      'A part of as much as the total, or more, is #N/A. Where the two read nearly the same, a meter that shows tenths leaves nearly everything open: LIGHTMINUSRANGE says between what and what.',
     words: ['subtract', 'ambient', 'without'],
+  }),
+  define({
+    id: 'LIGHTMINUSRANGE',
+    family: 'light',
+    gives: 'Least, likely and most of the reading that is left once a part of the light is taken away.',
+    args: [
+      one('total', 'Reading of all the light', Q.aperture, above),
+      one('part', 'Reading of the part alone: ambient, or one head', Q.aperture, above),
+      withDefault(
+        'step',
+        'Stops between two readings that the meter can show; none for exact readings',
+        Q.stopsStep,
+        METER_STEP,
+        {
+          range: NOT_NEGATIVE,
+        },
+      ),
+    ],
+    result: Q.aperture,
+    answers: ['least', 'likely', 'most'],
+    formula:
+      'least: √(total² · 2^(−step / 2) − part² · 2^(step / 2)); likely: √(total² − part²); most: √(total² · 2^(step / 2) − part² · 2^(−step / 2))',
+    run: lightMinusRange,
+    sources: ['adding-light'],
+    examples: [
+      { cells: ['5 exact', '4 exact', 'none'], gives: [3, 3, 3] },
+      { cells: ['f/16+0.3', 'f/16+0.2'], gives: [0, 4.59414746575005, 6.4990565272478425] },
+    ],
+    notes:
+      'Each reading may be off by half a step either way. 0 is no light, not f/0, and feeds nothing. #N/A stands only where even the most is none. To know better, meter the part nearer, or what is left by itself.',
+    words: ['subtract', 'ambient', 'without', 'uncertain', 'plus or minus'],
   }),
   define({
     id: 'LIGHTSHARE',
@@ -126,10 +160,17 @@ export const lightRows = [
     gives: 'What each light must read alone so that together they read the total.',
     args: [
       one('total', 'Reading wanted of all together', Q.aperture, above),
-      list(
+      gappedList(
         'stopsFromKey',
-        'Stops of each light from the key light: 0 for the key, -1 for a stop less',
+        'Stops of each light from the key light: 0 for the key, -1 for a stop less; an empty text for no light, or with readings for the distance it has',
         Q.stops,
+        { emptyText: 'gap' },
+      ),
+      maybeList(
+        'readings',
+        'Present reading of each light alone: where its stops are an empty text it keeps its distance from the first light with 0',
+        Q.aperture,
+        above,
       ),
     ],
     result: Q.aperture,
@@ -137,7 +178,13 @@ export const lightRows = [
     formula: 'total · √(2^s / (2^s₁ + 2^s₂ + …))',
     run: lightTargets,
     sources: ['adding-light'],
-    examples: [{ cells: [11, [0, 0]], gives: [8, 8] }],
+    examples: [
+      { cells: [11, [0, 0]], gives: [8, 8] },
+      { cells: [11, [0, '', 0]], gives: [8, '', 8] },
+      { cells: ['10 exact', [0, ''], [8, 8]], gives: [Math.SQRT2 * 5, Math.SQRT2 * 5] },
+    ],
+    notes:
+      'An empty cell is 0 stops, an empty text none: in a table pass a helper column of =IF([@Wanted]="","",[@Wanted]). With readings a 0 must stand in the row of the key, which needs its reading; the answer goes to POPSPLAN as its targets.',
     words: ['balance', 'plan the set', 'fill'],
   }),
   define({
@@ -180,7 +227,7 @@ export const lightRows = [
       },
     ],
     notes:
-      'For heads that cannot be fired one at a time, on one pack or one trigger. LIGHTPATTERN proposes what to light. ± is for readings to a tenth of a stop: the head lies within it 19 times out of 20 or more. A measurement without a reading is left out.',
+      'For heads that cannot be fired one at a time, on one pack or one trigger. LIGHTPATTERN proposes what to light. Look at the second column: ± is for readings to a tenth of a stop, and the head lies within it 19 times out of 20 or more. A measurement without a reading is left out.',
     words: ['separate', 'pack', 'several heads', 'unknown', 'solve'],
   }),
   define({

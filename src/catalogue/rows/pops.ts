@@ -2,7 +2,7 @@ import { CREEP_LIMIT, creepTime } from '../../exposure/pops/creepTime';
 import { popsForTarget, popsMiss, popsReading, TOLERANCE } from '../../exposure/pops/pops';
 import { popsBuild } from '../../exposure/pops/popsBuild';
 import { POPS_TIME_BASES, popsTime } from '../../exposure/pops/popsTime';
-import { ABOVE_ZERO, NOT_NEGATIVE, POPS } from '../../exposure/core/range';
+import { ABOVE_ZERO, NOT_NEGATIVE, POPS, POPS_OR_NONE } from '../../exposure/core/range';
 import { isFail, type Result } from '../../exposure/core/result';
 import { MOST_POPS, PLAN_STEP, popsPlan } from '../../exposure/pops/plan/popsPlan';
 import { Q } from '../quantities';
@@ -126,10 +126,15 @@ export const popsRows = [
     gives: 'Reading of heads with their own numbers of pops, and of the ambient light that creeps in.',
     args: [
       list('readings', 'Reading of one pop of each head', Q.aperture, above),
-      list('pops', 'Number of pops of each head, or one number for all; blank counts as 1', Q.pops, {
-        range: POPS,
-        blankMember: 1,
-      }),
+      list(
+        'pops',
+        'Number of pops of each head, or one number for all; a head with 0 or blank does not fire',
+        Q.pops,
+        {
+          range: POPS_OR_NONE,
+          blankMember: 0,
+        },
+      ),
       maybe('ambient', 'Reading of the ambient light alone', Q.aperture, above),
       maybe('ambientTime', 'Shutter time at which the ambient was read', Q.shutterTime, above),
       maybe('openTime', 'Time the shutter stands open', Q.duration, above),
@@ -148,8 +153,17 @@ export const popsRows = [
         ],
         gives: 32,
       },
+      {
+        cells: [
+          [16, 11],
+          [4, 0],
+        ],
+        gives: 32,
+      },
       { cells: [[32], [1], 4, '1/60', 2], gives: 55.42562584220407 },
     ],
+    notes:
+      'With the powers of a plan, POPSBUILD(READINGFORPOWER(readings, powers, newPowers), pops, , , , loss) is what POPSPLAN gives for all heads together.',
     caution: `${DARK} ${FLASHES}`,
     words: ['ambient', 'several heads', 'build up'],
   }),

@@ -16,6 +16,8 @@ export const ABOVE_ZERO: Range = { above: 0 };
 export const NOT_NEGATIVE: Range = { least: 0 };
 export const ANY: Range = {};
 export const POPS: Range = { least: 1, whole: true };
+/** Pops of one head among others: with none it does not fire. */
+export const POPS_OR_NONE: Range = { least: 0, whole: true };
 /** A level of a pulse: a fraction of its peak. */
 export const LEVEL: Range = { above: 0, below: 1 };
 

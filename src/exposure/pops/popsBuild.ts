@@ -6,7 +6,8 @@ import { rootSumOfSquares } from '../light/lightSum';
  * √(Σ nᵢNᵢ² + Nₐ²·T/t)·2^(−loss/2).
  *
  * @param readings - f-number of one pop of each head (each above 0).
- * @param pops - whole pops of each head (from 1 up), as many as there are readings.
+ * @param pops - whole pops of each head (from 0 up, 0 where it does not fire), as many as there are readings; one at least
+ *   must fire.
  * @param ambient - f-number that the ambient light reads at `ambientTime` (above 0).
  * @param ambientTime - seconds at which the ambient was metered (above 0).
  * @param openTime - seconds that the shutter stands open (above 0).
@@ -25,6 +26,11 @@ export function popsBuild(
     return fail(
       'unreadable',
       `pops must be as many as the readings: ${pops.length} for ${readings.length} readings.`,
+    );
+  if (pops.every((n) => n === 0))
+    return fail(
+      'unreadable',
+      'pops is blank: write 1 where a head fires once. A head without pops does not fire.',
     );
   const light = readings.map((n, i) => n * Math.sqrt(pops[i] as number));
   if (ambient !== undefined) {

@@ -5,8 +5,11 @@ import { lightRatio } from '../../../src/exposure/light/lightRatio';
 import { lightShare } from '../../../src/exposure/light/lightShare';
 import { lightSum } from '../../../src/exposure/light/lightSum';
 import { lightTargets } from '../../../src/exposure/light/lightTargets';
-import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
+import { answerOf, expectNear, itKeepsItsRanges, refusal, value } from '../support';
 
+/** Targets of lights that are all lit. */
+const targetsOf = (...job: Parameters<typeof lightTargets>): readonly number[] =>
+  value(lightTargets(...job)).map((target) => target as number);
 const reading = fc.double({ min: -3, max: 3, noNaN: true }).map((x) => 10 ** x);
 const readings = fc.array(reading, { minLength: 1, maxLength: 9 });
 
@@ -33,7 +36,7 @@ describe('shares of the light', () => {
 
   it('and targets are found of lights whose squares no number holds', () => {
     expect(value(lightShare([1e200, 1e200]))).toEqual([0.5, 0.5]);
-    for (const target of value(lightTargets(8, [600, 600]))) expectNear(target, 8 / Math.SQRT2);
+    for (const target of targetsOf(8, [600, 600])) expectNear(target, 8 / Math.SQRT2);
   });
 
   itKeepsItsRanges('LIGHTSHARE', { readings: [[16, 11, 8], 'above 0'] });
@@ -65,7 +68,7 @@ describe('targets of the lights', () => {
   it('read the total together', () => {
     fc.assert(
       fc.property(reading, stops, (total, from) => {
-        expectNear(value(lightSum(value(lightTargets(total, from)))), total);
+        expectNear(value(lightSum(targetsOf(total, from))), total);
       }),
       trials(25),
     );
@@ -74,7 +77,7 @@ describe('targets of the lights', () => {
   it('lie as many stops apart as asked for, whichever light the stops are counted from', () => {
     fc.assert(
       fc.property(stops, fc.double({ min: -5, max: 5, noNaN: true }), (from, shift) => {
-        const targets = value(lightTargets(8, from));
+        const targets = targetsOf(8, from);
         targets.forEach((t, i) =>
           expectNear(
             t / (targets[0] as number),
@@ -82,11 +85,9 @@ describe('targets of the lights', () => {
             1e-12,
           ),
         );
-        const shifted = value(
-          lightTargets(
-            8,
-            from.map((s) => s + shift),
-          ),
+        const shifted = targetsOf(
+          8,
+          from.map((s) => s + shift),
         );
         shifted.forEach((t, i) => expectNear(t, targets[i] as number));
       }),
@@ -100,5 +101,83 @@ describe('targets of the lights', () => {
     expect(message).toContain('stopsFromKey lie too far apart');
   });
 
-  itKeepsItsRanges('LIGHTTARGETS', { total: [11, 'above 0'], stopsFromKey: [[0, -1], 'any'] });
+  it('leave out what has no light: two of three lights share the total, worked by hand', () => {
+    const targets = value(lightTargets(8, [0, undefined, 0]));
+    expect(targets).toEqual([
+      expect.closeTo(8 / Math.SQRT2, 12),
+      undefined,
+      expect.closeTo(8 / Math.SQRT2, 12),
+    ]);
+  });
+
+  const column = (...cells: unknown[]): unknown[][] => cells.map((cell) => [cell]);
+
+  it('take an empty text for no light, and an empty cell for the key, whatever the host sends for it', () => {
+    // the key and another a stop less share 8² = 64 as 2:1
+    const [key, less] = [Math.sqrt(128 / 3), Math.sqrt(64 / 3)].map((n) => expect.closeTo(n, 12));
+    for (const empty of [null, 0])
+      expect(answerOf('LIGHTTARGETS', 8, column(empty, '', -1))).toEqual(column(key, '', less));
+    expect(answerOf('LIGHTTARGETS', 8, column('', ''))).toMatchObject({ error: '#VALUE!' });
+  });
+
+  it('keep the present distance from the key where there are readings: f/16 and f/8 stay two stops apart', () => {
+    // T² = 80 shared as 4:1
+    const kept = [8, 4].map((n) => expect.closeTo(n, 12));
+    expect(value(lightTargets(Math.sqrt(80), [0, undefined], [16, 8]))).toEqual(kept);
+    // a head whose stops are given needs no reading, and one without either is no light
+    expect(value(lightTargets(Math.sqrt(80), [0, -2, undefined], [16, undefined, undefined]))).toEqual([
+      ...kept,
+      undefined,
+    ]);
+    const cells = answerOf('LIGHTTARGETS', `${Math.sqrt(80)} exact`, column('', 0, -2), column('', 16, ''));
+    expect(cells).toEqual(column('', ...kept));
+  });
+
+  it('take the first 0 for the key', () => {
+    // the first reads 4, the second 8: the third, at 8, lies two stops above the first
+    expect(value(lightTargets(Math.sqrt(6), [0, 0, undefined], [4, 8, 8]))).toEqual(
+      [1, 1, 2].map((n) => expect.closeTo(n, 12)),
+    );
+  });
+
+  it('read together and lie apart as before where all but the key are kept', () => {
+    const present = fc.array(reading, { minLength: 1, maxLength: 8 });
+    fc.assert(
+      fc.property(reading, present, (total, list) => {
+        const targets = targetsOf(total, [0, ...list.slice(1).map(() => undefined)], list);
+        const all = value(lightSum(list));
+        targets.forEach((t, i) => expectNear(t, (total * (list[i] as number)) / all, 1e-9));
+      }),
+      trials(27),
+    );
+  });
+
+  it('are refused with readings where no light is the key, or the key has no reading', () => {
+    expect(refusal(lightTargets(8, [-1, undefined], [8, 8]))).toEqual({
+      fail: 'unreadable',
+      message: 'stopsFromKey has no 0: type 0 in the key’s row, as the others keep their distance from it.',
+    });
+    expect(refusal(lightTargets(8, [-1, 0], [8, undefined]))).toEqual({
+      fail: 'unreadable',
+      message:
+        'readings is blank for the key (number 2 of the list): the others keep their distance from it.',
+    });
+    expect(refusal(lightTargets(8, [0, -1], [8])).message).toBe(
+      'readings must be as many as the stops: 1 for 2.',
+    );
+    expect(answerOf('LIGHTTARGETS', 8, column(-1, ''), column(8, 8))).toMatchObject({
+      error: '#VALUE!',
+      message: expect.stringContaining('type 0 in the key’s row'),
+    });
+    expect(answerOf('LIGHTTARGETS', 8, column(0, ''), column(null, 8))).toMatchObject({
+      error: '#VALUE!',
+      message: expect.stringContaining('blank for the key'),
+    });
+  });
+
+  itKeepsItsRanges('LIGHTTARGETS', {
+    total: [11, 'above 0'],
+    stopsFromKey: [[0, -1], 'any'],
+    readings: [[11, 8], 'above 0'],
+  });
 });

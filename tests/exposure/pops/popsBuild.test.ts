@@ -6,7 +6,7 @@ import { creepTime } from '../../../src/exposure/pops/creepTime';
 import { popsBuild } from '../../../src/exposure/pops/popsBuild';
 import { popsReading } from '../../../src/exposure/pops/pops';
 import { popsTime } from '../../../src/exposure/pops/popsTime';
-import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
+import { answerOf, expectNear, itKeepsItsRanges, refusal, value } from '../support';
 
 const reading = fc.double({ min: -1, max: 2, noNaN: true }).map((x) => 10 ** x);
 const count = fc.integer({ min: 1, max: 99 });
@@ -37,6 +37,27 @@ describe('a build of several heads', () => {
     expectNear(value(popsBuild([1, 2], [9, 4])), 5);
   });
 
+  it('leaves a head with no pops dark: 4 pops of 3 and none of 8 are 6, worked by hand', () => {
+    expectNear(value(popsBuild([3, 8], [4, 0])), 6);
+    for (const none of [0, null, '', '0'])
+      expect(answerOf('POPSBUILD', [['3 exact'], [8]], [[4], [none]])).toBeCloseTo(6, 12);
+  });
+
+  it('has one number for all, and is refused where no head fires at all: write 1', () => {
+    expect(answerOf('POPSBUILD', [['3 exact'], ['4 exact']], 4)).toBeCloseTo(10, 12);
+    expect(refusal(popsBuild([8, 11], [0, 0]))).toEqual({
+      fail: 'unreadable',
+      message: 'pops is blank: write 1 where a head fires once. A head without pops does not fire.',
+    });
+    for (const blank of [null, 0, '', [[null], [0]], undefined])
+      expect(answerOf('POPSBUILD', [[8], [11]], blank)).toMatchObject({
+        error: '#VALUE!',
+        message: expect.stringMatching(/^pops is blank: write 1/),
+      });
+    // also where ambient light alone would give a reading
+    expect(refusal(popsBuild([8], [0], 4, 1, 1)).message).toContain('write 1');
+  });
+
   it('gathers ambient light by its share of the open time: 3² + 1²·16/1 = 25, worked by hand', () => {
     expectNear(value(popsBuild([3], [1], 1, 1, 16)), 5);
     expectNear(value(popsBuild([3], [1], 1, 1 / 64, 1 / 4)), 5);
@@ -58,7 +79,7 @@ describe('a build of several heads', () => {
 
   itKeepsItsRanges('POPSBUILD', {
     readings: [[8, 11], 'above 0'],
-    pops: [[1, 2], 'whole'],
+    pops: [[1, 2], 'whole or none'],
     ambient: [2, 'above 0'],
     ambientTime: [1 / 64, 'above 0'],
     openTime: [1, 'above 0'],

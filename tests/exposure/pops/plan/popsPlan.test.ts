@@ -163,7 +163,7 @@ describe('several heads', () => {
 
   it('read what their targets from the total and their stops say, within half a step', () => {
     const fromKey = [0, -1, -2, -1.5, 0.5, -3, -0.7, -2.2, -1.1, -0.3, -2.6, -1.9];
-    const targets = value(lightTargets(22.6, fromKey));
+    const targets = value(lightTargets(22.6, fromKey)).map((target) => target as number);
     const made = plan(targets.map((target, i) => ({ ...CEDAR, reading: 5 + (i % 4), target })));
     for (const [i, target] of targets.entries()) {
       expect(Math.abs(missIn(made, i))).toBeLessThanOrEqual(0.05 + 1e-9);
