@@ -61,6 +61,8 @@ export interface Quantity {
   readonly strayUnits?: Readonly<Record<string, string>>;
   /** A word that may stand before the number: ISO 400. */
   readonly prefix?: string;
+  /** Stops behind the number (1/4 -0.3): `read` into it, or standing `apart`, in a cell of their own. */
+  readonly tail?: 'read' | 'apart';
   /** Fractions such as 1/60 and 1 1/3. */
   readonly fraction?: true;
   /** 3:1. */
@@ -120,6 +122,20 @@ export const Q = define({
     blank: 'missing',
     grammar: 'aperture',
     marksInText: 'aperture',
+  },
+  /** An f-number beside which its tenths stand on their own. */
+  apertureFigure: {
+    title: 'an f-number',
+    unit: 'f-number',
+    sign: 'N',
+    plainInFormula: true,
+    shown: shown('"f/"General', '"f/"0.0'),
+    forms: ['11', 'f/11', 'f/11 exact'],
+    blank: 'missing',
+    grammar: 'aperture',
+    marks: 'aperture',
+    marksInText: 'aperture',
+    tail: 'apart',
   },
   shutterTime: {
     title: 'a shutter time',
@@ -188,6 +204,17 @@ export const Q = define({
     grammar: 'length',
     fraction: true,
     units: lengthUnits(1),
+  },
+  /** What the modelling lamp alone takes none of. */
+  energyOrNone: {
+    title: 'an energy',
+    unit: 'Ws',
+    strayUnits: { w: 'a power for one second is 1 Ws', kw: 'a power for one second is 1 Ws' },
+    shown: shown('[<100]0.0" Ws";[<1000]0" Ws";#\\ ##0" Ws"'),
+    forms: ['400', '400 Ws', '400 J', '1.2 kJ', 'none'],
+    blank: 'missing',
+    words: { none: 0 },
+    units: { ws: 1, j: 1, kj: 1e3, kws: 1e3 },
   },
   lensLength: {
     title: 'a length',
@@ -270,6 +297,39 @@ export const Q = define({
     units: { stop: 1, stops: 1 },
     fraction: true,
     limits: { date: '1/4' },
+  },
+  /** What a display of stops shows at full power, where 0 is said as a word. */
+  stopsAtFull: {
+    title: 'a number of stops',
+    unit: 'stops',
+    one: 'stop',
+    plainInFormula: true,
+    shown: shown('0.0" stop"'),
+    forms: ['10', '7 1/3', 'none'],
+    blank: 'missing',
+    words: { none: 0 },
+    units: { stop: 1, stops: 1 },
+    fraction: true,
+    limits: { date: '1/4' },
+  },
+  /** A display of fractions, with the stops off them. */
+  fullFraction: {
+    title: 'a fraction of full power',
+    unit: '',
+    shown: shownAsTyped('0.000'),
+    forms: ['1/4', '1/4 -0.3', '1/8 +0.7', '0.25', '1'],
+    blank: 'missing',
+    fraction: true,
+    tail: 'read',
+    limits: { date: '1/4', clock: '3:1' },
+  },
+  fullPercent: {
+    title: 'a percentage of full power',
+    unit: '',
+    shown: shown('0%', '0.0%'),
+    forms: ['41%', '41 %', '0.41'],
+    blank: 'missing',
+    percent: true,
   },
   ratio: {
     title: 'a ratio',
@@ -361,8 +421,8 @@ export const Q = define({
     one: 'tenth',
     plainInFormula: true,
     shown: shown('0'),
-    forms: ['3', '0'],
-    blank: 'zero',
+    forms: ['3'],
+    blank: 'missing',
   },
   headCount: { title: 'a number of heads', unit: '', shown: shown('0'), forms: ['3'], blank: 'missing' },
   rpm: {

@@ -13,7 +13,7 @@ export interface Truth {
   readonly truth: true;
 }
 
-/** A quantity that another argument decides: by its word, or by whether it is given. */
+/** A quantity that another argument decides: by its word, or by whether it is given, and not as none. */
 export type Chosen =
   | { readonly by: string; readonly of: Readonly<Record<string, Quantity>> }
   | { readonly given: string; readonly yes: Quantity; readonly no: Quantity };

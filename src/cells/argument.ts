@@ -47,7 +47,7 @@ const saysNone = (cell: unknown): boolean =>
 
 /** The quantity that another argument decides. `other` is that argument as it was read. */
 export function chosenQuantity(kind: Chosen, other: ArgumentRead): Quantity | undefined {
-  if ('given' in kind) return other === undefined || other === BLANK ? kind.no : kind.yes;
+  if ('given' in kind) return other === undefined || other === BLANK || other === 0 ? kind.no : kind.yes;
   return kind.of[String(other)];
 }
 
@@ -55,7 +55,7 @@ export function chosenQuantity(kind: Chosen, other: ArgumentRead): Quantity | un
 export const dependsOn = (arg: Arg): string | undefined =>
   isChosen(arg.kind) ? ('by' in arg.kind ? arg.kind.by : arg.kind.given) : undefined;
 
-/** What is there where somebody wrote "none": the first of the words, or zero; nothing where the argument may be absent. */
+/** What is there where somebody wrote "none", and the quantity has no such word of its own: the first of the words, or zero; nothing where the argument may be absent. */
 function forNone({ fallback, kind }: Arg): ArgumentValue {
   if (fallback === undefined) return undefined;
   return isChoice(kind) || isTruth(kind) ? (fallback as ArgumentValue) : 0;
@@ -74,7 +74,8 @@ export function readWithReason(
   exact = false,
 ): Reading<ArgumentValue> {
   const { kind, name, optional } = arg;
-  if (optional && saysNone(cell)) return meaning(forNone(arg), 'none');
+  if (optional && saysNone(cell) && quantity?.words?.['none'] === undefined)
+    return meaning(forNone(arg), 'none');
   if (arg.emptyText === 'gap' && cell !== null && cell !== undefined && isBlankCell(cell)) return NOTHING;
   const reading: Reading<ArgumentValue> = isChoice(kind)
     ? readChoice(cell, kind.choices, name)

@@ -59,7 +59,7 @@ function aperture(text: string, quantity: Quantity, exact: boolean): number {
   const figure = decimalAt(text, hasPrefix ? 2 : 0);
   const isMark = quantity.marks !== undefined && (hasPrefix || !exact);
   if (end === text.length) return isMark ? markOr(figure, 'aperture') : figure;
-  if (!hasPrefix) return NaN;
+  if (!hasPrefix || quantity.tail === 'apart') return NaN;
   const at = text.charCodeAt(end) === SPACE ? end + 1 : end;
   const sign = text.charCodeAt(at);
   const isSigned = sign === PLUS || sign === MINUS;

@@ -21,7 +21,10 @@ export const byGrammar = (text: string, quantity: Quantity, exact: boolean): Rea
 
 function apertureText(text: string, quantity: Quantity, exact: boolean): Read {
   const marked = quantity.marks === undefined ? 'none' : exact ? 'with f/' : 'all';
-  return readAperture(text, marked) ?? foreignUnit(text, quantity);
+  const read = readAperture(text, marked);
+  if (quantity.tail === 'apart' && read !== undefined && !isFail(read) && read.reason.by === 'stops')
+    return fail('unreadable', 'has tenths of its own: leave the tenths beside it blank');
+  return read ?? foreignUnit(text, quantity);
 }
 
 /** A unit that measures something else, said so. */
@@ -59,6 +62,7 @@ function plainText(text: string, quantity: Quantity): Read {
   if (form !== 'decimal' && quantity.fraction === undefined) return foreignUnit(text, quantity);
   if (rest === '') return markOr(value, quantity, 'number');
   if (rest === '%') return quantity.percent ? meaning(value / 100, 'form') : foreignUnit(text, quantity);
+  if (quantity.tail === 'read' && /^[+-]/.test(rest)) return withStops(value, rest);
   if (rest.startsWith(':')) return quantity.pair ? pair(value, rest.slice(1)) : undefined;
   if (quantity.marksInText !== undefined) {
     const marked = markedText(value, rest, quantity, quantity.marksInText);
@@ -96,6 +100,14 @@ function markedText(value: number, rest: string, quantity: Quantity, scale: Mark
   if (Number.isInteger(stops.value))
     return fail('unreadable', `can be read two ways. Write ${orList(quantity.forms)}`);
   return meaning((exactMark(scale, value) ?? value) * 2 ** stops.value, 'stops');
+}
+
+/** `1/4 -0.3`: a part of full power, and stops off it or on top of it. */
+function withStops(value: number, rest: string): Read {
+  const stops = leadingNumber(rest);
+  if (stops === undefined || isFail(stops)) return stops;
+  const isTail = stops.rest === '' && !Number.isInteger(stops.value) && Math.abs(stops.value) < 3;
+  return isTail ? meaning(value * 2 ** stops.value, 'stops') : undefined;
 }
 
 /** `ND8` is a factor, `ND 0.9` a density, `8x` a factor: whichever way the value is wanted. */

@@ -41,7 +41,7 @@ const RULES = {
   pupil: { wrong: [0.0999, 10.001, 0.05], right: [0.1, 10], says: 'must be from 0.1 up to 10' },
   exponent: { wrong: [0.999, 3.001, -1, 0], right: [1, 3], says: 'must be from 1 up to 3' },
   overlap: { wrong: [-0.001, 1, 2], right: [0, 0.999], says: 'must be from 0 below 1' },
-  tenths: { wrong: [-1, -0.001, 10], right: [0, 9.999], says: 'must be from 0 below 10' },
+  tenths: { wrong: [-1, -0.001, 2.5, 10], right: [0, 1, 9], says: 'must be a whole number from 0 up to 9' },
   heads: { wrong: [0, 25, 2.5, -1], right: [1, 24], says: 'must be a whole number from 1 up to 24' },
   tilt: { wrong: [0, -5, 90.001], right: [0.001, 90], says: 'must be above 0 and up to 90' },
   week: { wrong: [0, -3, 7.001], right: [0.5, 7], says: 'must be above 0 and up to 7' },

@@ -1,5 +1,5 @@
 import { asGiven } from '../../exposure/stops/asGiven';
-import { DIVISIONS } from '../../exposure/stops/marks';
+import { DIRECTIONS, DIVISIONS } from '../../exposure/stops/marks';
 import { SCALES } from '../../exposure/stops/scales';
 import { stopDiff } from '../../exposure/stops/stopDiff';
 import { stopMark } from '../../exposure/stops/stopMark';
@@ -8,7 +8,7 @@ import { stopText, TEXT_DIVISIONS } from '../../exposure/stops/stopText';
 import { TENTHS, withTenths } from '../../exposure/stops/withTenths';
 import { ABOVE_ZERO } from '../../exposure/core/range';
 import { Q } from '../quantities';
-import { choice, define, flag, one, withDefault } from '../types';
+import { choice, define, flag, maybe, one } from '../types';
 
 const MARKED_SCALES = ['aperture', 'time', 'iso'] as const;
 const ON_SCALE = {
@@ -73,18 +73,26 @@ export const stopsRows = [
       one('value', 'Value to find the mark for', ON_MARKED_SCALE, above),
       markedScale,
       choice('division', 'Marks to choose from', DIVISIONS),
+      choice(
+        'direction',
+        'The nearest mark, or the next one up (a larger number, more seconds) or down',
+        DIRECTIONS,
+      ),
     ],
     result: Q.onScale,
     answers: 'one',
-    formula: 'the mark whose exact value is nearest in stops; a tie goes to the higher',
+    formula:
+      'the mark whose exact value is nearest in stops, a tie to the higher; up: the lowest mark not below; down: the highest not above',
     run: stopMark,
     sources: ['f-number-scale'],
     examples: [
       { cells: [11.99], gives: 13 },
       { cells: ['1/100 exact', 'time', 'full'], gives: 1 / 125 },
+      { cells: ['1/125 exact', 'time', 'third', 'up'], gives: 1 / 100 },
     ],
-    notes: '11.99 is nearer to f/13 (12.70) in stops, though 11 is nearer in number.',
-    words: ['round', 'aperture ring', 'nearest'],
+    notes:
+      '11.99 is nearer to f/13 (12.70) in stops, though 11 is nearer in number. A value that is a mark stays, up and down.',
+    words: ['round', 'round up', 'round down', 'aperture ring', 'nearest'],
   }),
   define({
     id: 'STOPTEXT',
@@ -113,20 +121,25 @@ export const stopsRows = [
     family: 'stops',
     gives: 'The exact f-number behind a text or a meter reading, for formulas of your own.',
     args: [
-      one('text', 'Aperture as written or read', Q.aperture, above),
-      withDefault('tenths', 'The small figure beside it on a meter', Q.tenths, 0, { range: TENTHS }),
+      one(
+        'text',
+        'Aperture as written or read',
+        { given: 'tenths', yes: Q.apertureFigure, no: Q.aperture },
+        above,
+      ),
+      maybe('tenths', 'The small figure beside it on a meter', Q.tenths, { range: TENTHS }),
     ],
     result: Q.aperture,
     answers: 'one',
     formula: 'exact aperture · 2^(tenths / 20)',
-    run: (text: number, tenths: number) => withTenths(text, tenths),
+    run: withTenths,
     sources: ['f-number-scale', 'tenth-stops'],
     examples: [
-      { cells: ['f/8 2/3'], gives: 10.079368399158986 },
       { cells: [11, 3], gives: 12.55334556634801 },
+      { cells: ['f/8 2/3'], gives: 10.079368399158986 },
     ],
     notes:
-      'A meter that shows 11 and a small 3 means f/11 and three tenths, 12.55: write FNUMBER(11, 3), f/11+0.3 or 11³. The number 11.3 is f/11.30.',
+      'A meter that shows 11 and a small 3 means f/11 and three tenths, 12.55: write FNUMBER(11, 3), f/11+0.3 or 11³; not both ways at once. The number 11.3 is f/11.30.',
     words: ['tenths', 'meter reading', 'convert'],
   }),
   define({

@@ -1,4 +1,4 @@
-import { roundSteady, SLACK } from '../core/numbers';
+import { SLACK } from '../core/numbers';
 import { type Fail, fail, type Result } from '../core/result';
 import { type Scale, stopsPerDoubling } from './scales';
 
@@ -6,6 +6,9 @@ import { type Scale, stopsPerDoubling } from './scales';
 export type MarkedScale = Extract<Scale, 'aperture' | 'time' | 'iso'>;
 export type Division = 'third' | 'half' | 'full';
 export const DIVISIONS: readonly Division[] = ['third', 'half', 'full'];
+/** Which of the two marks beside a value is taken: the nearer, or the one with the higher or lower number behind it. */
+export type Direction = 'nearest' | 'up' | 'down';
+export const DIRECTIONS: readonly Direction[] = ['nearest', 'up', 'down'];
 
 /** A figure as marked, and the number of divisions from the scale's origin that it stands for. */
 export interface Mark {
@@ -149,16 +152,55 @@ export const exactMark = (scale: MarkedScale, value: number): number | undefined
 export const exactHalfMark = (scale: MarkedScale, value: number): number | undefined =>
   exactOrNone(LADDERS[scale].half, value);
 
+/** The marks on either side of a number of divisions; both are the same where one lies within the slack. */
+function neighbours(
+  all: readonly Mark[],
+  steps: number,
+  slack: number,
+): { below: Mark | undefined; above: Mark | undefined } {
+  const next = all.findIndex((mark) => mark.step >= steps - slack);
+  const above = all[next];
+  if (above && above.step <= steps + slack) return { below: above, above };
+  return { below: next < 0 ? all[all.length - 1] : all[next - 1], above };
+}
+
+/** Beyond an end of the series its last mark counts, as long as one that came after it would not be the answer. */
+function atEnd(steps: number, direction: Direction, end: Mark | undefined): Mark | undefined {
+  const off = (end?.step ?? NaN) - steps;
+  const far = direction === 'nearest' ? 0.5 : 1;
+  return off > SLACK - far && off <= far + SLACK ? end : undefined;
+}
+
+function wanted(all: readonly Mark[], steps: number, slack: number, direction: Direction): Mark | undefined {
+  const { below, above } = neighbours(all, steps, slack);
+  if (below === undefined || above === undefined)
+    return atEnd(
+      steps,
+      direction,
+      direction === 'up' ? above : direction === 'down' ? below : (below ?? above),
+    );
+  if (direction !== 'nearest') return direction === 'up' ? above : below;
+  return steps - below.step < above.step - steps - SLACK ? below : above;
+}
+
 /**
- * The mark nearest to an exact value, nearest in stops and not in number; a tie goes to the higher.
+ * The mark of an exact value: the one nearest in stops and not in number, a tie going to the higher; or the next one up or
+ * down. A value within 1e-9 of a mark is that mark whichever way.
  *
  * @param value - exact f-number, time in seconds or ISO speed (above 0).
  * @returns the mark, or a `no-answer` refusal beyond the ends of the series.
  */
-export function nearestMark(scale: MarkedScale, value: number, division: Division): Result<Mark> {
-  const steps = Math.log2(value / ORIGIN[scale]) * STEPS[division] * stopsPerDoubling(scale);
-  const step = roundSteady(steps);
-  return marks(scale, division).find((m) => m.step === step) ?? beyond(scale, division);
+export function nearestMark(
+  scale: MarkedScale,
+  value: number,
+  division: Division,
+  direction: Direction = 'nearest',
+): Result<Mark> {
+  const perDoubling = STEPS[division] * stopsPerDoubling(scale);
+  const steps = Math.log2(value / ORIGIN[scale]) * perDoubling;
+  // so much of a division is 1e-9 of the value
+  const slack = (SLACK / Math.LN2) * perDoubling;
+  return wanted(marks(scale, division), steps, slack, direction) ?? beyond(scale, division);
 }
 
 function beyond(scale: MarkedScale, division: Division): Fail {
