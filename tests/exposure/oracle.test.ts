@@ -5,6 +5,7 @@ import { trials } from '../full';
 import { kelvinShift, miredShift } from '../../src/exposure/colour/mired';
 import type { Result } from '../../src/exposure/core/result';
 import { fallOff } from '../../src/exposure/distance/fallOff';
+import { headPower } from '../../src/exposure/distance/headPower';
 import { powerForDistance, powerForReading } from '../../src/exposure/distance/power';
 import { distanceForReading, readingForPower } from '../../src/exposure/distance/reading';
 import { lightEvenness } from '../../src/exposure/light/lightEvenness';
@@ -387,6 +388,24 @@ describe('distance and power', () => {
       (p, d, e, s, w, h) => two(lost(d, e, ...size(w, h)).plus(s)).times(p),
     );
   }
+  const down = fc.double({ min: 0, max: 12, noNaN: true });
+  oracle(
+    'the energy of stops on a display is most·2^(shown − top)',
+    args(wide, down, fc.double({ min: -5, max: 20, noNaN: true })),
+    (most, below, top) => headPower(top - below, most, 'stops', top),
+    (most, below, top) => two(D(top - below).minus(D(top))).times(most),
+  );
+  oracle(
+    'the energy of a setting is most·2^(−k·step), whatever a display made of it within 0.05 stop',
+    args(
+      wide,
+      fc.integer({ min: 0, max: 60 }),
+      fc.constantFrom(0.1, 0.25, 0.5, 1),
+      fc.double({ min: -0.049, max: 0.049 }),
+    ),
+    (most, k, step, off) => headPower(2 ** (off - k * step), most, 'fraction', undefined, step),
+    (most, k, step) => two(D(step).times(-k)).times(most),
+  );
   oracle(
     'the energy for another reading is P·(N₂ / N₁)²·2^loss / pops',
     args(wide, reading, reading, stops, fc.integer({ min: 1, max: 999 })),
@@ -519,6 +538,22 @@ describe('motion', () => {
   /** Energy and duration of the lower row, how many times as much the upper one has, and where between them. */
   const timesMore = fc.double({ min: 1.1, max: 50, noNaN: true });
   const twoRows = args(wide, timesMore, wide, timesMore, level);
+  oracle(
+    'a limit at another level than the table is turned into it',
+    args(wide, timesMore, wide, timesMore, level, level, level),
+    (p, pTimes, t, tTimes, where, a, b) =>
+      freezePower([p, p * pTimes], [t, t * tTimes], (t * tTimes ** where * Math.log(b)) / Math.log(a), a, b),
+    (p, pTimes, t, tTimes, where, a, b) => {
+      const limit = D((t * tTimes ** where * Math.log(b)) / Math.log(a)).times(
+        Decimal.ln(D(a)).div(Decimal.ln(D(b))),
+      );
+      const part = Decimal.ln(limit.div(t)).div(Decimal.ln(D(t * tTimes).div(t)));
+      return D(p * pTimes)
+        .div(p)
+        .pow(part)
+        .times(p);
+    },
+  );
   oracle(
     'the energy that keeps a limit lies on the straight line of the logarithms between two rows',
     twoRows,
@@ -660,8 +695,8 @@ describe('magnification', () => {
   oracle(
     'of a field is sensor / field',
     args(wide, wide),
-    (sensor, field) => fieldMagnification(sensor, field),
-    (sensor, field) => D(sensor).div(field),
+    (field, sensor) => fieldMagnification(field, sensor),
+    (field, sensor) => D(sensor).div(field),
   );
   oracle(
     'raises the f-number to N·(1 + m / p)',
@@ -846,11 +881,13 @@ describe('colour, supply, hire', () => {
   );
   const share = fc.double({ min: 0.01, max: 1, noNaN: true });
   oracle(
-    'the mains current is (E / (recycle·efficiency) + lamp) / (V·power factor)',
-    args(wide, wide, wide, fc.oneof(fc.constant(0), wide), share, share),
-    (e, t, v, lamp, efficiency, factor) => mainsCurrent(e, t, v, lamp, efficiency, factor),
-    (e, t, v, lamp, efficiency, factor) =>
-      D(e).div(D(t).times(efficiency)).plus(lamp).div(D(v).times(factor)),
+    'the mains current is E / (recycle·efficiency·V·power factor) + lamp / (V·its power factor)',
+    args(fc.oneof(fc.constant(0), wide), wide, wide, fc.oneof(fc.constant(0), wide), share, share, share),
+    (e, t, v, lamp, efficiency, factor, ofLamp) => mainsCurrent(e, t, v, lamp, efficiency, factor, ofLamp),
+    (e, t, v, lamp, efficiency, factor, ofLamp) =>
+      D(e)
+        .div(D(t).times(efficiency).times(v).times(factor))
+        .plus(D(lamp).div(D(v).times(ofLamp))),
   );
   oracle(
     'hire costs the rate·(weeks·w + the smaller of the days over and w)',

@@ -45,7 +45,7 @@ const FEWEST: Readonly<Record<string, number>> = {
   'fall-off': 28,
   'close-up': 45,
   filters: 62,
-  motion: 21,
+  motion: 23,
   combining: 64,
   magnification: 20,
   'depth-of-field': 44,
@@ -54,6 +54,7 @@ const FEWEST: Readonly<Record<string, number>> = {
   reciprocity: 19,
   'flash-duration': 28,
   electrical: 11,
+  heads: 14,
   evenness: 16,
   repeatability: 32,
   mired: 30,
@@ -137,6 +138,10 @@ describe('the published checks themselves', () => {
 
   it('are held to 1e-9 or better where they were worked out', () => {
     const scale = (c: Check): number => Math.max(1, Math.abs(Number(c.gives)));
-    expect(breaking((c) => c.kind !== 'analytic' || margin(c) <= 1.0001e-9 * scale(c))).toEqual([]);
+    expect(
+      breaking(
+        (c) => c.kind !== 'analytic' || typeof c.gives === 'string' || margin(c) <= 1.0001e-9 * scale(c),
+      ),
+    ).toEqual([]);
   });
 });

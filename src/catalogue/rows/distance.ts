@@ -1,9 +1,13 @@
+import { DIAL_STEP, dialChange } from '../../exposure/distance/dialChange';
 import { fallOff } from '../../exposure/distance/fallOff';
+import { headPower } from '../../exposure/distance/headPower';
+import { HEAD_SCALES } from '../../exposure/distance/headScale';
+import { headSetting } from '../../exposure/distance/headSetting';
 import { powerForDistance, powerForReading } from '../../exposure/distance/power';
 import { distanceForReading, readingForPower } from '../../exposure/distance/reading';
 import { ABOVE_ZERO } from '../../exposure/core/range';
 import { Q } from '../quantities';
-import { define, maybe, one, withDefault } from '../types';
+import { choice, define, maybe, one, withDefault } from '../types';
 import { height, least, loss, most, pops, step, width } from './shared';
 
 const above = { range: ABOVE_ZERO };
@@ -11,6 +15,16 @@ const TENTHS_AND_STOPS =
   'Heads are set in tenths and whole stops: give the step to have the answer rounded to a setting.';
 const HOT_CENTRE =
   'A front with a hot centre falls off faster than an even one. Measure from the front, not from the tube.';
+
+const fullPower = one('most', 'Energy of the head at full power', Q.energy, above);
+const headScale = choice('scale', 'What the head shows', HEAD_SCALES);
+const top = maybe(
+  'top',
+  'What it shows at full power, for the scale stops; none where it shows 0',
+  Q.stopsAtFull,
+);
+const DISPLAYS =
+  'A display rounds: give the step, and 487 Ws, 7.3 or −0.3 stand for the setting that lies within 0.05 stop of them. On the scale stops a whole number is one stop, and top says what full power shows.';
 
 export const distanceRows = [
   define({
@@ -67,6 +81,81 @@ export const distanceRows = [
     ],
     notes: `${TENTHS_AND_STOPS} Beyond least or most it is #N/A and says by how much.`,
     words: ['set power', 'Ws', 'joules', 'tenths'],
+  }),
+  define({
+    id: 'HEADPOWER',
+    family: 'distance',
+    gives: 'Energy of what a head shows.',
+    args: [
+      one('setting', 'What the head shows', {
+        by: 'scale',
+        of: { energy: Q.energy, stops: Q.stops, fraction: Q.fullFraction, percent: Q.fullPercent },
+      }),
+      fullPower,
+      headScale,
+      top,
+      step,
+    ],
+    result: Q.energy,
+    answers: 'one',
+    formula:
+      'energy: setting; stops: most · 2^(setting − top); fraction, percent: most · setting. With a step the nearest most · 2^(−k · step), where it lies within 0.05 stop',
+    run: headPower,
+    sources: ['common-practice'],
+    examples: [
+      { cells: [487, 600, 'energy', null, 0.1], gives: 487.35143781374176 },
+      { cells: [7, 800, 'stops', 10], gives: 100 },
+      { cells: ['1/4 -0.3', 600, 'fraction'], gives: 121.83785945343544 },
+    ],
+    notes: `${DISPLAYS} Above full power it is #N/A.`,
+    words: ['display', 'dial', 'f-stops', 'Ws', 'joules'],
+  }),
+  define({
+    id: 'HEADSETTING',
+    family: 'distance',
+    gives: 'What to set on a head for an energy, as text.',
+    args: [one('power', 'Energy wanted', Q.energy, above), fullPower, headScale, top, step, least],
+    result: Q.text,
+    answers: 'one',
+    formula:
+      'the setting nearest to the energy, as the head shows it: 487 Ws; 7.3; the nearest fraction at or above with tenths off it; 41 %',
+    run: headSetting,
+    sources: ['common-practice'],
+    examples: [
+      { cells: [487.35, 600, 'energy', null, 0.1], gives: '487 Ws' },
+      { cells: [92.34, 600, 'stops', 10, 0.1], gives: '7.3' },
+      { cells: [121.84, 600, 'fraction', null, 0.1], gives: '1/4 −0.3' },
+    ],
+    notes: `HEADPOWER reads the text back as the same setting. Where a display has too few digits for that, the text has more. ${DISPLAYS} Beyond least or most it is #N/A and says by how much.`,
+    words: ['display', 'dial', 'f-stops', 'set power', 'Ws', 'joules'],
+  }),
+  define({
+    id: 'DIALCHANGE',
+    family: 'distance',
+    gives: 'What to turn a head by, in stops, as text.',
+    args: [
+      one('power', 'Energy now', Q.energy, above),
+      one('newPower', 'Energy then', Q.energy, above),
+      withDefault(
+        'step',
+        'Stops between two settings of the head: 0.1, 1/3 or 1',
+        Q.stopsStep,
+        DIAL_STEP,
+        above,
+      ),
+    ],
+    result: Q.text,
+    answers: 'one',
+    formula: 'log2(newPower / power), to the step; halves and thirds as fractions',
+    run: dialChange,
+    sources: ['common-practice'],
+    examples: [
+      { cells: [400, 162.5], gives: '−1.3' },
+      { cells: [400, 125, '1/3'], gives: '−1 2/3' },
+      { cells: [400, 400], gives: '0' },
+    ],
+    notes: 'Heads that show stops and heads that show Ws are turned by the same stops.',
+    words: ['turn down', 'turn up', 'difference', 'tenths'],
   }),
   define({
     id: 'READINGFORPOWER',

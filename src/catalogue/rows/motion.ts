@@ -6,7 +6,7 @@ import { spinSpeed } from '../../exposure/motion/spinSpeed';
 import { ABOVE_ZERO, LEVEL, NOT_NEGATIVE } from '../../exposure/core/range';
 import { Q } from '../quantities';
 import { define, list, one, withDefault } from '../types';
-import { smearMagnification, pixelPitch } from './shared';
+import { most, pixelPitch, smearMagnification, step } from './shared';
 
 const above = { range: ABOVE_ZERO };
 const speed = one('speed', 'Speed across the line of sight', Q.speed, above);
@@ -80,18 +80,26 @@ export const motionRows = [
     gives: 'Most energy at which a head is short enough.',
     args: [
       list('powers', "Energies in the head's table", Q.energy, above),
-      list('durations', 'Duration at each of them, at the level of the limit', Q.duration, above),
+      list('durations', 'Duration at each of them', Q.duration, above),
       one('limit', 'Longest duration allowed', Q.duration, above),
+      withDefault('level', 'Level of the durations in the table: 0.5 for t0.5', Q.share, FREEZE_LEVEL, {
+        range: LEVEL,
+      }),
+      withDefault('limitLevel', 'Level of the limit', Q.share, FREEZE_LEVEL, { range: LEVEL }),
+      step,
+      most,
     ],
     result: Q.energy,
     answers: 'one',
     formula:
-      'logarithmic interpolation between the rows of the table; the highest energy that keeps the limit',
+      'logarithmic interpolation between the rows of the table; the highest energy that keeps the limit, or with a step the highest setting most · 2^(−k · step) inside the table that does',
     run: freezePower,
-    sources: ['duration-table'],
-    examples: [{ cells: [[100, 400], ['1/4000', '1/1000'], '1/2000'], gives: 200 }],
-    notes:
-      'Some heads get shorter as they are turned down, others longer. Nothing is guessed beyond the table (#N/A).',
+    sources: ['duration-table', 'exponential-decay'],
+    examples: [
+      { cells: [[100, 400], ['1/4000', '1/1000'], '1/2000'], gives: 200 },
+      { cells: [[100, 400], ['1/4000', '1/1000'], '1/3000', null, null, 1], gives: 100 },
+    ],
+    notes: `Some heads get shorter as they are turned down, others longer: do not round the answer by hand, give the step. Where no most is given, full power is the highest energy of the table. Nothing is guessed beyond the table, and where no setting is short enough it is #N/A. ${LEVELS}`,
     caution: ONE_POP,
     words: ['t0.1', 'short enough', 'turn down'],
   }),

@@ -81,15 +81,15 @@ export const sharpnessRows = [
     family: 'sharpness',
     gives: 'Magnification that shows a field of a width on a sensor of a width.',
     args: [
-      one('sensor', 'Width of the sensor', Q.lensLength, above),
       one('field', 'Width of what shall be in the picture', Q.lensLength, above),
+      one('sensor', 'Width of the sensor', Q.lensLength, above),
     ],
     result: Q.magnification,
     answers: 'one',
     formula: 'sensor / field',
     run: fieldMagnification,
     sources: ['thin-lens', 'army-copying', 'close-up-appendix'],
-    examples: [{ cells: ['8 in', '12 in'], gives: 2 / 3 }],
+    examples: [{ cells: ['12 in', '8 in'], gives: 2 / 3 }],
     words: ['framing', 'reproduction ratio', 'field of view'],
   }),
   define({

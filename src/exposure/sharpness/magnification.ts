@@ -41,9 +41,9 @@ export function drawFor(focal: number, wanted: number): Result<readonly number[]
 /**
  * Magnification that shows a field of a width on a sensor of a width.
  *
- * @param sensor - mm (above 0).
  * @param field - width of the subject, in mm (above 0).
+ * @param sensor - mm (above 0).
  */
-export function fieldMagnification(sensor: number, field: number): Result<number> {
+export function fieldMagnification(field: number, sensor: number): Result<number> {
   return answer(sensor / field);
 }

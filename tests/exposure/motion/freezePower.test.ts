@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { trials } from '../../full';
+import { freezeDuration } from '../../../src/exposure/motion/freezeDuration';
 import { freezePower } from '../../../src/exposure/motion/freezePower';
 import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
 
@@ -112,9 +113,95 @@ describe('most energy that is short enough', () => {
     expect(refusal(freezePower([100, 100, 400], [1e-4, 2e-4, 1e-3], 1e-3)).fail).toBe('unreadable');
   });
 
+  it('turns the limit into the level of the table, by ln 10 / ln 2 for an exponential decay', () => {
+    // A table in t0.5: 1/2000 s there is 3.3219/2000 s at t0.1.
+    const longer = Math.LN10 / Math.LN2;
+    expectNear(value(freezePower(POWERS, SHORTER, longer / 2000, 0.5)), 400);
+    // A limit in t0.5 against a table in t0.1.
+    expectNear(value(freezePower(POWERS, SHORTER, 1 / 2000 / longer, 0.1, 0.5)), 400);
+    // Both alike: nothing is turned.
+    for (const level of [0.1, 0.5])
+      expectNear(value(freezePower(POWERS, SHORTER, 1 / 2000, level, level)), 400);
+    const { message } = refusal(freezePower(POWERS, SHORTER, longer / 16000, 0.5));
+    expect(message).toContain('2 times the limit');
+  });
+
+  it('with a step is the highest setting that keeps the limit, and no answer rounded by hand', () => {
+    // From 800 Ws in whole stops: 565.7 Ws would be short enough, 400 is the setting below.
+    expectNear(value(freezePower(POWERS, SHORTER, Math.SQRT2 / 2000, 0.1, 0.1, 1)), 400);
+    // A head that gets longer: short enough from 282.8 Ws up, so that 800 is, and with 1/8000 s 800 alone.
+    expect(freezePower(POWERS, LONGER, 1 / 8000, 0.1, 0.1, 1)).toBe(800);
+    // Short in the middle, 1/8000 s at 200 Ws: 141.4 to 282.8 Ws keep 1/4000 s; settings of 1.5 stops are 400 and 141.4.
+    const middle = [
+      [100, 200, 400],
+      [1 / 2000, 1 / 8000, 1 / 2000],
+    ] as const;
+    expectNear(value(freezePower(...middle, 1 / 4000, 0.1, 0.1, 1.5)), 400 * 2 ** -1.5);
+    expectNear(value(freezePower(...middle, 1 / 3999, 0.1, 0.1, 1.5)), 400 * 2 ** -1.5);
+    expectNear(value(freezePower(...middle, 1 / 4000, 0.1, 0.1, 1)), 200);
+  });
+
+  it('counts settings down from the most, and no setting beyond the table', () => {
+    // 600, 300, 150 Ws; the table ends at 100 and 800 Ws.
+    expectNear(value(freezePower(POWERS, SHORTER, 1 / 3000, 0.1, 0.1, 1, 600)), 150);
+    // 1600 Ws is beyond it: the next one down is 800.
+    expect(freezePower(POWERS, SHORTER, 1, 0.1, 0.1, 1, 1600)).toBe(800);
+    // And 1000, 500, 250 …: 500 is the first that the table covers.
+    expect(freezePower(POWERS, SHORTER, 1, 0.1, 0.1, 1, 1000)).toBe(500);
+    // Without a step the most is a bound.
+    expect(freezePower(POWERS, SHORTER, 1, 0.1, 0.1, undefined, 600)).toBe(600);
+    expect(refusal(freezePower(POWERS, SHORTER, 1, 0.1, 0.1, undefined, 50)).message).toContain(
+      'more than its 50 Ws',
+    );
+  });
+
+  it('is refused where no setting is short enough, though energies between are, and says which', () => {
+    // 141.4 to 282.8 Ws keep the limit; settings of 3 stops from 400 are 400 and 50.
+    const { fail, message } = refusal(
+      freezePower([100, 200, 400], [1 / 2000, 1 / 8000, 1 / 2000], 1 / 4000, 0.1, 0.1, 3),
+    );
+    expect(fail).toBe('no-answer');
+    expect(message).toContain('from 141.4 to 282.8 Ws');
+    expect(message).toContain('3 stops down from 400 Ws');
+    // A table of one row.
+    expect(refusal(freezePower([400], [1 / 2000], 1 / 2000, 0.1, 0.1, 1, 600)).message).toContain(
+      'at 400 Ws',
+    );
+  });
+
+  it('with a step is what trying every setting against the table gives', () => {
+    const table = fc.array(fc.double({ min: -5, max: -2, noNaN: true }), { minLength: 2, maxLength: 6 });
+    const step = fc.constantFrom(0.1, 1 / 3, 0.5, 1);
+    fc.assert(
+      fc.property(
+        table,
+        fc.double({ min: -5, max: -2, noNaN: true }),
+        step,
+        fc.double({ min: 300, max: 3000 }),
+        (logs, limit, each, most) => {
+          const powers = logs.map((_, i) => 50 * 2 ** (1.3 * i));
+          const times = logs.map((log) => 10 ** log);
+          const settings = Array.from({ length: 120 }, (_, k) => most * 2 ** (-k * each));
+          const wanted = settings.find((power) => {
+            const time = freezeDuration(powers, times, power);
+            return typeof time === 'number' && time <= 10 ** limit;
+          });
+          const came = freezePower(powers, times, 10 ** limit, 0.1, 0.1, each, most);
+          if (wanted === undefined) expect(refusal(came).fail).toBe('no-answer');
+          else expectNear(value(came), wanted, 1e-9);
+        },
+      ),
+      trials(97),
+    );
+  });
+
   itKeepsItsRanges('FREEZEPOWER', {
     powers: [[100, 400], 'above 0'],
     durations: [[1 / 4000, 1 / 1000], 'above 0'],
     limit: [1 / 2000, 'above 0'],
+    level: [0.1, 'level'],
+    limitLevel: [0.1, 'level'],
+    step: [0.1, 'above 0'],
+    most: [400, 'above 0'],
   });
 });

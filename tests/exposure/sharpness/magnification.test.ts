@@ -103,9 +103,9 @@ describe('draw and distance for a magnification', () => {
 });
 
 describe('magnification for a field', () => {
-  it('is sensor over field: 24 mm show 12 mm at 2:1, worked by hand', () => {
-    expect(fieldMagnification(24, 12)).toBe(2);
+  it('is sensor over field: a field of 12 mm fills 24 mm at 2:1, worked by hand', () => {
+    expect(fieldMagnification(12, 24)).toBe(2);
   });
 
-  itKeepsItsRanges('FIELDMAGNIFICATION', { sensor: [36, 'above 0'], field: [100, 'above 0'] });
+  itKeepsItsRanges('FIELDMAGNIFICATION', { field: [100, 'above 0'], sensor: [36, 'above 0'] });
 });
