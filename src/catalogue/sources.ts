@@ -107,7 +107,11 @@ export const SOURCES = define({
   evenness: {
     kind: 'published',
     title: 'FADGI Technical Guidelines for Digitizing Cultural Heritage Materials, 2016',
-    place: 'illuminance non-uniformity',
+    place: 'limits of illuminance non-uniformity: 8, 5, 3 and 1 %',
+  },
+  'evenness-formula': {
+    kind: 'derived',
+    title: 'Defined here as what the lowest light of the field lacks, as a share of the highest',
   },
   'free-fall': {
     kind: 'published',

@@ -119,6 +119,28 @@ describe('advice of the trade that no sum can show stands with the functions it 
     expect(advice(id)).toMatch(/shutter shorter than the flash loses light/);
   });
 
+  it.each(['FLASHLEVEL', 'FLASHSHARE', 'FLASHCLIP', 'SHUTTERFORFLASH'])(
+    '%s: a real pulse has a rise, so that t0.1 is nearer to 2.6 than to 3.32 times t0.5 (common practice, no source)',
+    (id) => {
+      expect(advice(id)).toMatch(/real pulse rises first.*2\.6 times.*3\.32 times/);
+    },
+  );
+
+  it('and so it lies between 2 times, for a rise as slow as the fall, and ln 10 / ln 2 (worked by hand)', () => {
+    // t·e^(1 − t), the height 1 at t = 1: above a half from 0.232 to 2.678, above a tenth from 0.038 to 4.890.
+    const light = (t: number): number => t * Math.exp(1 - t);
+    for (const [t, level] of [
+      [0.232, 0.5],
+      [2.678, 0.5],
+      [0.038, 0.1],
+      [4.89, 0.1],
+    ] as const)
+      expect(light(t)).toBeCloseTo(level, 2);
+    expect((4.89 - 0.038) / (2.678 - 0.232)).toBeCloseTo(2, 1);
+    expect(advice('FLASHLEVEL')).toContain('2 times where it rises as slowly as it falls');
+    expect(run('FLASHLEVEL', 1, 0.5, 0.1)).toBeCloseTo(3.32, 2);
+  });
+
   it.each(['LIGHTSUM', 'LIGHTSHARE'])(
     '%s: where heads cannot be fired alone, the others are switched off to meter one (common practice, no source)',
     (id) => {

@@ -11,7 +11,7 @@ const level = one('level', 'Level of the duration: 0.5 for t0.5, 0.1 for t0.1', 
 const open = one('open', 'Shutter time: how long the shutter is fully open', Q.shutterTime, above);
 const delay = withDefault('delay', 'From open to the flash', Q.wait, 0, { range: NOT_NEGATIVE });
 const EXPONENTIAL =
-  'Holds for a pulse that decays exponentially from its peak. Heads that cut the pulse electronically end sooner: measure a trace where it matters.';
+  'Holds for a pulse that decays exponentially from its peak. A real pulse rises first: its t0.1 is nearer to 2.6 times its t0.5 than to the 3.32 times of a decay alone (2 times where it rises as slowly as it falls, up to 3 by what makers print). Heads that cut the pulse electronically end sooner still: measure a trace where it matters.';
 const SYNC =
   'A shutter shorter than the flash loses light; a speed above the camera’s sync speed is theoretical with a focal-plane shutter.';
 
@@ -31,7 +31,7 @@ export const durationRows = [
     run: flashLevel,
     sources: ['exponential-decay', 'flash-duration-article', 'flash-manual', 'common-practice'],
     examples: [{ cells: ['1 ms', 0.5, 0.1], gives: 0.0033219280948873623 }],
-    notes: `${EXPONENTIAL} From t0.5 to t0.1 the factor is 3.32; a real pulse with a rise is nearer to 2.6.`,
+    notes: EXPONENTIAL,
     words: ['t0.5', 't0.1', 't.5', 't.1', 'convert'],
   }),
   define({

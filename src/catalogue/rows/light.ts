@@ -320,13 +320,13 @@ export const lightRows = [
     answers: 'one',
     formula: '100 · (most − least) / most of the light; the light goes with the square of an f-number',
     run: lightEvenness,
-    sources: ['evenness'],
+    sources: ['evenness-formula', 'evenness'],
     examples: [
       { cells: [[100, 95, 98], 'lux'], gives: 5 },
       { cells: [[8, 11]], gives: 50 },
     ],
     notes:
-      'A meter read to a tenth of a stop steps by 6.7 %: it cannot show a limit of 5 %. Use lux or raw values for that.',
+      'Published limits are 8, 5, 3 and 1 %, by how good a copy has to be. A meter read to a tenth of a stop steps by 6.7 %: it cannot show a limit of 5 %. Use lux or raw values for that.',
     words: ['copy work', 'uniformity', 'flat art'],
   }),
 ];

@@ -10,15 +10,27 @@ const USAGE = `Calculates formulas, SWEEP functions and those of any spreadsheet
   npm run calc -- '=SWEEP.STOPDIFF(8,11)' '=SUM({1;2;3})'
   npm run calc -- --json < formulas.txt      one formula a line in, one line of JSON a formula out
   npm run calc -- --help STOPDIFF            explains a function
+
+Numbers have 15 digits, as in spreadsheets; with --exact all that they have.
 `;
+const OPTIONS: readonly string[] = ['--json', '--help', '--exact'];
+
+/** A number of the engine as it is said. */
+type Digits = (value: number) => number;
+/** Digits that a spreadsheet shows: the one or two behind them are what a sum loses in binary. */
+const DIGITS = 15;
+const inSpreadsheets: Digits = (value) => Number(value.toPrecision(DIGITS));
+const exactly: Digits = (value) => value;
 
 /** @returns the exit code: 0, 1 where a formula failed, 2 where the command was not understood. */
 export async function calc(args: readonly string[], terminal: Terminal): Promise<number> {
   const options = args.filter((arg) => arg.startsWith('--'));
   const given = args.filter((arg) => !arg.startsWith('--'));
-  const unknown = options.find((option) => option !== '--json' && option !== '--help');
+  const unknown = options.find((option) => !OPTIONS.includes(option));
   if (unknown) {
-    terminal.complain(`There is no option ${unknown}; there are --json and --help.`);
+    terminal.complain(
+      `There is no option ${unknown}; there are ${OPTIONS.slice(0, -1).join(', ')} and ${OPTIONS.at(-1)}.`,
+    );
     return 2;
   }
   if (options.includes('--help')) return help(given, terminal);
@@ -30,7 +42,8 @@ export async function calc(args: readonly string[], terminal: Terminal): Promise
     return 2;
   }
   const results = await calculate(formulas);
-  for (const result of results) (json ? sayJson : sayPlain)(result, terminal);
+  const digits = options.includes('--exact') ? exactly : inSpreadsheets;
+  for (const result of results) (json ? sayJson : sayPlain)(result, digits, terminal);
   return results.some(({ refusals }) => refusals.length > 0) ? 1 : 0;
 }
 
@@ -48,12 +61,21 @@ async function linesOf(input: Terminal['input']): Promise<string[]> {
   return lines;
 }
 
-function sayJson({ formula, value, refusals }: Calculated, { say, complain }: Terminal): void {
+const withDigits = (value: EngineValue, digits: Digits): EngineValue =>
+  typeof value === 'number' ? digits(value) : value;
+
+function sayJson(
+  { formula, value, refusals }: Calculated,
+  digits: Digits,
+  { say, complain }: Terminal,
+): void {
   if (!Array.isArray(value)) {
     const refusal = refusals[0];
     say(
       JSON.stringify(
-        refusal ? { formula, error: refusal.error, message: refusal.message } : { formula, value },
+        refusal
+          ? { formula, error: refusal.error, message: refusal.message }
+          : { formula, value: withDigits(value, digits) },
       ),
     );
     return;
@@ -61,13 +83,20 @@ function sayJson({ formula, value, refusals }: Calculated, { say, complain }: Te
   say(
     JSON.stringify({
       formula,
-      value: value.map((row) => row.map((cell) => (isCellError(cell) ? cell.error : cell))),
+      value: value.map((row) =>
+        row.map((cell) => (isCellError(cell) ? cell.error : withDigits(cell, digits))),
+      ),
     }),
   );
   sayRefusals(formula, refusals, complain);
 }
 
-function sayPlain({ formula, value, refusals }: Calculated, { say, complain }: Terminal): void {
+function sayPlain(
+  { formula, value, refusals }: Calculated,
+  digits: Digits,
+  { say, complain }: Terminal,
+): void {
+  const plain = (cell: EngineValue): string => plainText(withDigits(cell, digits));
   if (Array.isArray(value)) say(value.map((row) => row.map(plain).join('\t')).join('\n'));
   else if (!isCellError(value)) say(plain(value));
   sayRefusals(formula, refusals, complain);
@@ -83,7 +112,7 @@ function sayRefusals(
     complain(line);
 }
 
-function plain(value: EngineValue): string {
+function plainText(value: EngineValue): string {
   if (value === null) return '';
   if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
   return isCellError(value) ? value.error : String(value);

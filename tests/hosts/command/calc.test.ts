@@ -19,7 +19,8 @@ const FORMULAS = [
   '=SWEEP.POWERFORDISTANCE(400,1.5,2.1)',
   '=SWEEP.FREEZEBLUR(2,1/2000,0.5,3.76)',
 ];
-const VALUES = [1, 16, 784, 132.97872340425533];
+/** With 15 digits, as spreadsheets have them: the last is 2/2000·0.5·1e6/3.76 = 132.978723404255319… */
+const VALUES = [1, 16, 784, 132.978723404255];
 const AS_JSON = FORMULAS.map(
   (formula, i) => `{"formula":${JSON.stringify(formula)},"value":${VALUES[i]}}\n`,
 ).join('');
@@ -28,7 +29,7 @@ describe('npm run calc', { timeout: 120_000 }, () => {
   test('answers on standard output, refuses beside it without the remarks of the engine, and exits with 1', () => {
     expect(spawned(['calc', ...FORMULAS, '=LAMBDA(A1:A5,1)'])).toEqual({
       status: 1,
-      stdout: '1\n16\n784\n132.97872340425533\n',
+      stdout: '1\n16\n784\n132.978723404255\n',
       stderr: '=LAMBDA(A1:A5,1): #NAME? A name in the formula is not known here.\n',
     });
   });
@@ -45,7 +46,7 @@ describe('npm run calc', { timeout: 120_000 }, () => {
     expect(spawned(['calc', '--jsn', '=1'])).toEqual({
       status: 2,
       stdout: '',
-      stderr: 'There is no option --jsn; there are --json and --help.\n',
+      stderr: 'There is no option --jsn; there are --json, --help and --exact.\n',
     });
   });
 });
@@ -58,10 +59,25 @@ describe('calc', () => {
   });
   afterEach(() => vi.restoreAllMocks());
 
+  test('prints no digits that are not there, and all of them where they are asked for', async () => {
+    // 3 by common practice, of which √2 in binary leaves 3.0000000000000004. A text is no number.
+    const formulas = ['=SWEEP.LIGHTRATIO({11;16},8)', '=1/3*1E-9', '="3.0000000000000004"'];
+    expect((await calc(formulas)).stdout).toBe('3\n5\n3.33333333333333e-10\n3.0000000000000004\n');
+    expect(jsonLines((await calc(['--json', ...formulas])).stdout)).toEqual([
+      { formula: formulas[0], value: [[3], [5]] },
+      { formula: formulas[1], value: 3.33333333333333e-10 },
+      { formula: formulas[2], value: '3.0000000000000004' },
+    ]);
+    const ratio = '=SWEEP.LIGHTRATIO(11,8)';
+    expect((await calc(['--exact', ratio])).stdout).toBe('3.0000000000000004\n');
+    expect((await calc([ratio, '--json', '--exact'])).stdout).toContain('"value":3.0000000000000004');
+    expect((await calc([ratio])).stdout).toBe('3\n');
+  });
+
   test('answers each formula in a line, with every digit', async () => {
     expect(await calc(FORMULAS)).toEqual({
       status: 0,
-      stdout: '1\n16\n784\n132.97872340425533\n',
+      stdout: '1\n16\n784\n132.978723404255\n',
       stderr: '',
     });
   });
@@ -138,7 +154,7 @@ describe('calc', () => {
     ];
     expect(await calc(formulas)).toEqual({
       status: 0,
-      stdout: '20\n0.3333333333333333\nf/16\nTRUE\n6\nFALSE\n',
+      stdout: '20\n0.333333333333333\nf/16\nTRUE\n6\nFALSE\n',
       stderr: '',
     });
   });
