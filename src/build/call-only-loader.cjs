@@ -12,6 +12,9 @@ const ONLY_NAMED = [
   'pool',
   'gappedList',
   'maybeList',
+  'listWithDefault',
+  'flags',
+  'pairList',
   'series',
   'grid',
 ];

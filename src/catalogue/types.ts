@@ -22,10 +22,10 @@ export type Kind = Quantity | Choice | Truth | Chosen;
 
 /**
  * How many cells an argument takes: `one` (a range then spills); a `list`, whose members pair up with those of the first
- * list; a `pool`, a list that pairs up with none; a `series`, one column of a recording; a `grid`, rows that pair up with
+ * list; `pairs`, a list that may have a second column; a `pool`, a list that pairs up with none; a `series`, one column of a recording; a `grid`, rows that pair up with
  * the members of the first list.
  */
-export type Takes = 'one' | 'list' | 'pool' | 'series' | 'grid';
+export type Takes = 'one' | 'list' | 'pairs' | 'pool' | 'series' | 'grid';
 
 export interface Arg<T = unknown> {
   readonly name: string;
@@ -33,8 +33,13 @@ export interface Arg<T = unknown> {
   readonly kind: Kind;
   readonly takes: Takes;
   readonly optional: boolean;
-  /** Value of an argument that is blank or left out; without one the function is told that it is not there. */
-  readonly fallback?: T;
+  /**
+   * Value of an argument that is blank or left out, or of a blank member of a list that may be left out; without one the
+   * function is told that it is not there.
+   */
+  readonly fallback?: T | (T extends readonly (infer Member)[] ? Member : never);
+  /** What "none" stands for, where that is neither the fallback's zero nor nothing. */
+  readonly none?: number;
   /** For a list beside another: what a blank member counts as. Without it, the member must be there. */
   readonly blankMember?: number;
   /** For a list: a blank member stays in its place as undefined, and nothing is left out. */
@@ -135,7 +140,7 @@ export const FAMILIES: Readonly<Record<Family, string>> = {
   hire: 'Hire',
 };
 
-type More = { readonly range?: Range; readonly sign?: string };
+type More = { readonly range?: Range; readonly sign?: string; readonly none?: number };
 type TextKind<T extends string> = { readonly choices: readonly T[] };
 
 /** A required argument of one cell. */
@@ -240,6 +245,43 @@ export const maybeList = (
 ): Arg<readonly (number | undefined)[] | undefined> => ({
   ...gappedList(name, about, kind, more),
   optional: true,
+});
+
+/** A list in which a blank cell counts as the fallback, and which may be left out: then all of it does. */
+export const listWithDefault = (
+  name: string,
+  about: string,
+  kind: Quantity,
+  fallback: number,
+  more: More = {},
+): Arg<readonly number[]> => ({ ...list(name, about, kind, more), optional: true, fallback });
+
+/** A list of TRUE and FALSE, or yes and no. A blank cell, and all of them where it is left out, is TRUE. */
+export const flags = (name: string, about: string): Arg<readonly boolean[]> => ({
+  name,
+  about,
+  kind: { truth: true },
+  takes: 'list',
+  optional: true,
+  fallback: true,
+  range: ANY,
+});
+
+/** A range of cells that may have a second column; in both a blank cell stays in its place, as undefined. */
+export const pairList = (
+  name: string,
+  about: string,
+  kind: Quantity,
+  more: More = {},
+): Arg<readonly (readonly [number | undefined, number | undefined])[]> => ({
+  name,
+  about,
+  kind,
+  takes: 'pairs',
+  optional: false,
+  gaps: true,
+  range: ANY,
+  ...more,
 });
 
 /** One column of a recording, as long as it may be. A blank cell is 0. */

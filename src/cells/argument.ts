@@ -32,9 +32,10 @@ const TRUTHS: Readonly<Record<string, boolean>> = {
   '0': false,
 };
 
-function readTruth(cell: unknown, name: string): Reading<boolean> {
+/** An empty cell may arrive as 0, so that 0 is nothing where nothing is TRUE. */
+function readTruth(cell: unknown, name: string, isTrueByDefault: boolean): Reading<boolean> {
   if (typeof cell === 'boolean') return meaning(cell, 'choice');
-  if (isBlankCell(cell)) return NOTHING;
+  if (isBlankCell(cell) || (cell === 0 && isTrueByDefault)) return NOTHING;
   const word =
     typeof cell === 'number' || typeof cell === 'string' ? normalise(String(cell)).toLowerCase() : '';
   return Object.hasOwn(TRUTHS, word)
@@ -56,7 +57,8 @@ export const dependsOn = (arg: Arg): string | undefined =>
   isChosen(arg.kind) ? ('by' in arg.kind ? arg.kind.by : arg.kind.given) : undefined;
 
 /** What is there where somebody wrote "none", and the quantity has no such word of its own: the first of the words, or zero; nothing where the argument may be absent. */
-function forNone({ fallback, kind }: Arg): ArgumentValue {
+function forNone({ fallback, kind, none }: Arg): ArgumentValue {
+  if (none !== undefined) return none;
   if (fallback === undefined) return undefined;
   return isChoice(kind) || isTruth(kind) ? (fallback as ArgumentValue) : 0;
 }
@@ -80,7 +82,7 @@ export function readWithReason(
   const reading: Reading<ArgumentValue> = isChoice(kind)
     ? readChoice(cell, kind.choices, name)
     : isTruth(kind)
-      ? readTruth(cell, name)
+      ? readTruth(cell, name, arg.fallback === true)
       : quantity === undefined
         ? NOTHING
         : readingOf(cell, quantity, name, exact);

@@ -9,8 +9,9 @@ import type { Prepared } from './prepared';
 import { BLANK } from './quantity';
 import { readRows, readSeries } from './series';
 
-/** What an argument of many cells is read as: a list, perhaps with gaps; a series; or rows. */
-type ManyCells = readonly (number | undefined)[] | Float64Array | readonly (readonly number[])[];
+/** What an argument of many cells is read as: a list, perhaps with gaps; pairs; a series; or rows. */
+type ManyCells = readonly Value[] | Float64Array | readonly (readonly Value[])[];
+type Value = number | boolean | undefined;
 
 /** The lists of one call, paired by position, without the positions where the first is blank. */
 export interface Lists {
@@ -21,7 +22,7 @@ export interface Lists {
 }
 
 /** Undefined where a list that may be left out has a blank. */
-type Member = number | typeof BLANK | undefined;
+type Member = Value | typeof BLANK;
 
 /** Whether one bare number that is no mark makes every bare number of a list exact: a list read to decimals. */
 export function isReadToDecimals(
@@ -60,8 +61,15 @@ const lengthFail = (arg: Arg, what: string, came: number, wanted: number): Fail 
   fail('unreadable', `${arg.name} must have as many ${what} as the first list: ${came} beside ${wanted}.`);
 
 /** Members of a list that is paired already, with its gaps, or with what a blank counts as; or a refusal. */
-function paired(arg: Arg, all: readonly Member[], kept: readonly number[], lone: boolean): ManyCells | Fail {
-  const mine: (number | undefined)[] = [];
+function paired(
+  arg: Arg,
+  all: readonly Member[],
+  kept: readonly number[],
+  wanted: number,
+): readonly Value[] | Fail {
+  const lone = all.length === 1;
+  if (!lone && all.length !== wanted) return lengthFail(arg, 'cells', all.length, wanted);
+  const mine: Value[] = [];
   for (const i of kept) {
     const member = all[lone ? 0 : i] as Member;
     if (member !== BLANK) mine.push(member);
@@ -72,13 +80,39 @@ function paired(arg: Arg, all: readonly Member[], kept: readonly number[], lone:
   return mine;
 }
 
+/** A list of pairs by its columns: two where it has as many rows as the first list, and that is one column. */
+function columnsOf(grid: CellRange, first: CellRange | undefined): readonly CellRange[] {
+  if (grid.columns !== 2 || first?.columns !== 1 || grid.rows !== first.rows) return [grid];
+  return [0, 1].map((c) => cellRange(Array.from({ length: grid.rows }, (_, r) => [grid.at(r, c)])));
+}
+
+/** What stands in one column or two beside the members of the first list. */
+function readPairs(
+  columns: readonly CellRange[],
+  arg: Arg,
+  quantity: Quantity | undefined,
+  kept: readonly number[],
+  wanted: number,
+): readonly (readonly [Value, Value])[] | Fail | CellError {
+  const read: (readonly Value[])[] = [];
+  for (const column of columns) {
+    const all = membersOf(column, arg, quantity);
+    if (isFail(all) || isCellError(all)) return all;
+    const mine = paired(arg, all, kept, wanted);
+    if (isFail(mine)) return mine;
+    read.push(mine);
+  }
+  const [first = [], second] = read;
+  return first.map((value, i) => [value, second?.[i]]);
+}
+
 /**
  * Reads the arguments of a call that take many cells.
  *
  * Lists pair up by position: they have as many cells, or one cell that counts for all. A position where the first list is
  * blank is left out, unless that list keeps its gaps; a blank member of a later list counts as its `blankMember`, and is
  * refused where it has none. A list that may be left out is undefined where one blank cell is all there is. A pool pairs up
- * with no list: its blanks are left out, and it may have no member. A grid has a row for each member of the first list, wherever it stands among the arguments.
+ * with no list: its blanks are left out, and it may have no member. Pairs are a list that may have a second column. A grid has a row for each member of the first list, wherever it stands among the arguments.
  *
  * @param others - the arguments of one cell, which may decide what a list is read as.
  */
@@ -103,6 +137,12 @@ export function readLists(
       continue;
     }
     const grid = cellRange(cells[index]);
+    if (arg.takes === 'pairs') {
+      const pairs = readPairs(columnsOf(grid, shape), arg, quantity, kept ?? [], places.length);
+      if (isFail(pairs) || isCellError(pairs)) return pairs;
+      values.set(arg.name, pairs);
+      continue;
+    }
     const all = membersOf(grid, arg, quantity);
     if (isFail(all) || isCellError(all)) return all;
     if (arg.takes === 'pool') {
@@ -120,10 +160,8 @@ export function readLists(
       if (all.every((m) => m === BLANK))
         return fail('unreadable', `${arg.name} is blank: give at least one.`);
     }
-    const lone = all.length === 1;
-    if (!lone && all.length !== places.length) return lengthFail(arg, 'cells', all.length, places.length);
-    if (lone && arg.optional && all[0] === undefined) continue;
-    const mine = paired(arg, all, kept, lone);
+    if (arg.optional && all.length === 1 && all[0] === undefined) continue;
+    const mine = paired(arg, all, kept, places.length);
     if (isFail(mine)) return mine;
     values.set(arg.name, mine);
   }

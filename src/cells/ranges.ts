@@ -2,8 +2,8 @@ import type { Arg } from '../catalogue/types';
 import type { Fail } from '../exposure/core/result';
 import { outside } from '../exposure/core/range';
 
-/** Members of a list that has gaps, or rows of a grid. */
-type Members = readonly (number | undefined | readonly number[])[];
+/** Members of a list that has gaps, truths among them, pairs, or rows of a grid. */
+type Members = readonly (number | boolean | undefined | readonly (number | undefined)[])[];
 
 /** Samples of a recording may be anything, so only plain lists have members to hold. */
 const isMembers = (value: unknown): value is Members => Array.isArray(value);
@@ -11,6 +11,7 @@ const isMembers = (value: unknown): value is Members => Array.isArray(value);
 function memberOutside({ name, range }: Arg, members: Members): Fail | undefined {
   for (let i = 0; i < members.length; i++) {
     const member = members[i];
+    if (typeof member === 'boolean') continue;
     if (typeof member !== 'object') {
       const called = members.length === 1 ? name : `${name} (number ${i + 1} of the list)`;
       const wrong = outside(called, member, range);

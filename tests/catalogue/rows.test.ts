@@ -195,16 +195,16 @@ describe('the plan of pops', () => {
     const row = CATALOGUE.find(({ id }) => id === 'POPSPLAN') as AnyRow;
     return call(row, [two(8), two(400), targets.map((each) => [each]), two(50), two(400), two(1)]);
   };
-  test('leaves the cells of a head that is off blank', () =>
+  test('leaves the cells of a head that is off blank, and says why it is', () =>
     expect(plan(16, null)).toEqual([
-      [400, 4, 16, 0],
-      ['', 0, '', ''],
-      ['', 4, 16, 4],
+      [400, 4, 16, 0, ''],
+      ['', 0, '', '', 'off: no target'],
+      ['', 4, 16, 0, ''],
     ]));
-  test('has no reading where all heads are off', () =>
+  test('has no reading and no miss where all heads are off', () =>
     expect(plan(null, null)).toEqual([
-      ['', 0, '', ''],
-      ['', 0, '', ''],
-      ['', 0, '', 0],
+      ['', 0, '', '', 'off: no target'],
+      ['', 0, '', '', 'off: no target'],
+      ['', 0, '', '', 'all heads are off'],
     ]));
 });

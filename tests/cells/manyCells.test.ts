@@ -198,7 +198,7 @@ describe('a list with gaps', () => {
     args: [
       gappedList('readings', 'Readings', Q.aperture),
       gappedList('powers', 'Powers', Q.energy),
-      { ...gappedList('least', 'Least', Q.energy) },
+      gappedList('least', 'Least', Q.energy),
     ],
     answers: duo,
     run: (readings, powers, least) =>

@@ -31,6 +31,11 @@ const RULES = {
   'from 0': { wrong: [-1e-9, -8], right: [0, 1e6], says: 'must be from 0 up' },
   any: { wrong: [], right: [-3, 0, 3], says: '' },
   whole: { wrong: [0, -1, 0.5, 1.5, 2.0001], right: [1, 2, 99], says: 'must be a whole number from 1 up' },
+  'pops of a plan': {
+    wrong: [0, -1, 0.5, 1000],
+    right: [1, 999],
+    says: 'must be a whole number from 1 up to 999',
+  },
   'whole or none': {
     wrong: [-1, 0.5, 1.5, 2.0001],
     right: [0, 1, 99],

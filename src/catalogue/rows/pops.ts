@@ -4,9 +4,28 @@ import { popsBuild } from '../../exposure/pops/popsBuild';
 import { POPS_TIME_BASES, popsTime } from '../../exposure/pops/popsTime';
 import { ABOVE_ZERO, NOT_NEGATIVE, POPS, POPS_OR_NONE } from '../../exposure/core/range';
 import { isFail, type Result } from '../../exposure/core/result';
-import { MOST_POPS, PLAN_STEP, popsPlan } from '../../exposure/pops/plan/popsPlan';
+import {
+  MOST_POPS,
+  PLAN_STEP,
+  PLANNED_POPS,
+  popsPlan,
+  popsPlanTime,
+} from '../../exposure/pops/plan/popsPlan';
 import { Q } from '../quantities';
-import { choice, define, gappedList, list, maybe, one, type AnswerRows, withDefault } from '../types';
+import {
+  choice,
+  define,
+  flags,
+  gappedList,
+  list,
+  listWithDefault,
+  maybe,
+  maybeList,
+  one,
+  pairList,
+  type AnswerRows,
+  withDefault,
+} from '../types';
 import { draw, focal, loss, pupilOfBellows } from './shared';
 
 const above = { range: ABOVE_ZERO };
@@ -23,14 +42,54 @@ const DOUBLING = 'Each doubling of the pops adds one stop.';
 function planned(...job: Parameters<typeof popsPlan>): Result<AnswerRows> {
   const plan = popsPlan(...job);
   if (isFail(plan)) return plan;
-  const heads = plan.heads.map(({ power = '', pops, reading: reads = '', miss = '' }) => [
+  const heads = plan.heads.map(({ power = '', pops, reading: reads = '', miss = '', remark }) => [
     power,
     pops,
     reads,
     miss,
+    remark,
   ]);
-  return [...heads, ['', plan.pops, plan.reading || '', plan.seconds]];
+  return [...heads, ['', plan.pops, plan.reading || '', plan.worst ?? '', plan.remark]];
 }
+
+const planArguments = [
+  gappedList('readings', 'Reading of one pop of each head; blank where it is off', Q.aperture, above),
+  gappedList('powers', 'Power at which each was read', Q.energy, above),
+  gappedList(
+    'targets',
+    'What each must read alone in the end; blank where it is off (see LIGHTTARGETS)',
+    Q.aperture,
+    above,
+  ),
+  gappedList('least', 'Least energy of each head', Q.energy, above),
+  gappedList('most', 'Most energy of each head', Q.energy, above),
+  pairList(
+    'recycleFull',
+    'Recycle time of each head at full power; in a second column, if known, at least power',
+    Q.duration,
+    above,
+  ),
+  loss,
+  listWithDefault(
+    'step',
+    'Stops between two settings: of each head, or one for all',
+    Q.stopsStep,
+    PLAN_STEP,
+    above,
+  ),
+  withDefault('mostPops', 'Most pops', Q.pops, MOST_POPS, { range: PLANNED_POPS }),
+  withDefault('pause', 'Least time from a pop to the next', Q.wait, 0, { range: NOT_NEGATIVE }),
+  maybe(
+    'tolerance',
+    'Stops that each head may end from its target; left out, half of its step',
+    Q.stopsStep,
+    { range: NOT_NEGATIVE, none: 0 },
+  ),
+  maybeList('allowed', 'Pops in a row that the maker allows: of each head, or one for all', Q.pops, {
+    range: POPS,
+  }),
+  flags('switchable', 'Whether each head may be switched off before the last pop: yes or no'),
+] as const;
 
 export const popsRows = [
   define({
@@ -191,23 +250,7 @@ export const popsRows = [
     id: 'POPSPLAN',
     family: 'pops',
     gives: 'Power and pops of each head, so that each ends at its target in the fewest pops.',
-    args: [
-      gappedList('readings', 'Reading of one pop of each head; blank where it is off', Q.aperture, above),
-      gappedList('powers', 'Power at which each was read', Q.energy, above),
-      gappedList(
-        'targets',
-        'What each must read alone in the end; blank where it is off (see LIGHTTARGETS)',
-        Q.aperture,
-        above,
-      ),
-      gappedList('least', 'Least energy of each head', Q.energy, above),
-      gappedList('most', 'Most energy of each head', Q.energy, above),
-      gappedList('recycleFull', 'Recycle time of each head at full power', Q.duration, above),
-      loss,
-      withDefault('step', 'Stops between two settings of a head', Q.stopsStep, PLAN_STEP, above),
-      withDefault('mostPops', 'Most pops', Q.pops, MOST_POPS, { range: POPS }),
-      withDefault('pause', 'Least time from a pop to the next', Q.wait, 0, { range: NOT_NEGATIVE }),
-    ],
+    args: planArguments,
     result: Q.energy,
     answers: {
       table: [
@@ -215,11 +258,12 @@ export const popsRows = [
         { name: 'pops', quantity: Q.pops },
         { name: 'reading', quantity: Q.aperture },
         { name: 'miss', quantity: Q.stops },
+        { name: 'remark', quantity: Q.text },
       ],
-      each: 'one a head, and a last one for all: pops, reading, and seconds in the place of the miss',
+      each: 'one a head, and a last one for all: pops, reading, worst miss and a remark',
     },
     formula:
-      'of all plans within half a step: fewest heads to switch off, fewest pops, smallest miss, shortest time',
+      'of all plans within the tolerance: fewest heads to switch off, fewest pops, smallest miss, shortest time',
     run: planned,
     sources: ['adding-light', 'every-plan'],
     examples: [
@@ -233,15 +277,53 @@ export const popsRows = [
           [1.2, 0.9],
         ],
         gives: [
-          [600, 8, 32, 0],
-          [200, 8, 16, 0],
-          ['', 8, 35.77708763999664, 9.6],
+          [600, 8, 32, 0, ''],
+          [200, 8, 16, 0, ''],
+          ['', 8, 35.77708763999664, 0, ''],
+        ],
+      },
+      {
+        cells: [['f/8', 'f/8'], 400, ['f/16', 'f/8'], 400, 400, 1],
+        gives: [
+          [400, 4, 16, 0, ''],
+          [400, 1, 8, 0, 'switch off after one pop'],
+          ['', 4, 17.88854381999832, 0, 'switch off head 2 after one pop'],
         ],
       },
     ],
     notes:
-      'A head fires on every pop, or where its least power is too much for that, on the first pops only: switch it off after those. A pop takes the longest of the pause and the recycling of the heads that fire. A head out of reach has #N/A as its miss; the message says by how much and which way.',
+      'A head fires on every pop, or where its least power is too much for that, on the first pops only: switch it off after those, or say no in switchable. Where no plan brings all heads near enough, the one that misses least is shown, and its remarks say by how much and which way. More pops in a row than allowed are kept and said: let the heads cool in between. The rows go by INDEX(POPSPLAN(…), row, column); POPSPLANTIME has the seconds.',
     caution: `${DARK} ${FLASHES}`,
     words: ['plan', 'multiple pops', 'balance', 'several heads', 'solve'],
+  }),
+  define({
+    id: 'POPSPLANTIME',
+    family: 'pops',
+    gives: 'Seconds that the plan of POPSPLAN takes.',
+    args: [
+      ...planArguments,
+      choice(
+        'basis',
+        'ready: until the next frame can start; open: from the first pop to the last, while the shutter stands open',
+        POPS_TIME_BASES,
+      ),
+    ],
+    result: Q.duration,
+    answers: 'one',
+    formula:
+      'sum over the pops of the longest of the pause and the recycle times of the heads that fire on it',
+    run: popsPlanTime,
+    sources: ['adding-light', 'every-plan'],
+    examples: [
+      { cells: [['f/8', 'f/8'], 400, ['f/16', 'f/8'], 400, 400, [1, 3]], gives: 6 },
+      {
+        cells: [['f/8'], [400], ['f/16'], [400], [400], [1], 0, 0.1, 99, 2, null, null, null, 'open'],
+        gives: 6,
+      },
+    ],
+    notes:
+      'The same arguments as POPSPLAN, and the basis. A head turned down recycles faster: in proportion to its energy, or between the two columns of recycleFull. The pause runs along with the recycling.',
+    caution: FLASHES,
+    words: ['plan', 'recycle', 'how long', 'several heads'],
   }),
 ];

@@ -1,5 +1,4 @@
-import { SLACK, spokenStops } from '../../core/numbers';
-import { fail, type Fail } from '../../core/result';
+import { SLACK } from '../../core/numbers';
 
 /** A head that is on, in the terms in which a plan is made. */
 export interface Head {
@@ -9,65 +8,72 @@ export interface Head {
   readonly step: number;
   /** Settings below full power: each a step down. */
   readonly steps: number;
-  /** Energy at full power, in Ws. */
+  /** Stops that it may end from its target. */
+  readonly tolerance: number;
+  /** Energy at full and at least power, in Ws. */
   readonly most: number;
-  /** Seconds from a pop at full power to ready. */
+  readonly least: number;
+  /** Seconds from a pop to ready at full power, and at least power where that is known. */
   readonly recycleFull: number;
+  readonly recycleLeast: number | undefined;
+  /** Pops in a row that its maker allows. */
+  readonly allowed: number | undefined;
+  /** Whether it may be switched off before the last pop. */
+  readonly isSwitchable: boolean;
   /** F-number that it must read alone in the end. */
   readonly target: number;
 }
-
-/** How far from its target a head may end: half a step. */
-const allowed = (head: Head): number => head.step / 2 + SLACK;
 
 /** Stops over (+) or under (−) the target after some pops, that many steps below full power. */
 export const missOf = (head: Head, pops: number, stepsDown: number): number =>
   head.over + Math.log2(pops) - stepsDown * head.step;
 
-const isTooWeak = (head: Head, pops: number): boolean => missOf(head, pops, 0) < -allowed(head);
+export const isNear = (head: Head, miss: number): boolean => Math.abs(miss) <= head.tolerance + SLACK;
+
+export const isTooWeak = (head: Head, pops: number): boolean =>
+  missOf(head, pops, 0) < -head.tolerance - SLACK;
 export const isTooStrong = (head: Head, pops: number): boolean =>
-  missOf(head, pops, head.steps) > allowed(head);
+  missOf(head, pops, head.steps) > head.tolerance + SLACK;
 
-/** Settings lie a step apart and each covers half a step either way: what is neither too weak nor too strong fits. */
-export const fits = (head: Head, pops: number): boolean => !isTooWeak(head, pops) && !isTooStrong(head, pops);
+/** Ws at a number of steps below full power. */
+export const powerAt = (head: Head, stepsDown: number): number => head.most * 2 ** (-stepsDown * head.step);
 
-/** Steps below full power that come nearest to the target; of two as near the lower power, which is never slower. */
+/**
+ * Seconds from a pop to ready: in proportion to the energy, or on the straight line between full and least power. The lowest
+ * mark of a head may lie below its least energy, and is then as fast as that.
+ */
+export function recycleAt(head: Head, stepsDown: number): number {
+  const { most, least, recycleFull, recycleLeast } = head;
+  const power = powerAt(head, stepsDown);
+  if (recycleLeast === undefined) return (recycleFull * power) / most;
+  if (power >= most) return recycleFull;
+  const part = Math.max(0, (power - least) / (most - least));
+  return recycleLeast + part * (recycleFull - recycleLeast);
+}
+
+/** Steps below full power that come nearest to the target; of two as near the faster, and the lower of two as fast. */
 export function nearestSetting(head: Head, pops: number): number {
   const within = (k: number): number => Math.min(Math.max(k, 0), head.steps);
   const higher = within(Math.floor(missOf(head, pops, 0) / head.step));
   const lower = within(higher + 1);
-  const off = (k: number): number => Math.abs(missOf(head, pops, k));
-  return off(lower) <= off(higher) + SLACK ? lower : higher;
+  const nearer = Math.abs(missOf(head, pops, lower)) - Math.abs(missOf(head, pops, higher));
+  if (Math.abs(nearer) > SLACK) return nearer < 0 ? lower : higher;
+  return recycleAt(head, lower) <= recycleAt(head, higher) ? lower : higher;
 }
 
-/** Fewest pops that are not too weak at full power; the head must have some. */
-function fewestStrongEnough(head: Head): number {
-  const near = Math.max(1, Math.ceil(2 ** -(head.over + allowed(head))));
-  // the power of two may be off by a rounding error: the misses decide; no pop at all is always too weak
-  if (!isTooWeak(head, near - 1)) return near - 1;
-  return isTooWeak(head, near) ? near + 1 : near;
-}
+/** Stops by which the nearest setting misses. */
+const nearestMiss = (head: Head, pops: number): number =>
+  Math.abs(missOf(head, pops, nearestSetting(head, pops)));
 
-/** Fewest pops with which the head comes as near as it can, alone: the fewest that fit, where any fit. */
+/** Fewest pops that bring a head near enough, alone; where none do, the fewest of those that come nearest. */
 export function fewestPops(head: Head, mostPops: number): number {
-  if (isTooWeak(head, mostPops)) return mostPops;
-  const enough = fewestStrongEnough(head);
-  if (!isTooStrong(head, enough)) return enough;
-  // infinite for no pop at all
-  const short = -missOf(head, enough - 1, 0);
-  return short <= missOf(head, enough, head.steps) + SLACK ? enough - 1 : enough;
-}
-
-const stopsOf = (miss: number): string => spokenStops(Math.abs(miss));
-const counted = (pops: number): string => (pops === 1 ? 'one pop' : `${pops} pops`);
-
-/** The refusal of a head that does not fit with these pops, and why one pop more or less does not help. */
-export function outOfReach(head: Head, pops: number, mostPops: number): Fail {
-  const weak = (n: number): string => `${stopsOf(missOf(head, n, 0))} too weak at ${counted(n)}`;
-  const strong = (n: number): string =>
-    `${stopsOf(missOf(head, n, head.steps))} too strong at least power, ${counted(n)}`;
-  const said = isTooWeak(head, pops)
-    ? [weak(pops), ...(pops < mostPops ? [strong(pops + 1)] : [])]
-    : [strong(pops), ...(pops > 1 ? [weak(pops - 1)] : [])];
-  return fail('no-answer', `This head is ${said.join(', and ')}.`);
+  let best = Infinity;
+  for (let pops = 1; pops <= mostPops; pops++) {
+    const miss = nearestMiss(head, pops);
+    if (isNear(head, miss)) return pops;
+    best = Math.min(best, miss);
+  }
+  let pops = 1;
+  while (nearestMiss(head, pops) > best + SLACK) pops++;
+  return pops;
 }

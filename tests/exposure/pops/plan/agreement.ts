@@ -1,8 +1,8 @@
 import { isFail } from '../../../../src/exposure/core/result';
 import { bruteForce, isAllowed } from './bruteForce';
 import { integerProgramme, smallestWorst, type Solver } from './integerProgramme';
-import { type Job, planOf } from './jobs';
-import { compareKeys, type Keys, keysOf, usesOf } from './keys';
+import { type Job, planOf, toleranceOf } from './jobs';
+import { compareKeys, type Keys, keysOf, missed, SLACK, type Use, usesOf } from './keys';
 
 /** What a comparison found: the keys of our plan, and what is wrong with it, if anything. */
 export interface Finding {
@@ -24,8 +24,12 @@ export function besideBruteForce(job: Job): Finding | { keys: undefined; wrong: 
     compareKeys(keys, best) === 0 &&
     isAllowed(job, uses, plan.pops) &&
     plan.pops === keys.pops &&
-    Math.abs(plan.seconds - keys.seconds) < 1e-9 &&
-    plan.heads.filter(({ miss }) => isFail(miss)).length === best.beyond.length;
+    Math.abs(plan.seconds.ready - keys.seconds) < 1e-9 &&
+    plan.heads.every(
+      ({ miss }, i) => miss === undefined || Math.abs(miss - missed(job, i, uses[i] as Use)) < 1e-9,
+    ) &&
+    plan.heads.filter(({ miss }, i) => miss !== undefined && Math.abs(miss) > toleranceOf(job, i) + SLACK)
+      .length === best.beyond.length;
   return finding(keys, best, right);
 }
 

@@ -1,18 +1,19 @@
-import type { Job } from './jobs';
+import { type Job, toleranceOf } from './jobs';
 import { compareKeys, type Keys, keysOf, missed, SLACK, type Use } from './keys';
 
 /** All energies that a head can be set to, counted down from full power. */
 export function settings(job: Job, head: number): number[] {
   const most = job.most[head] as number;
-  const span = Math.log2(most / (job.least[head] as number)) / job.step;
+  const step = job.step[head] as number;
+  const span = Math.log2(most / (job.least[head] as number)) / step;
   const count = Math.floor(span + 0.5 + SLACK);
-  return Array.from({ length: count + 1 }, (_, k) => most * 2 ** (-k * job.step));
+  return Array.from({ length: count + 1 }, (_, k) => most * 2 ** (-k * step));
 }
 
 /**
  * All that one head may do in a plan of so many pops, found by trying every energy with every number of pops.
- * It fires on all pops where any energy fits; where its least power is too much for all, on the fewest that fit with any
- * energy, or, where none does, on the fewest of those that come nearest; where it is too weak, on all.
+ * It fires on all pops; only where its least power is too much for all, and it may be switched off, on the fewest that fit
+ * with any energy, or, where none does, on the fewest of those that come nearest.
  */
 export function allowedUses(job: Job, head: number, planPops: number): Use[] {
   const powers = settings(job, head);
@@ -20,11 +21,11 @@ export function allowedUses(job: Job, head: number, planPops: number): Use[] {
     powers.map((power) => ({ power, pops: m + 1 })),
   ).flat();
   const off = (use: Use): number => Math.abs(missed(job, head, use));
-  const fit = (use: Use): boolean => off(use) <= job.step / 2 + SLACK;
+  const fit = (use: Use): boolean => off(use) <= toleranceOf(job, head) + SLACK;
   const throughout = all.filter((use) => use.pops === planPops);
   if (throughout.some(fit)) return throughout.filter(fit);
-  const least = throughout.at(-1) as Use;
-  if (missed(job, head, least) < 0) return throughout;
+  const least = missed(job, head, throughout.at(-1) as Use);
+  if (least <= toleranceOf(job, head) + SLACK || !job.switchable[head]) return throughout;
   const fitting = all.filter(fit);
   if (fitting.length > 0) {
     const fewest = Math.min(...fitting.map((use) => use.pops));
@@ -55,11 +56,11 @@ export function bruteForce(job: Job): Keys {
     const choices = job.readings.map((_, i) => (isOn(job, i) ? allowedUses(job, i, planPops) : [undefined]));
     const place = choices.map(() => 0);
     for (;;) {
-      const keys = keysOf(
-        job,
-        choices.map((uses, i) => uses[place[i] as number]),
-      );
-      if (!best || compareKeys(keys, best) < 0) best = keys;
+      const uses = choices.map((of, i) => of[place[i] as number]);
+      // some head fires on every pop; a job without heads has a plan of none
+      const isWhole = uses.some((use) => use?.pops === planPops) || uses.every((use) => !use);
+      const keys = keysOf(job, uses);
+      if (isWhole && (!best || compareKeys(keys, best) < 0)) best = keys;
       let turn = 0;
       while (turn < place.length && place[turn] === (choices[turn] as unknown[]).length - 1)
         place[turn++] = 0;

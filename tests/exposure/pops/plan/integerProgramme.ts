@@ -1,6 +1,6 @@
 import loadHighs, { type Highs } from 'highs';
-import type { Job } from './jobs';
-import { SLACK } from './keys';
+import { type Job, toleranceOf } from './jobs';
+import { recycle as recycleAt, SLACK } from './keys';
 
 /**
  * The plan as a mixed-integer programme in the LP format, for HiGHS: https://highs.dev
@@ -47,15 +47,15 @@ const STAGE_SLACK = 1e-7;
 
 /** Every setting of a head with every number of pops. */
 function optionsOf(job: Job, head: number): Option[] {
-  const [reading, power, target, least, most, recycle] = [
+  const [reading, power, target, least, most, step] = [
     job.readings,
     job.powers,
     job.targets,
     job.least,
     job.most,
-    job.recycleFull,
+    job.step,
   ].map((column) => column[head] as number) as [number, number, number, number, number, number];
-  const lowest = Math.floor(Math.log(most / least) / Math.LN2 / job.step + 0.5 + SLACK);
+  const lowest = Math.floor(Math.log(most / least) / Math.LN2 / step + 0.5 + SLACK);
   const full = Math.log((reading / target) ** 2 * (most / power)) / Math.LN2 - job.loss;
   const options: Option[] = [];
   for (let pops = 1; pops <= job.mostPops; pops++) {
@@ -64,8 +64,8 @@ function optionsOf(job: Job, head: number): Option[] {
       options.push({
         name: `y${head}_${k}_${pops}`,
         pops,
-        miss: Math.abs(over - k * job.step),
-        recycle: recycle * 0.5 ** (k * job.step),
+        miss: Math.abs(over - k * step),
+        recycle: recycleAt(job, head, most * 0.5 ** (k * step)),
       });
   }
   return options;
@@ -119,8 +119,9 @@ export function integerProgramme(solver: Solver, job: Job): ProgrammeKeys | unde
   const total: Term[] = counts.map((n) => [n, `z${n}`]);
   const minus = (terms: readonly Term[]): Term[] => terms.map(([factor, name]) => [-factor, name]);
   const rules = [`${written(counts.map((n) => [1, `z${n}`]))} = 1`];
-  const heads = headsOn(job).map((i) => optionsOf(job, i));
-  const fitting = heads.map((options) => options.filter(({ miss }) => miss <= job.step / 2 + SLACK));
+  const fitting = headsOn(job).map((i) =>
+    optionsOf(job, i).filter(({ miss }) => miss <= toleranceOf(job, i) + SLACK),
+  );
   for (const [i, options] of fitting.entries()) {
     const fewest = Math.min(...options.map((o) => o.pops));
     rules.push(`${written(each(options))} = 1`);

@@ -12,27 +12,42 @@ export interface Job {
   readonly least: Column;
   readonly most: Column;
   readonly recycleFull: Column;
+  /** At least power; undefined where it is not known. */
+  readonly recycleLeast: Column;
   readonly loss: number;
-  readonly step: number;
+  readonly step: readonly number[];
   readonly mostPops: number;
   readonly pause: number;
+  readonly tolerance: number | undefined;
+  readonly allowed: Column;
+  readonly switchable: readonly boolean[];
 }
 
+/** Columns of numbers that hold one a head; `step`, `allowed` and `switchable` may be left out. */
 export const COLUMNS = ['readings', 'powers', 'targets', 'least', 'most', 'recycleFull'] as const;
+export const ALL_COLUMNS = [...COLUMNS, 'recycleLeast', 'step', 'allowed', 'switchable'] as const;
 
-export const planOf = (job: Job): Result<Plan> =>
-  popsPlan(
-    job.readings,
-    job.powers,
-    job.targets,
-    job.least,
-    job.most,
-    job.recycleFull,
-    job.loss,
-    job.step,
-    job.mostPops,
-    job.pause,
-  );
+/** Stops that a head may end from its target. */
+export const toleranceOf = (job: Job, head: number): number =>
+  job.tolerance ?? (job.step[head] as number) / 2;
+
+/** The arguments of a job in their order. */
+export const argumentsOf = (job: Job): Parameters<typeof popsPlan> => [
+  job.readings,
+  job.powers,
+  job.targets,
+  job.least,
+  job.most,
+  job.recycleFull.map((full, i) => [full, job.recycleLeast[i]]),
+  job.loss,
+  job.step,
+  job.mostPops,
+  job.pause,
+  job.tolerance,
+  job.allowed,
+  job.switchable,
+];
+export const planOf = (job: Job): Result<Plan> => popsPlan(...argumentsOf(job));
 
 /** Draws from a seeded generator. */
 export interface Draw {
@@ -58,14 +73,22 @@ export function draws(seed: number): Draw {
 export interface Made {
   /** Steps from full power down to the lowest setting. */
   readonly steps: number;
+  /** Stops between two of them. */
+  readonly step: number;
   /** Stops over its target at full power, with one pop and after the loss. */
   readonly over: number;
+  /** Whether it may be switched off; it may unless said otherwise. */
+  readonly isSwitchable?: boolean;
 }
 
 /** The cells of heads that have these ranges and lie so far from their targets; energies, readings and times at will. */
-export function jobOf(draw: Draw, made: readonly Made[], rest: Pick<Job, 'loss' | 'step' | 'mostPops'>): Job {
-  const { loss, step } = rest;
-  const lines = made.map(({ steps, over }) => {
+export function jobOf(
+  draw: Draw,
+  made: readonly Made[],
+  rest: Pick<Job, 'loss' | 'tolerance' | 'mostPops'>,
+): Job {
+  const { loss } = rest;
+  const lines = made.map(({ steps, step, over }) => {
     const most = draw.one([200, 400, 600, 1200, 2400, 3000]);
     const stray = draw.chance(0.5) ? 0 : draw.between(-0.4, 0.4);
     const down = Math.max(0, steps + stray);
@@ -78,6 +101,7 @@ export function jobOf(draw: Draw, made: readonly Made[], rest: Pick<Job, 'loss' 
       least: most * 2 ** (-step * down),
       most,
       recycle: draw.one([0.5, 1, 1.5, 2, draw.between(0.2, 6)]),
+      recycleLeast: draw.one([undefined, undefined, 0.1, 0.5, draw.between(0.1, 8)]),
     };
   });
   const off = lines.map(() => (draw.chance(0.08) ? draw.one(['reading', 'target', 'both']) : 'on'));
@@ -88,6 +112,10 @@ export function jobOf(draw: Draw, made: readonly Made[], rest: Pick<Job, 'loss' 
     least: lines.map((l) => l.least),
     most: lines.map((l) => l.most),
     recycleFull: lines.map((l) => l.recycle),
+    recycleLeast: lines.map((l) => l.recycleLeast),
+    step: made.map(({ step }) => step),
+    allowed: lines.map(() => draw.one([undefined, 1, 4, 12])),
+    switchable: made.map(({ isSwitchable = true }) => isSwitchable),
     ...rest,
     pause: draw.one([0, 0, 1, draw.between(0, 4)]),
   };
@@ -117,13 +145,26 @@ function awkward(draw: Draw, steps: number, step: number, mostPops: number): num
 export function smallJob(seed: number): Job {
   const draw = draws(seed);
   const heads = draw.whole(1, 4);
-  const step = draw.one([0.1, 0.2, 1 / 3, 0.5, 1]);
+  const shared = draw.one([0.1, 0.2, 1 / 3, 0.5, 1]);
+  const isMixed = draw.chance(0.3);
   const mostPops = draw.whole(1, heads === 4 ? 8 : 16);
   const made = Array.from({ length: heads }, () => {
     const steps = draw.chance(0.3) ? 0 : draw.whole(1, heads === 4 ? 3 : 6);
-    return { steps, over: awkward(draw, steps, step, mostPops) };
+    const step = isMixed ? draw.one([0.1, 1 / 3, 1]) : shared;
+    return { steps, step, over: awkward(draw, steps, step, mostPops), isSwitchable: draw.chance(0.85) };
   });
-  return jobOf(draw, made, { loss: draw.one([0, 0, 1, -1, draw.between(-2, 3)]), step, mostPops });
+  const tolerance = draw.one([
+    undefined,
+    undefined,
+    undefined,
+    0,
+    shared / 2,
+    0.02,
+    shared / 4,
+    shared * 0.8,
+    draw.between(0, 1),
+  ]);
+  return jobOf(draw, made, { loss: draw.one([0, 0, 1, -1, draw.between(-2, 3)]), tolerance, mostPops });
 }
 
 interface Size {
@@ -145,11 +186,11 @@ export function largeJob(seed: number, size: Size = {}): Job {
     const tooWeak = -Math.log2(mostPops) - 0.4;
     const tooStrong = steps * step + 1.1;
     const between = (steps * step - Math.log2(pops) - Math.log2(pops + 1)) / 2;
-    if (draw.chance(size.strays ?? 0)) return { steps, over: draw.one([tooWeak, tooStrong, between]) };
+    if (draw.chance(size.strays ?? 0)) return { steps, step, over: draw.one([tooWeak, tooStrong, between]) };
     // a dial of a stop or more has no gap between m pops and m + 1; a narrower one fits with these pops
     return steps >= 10 && draw.chance(0.5)
-      ? { steps, over: draw.between(-Math.log2(mostPops), steps * step) }
-      : { steps, over: draw.between(-0.45, 0.45) * step - Math.log2(pops) };
+      ? { steps, step, over: draw.between(-Math.log2(mostPops), steps * step) }
+      : { steps, step, over: draw.between(-0.45, 0.45) * step - Math.log2(pops) };
   });
-  return jobOf(draw, made, { loss: draw.between(-1, 2), step, mostPops });
+  return jobOf(draw, made, { loss: draw.between(-1, 2), tolerance: undefined, mostPops });
 }

@@ -1,5 +1,5 @@
 import type { Plan } from '../../../../src/exposure/pops/plan/popsPlan';
-import type { Job } from './jobs';
+import { type Job, toleranceOf } from './jobs';
 
 /** What plans are ranked by, in this order. */
 export interface Keys {
@@ -27,28 +27,38 @@ export function missed(job: Job, head: number, { power, pops }: Use): number {
   return Math.log2(light / (job.targets[head] as number) ** 2) - job.loss;
 }
 
+/** Seconds to ready: in proportion to the energy, or between what it takes at least and at full power. */
+export function recycle(job: Job, head: number, power: number): number {
+  const [full, least] = [job.recycleFull[head] as number, job.recycleLeast[head]];
+  const [low, high] = [job.least[head] as number, job.most[head] as number];
+  if (least === undefined) return (full * power) / high;
+  if (power <= low) return power === high ? full : least;
+  return least + ((power - low) / (high - low)) * (full - least);
+}
+
 /** The keys of a plan, from what each head does (undefined where it is off), pop by pop. */
 export function keysOf(job: Job, uses: readonly (Use | undefined)[]): Keys {
   let pops = 0;
   for (const use of uses) if (use) pops = Math.max(pops, use.pops);
   const misses: number[] = [];
+  const out: number[] = [];
   let off = 0;
   for (const [i, use] of uses.entries()) {
     if (!use) continue;
-    misses.push(Math.abs(missed(job, i, use)));
+    const miss = Math.abs(missed(job, i, use));
+    misses.push(miss);
+    if (miss > toleranceOf(job, i) + SLACK) out.push(miss);
     if (use.pops < pops) off++;
   }
   let seconds = 0;
   for (let pop = 1; pop <= pops; pop++) {
     let longest = job.pause;
     for (const [i, use] of uses.entries())
-      if (use && use.pops >= pop)
-        longest = Math.max(longest, ((job.recycleFull[i] as number) * use.power) / (job.most[i] as number));
+      if (use && use.pops >= pop) longest = Math.max(longest, recycle(job, i, use.power));
     seconds += longest;
   }
-  const beyond = misses.filter((m) => m > job.step / 2 + SLACK).sort((a, b) => b - a);
   return {
-    beyond,
+    beyond: out.sort((a, b) => b - a),
     off,
     pops,
     worst: misses.reduce((a, b) => Math.max(a, b), 0),
