@@ -108,7 +108,7 @@ export const lightRows = [
     sources: ['adding-light'],
     examples: [
       { cells: ['5 exact', '4 exact', 'none'], gives: [3, 3, 3] },
-      { cells: ['f/16+0.3', 'f/16+0.2'], gives: [0, 4.59414746575005, 6.4990565272478425] },
+      { cells: ['f/16+0.3', 'f/16+0.2'], gives: [0, 4.59414746575005, 6.499056527247843] },
     ],
     notes:
       'Each reading may be off by half a step either way. 0 is no light, not f/0, and feeds nothing. #N/A stands only where even the most is none. To know better, meter the part nearer, or what is left by itself.',

@@ -52,8 +52,6 @@ const plan = (lights: readonly Light[], rest: Partial<Job> = {}): Plan => value(
 const popsIn = (made: Plan): number[] => made.heads.map(({ pops }) => pops);
 const missIn = (made: Plan, head = 0): number => made.heads[head]?.miss as number;
 const remarkIn = (made: Plan, head = 0): string | undefined => made.heads[head]?.remark;
-/** Whether a head ends within half a step of a tenth. */
-const isNear = (made: Plan, head = 0): boolean => Math.abs(missIn(made, head)) <= 0.05 + 1e-9;
 /** What a head reads for the stops that it lies from f/16. */
 const stopsFrom16 = (stops: number): number => 16 * 2 ** (stops / 2);
 
