@@ -46,6 +46,7 @@ const REASONS: Readonly<Record<string, string>> = {
   'focal pops': 'pops that must be given come before all that may be left out',
   'focal pupil':
     'a total depth has the pupil like all depths, and the focal length after it, where it must be exact',
+  'least most': 'what a head shows is read beside its full power; its least power only bounds what is set',
   'least step': 'a plan needs the range of each head, and no step',
   'loss pops': 'pops that must be given come before all that may be left out',
   'loss step': 'an energy is first rounded to what the head can do; a plan begins with what all heads share',
