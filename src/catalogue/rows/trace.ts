@@ -2,11 +2,11 @@ import { CLIP_LOSS } from '../../exposure/duration/shutter';
 import { ABOVE_ZERO, LEVEL, NOT_NEGATIVE } from '../../exposure/core/range';
 import { traceNote } from '../../exposure/trace/traceNote';
 import { traceInside, traceTail } from '../../exposure/trace/traceShares';
-import { traceShutter } from '../../exposure/trace/traceShutter';
+import { traceClip, traceShutter } from '../../exposure/trace/traceShutter';
 import { traceTable } from '../../exposure/trace/traceTable';
 import { HALF, traceTime } from '../../exposure/trace/traceTime';
 import { Q } from '../quantities';
-import { define, type ExampleCell, maybe, series, withDefault } from '../types';
+import { define, type ExampleCell, maybe, one, series, withDefault } from '../types';
 
 const times = series('times', 'Times of the samples, rising; or one cell, the sample interval', Q.wait);
 const values = series('values', 'What the sensor recorded, in any unit, either way up', Q.signal);
@@ -19,6 +19,8 @@ const base = maybe(
   Q.base,
 );
 
+const delay = withDefault('delay', 'From open to the flash', Q.wait, 0, { range: NOT_NEGATIVE });
+
 /** A trapezoid: 1 ms up, 1 ms flat, 3 ms down. */
 const TRAPEZOID: readonly ExampleCell[] = [
   [0, 0.001, 0.002, 0.003, 0.006, 0.007, 0.008],
@@ -29,6 +31,11 @@ const RECORDING =
 const PULSE = 'The pulse with the highest peak counts; flashes before and after it are left out.';
 const SAFETY =
   'A sensor near a flash head, and any wire to it, is kept clear of mains and capacitor: never open a head, as it holds a deadly charge long after it is unplugged. Keep to the maker’s instructions.';
+const FIRST_RISE = 'The first rise is where the trace comes up through 2 % of its height.';
+const HIDDEN =
+  'Where noise hides the tail, the tail is carried on by the decay before it: TRACENOTE says how much that is.';
+const SYNC =
+  'Counts a shutter that is fully open from its first instant. A shutter faster than the camera’s sync speed cuts the picture, whatever this says.';
 const words = ['photodiode', 'oscilloscope', 'recording', 'measured', 't0.5', 't0.1'];
 
 export const traceRows = [
@@ -73,7 +80,7 @@ export const traceRows = [
     run: traceTail,
     sources: ['pulse-shapes'],
     examples: [{ cells: TRAPEZOID, gives: 0.125, source: 'pulse-shapes' }],
-    notes: `${RECORDING} ${PULSE} What still comes after t0.5 blurs a fast subject.`,
+    notes: `${RECORDING} ${PULSE} What still comes after t0.5 blurs a fast subject. ${HIDDEN}`,
     caution: SAFETY,
     words: [...words, 'tail'],
   }),
@@ -118,7 +125,7 @@ export const traceRows = [
       times,
       values,
       withDefault('loss', 'Stops that may be lost', Q.stopsStep, CLIP_LOSS, { range: ABOVE_ZERO }),
-      withDefault('delay', 'From open to the flash', Q.wait, 0, { range: NOT_NEGATIVE }),
+      delay,
       base,
     ],
     result: Q.duration,
@@ -127,10 +134,30 @@ export const traceRows = [
     run: traceShutter,
     sources: ['pulse-shapes'],
     examples: [{ cells: [...TRAPEZOID, 1], gives: 0.0015 + 0.001 * 0.48, source: 'pulse-shapes' }],
-    notes: `${RECORDING} ${PULSE} The first rise is where the trace comes up through 2 % of its height.`,
-    caution:
-      'Counts a shutter that is fully open from its first instant. A shutter faster than the camera’s sync speed cuts the picture, whatever this says.',
+    notes: `${RECORDING} ${PULSE} ${FIRST_RISE} ${HIDDEN}`,
+    caution: SYNC,
     words: [...words, 'sync'],
+  }),
+  define({
+    id: 'TRACECLIP',
+    family: 'trace',
+    gives: 'Stops lost of a recorded flash to a shutter that closes before it is over.',
+    args: [
+      times,
+      values,
+      one('open', 'Shutter time: how long the shutter is fully open', Q.shutterTime, { range: ABOVE_ZERO }),
+      delay,
+      base,
+    ],
+    result: Q.stops,
+    answers: 'one',
+    formula: '−log2 of the share of the light that falls up to open − delay after the first rise',
+    run: traceClip,
+    sources: ['pulse-shapes'],
+    examples: [{ cells: [...TRAPEZOID, '1.98 ms'], gives: 1, source: 'pulse-shapes' }],
+    notes: `${RECORDING} ${PULSE} ${FIRST_RISE} ${HIDDEN}`,
+    caution: SYNC,
+    words: [...words, 'sync', 'cut', 'tail'],
   }),
   define({
     id: 'TRACENOTE',

@@ -12,6 +12,17 @@ export const tracePointAt = (signal: Signal, i: number): TracePoint => ({
   cell: i,
 });
 
+/** An instant with the last sample at or before it; before the first sample, that one. */
+export function tracePointBefore(signal: Signal, time: number): TracePoint {
+  let [cell, above] = [0, signal.samples.count];
+  while (above - cell > 1) {
+    const middle = (cell + above) >> 1;
+    if (timeAt(signal.samples, middle) <= time) cell = middle;
+    else above = middle;
+  }
+  return { time, cell };
+}
+
 /** Light between a sample and an instant of the cell that follows it: a straight line joins the samples. */
 function partOfCell(signal: Signal, { time, cell }: TracePoint): number {
   const start = timeAt(signal.samples, cell);

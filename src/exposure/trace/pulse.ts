@@ -7,6 +7,7 @@ import { instantRise } from './instant';
 import { bendNoise } from './noise';
 import { topOf, type Top } from './peak';
 import { polarityOf } from './polarity';
+import { baseWithRest } from './rest';
 import { readSamples, type Samples } from './samples';
 import { above, brightestAt, type Signal } from './signal';
 
@@ -86,9 +87,16 @@ export function readPulse(
   const top = topOf(flat, peak, noise);
   if (!(top.height > Math.max(CLEAR * highestOfNoise(samples.count) * noise, SLACK)))
     return fail('no-answer', NO_RISE);
-  const signal = above(whole.signal, dark, top.height);
-  return pulseAt(signal, peak, top, dark, noise / top.height);
+  const pulse = pulseAbove(whole.signal, dark, peak, top, noise);
+  const rested = baseWithRest(pulse);
+  if (rested.level === dark.level) return pulse;
+  const height = top.height - (rested.level - dark.level);
+  return pulseAbove(whole.signal, rested, peak, { ...top, height }, noise);
 }
+
+/** @param noise - standard deviation of a sample, in units of the signal. */
+const pulseAbove = (signal: Signal, base: Base, peak: number, top: Top, noise: number): Pulse =>
+  pulseAt(above(signal, base, top.height), peak, top, base, noise / top.height);
 
 function pulseAt(signal: Signal, peak: number, top: Top, base: Base, noise: number): Pulse {
   const last = signal.samples.count - 1;

@@ -11,8 +11,9 @@ export interface Span {
   readonly fall: TracePoint;
 }
 
-/** Light before, inside and after a span, as shares that add up to 1. */
+/** Light before, inside and after a span, as shares of all light of the pulse (heights × seconds) that add up to 1. */
 export interface Shares {
+  readonly total: number;
   readonly before: number;
   readonly inside: number;
   readonly after: number;
@@ -21,20 +22,14 @@ export interface Shares {
 /** The lowest level that the trade asks for: a recording that ends above it has lost light that counts. */
 export const LOWEST_LEVEL = 0.1;
 /** Lowest level that stands out of the noise, in standard deviations. */
-const LEAST = 2.5;
+export const LEAST_LEVEL = 2.5;
 
 export const durationOf = ({ rise, fall }: Span): number => fall.time - rise.time;
-
-/** All the light of a pulse. */
-export const wholeOf = ({ signal, from, to }: Pulse): Span => ({
-  rise: tracePointAt(signal, from),
-  fall: tracePointAt(signal, to),
-});
 
 const lostInNoise = (pulse: Pulse, level: number): Fail =>
   fail(
     'no-answer',
-    `${spoken(level)} of the height is lost in the noise of the trace: ask for ${spoken(Math.ceil(100 * LEAST * pulse.noise) / 100)} or more, or record a cleaner trace.`,
+    `${spoken(level)} of the height is lost in the noise of the trace: ask for ${spoken(Math.ceil(100 * LEAST_LEVEL * pulse.noise) / 100)} or more, or record a cleaner trace.`,
   );
 
 const neverFalls = (pulse: Pulse, level: number): Fail =>
@@ -60,7 +55,7 @@ export function spanAt(
   level: number,
   cursor = { rise: pulse.from, fall: pulse.to },
 ): Result<Span> {
-  if (level < LEAST * pulse.noise) return lostInNoise(pulse, level);
+  if (level < LEAST_LEVEL * pulse.noise) return lostInNoise(pulse, level);
   if (level > lightAt(pulse.signal, pulse.peak)) return fail('no-answer', BETWEEN_SAMPLES);
   const rise = crossingOf(pulse, level, 1, cursor.rise);
   const fall = crossingOf(pulse, level, -1, cursor.fall);
@@ -70,31 +65,10 @@ export function spanAt(
   return { rise: rise.place ?? tracePointAt(pulse.signal, pulse.from), fall: fall.place };
 }
 
-/** All light of the pulse, in heights × seconds; `no-answer` where the recording ends before enough of it. */
-export function allLight(pulse: Pulse): Result<number> {
-  const enough = spanAt(pulse, Math.max(LOWEST_LEVEL, LEAST * pulse.noise));
-  if (isFail(enough)) return enough;
-  const { rise, fall } = wholeOf(pulse);
-  const light = lightBetween(pulse.signal, rise, fall);
-  return light > 0 ? light : fail('no-answer', 'The trace shows no light above its base on the whole.');
-}
-
 /** Shares of a span that lies within another one, whose own shares are known. */
-export function sharesWithin(
-  { signal }: Pulse,
-  light: number,
-  outer: Span & Shares,
-  inner: Span,
-): Span & Shares {
-  const before = outer.before + lightBetween(signal, outer.rise, inner.rise) / light;
-  const after = outer.after + lightBetween(signal, inner.fall, outer.fall) / light;
-  return { ...inner, before, inside: 1 - before - after, after };
+export function sharesWithin({ signal }: Pulse, outer: Span & Shares, inner: Span): Span & Shares {
+  const { total } = outer;
+  const before = outer.before + lightBetween(signal, outer.rise, inner.rise) / total;
+  const after = outer.after + lightBetween(signal, inner.fall, outer.fall) / total;
+  return { ...inner, total, before, inside: 1 - before - after, after };
 }
-
-/** The whole pulse with its shares, to begin with. */
-export const wholeWithShares = (pulse: Pulse): Span & Shares => ({
-  ...wholeOf(pulse),
-  before: 0,
-  inside: 1,
-  after: 0,
-});

@@ -1,29 +1,67 @@
-import { answer, isFail, type Result } from '../core/result';
+import { answer, fail, isFail, type Result } from '../core/result';
+import { SLACK } from '../core/numbers';
 import { CLIP_LOSS } from '../duration/shutter';
 import { crossingOf } from './crossing';
 import { type Pulse, readPulse } from './pulse';
 import { timeAt } from './samples';
-import { lightAt } from './signal';
-import { allLight, wholeOf } from './span';
+import { lightAt, type Signal } from './signal';
+import { lightAfter, type WholeLight, wholeLight } from './tail';
+
+/** A recorded flash with all its light, and its first rise, which is where it begins for a shutter. */
+interface Flash {
+  readonly pulse: Pulse;
+  readonly whole: WholeLight;
+  readonly start: number;
+}
+
+function flashOf(
+  times: ArrayLike<number>,
+  values: ArrayLike<number>,
+  base: number | undefined,
+): Result<Flash> {
+  const pulse = readPulse(times, values, base);
+  if (isFail(pulse)) return pulse;
+  const whole = wholeLight(pulse);
+  if (isFail(whole)) return whole;
+  const start = crossingOf(pulse, pulse.foot.low, 1, pulse.from).place ?? whole.rise;
+  return { pulse, whole, start: start.time };
+}
 
 /** Instant after which no more than so much light of the pulse is left, added up from its end. */
-function lastInstant({ signal, from, to }: Pulse, rest: number): number {
-  let left = rest;
-  for (let i = to; i > from; i--) {
-    const end = timeAt(signal.samples, i);
-    const width = end - timeAt(signal.samples, i - 1);
-    const here = lightAt(signal, i);
-    const before = lightAt(signal, i - 1);
+function lastInstant(
+  { pulse: { signal, from }, whole: { end, carried, decay } }: Flash,
+  rest: number,
+): number {
+  if (carried >= rest) return end.time + decay * Math.log(carried / rest);
+  let left = rest - carried;
+  let [late, here] = [end.time, NaN];
+  for (let i = end.cell; i >= from; i--) {
+    const early = timeAt(signal.samples, i);
+    const before = lightAt(signal, i);
+    if (Number.isNaN(here)) here = endLight(signal, end.cell, end.time);
+    const width = late - early;
     const cell = ((here + before) / 2) * width;
-    if (cell >= left) {
+    if (cell >= left && width > 0) {
       // here·s + (before − here)/(2·width)·s² = left, by the form of the root that keeps its digits
       const bend = (before - here) / width;
       const back = (2 * left) / (here + Math.sqrt(Math.max(0, here * here + 2 * bend * left)));
-      return end - Math.min(width, back);
+      return late - Math.min(width, back);
     }
     left -= cell;
+    [late, here] = [early, before];
   }
   return timeAt(signal.samples, from);
+}
+
+/** Light on the straight line between a sample and the next, at an instant. */
+function endLight(signal: Signal, cell: number, time: number): number {
+  const start = timeAt(signal.samples, cell);
+  const before = lightAt(signal, cell);
+  if (!(time > start)) return before;
+  return (
+    before +
+    ((lightAt(signal, cell + 1) - before) * (time - start)) / (timeAt(signal.samples, cell + 1) - start)
+  );
 }
 
 /**
@@ -31,7 +69,7 @@ function lastInstant({ signal, from, to }: Pulse, rest: number): number {
  *
  * Counted from the instant at which the shutter is open. The flash starts `delay` later, at its first rise: the instant at
  * which it comes up through 2 % of its height (three times the noise, where that is more). The little light before that
- * instant counts as passed.
+ * instant counts as passed. What noise hides of the tail counts as it is carried on by the decay before it.
  *
  * @param times - seconds, or the sample interval, as in `traceTime`.
  * @param values - in any unit, as in `traceTime`.
@@ -47,11 +85,33 @@ export function traceShutter(
   delay = 0,
   base?: number,
 ): Result<number> {
-  const pulse = readPulse(times, values, base);
-  if (isFail(pulse)) return pulse;
-  const light = allLight(pulse);
-  if (isFail(light)) return light;
-  const rise = crossingOf(pulse, pulse.foot.low, 1, pulse.from).place ?? wholeOf(pulse).rise;
-  const close = lastInstant(pulse, -Math.expm1(-loss * Math.LN2) * light);
-  return answer(delay + Math.max(0, close - rise.time));
+  const flash = flashOf(times, values, base);
+  if (isFail(flash)) return flash;
+  const close = lastInstant(flash, -Math.expm1(-loss * Math.LN2) * flash.whole.total);
+  return answer(delay + Math.max(0, close - flash.start));
+}
+
+/**
+ * Stops lost of a recorded flash to a shutter that closes before it is over: `flashClip` for a pulse of any shape, and the
+ * inverse of `traceShutter`.
+ *
+ * @param open - seconds that the shutter is fully open (above 0).
+ * @returns stops; a `no-answer` refusal where the shutter closes before the flash begins. All else as in `traceShutter`.
+ */
+export function traceClip(
+  times: ArrayLike<number>,
+  values: ArrayLike<number>,
+  open: number,
+  delay = 0,
+  base?: number,
+): Result<number> {
+  const flash = flashOf(times, values, base);
+  if (isFail(flash)) return flash;
+  if (open - delay <= SLACK * open)
+    return fail(
+      'no-answer',
+      'The shutter closes before the flash begins: open is not longer than the delay.',
+    );
+  const rest = lightAfter(flash.pulse, flash.whole, flash.start + open - delay) / flash.whole.total;
+  return answer(-Math.log1p(-rest) / Math.LN2);
 }

@@ -1,6 +1,7 @@
 import { answer, isFail, type Result } from '../core/result';
 import { readPulse } from './pulse';
-import { allLight, durationOf, sharesWithin, spanAt, wholeWithShares } from './span';
+import { durationOf, type Shares, sharesWithin, type Span, spanAt } from './span';
+import { wholeLight, wholeWithShares } from './tail';
 
 const LEVELS = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9] as const;
 
@@ -19,15 +20,15 @@ export function traceTable(
 ): Result<readonly (readonly Result<number>[])[]> {
   const pulse = readPulse(times, values, base);
   if (isFail(pulse)) return pulse;
-  const light = allLight(pulse);
+  const whole = wholeLight(pulse);
   const cursor = { rise: pulse.from, fall: pulse.to };
-  let outer = wholeWithShares(pulse);
+  let outer: Result<Span & Shares> = isFail(whole) ? whole : wholeWithShares(whole);
   return LEVELS.map((level): readonly Result<number>[] => {
     const span = spanAt(pulse, level, cursor);
     if (isFail(span)) return [span, span, span, span];
     const duration = answer(durationOf(span));
-    if (isFail(light)) return [duration, light, light, light];
-    outer = sharesWithin(pulse, light, outer, span);
+    if (isFail(outer)) return [duration, outer, outer, outer];
+    outer = sharesWithin(pulse, outer, span);
     return [duration, answer(outer.before), answer(outer.inside), answer(outer.after)];
   });
 }

@@ -110,8 +110,9 @@ describe('noise of 3 % of the height', () => {
     const shape = gaussian(100e-6);
     for (const seed of [1, 3, 4, 6]) {
       const { times, values } = record(shape, { ...setting, lead: 0.1, seed });
+      // below 9 % of the height an exponential stands for it: 0.09 × its slowest decay there is half a percent too much
       expect(Math.abs(value(traceInside(times, values, 0.5)) - exactly(shape, 0.5).inside)).toBeLessThan(
-        0.003,
+        0.006,
       );
     }
   });

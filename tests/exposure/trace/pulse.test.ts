@@ -104,7 +104,9 @@ describe('a pulse', () => {
     // stretches are a quarter as long as it takes to fall to 0.02
     const length = (decay * Math.log(50)) / 4;
     const meanFrom = (i: number): number => (tail(i) * (1 - Math.exp(-length / decay)) * decay) / length;
-    const doubt = 3 * (noise / Math.sqrt(length) + noise / Math.sqrt(lead));
+    // the base is told by the samples before and by what comes after three times the noise and three decay times more
+    const after = 20_000 - lead - decay * (3 - Math.log(3 * noise));
+    const doubt = 3 * (noise / Math.sqrt(length) + noise / Math.sqrt(lead + after));
     expect(meanFrom(pulse.to)).toBeLessThan(doubt);
     expect(meanFrom(pulse.to - length)).toBeGreaterThan(doubt);
   });

@@ -243,13 +243,13 @@ describe('hysteresis of twice the noise', () => {
   it('does not count a rise that comes no higher than that above the level, worked by hand', () => {
     // through 0.5 between 0.495 and 0.6, the third step of the rise, and the mirror of it
     const values = flash([0.2, 0.4, 0.505, 0.495, 0.6, 0.8]);
-    expectNear(value(traceTime([1], values, 0.5)), 2 * (3 - 0.005 / 0.105), 1e-9);
+    expectNear(value(traceTime([1], values, 0.5, 0)), 2 * (3 - 0.005 / 0.105), 1e-9);
   });
 
   it('does not count a dip that goes no lower than that below the level, worked by hand', () => {
     // through 0.5 between 0.4 and 0.53, and the mirror of it
     const values = flash([0.2, 0.4, 0.53, 0.495, 0.6, 0.8]);
-    expectNear(value(traceTime([1], values, 0.5)), 2 * (5 - 0.1 / 0.13), 1e-9);
+    expectNear(value(traceTime([1], values, 0.5, 0)), 2 * (5 - 0.1 / 0.13), 1e-9);
   });
 });
 

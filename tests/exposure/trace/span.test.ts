@@ -1,14 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Pulse } from '../../../src/exposure/trace/pulse';
-import {
-  allLight,
-  durationOf,
-  sharesWithin,
-  type Span,
-  spanAt,
-  wholeOf,
-  wholeWithShares,
-} from '../../../src/exposure/trace/span';
+import { durationOf, sharesWithin, type Span, spanAt } from '../../../src/exposure/trace/span';
 import { expectNear, refusal, value } from '../support';
 import { pulseOf, signalOf } from './signals';
 
@@ -89,75 +81,25 @@ describe('the span at a level', () => {
   });
 });
 
-describe('all light of a pulse', () => {
-  it('is what lies between its first and last sample', () => {
-    expect(allLight(pulseFrom(TRIANGLE))).toBe(12);
-    const pulse = pulseFrom([0.5, ...TRIANGLE, 0.5], { from: 1, to: 13 });
-    expect(allLight(pulse)).toBe(12);
-    expect(wholeOf(pulse)).toEqual({ rise: { time: 12, cell: 1 }, fall: { time: 36, cell: 13 } });
-  });
-
-  it('is told though the end is missing below a tenth, or below the noise', () => {
-    // ends at a sixteenth, which half of the last 2 s is brighter by
-    expect(allLight(pulseFrom([...TRIANGLE.slice(0, -1), 0.0625]))).toBe(12.0625);
-    expect(refusal(allLight(pulseFrom(endsAt(0.125)))).message).toBe(
-      `The trace never falls through 0.1 ${NEVER}.`,
-    );
-    // 2.5 × 0.06 is 0.15, through which it falls before it ends at an eighth: 1/16 in 2 s is missing
-    expectNear(value(allLight(pulseFrom(endsAt(0.125), { noise: 0.06 }))), 12 - 0.125);
-  });
-
-  it('is refused where there is none on the whole', () => {
-    const none = { fail: 'no-answer', message: 'The trace shows no light above its base on the whole.' };
-    expect(allLight(pulseFrom([0, 1, -1, 0]))).toEqual(none);
-    expect(allLight(pulseFrom([0, 1, -2, 0]))).toEqual(none);
-    expect(allLight(pulseFrom([0, 1, -0.5, 0]))).toBe(1);
-  });
-});
-
 describe('shares', () => {
-  it('are all inside to begin with', () => {
-    expect(wholeWithShares(pulseFrom(TRIANGLE))).toEqual({
-      rise: { time: 10, cell: 0 },
-      fall: { time: 34, cell: 12 },
-      before: 0,
-      inside: 1,
-      after: 0,
-    });
-  });
-
   it('of a span within another one add what lies between the two', () => {
     const pulse = pulseFrom(TRIANGLE);
     const outer = {
       rise: { time: 12, cell: 1 },
       fall: { time: 30, cell: 10 },
+      total: 12,
       before: 0.25,
       inside: 0.5,
       after: 0.25,
     };
     const inner: Span = { rise: { time: 14, cell: 2 }, fall: { time: 26, cell: 8 } };
     // 2 s at 0.375 and 4 s at 0.375 on the mean, in 12 of light: 1/16 and 1/8
-    expect(sharesWithin(pulse, 12, outer, inner)).toEqual({
+    expect(sharesWithin(pulse, outer, inner)).toEqual({
       ...inner,
+      total: 12,
       before: 0.3125,
       inside: 0.3125,
       after: 0.375,
     });
-  });
-
-  it('are the same worked out from the whole pulse or from a lower level', () => {
-    const pulse = pulseFrom(TRIANGLE);
-    let outer = wholeWithShares(pulse);
-    for (const level of [0.2, 0.4, 0.6, 0.8]) {
-      const span = value(spanAt(pulse, level));
-      outer = sharesWithin(pulse, 12, outer, span);
-      const once = sharesWithin(pulse, 12, wholeWithShares(pulse), span);
-      // level² of the light of a triangle lies outside, a third of it before where it rises in a third of the time
-      for (const shares of [outer, once]) {
-        expectNear(shares.before, level ** 2 / 3);
-        expectNear(shares.after, (2 * level ** 2) / 3);
-        expectNear(shares.inside, 1 - level ** 2);
-      }
-    }
   });
 });

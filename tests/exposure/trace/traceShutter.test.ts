@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { shutterForFlash } from '../../../src/exposure/duration/shutter';
-import { traceShutter } from '../../../src/exposure/trace/traceShutter';
+import { flashClip, shutterForFlash } from '../../../src/exposure/duration/shutter';
+import { traceClip, traceShutter } from '../../../src/exposure/trace/traceShutter';
+import { traceTable } from '../../../src/exposure/trace/traceTable';
 import { traceTime } from '../../../src/exposure/trace/traceTime';
 import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
 import { exponential, gaussian, record, twoTimes } from './shapes';
@@ -100,10 +101,126 @@ describe('shortest opening for a recorded flash', () => {
     expect(refusal(traceShutter(times, values)).message).toContain('never falls through 0.1');
   });
 
+  it('is longer than what noise hides: the tail is carried on', () => {
+    // e^(−t/τ) is what is left: a hundredth is lost at 4.6 decay times, where the light lies a tenth of the noise high.
+    const tau = 1e-3;
+    const { times, values } = record(exponential(tau), { ...RECORDED, lead: 0.1, noise: 0.05, seed: 3 });
+    const loss = -Math.log2(0.99);
+    expectNear(value(traceShutter(times, values, loss)), tau * Math.log(100), 0.05);
+  });
+
   itKeepsItsRanges('TRACESHUTTER', {
     times: [[0, 1, 2, 3, 4], 'any'],
     values: [[0, 2, 8, 4, 0], 'any'],
     loss: [0.1, 'above 0'],
     delay: [0.001, 'from 0'],
+  });
+});
+
+describe('stops lost to a shutter that closes before a recorded flash is over', () => {
+  it('are those of the formula for an exponential decay', () => {
+    const tau = 1e-3;
+    const { times, values } = record(exponential(tau), { ...RECORDED, lead: 0.1 });
+    for (const open of [0.2e-3, 1e-3, 3e-3, 8e-3])
+      expectNear(
+        value(traceClip(times, values, open + 2e-3, 2e-3)),
+        value(flashClip(tau * Math.LN2, 0.5, open)),
+        1e-4,
+      );
+  });
+
+  it('are worked by hand on a triangle, from its rise through 2 % of the height', () => {
+    // 1 s up and 1 s down: half of the light at the peak, and all but an eighth half a second later
+    expectNear(value(traceClip([0, 1, 2], [0, 6, 0], 1 - 0.02)), 1);
+    expectNear(value(traceClip([0, 1, 2], [0, 6, 0], 1.5 - 0.02)), Math.log2(8 / 7));
+    // an eighth of the light
+    expectNear(value(traceClip([0, 1, 2], [0, 6, 0], 0.5 - 0.02)), 3);
+    for (const open of [2, 3]) expect(traceClip([0, 1, 2], [0, 6, 0], open)).toBe(0);
+  });
+
+  it('are the inverse of the shortest opening, under noise too', () => {
+    for (const noise of [0, 0.01])
+      for (const shape of [exponential(1e-3), twoTimes(50e-6, 400e-6), gaussian(1e-4)]) {
+        const { times, values } = record(shape, { ...RECORDED, lead: 0.1, noise });
+        for (const loss of [0.01, 0.05, 0.1, 0.5, 2]) {
+          const open = value(traceShutter(times, values, loss, 1e-3));
+          expectNear(value(traceClip(times, values, open, 1e-3)), loss, 1e-7);
+        }
+      }
+  });
+
+  it('take the base that is given', () => {
+    // 1, 7, 1, 0 above 2: 4 of 8.5 have passed at the peak, from the first sample on
+    expectNear(value(traceClip([0, 1, 2, 3], [3, 9, 3, 2], 1, 0, 2)), Math.log2(8.5 / 4));
+  });
+
+  it('are refused where the shutter closes before the flash, or too much of the light is missing', () => {
+    expect(refusal(traceClip([0, 1, 2], [0, 6, 0], 0.5, 0.5))).toMatchObject({
+      fail: 'no-answer',
+      message: expect.stringContaining('before the flash begins'),
+    });
+    const { times, values } = record(exponential(1e-3), { decays: 2, samples: 1000, lead: 0.1 });
+    expect(refusal(traceClip(times, values, 1e-3)).message).toContain('never falls through 0.1');
+  });
+
+  itKeepsItsRanges('TRACECLIP', {
+    times: [[0, 1, 2, 3, 4], 'any'],
+    values: [[0, 2, 8, 4, 0], 'any'],
+    open: [3, 'above 0'],
+    delay: [0.001, 'from 0'],
+  });
+});
+
+/**
+ * A hundred rise-and-decay recordings of 1 % noise with 40 samples before the rise: from two samples on the rise to a rise half as
+ * slow as the fall, 100 samples a decay time, 12 decay times long.
+ */
+describe('a tail that noise hides', () => {
+  const DECAY = 400e-6;
+  const flashes = Array.from({ length: 100 }, (_, k) => {
+    const shape = twoTimes(DECAY * (0.02 + 0.0048 * k), DECAY);
+    const setting = { decays: 12, samples: 1240, lead: 40 / 1240, noise: 0.01, seed: 501 + k };
+    return { shape, ...record(shape, setting) };
+  });
+  /** Opening from the rise through three times the noise at which so much of the light is lost, by bisection. */
+  function opening(shape: (typeof flashes)[number]['shape'], loss: number): number {
+    const passed = 2 ** -loss * shape.total;
+    let [early, late] = [0, 20 * DECAY];
+    for (let i = 0; i < 80; i++) {
+      const middle = (early + late) / 2;
+      if (shape.sum(middle) < passed) early = middle;
+      else late = middle;
+    }
+    return early - shape.rise(0.03);
+  }
+  const within = (share: number, errors: readonly number[]): number =>
+    errors.filter((error) => Math.abs(error) <= share).length;
+
+  it.each([0.02, 0.1, 0.3, 1])(
+    'leaves the opening that loses %d stop within 5 % of the truth in 95 of 100 recordings',
+    (loss) => {
+      const errors = flashes.map(
+        ({ shape, times, values }) => value(traceShutter(times, values, loss)) / opening(shape, loss) - 1,
+      );
+      expect(within(0.05, errors)).toBeGreaterThanOrEqual(95);
+    },
+  );
+
+  it.each([0.1, 0.3, 1])(
+    'leaves a loss of %d stop within 5 % of the truth in 95 of 100 recordings',
+    (loss) => {
+      const errors = flashes.map(
+        ({ shape, times, values }) => value(traceClip(times, values, opening(shape, loss))) / loss - 1,
+      );
+      expect(within(0.05, errors)).toBeGreaterThanOrEqual(95);
+    },
+  );
+
+  it('leaves shares that add up to 1', () => {
+    for (const { times, values } of flashes.slice(0, 10))
+      for (const row of value(traceTable(times, values))) {
+        const [, before, inside, after] = row as number[];
+        expect((before as number) + (inside as number) + (after as number)).toBeCloseTo(1, 14);
+      }
   });
 });
