@@ -5,7 +5,7 @@
  */
 export const FULL = process.env['SWEEPTABLE_FULL'] === '1';
 
-/** Of this run in full, which prints it; 0 where each test has its own. */
+/** The seed of this run in full, which prints it so that it can be repeated; 0 where each test has its own. */
 const FRESH = FULL ? Number(process.env['SWEEPTABLE_SEED'] ?? 0) : 0;
 if (!(Number.isInteger(FRESH) && FRESH >= 0 && FRESH < 1e6))
   throw new Error('SWEEPTABLE_SEED must be a whole number from 0 below a million.');

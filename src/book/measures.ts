@@ -14,7 +14,10 @@ export const charactersOf = (pixels: number): number => Math.round(((pixels - GA
 
 /** Points of a row that nothing makes higher. */
 export const USUAL_HEIGHT = 15;
-/** Of a letter and of a line, by the size of the type; a shade wide, because a line too many is better than a cut one. */
+/**
+ * How wide a letter and how high a line is, in sizes of the type. Both are a shade too large: a row with a line too many
+ * does less harm than one that cuts its words.
+ */
 const LETTER = 0.55;
 const LINE = 1.3;
 const EDGES = 2;
@@ -25,7 +28,10 @@ export type Widths = Readonly<Record<number, number>>;
 export type Heights = Readonly<Record<number, number>>;
 
 /** Points that the columns of an area are wide together; columns without a width of their own are not counted. */
-export function widthOf({ column, columns }: Pick<Area, 'column' | 'columns'>, widths: Widths): number {
+export function widthOfColumns(
+  { column, columns }: Pick<Area, 'column' | 'columns'>,
+  widths: Widths,
+): number {
   let sum = 0;
   for (let c = column; c < column + columns; c++) {
     const characters = widths[c];
@@ -48,7 +54,7 @@ export function rowHeights(
   for (const { row, column, value, style } of cells) {
     const { size = USUAL_SIZE, wrap } = style ?? {};
     const span = merged.get(`${row},${column}`) ?? { column, columns: 1 };
-    const letters = (widthOf(span, widths) - EDGES) / (size * LETTER);
+    const letters = (widthOfColumns(span, widths) - EDGES) / (size * LETTER);
     const lines = wrap && typeof value === 'string' ? wordLines(value, letters) : 1;
     found[row] = Math.max(found[row] ?? USUAL_HEIGHT, Math.ceil(lines * size * LINE) + EDGES);
   }

@@ -1,5 +1,5 @@
 import type { BookPage, BookSheet } from './book';
-import { USUAL_HEIGHT, widthOf } from './measures';
+import { USUAL_HEIGHT, widthOfColumns } from './measures';
 
 /** Points of a page that hold cells: as wide as A4 upright and as high as Letter lengthwise leave, whichever is less. */
 const PAGE = { upright: { width: 520, height: 690 }, lengthwise: { width: 720, height: 490 } } as const;
@@ -11,7 +11,7 @@ export function pageBreaks(
 ): number[] {
   const { width, height } = landscape ? PAGE.lengthwise : PAGE.upright;
   const across = { column: 0, columns: Object.keys(widths).length };
-  const scale = Math.min(1, width / widthOf(across, widths));
+  const scale = Math.min(1, width / widthOfColumns(across, widths));
   const points = (from: number, to: number): number => {
     let sum = 0;
     for (let row = from; row < to; row++) sum += heights[row] ?? USUAL_HEIGHT;

@@ -24,13 +24,15 @@ const OF_ROLE = {
   point: { ink: 'clay', dash: 'none', width: 2, marks: 'diamond' },
 } as const satisfies Record<NonNullable<ChartSeries['role']>, SeriesLook>;
 
+const inTurn = <T>(list: readonly T[], index: number): T => list[index % list.length] as T;
+
 /** The look of the series at a place among those of its chart, which has so many points. */
 export const seriesLook = ({ role }: Pick<ChartSeries, 'role'>, index: number, points: number): SeriesLook =>
   role
     ? OF_ROLE[role]
     : {
-        ink: INKS[index % INKS.length] as SeriesLook['ink'],
-        dash: DASHES[index % DASHES.length] as SeriesLook['dash'],
+        ink: inTurn(INKS, index),
+        dash: inTurn(DASHES, index),
         width: 2,
         marks: points > MOST_MARKS ? 'none' : 'dots',
       };

@@ -10,6 +10,7 @@ import {
   quantitiesOf,
 } from '../catalogue/types';
 import { cellText, columnsOf, functionName, unitOf } from '../catalogue/words';
+import { at } from '../exposure/core/at';
 import { exactMark } from '../exposure/stops/marks';
 import { plainNumber } from '../pane/numberText';
 import type { TemplateColumn, Template, TemplateValue } from '../sheets/template';
@@ -42,7 +43,7 @@ function asTyped(cell: ExampleCell, arg: Arg): ExampleCell {
 
 /** The cells of a check as they stand in a formula. */
 const typedCells = ({ cells, via }: PublishedCheck, row: AnyRow): readonly ExampleCell[] =>
-  via === 'call' ? cells : cells.map((cell, i) => asTyped(cell, row.args[i] as Arg));
+  via === 'call' ? cells : cells.map((cell, i) => asTyped(cell, at<Arg>(row.args, i)));
 
 /** "=SWEEP.POPSFORTARGET(16,45,1)". Of several answers side by side, the one that the check names. */
 function liveFormula(check: PublishedCheck, row: AnyRow): string {
@@ -74,7 +75,7 @@ const SHOWN = 5;
 function inputWords({ cells, part }: PublishedCheck, row: AnyRow): string {
   const words = cells.flatMap((cell, i) => {
     if (!isSome(cell)) return [];
-    const arg = row.args[i] as Arg;
+    const arg = at<Arg>(row.args, i);
     const said = listed([cell].flat(2));
     return [`${arg.name} ${said}${typeof cell === 'number' ? unitAfter(arg) : ''}`];
   });

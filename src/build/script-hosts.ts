@@ -1,6 +1,7 @@
 import { CATALOGUE, NAMESPACE } from '../catalogue';
 import type { AnyRow, Arg } from '../catalogue/types';
 import { argumentHelp, exampleFormula, resultText } from '../catalogue/words';
+import { at } from '../exposure/core/at';
 
 const args = (row: AnyRow): readonly Arg[] => row.args as readonly Arg[];
 /** These hosts know no namespace with a dot. */
@@ -14,7 +15,7 @@ function comment(row: AnyRow): string {
     ...args(row).map(
       (arg) => `@param {any[][]} ${arg.optional ? `[${arg.name}]` : arg.name} ${text(argumentHelp(arg))}`,
     ),
-    `@returns {any[][]} ${text(resultText(row))}. Example: ${text(exampleFormula(row, row.examples[0] as AnyRow['examples'][number]).replace(`${NAMESPACE}.`, `${NAMESPACE}_`))}`,
+    `@returns {any[][]} ${text(resultText(row))}. Example: ${text(exampleFormula(row, at(row.examples, 0)).replace(`${NAMESPACE}.`, `${NAMESPACE}_`))}`,
     '@customfunction',
   ];
   return ['/**', ...lines.map((line) => ` * ${line}`), ' */'].join('\n');

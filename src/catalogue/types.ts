@@ -1,3 +1,4 @@
+import { at } from '../exposure/core/at';
 import { ANY, type Range } from '../exposure/core/range';
 import type { Result } from '../exposure/core/result';
 import type { Quantity } from './quantities';
@@ -185,7 +186,7 @@ export const choice = <T extends string>(name: string, about: string, choices: r
   kind: { choices } as TextKind<T>,
   takes: 'one',
   optional: true,
-  fallback: choices[0] as T,
+  fallback: at(choices, 0),
   range: ANY,
 });
 

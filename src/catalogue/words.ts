@@ -38,8 +38,8 @@ export function fallbackText(arg: Arg): string {
 
 /** The unit of an argument; empty where it has none or another argument decides. */
 export function unitOf(arg: Arg): string {
-  const units = new Set(quantitiesOf(arg.kind).map((q) => q.unit));
-  return units.size === 1 ? ([...units][0] as string) : '';
+  const [unit, ...others] = new Set(quantitiesOf(arg.kind).map((q) => q.unit));
+  return unit === undefined || others.length > 0 ? '' : unit;
 }
 
 /** An argument in one line: what it is, its unit and range, how a cell is read, what stands in for it. */

@@ -23,14 +23,14 @@ function readChoice(cell: unknown, choices: readonly string[], name: string): Re
   return { refused: fail('unreadable', `${name} must be ${orList(wanted)}, not ${describe(cell)}.`) };
 }
 
-const TRUTHS: Readonly<Record<string, boolean>> = {
-  true: true,
-  yes: true,
-  '1': true,
-  false: false,
-  no: false,
-  '0': false,
-};
+const TRUTHS: ReadonlyMap<string, boolean> = new Map([
+  ['true', true],
+  ['yes', true],
+  ['1', true],
+  ['false', false],
+  ['no', false],
+  ['0', false],
+]);
 
 /** An empty cell may arrive as 0, so that 0 is nothing where nothing is TRUE. */
 function readTruth(cell: unknown, name: string, isTrueByDefault: boolean): Reading<boolean> {
@@ -38,9 +38,10 @@ function readTruth(cell: unknown, name: string, isTrueByDefault: boolean): Readi
   if (isBlankCell(cell) || (cell === 0 && isTrueByDefault)) return NOTHING;
   const word =
     typeof cell === 'number' || typeof cell === 'string' ? normalise(String(cell)).toLowerCase() : '';
-  return Object.hasOwn(TRUTHS, word)
-    ? meaning(TRUTHS[word] as boolean, 'choice')
-    : { refused: fail('unreadable', `${name} must be TRUE or FALSE.`) };
+  const truth = TRUTHS.get(word);
+  return truth === undefined
+    ? { refused: fail('unreadable', `${name} must be TRUE or FALSE.`) }
+    : meaning(truth, 'choice');
 }
 
 const saysNone = (cell: unknown): boolean =>

@@ -1,5 +1,6 @@
 import type { AnswerList, AnswerRows, AnyRow, Arg, FunctionAnswer } from '../catalogue/types';
 import { isTable } from '../catalogue/types';
+import { at } from '../exposure/core/at';
 import { answer, isFail, type Result } from '../exposure/core/result';
 import { readArgument } from './argument';
 import { type CellError, cellError, fromFail, isCellError } from '../formula/errors';
@@ -111,7 +112,7 @@ class Call {
     this.isInRange =
       this.listsAreFixed &&
       outOfRange(this.known.args, this.values) === undefined &&
-      this.spreads.every(({ place, column }) => column.isWithin((this.known.args[place] as Arg).range));
+      this.spreads.every(({ place, column }) => column.isWithin(this.known.arg(place).range));
     if (answers === 'one') return filled(this.rows, this.columns, (r, c) => cellOf(this.at(r, c)));
     return Array.from({ length: this.rows }, (_, r) => sideBySide(this.at(r, 0), answers.length));
   }
@@ -136,7 +137,7 @@ class Call {
 
   private readPlace(place: number, cell: unknown): CellError | undefined {
     if (isCellError(cell)) return cell;
-    const arg = this.known.args[place] as Arg;
+    const arg = this.known.arg(place);
     const value = readArgument(cell, arg, this.known.quantity(place, this.values));
     this.values[place] = value;
     if (isFail(value)) return fromFail(value);
@@ -161,13 +162,13 @@ class Call {
 
   /** Reads the lists, for the whole call or for the cell whose other arguments stand in `values`. */
   private readLists(): CellError | undefined {
-    const { many, args } = this.known;
+    const { many } = this.known;
     if (many.length === 0) return undefined;
     const lists = readLists(this.known, this.cells, this.values);
     if (isCellError(lists)) return lists;
     if (isFail(lists)) return fromFail(lists);
     this.lists = lists;
-    for (const place of many) this.values[place] = lists.values.get((args[place] as Arg).name);
+    for (const place of many) this.values[place] = lists.values.get(this.known.arg(place).name);
     return undefined;
   }
 
@@ -218,7 +219,7 @@ class Call {
     const { ranges, known } = this;
     const isRange = (_: Arg, i: number): boolean =>
       ranges.some(({ place, grid }) => place === i && !isSingle(grid));
-    const { name } = known.args.find(isRange) as Arg;
+    const { name } = at(known.args.filter(isRange), 0);
     return cellError('#VALUE!', `${name} takes ${wanted}.`);
   }
 }

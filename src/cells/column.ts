@@ -88,7 +88,7 @@ export class ReadColumn {
   }
 
   at(place: number): ArgumentRead | CellError {
-    const number = this.numbers[place] as number;
+    const number = this.number(place);
     return Number.isNaN(number) ? this.other(place) : number;
   }
 

@@ -1,4 +1,5 @@
 import type { FilterMeasure, Quantity } from '../catalogue/quantities';
+import { at } from '../exposure/core/at';
 import { exactMark, type MarkedScale } from '../exposure/stops/marks';
 import { fail, isFail, type Fail } from '../exposure/core/result';
 import { halfMark, readAperture } from './aperture';
@@ -47,8 +48,7 @@ function plainText(text: string, quantity: Quantity): Read {
     const feet = /^(\d+)' ?(\d+(?:[.,]\d+)?)"$/.exec(text);
     if (feet)
       return meaning(
-        Number(feet[1]) * unit(quantity, "'") +
-          Number((feet[2] as string).replace(',', '.')) * unit(quantity, '"'),
+        Number(feet[1]) * unit(quantity, "'") + Number(at(feet, 2).replace(',', '.')) * unit(quantity, '"'),
         'unit',
       );
   }

@@ -1,5 +1,6 @@
 import type { Arg } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
+import { at } from '../exposure/core/at';
 import { exactMark } from '../exposure/stops/marks';
 import { fail, type Fail, isFail } from '../exposure/core/result';
 import { ArgumentReader, ReadColumn } from './column';
@@ -71,7 +72,7 @@ function paired(
   if (!lone && all.length !== wanted) return lengthFail(arg, 'cells', all.length, wanted);
   const mine: Value[] = [];
   for (const i of kept) {
-    const member = all[lone ? 0 : i] as Member;
+    const member = at(all, lone ? 0 : i);
     if (member !== BLANK) mine.push(member);
     else if (arg.gaps) mine.push(undefined);
     else if (arg.blankMember === undefined) return blankFail(arg, i);
@@ -127,7 +128,7 @@ export function readLists(
   let places: readonly number[] = [];
   let shape: CellRange | undefined;
   for (const index of known.many) {
-    const arg = known.args[index] as Arg;
+    const arg = known.arg(index);
     const quantity = known.quantity(index, others);
     if (arg.takes === 'series' || arg.takes === 'grid') {
       const read = (arg.takes === 'series' ? readSeries : readRows)(cells[index], arg, quantity as Quantity);
@@ -156,7 +157,7 @@ export function readLists(
       shape = grid;
       let next = 0;
       places = all.map((m) => (m === BLANK && !arg.gaps ? -1 : next++));
-      kept = [...places.keys()].filter((i) => (places[i] as number) >= 0);
+      kept = [...places.keys()].filter((i) => places[i] !== -1);
       if (all.every((m) => m === BLANK))
         return fail('unreadable', `${arg.name} is blank: give at least one.`);
     }
@@ -169,7 +170,7 @@ export function readLists(
     if (read.length !== places.length) return lengthFail(arg, 'rows', read.length, places.length);
     values.set(
       arg.name,
-      read.filter((_, i) => (places[i] as number) >= 0),
+      read.filter((_, i) => places[i] !== -1),
     );
   }
   return { values, shape, places };

@@ -18,14 +18,18 @@ export class Prepared {
     const names: readonly (string | undefined)[] = this.args.map((arg) => arg.name);
     this.deciders = this.args.map((arg) => names.indexOf(dependsOn(arg)));
     const places = [...this.args.keys()];
-    const takesOne = (i: number): boolean => (this.args[i] as Arg).takes === 'one';
+    const takesOne = (place: number): boolean => this.arg(place).takes === 'one';
     const ones = places.filter(takesOne);
-    const isDecided = (i: number): boolean => (this.deciders[i] as number) >= 0;
-    this.ones = [...ones.filter((i) => !isDecided(i)), ...ones.filter(isDecided)];
-    this.many = places.filter((i) => !takesOne(i));
+    const isDecided = (place: number): boolean => this.deciders[place] !== -1;
+    this.ones = [...ones.filter((place) => !isDecided(place)), ...ones.filter(isDecided)];
+    this.many = places.filter((place) => !takesOne(place));
     this.quantities = this.args.map(({ kind }) =>
       isChosen(kind) || isChoice(kind) || isTruth(kind) ? undefined : kind,
     );
+  }
+
+  arg(place: number): Arg {
+    return this.args[place] as Arg;
   }
 
   /** What to read an argument as; `values` holds the argument that decides it, if one does. */
@@ -36,7 +40,7 @@ export class Prepared {
 
   /** What to read an argument as beside a value of the one that decides it. */
   decided(place: number, other: ArgumentRead): Quantity | undefined {
-    const { kind } = this.args[place] as Arg;
+    const { kind } = this.arg(place);
     return isChosen(kind) ? chosenQuantity(kind, other) : undefined;
   }
 }

@@ -104,8 +104,9 @@ function readText(given: string, quantity: Quantity, name: string, exact: boolea
   const text = normalise(given);
   if (text === '') return blankReading(quantity);
   const word = text.toLowerCase();
-  if (quantity.words !== undefined && Object.hasOwn(quantity.words, word))
-    return { value: quantity.words[word] as number, reason: { by: 'word', word } };
+  const worded = quantity.words?.[word];
+  // every record has names of its own, such as "constructor": no number stands behind those
+  if (typeof worded === 'number') return { value: worded, reason: { by: 'word', word } };
   const read = byGrammar(word, quantity, exact);
   if (read === undefined) return { refused: unreadable(name, quantity, given) };
   if (isFail(read)) return { refused: fail('unreadable', `${name}: ${quote(given)} ${read.message}.`) };

@@ -1,4 +1,3 @@
-import type { Arg } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
 import { ArgumentReader, ReadColumn } from './column';
 import { isCellError } from '../formula/errors';
@@ -36,7 +35,7 @@ export function readSpreads(
       ? readDecided(known, place, grid, decider.column)
       : new ReadColumn(grid.rows, grid.columns).fill(
           grid,
-          new ArgumentReader(known.args[place] as Arg, known.quantity(place, values)),
+          new ArgumentReader(known.arg(place), known.quantity(place, values)),
         );
     spreads.push({ place, column });
   }
@@ -53,7 +52,7 @@ function readDecided(known: Prepared, place: number, grid: CellRange, decider: R
       const quantity = known.decided(place, isCellError(other) ? undefined : other);
       let reader = readers.get(quantity);
       if (reader === undefined)
-        readers.set(quantity, (reader = new ArgumentReader(known.args[place] as Arg, quantity)));
+        readers.set(quantity, (reader = new ArgumentReader(known.arg(place), quantity)));
       const cell = grid.at(grid.rows === 1 ? 0 : r, grid.columns === 1 ? 0 : c);
       column.set(column.placeOf(r, c), reader.read(cell));
     }

@@ -16,6 +16,7 @@ import type { AnyRow, Arg, Example, ExampleCell } from '../catalogue/types';
 import { argumentHelp, cellText, functionName } from '../catalogue/words';
 import { call } from '../cells/call';
 import { type CellError, cellError, type ErrorCode } from '../formula/errors';
+import { at } from '../exposure/core/at';
 import { type FailureReport, Refusal } from './failures';
 
 export type { Cleared, Failure, FailureReport } from './failures';
@@ -72,7 +73,8 @@ function executor(row: AnyRow, onFailure: (report: FailureReport) => void): Exec
 function argument(value: BaseValueObject, errors: Map<CellError, ErrorValueObject>): Cell | Cell[][] {
   if (!value.isArray()) return cellOf(value, errors);
   const cells = value.getArrayValue().map((row) => Array.from(row, (member) => cellOf(member, errors)));
-  return cells.length === 1 && cells[0]?.length === 1 ? (cells[0][0] as Cell) : cells;
+  const [first] = cells;
+  return cells.length === 1 && first?.length === 1 ? at(first, 0) : cells;
 }
 
 function cellOf(value: Nullable<BaseValueObject>, errors: Map<CellError, ErrorValueObject>): Cell {

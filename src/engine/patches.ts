@@ -24,6 +24,7 @@ import {
 } from '@univerjs/engine-formula';
 import { isCellError } from '../formula/errors';
 import { type Constant, lex, type TokenOf } from '../formula/lex';
+import { at } from '../exposure/core/at';
 import { remark } from './remarks';
 
 /**
@@ -191,7 +192,7 @@ interface TableReferences {
 const references = ReferenceNodeFactory.prototype as unknown as TableReferences;
 const { _checkTokenIsTableReference: isTable } = references;
 references._checkTokenIsTableReference = function (token) {
-  return isTable.call(this, token) || this._getTableMap()?.has(token.split('[', 1)[0] as string) === true;
+  return isTable.call(this, token) || this._getTableMap()?.has(at(token.split('[', 1), 0)) === true;
 };
 
 /**

@@ -9,6 +9,7 @@ import { type Constant, type Piece, readFormula } from '../formula/tree';
 import { type Came, formulaWithNumbers, type Where, whereLines } from './formulaNumbers';
 import { cellsOf, type CellRange, cellRange } from '../cells/cellRange';
 import { isReadToDecimals } from '../cells/lists';
+import { at } from '../exposure/core/at';
 import { errorOfCell } from './errorSentences';
 import { type CellReading, describeReading } from './reading';
 import { worth } from './worth';
@@ -214,7 +215,7 @@ class Readings {
     this.#row = row;
     this.#args = row.args as readonly Arg[];
     const pieces = given.map(({ text }, i) => {
-      const content = contents[i] as Content;
+      const content = at(contents, i);
       return { text, grid: isUnknown(content) ? content : cellRange(content) };
     });
     const leftOut = { text: '', grid: cellRange(undefined) };
@@ -227,7 +228,7 @@ class Readings {
   }
 
   #pieceOf(place: number): Given {
-    return this.#given[place] as Given;
+    return at(this.#given, place);
   }
 
   #reading(arg: Arg, given: string, grid: CellRange | Unknown): ArgumentReading {
@@ -257,7 +258,7 @@ class Readings {
     const index = this.#args.findIndex(({ name }) => name === dependsOn(arg));
     const { grid } = this.#pieceOf(index);
     if ('unknown' in grid) return 'not known';
-    const decider = this.#args[index] as Arg;
+    const decider = at(this.#args, index);
     const cell = grid.at(grid.rows === 1 ? 0 : row, grid.columns === 1 ? 0 : column);
     if (isCellError(cell)) return 'not known';
     const given = quantitiesOf(decider.kind)[0];
@@ -292,7 +293,7 @@ class Readings {
   get resultQuantity(): Quantity {
     const { result } = this.#row;
     if (!result.asFirst) return result;
-    const first = this.#quantity(this.#args[0] as Arg, 0, 0);
+    const first = this.#quantity(at(this.#args, 0), 0, 0);
     return typeof first === 'object' ? first : result;
   }
 }

@@ -1,5 +1,6 @@
 import { type AnyRow, type Arg, isChoice, isQuantity, isTruth } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
+import { at } from '../exposure/core/at';
 import { near, withUnit, worth } from './worth';
 
 /** What an argument came to, for one cell of the answer: a value, the members of a list, or nothing. */
@@ -41,7 +42,7 @@ const argumentOf = (row: AnyRow, word: string): string | undefined =>
 
 /** Signs that the formula says itself: h in "…, h = f² / (N · c)". */
 const definedIn = (formula: string): ReadonlySet<string> =>
-  new Set([...formula.matchAll(/(\p{L}[\p{L}\d]*) = /gu)].map((found) => found[1] as string));
+  new Set([...formula.matchAll(/(\p{L}[\p{L}\d]*) = /gu)].map((found) => at(found, 1)));
 
 /** "apertures" is for aperture, "energies" for energy, "speeds" for the speed of film. */
 const singular = (word: string): string => word.replace(/ies$/, 'y').replace(/s$/, '');
@@ -72,7 +73,7 @@ export function formulaWithNumbers(row: AnyRow, came: readonly Came[]): string |
   const defined = definedIn(part);
   const used = new Set<string>();
   let isWhole = true;
-  const text = part.replace(WORD, (word, at: number) => {
+  const text = part.replace(WORD, (word, offset: number) => {
     if (KNOWN.has(word) || defined.has(word) || word === 'm/s²') return word;
     const name = argumentOf(row, word);
     const found = came.find(({ arg }) => arg.name === name);
@@ -81,7 +82,7 @@ export function formulaWithNumbers(row: AnyRow, came: readonly Came[]): string |
       return word;
     }
     used.add(name);
-    return numberText(found.value, found.quantity, /^[²³⁴⁵⁶^]/.test(part.slice(at + word.length)));
+    return numberText(found.value, found.quantity, /^[²³⁴⁵⁶^]/.test(part.slice(offset + word.length)));
   });
   const isAllUsed = came.every(
     ({ arg, value }) =>

@@ -1,3 +1,5 @@
+import { at } from '../exposure/core/at';
+
 /** A cell's place, counted from 0. */
 export interface Place {
   readonly row: number;
@@ -8,8 +10,7 @@ export interface Place {
 export function parseAddress(address: string): Place | undefined {
   const found = /^([A-Z]{1,3})([1-9]\d{0,6})$/.exec(address);
   if (!found) return undefined;
-  const column =
-    [...(found[1] as string)].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+  const column = [...at(found, 1)].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
   return { row: Number(found[2]) - 1, column };
 }
 

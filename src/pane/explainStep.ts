@@ -2,6 +2,7 @@ import type { AnswerText, ArgumentReading, Step } from '../explain/explain';
 import type { CellReading } from '../explain/reading';
 import { SOURCES } from '../catalogue/sources';
 import { sourceWords } from '../catalogue/words';
+import { at } from '../exposure/core/at';
 import { h, heard } from './element';
 
 /** One call of a formula: how its cells were read, its formula with the numbers in it, its answer. */
@@ -59,7 +60,7 @@ function numbers({ numbers: text, where, answers: { length }, moreAnswers }: Ste
 
 function answers({ answers: shown, moreAnswers, unknown }: Step): HTMLElement {
   if (unknown !== undefined) return h('p', { class: 'optional' }, unknown);
-  if (shown.length === 1 && moreAnswers === 0) return h('p', {}, ...answer(shown[0] as AnswerText));
+  if (shown.length === 1 && moreAnswers === 0) return h('p', {}, ...answer(at(shown, 0)));
   const rest = moreAnswers > 0 ? [h('li', { class: 'optional' }, `and ${moreAnswers} more`)] : [];
   return h('ul', {}, ...shown.map((one) => h('li', {}, ...answer(one))), ...rest);
 }

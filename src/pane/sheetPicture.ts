@@ -4,7 +4,7 @@ import { planAlone } from '../sheets/makePlan';
 import type { Area } from '../formula/area';
 import type { Template } from '../sheets/template';
 import { PALETTE } from '../book/palette';
-import { PICTURED_ROWS } from '../sheets/topOf';
+import { PICTURED_ROWS } from '../sheets/picturedPart';
 import { svg } from './element';
 
 const WIDTH = 104;

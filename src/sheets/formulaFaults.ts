@@ -1,6 +1,7 @@
 import { rowOf } from '../catalogue';
 import type { AnyRow, Arg } from '../catalogue/types';
 import { unitOf } from '../catalogue/words';
+import { at } from '../exposure/core/at';
 import { formatOf } from './formats';
 import { calls, type FormulaCall, isBalanced } from '../formula/calls';
 import type { Token } from '../formula/lex';
@@ -27,7 +28,7 @@ function callFault(call: FormulaCall, node: FormulaNode, map: Layout): string | 
   if (row.answers !== 'one' && call.within !== 'INDEX')
     return `${call.name} gives a list: it would spill out of its cell`;
   for (const [i, argument] of call.args.entries()) {
-    const wrong = unitFault(argument, args[i] as Arg, row, node, map);
+    const wrong = unitFault(argument, at(args, i), row, node, map);
     if (wrong) return wrong;
   }
   return undefined;

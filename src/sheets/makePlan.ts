@@ -29,7 +29,7 @@ export interface Wish {
   /** What is in the workbook already: names that are taken, and tables to look up in. */
   readonly sheets: readonly string[];
   readonly tables: readonly KnownTable[];
-  /** Of cells and formulas: a table shares its names with them. */
+  /** What cells and formulas are called there: a table may not have a name of theirs. */
   readonly names: readonly string[];
 }
 

@@ -1,7 +1,7 @@
 import { tableTop } from './layout';
 import type { Block, Template } from './template';
 
-/** Of a long sheet a picture shows so many rows. */
+/** A picture shows no more rows than these: of a long sheet nobody could read more in it. */
 export const PICTURED_ROWS = 60;
 
 function withoutRest(block: Block): Block {
@@ -11,7 +11,7 @@ function withoutRest(block: Block): Block {
 }
 
 /** A template without the rows that no picture shows: the longest sheet has hundreds. Not to be laid. */
-export const topOf = (template: Template): Template => ({
+export const picturedPart = (template: Template): Template => ({
   ...template,
   blocks: template.blocks.map(withoutRest),
 });

@@ -55,7 +55,7 @@ export interface TemplateTable {
 export type TemplateValue = string | number | null;
 
 /** What a cell holds: its quantity decides unit, number format and how a text in it is read. */
-export interface Meaning {
+export interface CellContent {
   /** A key of the catalogue's quantities, or one that sheets add (see `formats.ts`). */
   readonly quantity: string;
   /** Shown when the cell is pointed at. */
@@ -67,7 +67,7 @@ export interface Meaning {
 }
 
 /** One field of a form: either an input with its demo value, or a result with its formula. */
-export interface Field extends Meaning {
+export interface Field extends CellContent {
   readonly id: string;
   readonly label: string;
   readonly value?: TemplateValue;
@@ -81,7 +81,7 @@ export interface Field extends Meaning {
 }
 
 /** One column of a table: an input, or a formula that each row holds. */
-export interface TemplateColumn extends Meaning {
+export interface TemplateColumn extends CellContent {
   readonly id: string;
   readonly formula?: string;
   /** Reads a meter's tenths, in a narrow column. */

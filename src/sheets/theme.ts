@@ -29,5 +29,5 @@ export const THEME: Readonly<Record<Part, Look>> = {
   caution: { ink: PALETTE.slateSoft, italic: true, size: 9 },
 };
 
-/** Of a cell whose warning holds. */
+/** The look of a cell whose warning holds; bold beside its colours, for those who do not tell these apart. */
 export const WARNED: Look = { ink: PALETTE.clay, fill: PALETTE.clayPale, bold: true, size: USUAL_SIZE };

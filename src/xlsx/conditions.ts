@@ -37,10 +37,10 @@ const OPERATORS: Readonly<Record<string, string>> = {
 const SPELT_OUT = ['expression', 'containsText', 'notContainsText', 'beginsWith', 'endsWith', 'containsBlanks', 'notContainsBlanks', 'containsErrors', 'notContainsErrors', 'timePeriod']; // prettier-ignore
 
 /** Elements of conditions that are left alone. */
-const LEFT_OUT: Readonly<Record<string, string>> = {
-  dataBar: 'Bars within cells are left out.',
-  iconSet: 'Icons within cells are left out.',
-};
+const LEFT_OUT: ReadonlyMap<string, string> = new Map([
+  ['dataBar', 'Bars within cells are left out.'],
+  ['iconSet', 'Icons within cells are left out.'],
+]);
 const OTHER_SCALE =
   'Colour scales of three colours, or with ends other than the least and the most, are left out.';
 
@@ -48,7 +48,7 @@ const OTHER_SCALE =
 interface Open {
   readonly attributes: XmlAttributes;
   readonly formulas: string[];
-  /** Of a scale of colours: what it counts from and to, and its colours. */
+  /** What a scale of colours counts from and to, and its colours; empty for any other condition. */
   readonly ends: (string | undefined)[];
   readonly colours: (string | undefined)[];
 }
@@ -76,7 +76,8 @@ export class ConditionReader implements Handlers {
 
   open(name: string, attributes: XmlAttributes): void {
     this.words = '';
-    if (Object.hasOwn(LEFT_OUT, name)) this.leftOut.say(LEFT_OUT[name] as string);
+    const leftOut = LEFT_OUT.get(name);
+    if (leftOut !== undefined) this.leftOut.say(leftOut);
     if (name === 'conditionalFormatting') this.areas = this.areasOf(attributes.sqref ?? '');
     if (name === 'cfRule') this.current = { attributes, formulas: [], ends: [], colours: [] };
     if (name === 'cfvo') this.current?.ends.push(attributes.type);
@@ -100,8 +101,7 @@ export class ConditionReader implements Handlers {
       const condition = { ...found, areas: this.areas };
       this.found.push({ priority: Number(open.attributes.priority ?? 0), condition });
     } else if (type === 'colorScale') this.leftOut.say(OTHER_SCALE);
-    else if (first && !Object.hasOwn(LEFT_OUT, type))
-      this.leftOut.say('Some conditional formats are left out.');
+    else if (first && !LEFT_OUT.has(type)) this.leftOut.say('Some conditional formats are left out.');
   }
 
   private mark({ attributes: a, formulas }: Open, first: Area): Found<'formula'> | undefined {

@@ -75,7 +75,8 @@ async function oneSheet(
   const { landscape, breaks, ...body } = readSheet(content, common);
   const relations = await relationsOf(file, part);
   const notes = await readNotes(file, relations);
-  const printed = parseArea((local.get('_xlnm.Print_Area') ?? '').split('!').at(-1) as string);
+  const printArea = local.get('_xlnm.Print_Area') ?? '';
+  const printed = parseArea(printArea.slice(printArea.lastIndexOf('!') + 1));
   const tables = await readTables(file, relations, common.leftOut);
   const titles = parseArea(/\$\d+:\$\d+/.exec(local.get('_xlnm.Print_Titles') ?? '')?.[0] ?? '');
   return {

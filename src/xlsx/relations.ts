@@ -15,10 +15,10 @@ export async function relationsOf(file: Package, part: string): Promise<readonly
   const folder = part.slice(0, cut);
   const root = await treeOf(file, `${folder}_rels/${part.slice(cut)}.rels`);
   if (!root) return [];
-  return root.children.map(({ attributes }) => ({
-    id: attributes.Id ?? '',
-    type: (attributes.Type ?? '').split('/').at(-1) as string,
-    part: attributes.TargetMode === 'External' ? undefined : resolved(folder, attributes.Target ?? ''),
+  return root.children.map(({ attributes: { Id = '', Type = '', Target = '', TargetMode } }) => ({
+    id: Id,
+    type: Type.slice(Type.lastIndexOf('/') + 1),
+    part: TargetMode === 'External' ? undefined : resolved(folder, Target),
   }));
 }
 

@@ -75,21 +75,22 @@ export async function treeOf(file: Package, part: string | undefined): Promise<X
   const bytes = part === undefined ? undefined : await file.read(part);
   if (!bytes) return undefined;
   const top: XmlNode = { name: '', attributes: {}, children: [], text: '' };
-  const path = [top];
-  const here = (): XmlNode => path.at(-1) as XmlNode;
+  const above: XmlNode[] = [];
+  let here = top;
   scan(bytes, {
     open(name, attributes) {
       if (++file.nodes > MOST_NODES)
         throw new UnreadableFile(TOO_LARGE('one of its parts is beyond all measure'));
       const node: XmlNode = { name, attributes, children: [], text: '' };
-      here().children.push(node);
-      path.push(node);
+      here.children.push(node);
+      above.push(here);
+      here = node;
     },
     text(more) {
-      here().text += more;
+      here.text += more;
     },
     close() {
-      path.pop();
+      here = above.pop() ?? top;
     },
   });
   return top.children[0] ?? top;

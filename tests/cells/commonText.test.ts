@@ -55,7 +55,7 @@ const behind = oneof(
   figure,
   fraction,
 );
-/** Of these many are common forms; of all that could be typed next to none. */
+/** Many of these are common forms, where next to none of all that could be typed would be. */
 const likelyText = tuple(
   constantFrom('', '', 'f/', 'F/', 'ISO '),
   oneof(figure, fraction),

@@ -5,7 +5,7 @@ import { SHORT, templateOf, TOPS } from '../../src/sheets/offered';
 import type { BookSheet } from '../../src/book/book';
 import type { Template } from '../../src/sheets/template';
 import { TEMPLATES } from '../../src/sheets/templates';
-import { PICTURED_ROWS, topOf } from '../../src/sheets/topOf';
+import { PICTURED_ROWS, picturedPart } from '../../src/sheets/picturedPart';
 
 const planOf = (template: Template): BookSheet => planAlone(template, true).sheet;
 const rowsOf = (template: Template): number =>
@@ -26,7 +26,7 @@ test('the sheet that is laid is whole', async () => {
 
 describe.each(TEMPLATES)('of “$name”', (template) => {
   test('the top shows every cell that a picture does, and no other rows', () => {
-    const top = topOf(template);
+    const top = picturedPart(template);
     const pictured = ({ cells }: BookSheet) => cells.filter(({ row }) => row < PICTURED_ROWS);
     expect(pictured(planOf(top))).toEqual(pictured(planOf(template)));
     // a table keeps one row, wherever it lies

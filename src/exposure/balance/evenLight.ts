@@ -1,12 +1,13 @@
+import { at } from '../core/at';
 import { log2Ratio, roundStops, SLACK, spoken } from '../core/numbers';
 import { ABOVE_ZERO, outside, outsideAny } from '../core/range';
 import { fail, isFail, type Fail, type Result } from '../core/result';
+import type { Vector } from '../core/vector';
 import { aboveMost, lastMark } from '../distance/settle';
 import { rootSumOfSquares } from '../light/lightSum';
 import { evenest } from './evenest';
 import { inSteps } from './inSteps';
 import { type Lighting } from './lighting';
-import { type Vector } from './linearProgramme';
 
 /** Readings of one point, head by head; undefined where a head does not reach the point. */
 export type PointReadings = readonly (number | undefined)[];
@@ -36,8 +37,6 @@ export interface EvenLight {
 /** As many as are balanced in no time. */
 const MOST_HEADS = 12;
 const MOST_POINTS = 25;
-
-const at = (list: Vector, i: number): number => list[i] as number;
 
 const wrongCount = (name: string, count: number, wanted: number, of: 'point' | 'head'): Fail =>
   fail(

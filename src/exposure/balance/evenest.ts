@@ -1,6 +1,7 @@
 import { isFail, type Result } from '../core/result';
+import type { Vector } from '../core/vector';
 import { AS_GOOD, changes, lightAtPoints, type Lighting, worstMiss } from './lighting';
-import { linearProgramme, type Vector } from './linearProgramme';
+import { linearProgramme } from './linearProgramme';
 
 /** Bounds of the shares of the heads. Both are 0 for a head that is off. */
 interface Box {

@@ -1,6 +1,6 @@
 import { ceilSteady, floorSteady, roundSteady, SLACK } from '../core/numbers';
+import type { Vector } from '../core/vector';
 import { AS_GOOD, changes, type Lighting } from './lighting';
-import { type Vector } from './linearProgramme';
 import { searchSteps } from './searchSteps';
 
 /** Settings of the heads: most·2^(−k·step), k from 0 to `last`. */
@@ -56,10 +56,11 @@ export function inSteps({ reach, now }: Lighting, shares: Vector, { step, last }
   const lit = shares.filter((x) => x > 0).length;
   const each = Math.floor(MOST_WAYS ** (1 / lit));
   const share = (mark: number | undefined): number => (mark === undefined ? 0 : 2 ** (-mark * step));
-  const columns = now.map((_, h) => reach.map((row) => at(row, h)));
+  const columns = now.map((_, h): Vector => reach.map((row) => at(row, h)));
+  const columnOf = (h: number): Vector => columns[h] as Vector;
 
   const plus = (light: Vector, h: number, by: number): number[] =>
-    light.map((l, p) => l + by * at(columns[h] as Vector, p));
+    light.map((l, p) => l + by * at(columnOf(h), p));
   const miss = (light: Vector): number => {
     let low = Infinity;
     let high = 0;
@@ -125,7 +126,7 @@ export function inSteps({ reach, now }: Lighting, shares: Vector, { step, last }
   const better = searchSteps(
     heads.map((h) => ({
       shares: Array.from({ length: at(last, h) + 1 }, (_, mark) => share(mark)),
-      light: columns[h] as Vector,
+      light: columnOf(h),
     })),
     best.worst,
   );

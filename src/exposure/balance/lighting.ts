@@ -1,4 +1,4 @@
-import { type Vector } from './linearProgramme';
+import type { Vector } from '../core/vector';
 
 /**
  * Heads and points in numbers of about 1: powers as shares of each head's most, light as shares of what is wanted at each
@@ -16,9 +16,11 @@ export interface Lighting {
 /** How far a solution may be from the best and count as good as it, in stops: far below what a meter shows. */
 export const AS_GOOD = 0.005;
 
+const at = (list: Vector, i: number): number => list[i] as number;
+
 /** Share of the light wanted that each point gets. */
 export const lightAtPoints = (reach: readonly Vector[], shares: Vector): number[] =>
-  reach.map((row) => row.reduce((sum, a, h) => sum + a * (shares[h] as number), 0));
+  reach.map((row) => row.reduce((sum, a, h) => sum + a * at(shares, h), 0));
 
 /** Worst miss over the points, in stops. */
 export const worstMiss = (reach: readonly Vector[], shares: Vector): number =>
@@ -30,7 +32,7 @@ export function changes(now: Vector, shares: Vector): { largest: number; sum: nu
   let sum = 0;
   for (const [h, share] of shares.entries()) {
     if (share === 0) continue;
-    const stops = Math.abs(Math.log2(share / (now[h] as number)));
+    const stops = Math.abs(Math.log2(share / at(now, h)));
     largest = Math.max(largest, stops);
     sum += stops;
   }

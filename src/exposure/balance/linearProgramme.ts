@@ -1,6 +1,5 @@
 import { fail, type Result } from '../core/result';
-
-export type Vector = readonly number[];
+import type { Vector } from '../core/vector';
 
 /** Minimise objective·x where each row·x and each x keeps its bounds. */
 export interface Programme {
@@ -37,7 +36,8 @@ interface Dictionary {
   readonly lines: number[][];
 }
 
-const at = (list: readonly number[], i: number): number => list[i] as number;
+const at = (list: Vector, i: number): number => list[i] as number;
+const lineAt = ({ lines }: Dictionary, i: number): number[] => lines[i] as number[];
 
 function begin({ rows, rowLeast, rowMost, least, most }: Programme): Dictionary {
   const value = [...least, ...rows.map((row) => row.reduce((sum, a, j) => sum + a * at(least, j), 0))];
@@ -70,7 +70,7 @@ function entering(d: Dictionary, costs: Vector, stuck: boolean): number | undefi
   for (let i = 0; i < d.lines.length; i++) {
     const cost = at(costs, at(d.basic, i));
     if (cost === 0) continue;
-    const line = d.lines[i] as number[];
+    const line = lineAt(d, i);
     for (let j = 0; j < slopes.length; j++) slopes[j] = at(slopes, j) + cost * at(line, j);
   }
   let chosen: number | undefined;
@@ -98,7 +98,7 @@ function leaving(d: Dictionary, column: number): { step: number; line?: number; 
   };
   let stopper = variable;
   for (let i = 0; i < d.lines.length; i++) {
-    const rate = direction * at(d.lines[i] as number[], column);
+    const rate = direction * at(lineAt(d, i), column);
     if (Math.abs(rate) <= FLAT) continue;
     const moved = at(d.basic, i);
     const now = side(d, moved);
@@ -116,12 +116,12 @@ function leaving(d: Dictionary, column: number): { step: number; line?: number; 
 }
 
 function pivot(d: Dictionary, line: number, column: number): void {
-  const row = d.lines[line] as number[];
+  const row = lineAt(d, line);
   const by = at(row, column);
   for (let j = 0; j < row.length; j++) row[j] = j === column ? 1 / by : -at(row, j) / by;
   for (let i = 0; i < d.lines.length; i++) {
     if (i === line) continue;
-    const other = d.lines[i] as number[];
+    const other = lineAt(d, i);
     const part = at(other, column);
     if (part === 0) continue;
     for (let j = 0; j < other.length; j++) other[j] = (j === column ? 0 : at(other, j)) + part * at(row, j);
@@ -138,7 +138,7 @@ function move(d: Dictionary, column: number): number {
   const by = d.high[variable] ? -step : step;
   for (let i = 0; i < d.lines.length; i++) {
     const moved = at(d.basic, i);
-    d.value[moved] = at(d.value, moved) + by * at(d.lines[i] as number[], column);
+    d.value[moved] = at(d.value, moved) + by * at(lineAt(d, i), column);
   }
   if (line === undefined || bound === undefined) {
     d.high[variable] = !d.high[variable];

@@ -1,5 +1,5 @@
 import { SLACK } from '../core/numbers';
-import type { Vector } from './linearProgramme';
+import type { Vector } from '../core/vector';
 
 /** Powers that are looked at before the search ends, of all heads together. */
 const MOST_LOOKS = 20_000;
@@ -11,6 +11,7 @@ export interface Choices {
 }
 
 const at = (list: Vector, i: number): number => list[i] as number;
+const vectorAt = (list: readonly Vector[], i: number): Vector => list[i] as Vector;
 const plus = (light: Vector, { light: more }: Choices, share: number): number[] =>
   light.map((l, p) => l + share * at(more, p));
 
@@ -46,7 +47,7 @@ export function searchSteps(heads: readonly Choices[], known: number): readonly 
   /** Shares of a head between which every point can still come closer than the best. */
   function bounds(h: number, head: Choices, light: Vector): readonly [low: number, high: number] {
     const top = 2 ** (worst - SLACK);
-    const [lowest, highest] = [least[h] as Vector, most[h] as Vector];
+    const [lowest, highest] = [vectorAt(least, h), vectorAt(most, h)];
     let low = 0;
     let high = Infinity;
     for (let p = 0; p < light.length; p++) {

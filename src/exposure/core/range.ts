@@ -67,8 +67,7 @@ export function outside(name: string, value: number | undefined, range: Range): 
 /** The same for every member of a list, which must not be empty; the refusal says which one. */
 export function outsideAny(name: string, values: readonly number[], range: Range): Fail | undefined {
   if (values.length === 0) return fail('unreadable', `${name} is blank: give at least one.`);
-  for (let i = 0; i < values.length; i++) {
-    const value = values[i] as number;
+  for (const [i, value] of values.entries()) {
     if (!inRange(value, range))
       return outside(values.length === 1 ? name : `${name} (number ${i + 1} of the list)`, value, range);
   }

@@ -1,3 +1,4 @@
+import { at } from '../core/at';
 import { log2Ratio, roundStops } from '../core/numbers';
 import { answer, fail, type Result } from '../core/result';
 
@@ -14,7 +15,7 @@ export function lightSpread(readings: readonly number[]): Result<number> {
 
 /** Stops of each reading from the first: small numbers, so that means and deviations keep their digits. */
 const stopsFromFirst = (readings: readonly number[]): number[] =>
-  readings.map((n) => 2 * log2Ratio(n, readings[0] as number));
+  readings.map((n) => 2 * log2Ratio(n, at(readings, 0)));
 const mean = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / values.length;
 
 /**
@@ -23,7 +24,7 @@ const mean = (values: readonly number[]): number => values.reduce((a, b) => a + 
  * @param readings - exact f-numbers (each above 0, at least one).
  */
 export function lightMean(readings: readonly number[]): Result<number> {
-  return answer((readings[0] as number) * 2 ** (mean(stopsFromFirst(readings)) / 2));
+  return answer(at(readings, 0) * 2 ** (mean(stopsFromFirst(readings)) / 2));
 }
 
 /**

@@ -1,3 +1,4 @@
+import { at } from '../core/at';
 import { spoken } from '../core/numbers';
 import { fail, type Result } from '../core/result';
 
@@ -20,7 +21,7 @@ export function durationTable(
       `durations must be as many as the powers: ${durations.length} for ${powers.length} powers.`,
     );
   const rows = powers
-    .map((power, i) => ({ power, time: durations[i] as number }))
+    .map((power, i) => ({ power, time: at(durations, i) }))
     .sort((a, b) => b.power - a.power);
   const twice = rows.find((row, i) => row.power === rows[i - 1]?.power);
   return twice ? fail('unreadable', `powers lists ${spoken(twice.power)} Ws twice.`) : rows;

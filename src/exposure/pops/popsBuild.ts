@@ -1,3 +1,4 @@
+import { at } from '../core/at';
 import { answer, fail, type Result } from '../core/result';
 import { rootSumOfSquares } from '../light/lightSum';
 
@@ -32,7 +33,7 @@ export function popsBuild(
       'unreadable',
       'pops is blank: write 1 where a head fires once. A head without pops does not fire.',
     );
-  const light = readings.map((n, i) => n * Math.sqrt(pops[i] as number));
+  const light = readings.map((n, i) => n * Math.sqrt(at(pops, i)));
   if (ambient !== undefined) {
     if (ambientTime === undefined || openTime === undefined) {
       const missing = ambientTime === undefined ? 'ambientTime' : 'openTime';

@@ -1,3 +1,4 @@
+import { at } from '../core/at';
 import { SLACK } from '../core/numbers';
 import { type Fail, fail, type Result } from '../core/result';
 import { type Scale, stopsPerDoubling } from './scales';
@@ -101,8 +102,8 @@ function ladder(scale: MarkedScale, entries: readonly (readonly [Mark, number])[
   const lowKey = (marked: number): number => keyOf(marked * (1 - 2 * SLACK));
   const highKey = (marked: number): number => keyOf(marked * (1 + 2 * SLACK));
   const marked = Float64Array.from(rows, (r) => r[0]);
-  const first = lowKey(marked[0] as number);
-  const places = new Int16Array(highKey(marked[marked.length - 1] as number) - first + 1).fill(-1);
+  const first = lowKey(at(marked, 0));
+  const places = new Int16Array(highKey(at(marked, marked.length - 1)) - first + 1).fill(-1);
   for (const [place, mark] of marked.entries())
     places.fill(place, lowKey(mark) - first, highKey(mark) - first + 1);
   return { marked, exact: Float64Array.from(rows, (r) => r[1]), places, first };

@@ -1,3 +1,4 @@
+import { at } from '../core/at';
 import { bendIn } from './bend';
 import { NEVER_BY_CHANCE } from './chance';
 import type { TracePoint } from './light';
@@ -96,7 +97,7 @@ function joined(
   for (let i = first; i !== last; i += way)
     if (lightAt(signal, i) < level && lightAt(signal, i + way) >= level)
       found.push(inCell(signal, level, Math.min(i, i + way)));
-  return found[found.length >> 1] as TracePoint;
+  return at(found, found.length >> 1);
 }
 
 /** Samples on either side of one that all lie near the level, up to so many. */

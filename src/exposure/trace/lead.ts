@@ -1,3 +1,4 @@
+import { at } from '../core/at';
 import { SLACK } from '../core/numbers';
 import { NEVER_BY_CHANCE, SURE_OF } from './chance';
 import { MEDIAN, median } from './median';
@@ -56,8 +57,8 @@ const chance = (noise: number, each: number): number =>
 function isRise(signal: Signal, lead: number, peak: number, noise: number): boolean {
   const line = fitPolynomial(signal, 0, lead - 1, 1);
   if (line === undefined) return false;
-  const slope = line.terms[1] as number;
-  const doubt = noise * Math.sqrt(line.inverse[1]?.[1] as number);
+  const slope = at(line.terms, 1);
+  const doubt = noise * Math.sqrt(at(at(line.inverse, 1), 1));
   const carried = (slope * (timeAt(signal.samples, peak) - line.middle)) / line.half;
   return slope > SURE_OF * doubt + SLACK && carried > FLASH;
 }

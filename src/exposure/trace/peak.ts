@@ -1,5 +1,5 @@
 import { bendIn } from './bend';
-import { doubtOf, fitPolynomial, highestOf, valueOf } from './polynomial';
+import { doubtOf, fitPolynomial, highestOf, polynomialAt } from './polynomial';
 import { lightAt, type Signal } from './signal';
 
 /** Fewer samples near the top are not worth a fit. */
@@ -26,7 +26,7 @@ export interface Top {
 function betweenSamples(signal: Signal, peak: number, raw: number): number {
   if (bendIn(signal, peak - 1) === 0 || bendIn(signal, peak) === 0) return raw;
   const fit = fitPolynomial(signal, peak - 1, peak + 1, 2);
-  return fit ? Math.max(raw, valueOf(fit, highestOf(fit))) : raw;
+  return fit ? Math.max(raw, polynomialAt(fit, highestOf(fit))) : raw;
 }
 
 /**
@@ -51,7 +51,7 @@ export function topOf(signal: Signal, peak: number, noise: number): Top {
     const fit = fitPolynomial(signal, from, to, 4);
     if (fit === undefined) break;
     const at = highestOf(fit);
-    const height = valueOf(fit, at);
+    const height = polynomialAt(fit, at);
     const band = BAND * noise * doubtOf(fit, at);
     low = Math.max(low, height - band);
     high = Math.min(high, height + band);
@@ -61,7 +61,7 @@ export function topOf(signal: Signal, peak: number, noise: number): Top {
       at: Math.round(from + ((at + 1) / 2) * (to - from)),
       from,
       to,
-      falls: height - Math.min(valueOf(fit, -1), valueOf(fit, 1)),
+      falls: height - Math.min(polynomialAt(fit, -1), polynomialAt(fit, 1)),
     };
   }
   return top;

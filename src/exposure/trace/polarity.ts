@@ -1,3 +1,4 @@
+import { at } from '../core/at';
 import { SURE_OF } from './chance';
 import { median } from './median';
 import { MIDDLE, SHOWS_NOISE } from './noise';
@@ -13,7 +14,7 @@ function noiseAtEnd({ values, count }: Samples): number {
   const length = Math.min(MOST_AT_END, tenthOf(count));
   if (length < SHOWS_NOISE) return 0;
   const steps = Float64Array.from({ length }, (_, k) =>
-    Math.abs((values[count - 1 - k] as number) - (values[count - 2 - k] as number)),
+    Math.abs(at(values, count - 1 - k) - at(values, count - 2 - k)),
   );
   return median(steps) / (MIDDLE * Math.SQRT2);
 }
@@ -27,8 +28,8 @@ function noiseAtEnd({ values, count }: Samples): number {
 export function polarityOf(samples: Samples, base: number | undefined): 1 | -1 {
   const { values, lowest, highest, mean, count } = samples;
   if (base !== undefined) return highest - base >= base - lowest ? 1 : -1;
-  const first = values[0] as number;
-  const last = values[count - 1] as number;
+  const first = at(values, 0);
+  const last = at(values, count - 1);
   const up = highest - Math.min(first, last);
   const down = Math.max(first, last) - lowest;
   if (Math.abs(up - down) > ALIKE * (highest - lowest) + SURE_OF * noiseAtEnd(samples))

@@ -1,3 +1,4 @@
+import { at } from '../core/at';
 import { timeAt } from './samples';
 import { lightAt, type Signal } from './signal';
 
@@ -10,6 +11,8 @@ export interface Polynomial {
   /** Inverse of the normal matrix: the variance of the terms where that of a sample is 1. */
   readonly inverse: readonly (readonly number[])[];
 }
+
+const sumAt = (sums: Float64Array, k: number): number => sums[k] as number;
 
 /**
  * Least-squares polynomial through the samples of a stretch: a local fit as of Savitzky and Golay (Analytical Chemistry 36,
@@ -34,8 +37,8 @@ export function fitPolynomial(
     const light = lightAt(signal, i);
     let power = 1;
     for (let k = 0; k <= 2 * degree; k++) {
-      powers[k] = (powers[k] as number) + power;
-      if (k <= degree) moments[k] = (moments[k] as number) + power * light;
+      powers[k] = sumAt(powers, k) + power;
+      if (k <= degree) moments[k] = sumAt(moments, k) + power * light;
       power *= u;
     }
   }
@@ -43,7 +46,7 @@ export function fitPolynomial(
     Array.from({ length: degree + 1 }, (_, i) => Array.from(powers.subarray(i, i + degree + 1))),
   );
   if (inverse === undefined) return undefined;
-  const terms = inverse.map((row) => row.reduce((sum, x, k) => sum + x * (moments[k] as number), 0));
+  const terms = inverse.map((row) => row.reduce((sum, x, k) => sum + x * sumAt(moments, k), 0));
   return { terms, middle, half, inverse };
 }
 
@@ -51,21 +54,21 @@ export function fitPolynomial(
 function inverseOf(matrix: number[][]): number[][] | undefined {
   const size = matrix.length;
   const rows = matrix.map((row, i) => [...row, ...row.map((_, k) => (k === i ? 1 : 0))]);
-  const least = 1e-10 * (rows[0]?.[0] as number);
+  const least = 1e-10 * at(at(rows, 0), 0);
   for (const [k, pivotRow] of rows.entries()) {
-    const pivot = pivotRow[k] as number;
+    const pivot = at(pivotRow, k);
     if (!(pivot > least)) return undefined;
     for (const [j, x] of pivotRow.entries()) pivotRow[j] = x / pivot;
     for (const [i, row] of rows.entries()) {
       if (i === k) continue;
-      const factor = row[k] as number;
-      for (const [j, x] of pivotRow.entries()) row[j] = (row[j] as number) - factor * x;
+      const factor = at(row, k);
+      for (const [j, x] of pivotRow.entries()) row[j] = at(row, j) - factor * x;
     }
   }
   return rows.map((row) => row.slice(size));
 }
 
-export const valueOf = ({ terms }: Polynomial, u: number): number =>
+export const polynomialAt = ({ terms }: Polynomial, u: number): number =>
   terms.reduceRight((sum, term) => sum * u + term, 0);
 
 const slopeOf = ({ terms }: Polynomial, u: number): number =>
@@ -84,7 +87,7 @@ export function highestOf(fit: Polynomial): number {
   let best = -1;
   for (let k = 0; k <= STEPS; k++) {
     const u = (2 * k) / STEPS - 1;
-    if (valueOf(fit, u) > valueOf(fit, best)) best = u;
+    if (polynomialAt(fit, u) > polynomialAt(fit, best)) best = u;
   }
   return best;
 }
@@ -93,7 +96,7 @@ export function highestOf(fit: Polynomial): number {
 export function passes(fit: Polynomial, level: number, near: number): number | undefined {
   let u = (near - fit.middle) / fit.half;
   for (let k = 0; k < 20; k++) {
-    const step = (level - valueOf(fit, u)) / slopeOf(fit, u);
+    const step = (level - polynomialAt(fit, u)) / slopeOf(fit, u);
     u += step;
     if (!(Math.abs(u) <= 1)) return undefined;
     if (Math.abs(step) < 1e-12) break;

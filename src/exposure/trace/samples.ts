@@ -1,3 +1,4 @@
+import { at } from '../core/at';
 import { ABOVE_ZERO, outside } from '../core/range';
 import { type Fail, fail, type Result } from '../core/result';
 import { type Blocks, blocksOf } from './blocks';
@@ -50,7 +51,7 @@ export function readSamples(times: ArrayLike<number>, values: ArrayLike<number>)
       'unreadable',
       `times and values must be as long as each other: ${times.length} times for ${values.length} values.`,
     );
-  const step = steady ? (times[0] as number) : 0;
+  const step = steady ? at(times, 0) : 0;
   const wrong = steady ? outside('times (one cell is the sample interval)', step, ABOVE_ZERO) : undefined;
   if (wrong) return wrong;
   const given = steady ? undefined : times;
@@ -84,7 +85,7 @@ function wrongTimes(times: ArrayLike<number>, count: number): Fail | undefined {
     if (!(time >= before)) break;
     before = time;
   }
-  if (i === count && before < Infinity && (times[0] as number) > -Infinity) return undefined;
+  if (i === count && before < Infinity && at(times, 0) > -Infinity) return undefined;
   const row = firstWrong(count, (k) => !Number.isFinite(times[k]));
   if (row >= 0) return fail('domain', `times must be numbers: row ${row + 1} is not a finite number.`);
   return fail(
@@ -102,12 +103,9 @@ function measured(
   const wrong = times && wrongTimes(times, count);
   if (wrong) return wrong;
   const blocks = blocksOf(values, count);
-  let [lowest, highest, mean] = [Infinity, -Infinity, 0];
-  for (let b = 0; b < blocks.sums.length; b++) {
-    lowest = Math.min(lowest, blocks.lows[b] as number);
-    highest = Math.max(highest, blocks.highs[b] as number);
-    mean += (blocks.sums[b] as number) / count;
-  }
+  const lowest = blocks.lows.reduce((a, b) => Math.min(a, b), Infinity);
+  const highest = blocks.highs.reduce((a, b) => Math.max(a, b), -Infinity);
+  const mean = blocks.sums.reduce((all, sum) => all + sum / count, 0);
   if (!Number.isFinite(mean)) {
     const row = firstWrong(count, (i) => !Number.isFinite(values[i]));
     if (row >= 0) return fail('domain', `values must be numbers: row ${row + 1} is not a finite number.`);

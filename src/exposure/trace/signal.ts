@@ -35,11 +35,13 @@ export function above(
   };
 }
 
+const ofBlock = (all: Float64Array, block: number): number => all[block] as number;
+
 /** No sample of a block is brighter than this (`side` 1), or darker (−1). */
 function blockBound(signal: Signal, block: number, side: 1 | -1): number {
   const { samples, sign, base, slope, origin, scale } = signal;
   const { lows, highs } = samples.blocks;
-  const bound = sign * ((sign === side ? highs : lows)[block] as number);
+  const bound = sign * ofBlock(sign === side ? highs : lows, block);
   if (slope === 0) return (bound - base) * scale;
   const first = slope * (timeAt(samples, block * BLOCK) - origin);
   const last = slope * (timeAt(samples, Math.min(samples.count, (block + 1) * BLOCK) - 1) - origin);
@@ -48,7 +50,7 @@ function blockBound(signal: Signal, block: number, side: 1 | -1): number {
 
 /** Sum of the light of a block, where the base does not drift. */
 function blockSum({ samples, sign, base, scale }: Signal, block: number): number {
-  return (sign * (samples.blocks.sums[block] as number) - base * BLOCK) * scale;
+  return (sign * ofBlock(samples.blocks.sums, block) - base * BLOCK) * scale;
 }
 
 /** Mean light of the samples from `from` up to and without `to`. */

@@ -5,6 +5,7 @@ import { areaIn } from '../../formula/reference';
 import { referencesIn } from '../../formula/tree';
 import { headless, type EngineValue } from '../../engine/headless';
 import { MOST_ROWS } from '../../formula/areas';
+import { at } from '../../exposure/core/at';
 import { type FormulaRefusal, formulaRefusal } from './sentences';
 
 export interface Calculated {
@@ -49,11 +50,11 @@ function refusedUnasked(formula: string): CellError | undefined {
 
 /** Calculates each formula on a sheet of its own. */
 export async function calculate(formulas: readonly string[]): Promise<Calculated[]> {
-  const names = formulas.map((_, i) => `Formula ${i + 1}`);
+  const nameOf = (i: number): string => `Formula ${i + 1}`;
   const refused = formulas.map((formula) => refusedUnasked(asTyped(formula)));
   const sheets = formulas.map((formula, i): Partial<IWorksheetData> & { id: string } => ({
     id: `formula-${i}`,
-    name: names[i] as string,
+    name: nameOf(i),
     ...ROOM,
     // The engine answers only when it has something to calculate.
     cellData: { 0: { [CELL.column]: { f: refused[i] ? '=0' : asTyped(formula) } } },
@@ -69,8 +70,9 @@ export async function calculate(formulas: readonly string[]): Promise<Calculated
   await book.calculate();
   const results = formulas.map((formula, i): Calculated => {
     const why = refused[i];
-    const cells = why ? [[why]] : book.answer(names[i] as string, CELL.a1);
-    const value = cells.length === 1 && cells[0]?.length === 1 ? (cells[0][0] as EngineValue) : cells;
+    const cells = why ? [[why]] : book.answer(nameOf(i), CELL.a1);
+    const [first] = cells;
+    const value = cells.length === 1 && first?.length === 1 ? at(first, 0) : cells;
     const errors = cells.flatMap((row) => row.filter(isCellError));
     return { formula, value, refusals: errors.map((error) => formulaRefusal(formula, error)) };
   });

@@ -3,11 +3,12 @@ function changes(from: string, to: string): number {
   const rows: number[][] = [Array.from({ length: to.length + 1 }, (_, j) => j)];
   const at = (i: number, j: number) => rows[i]?.[j] ?? Infinity;
   for (let i = 1; i <= from.length; i++) {
-    rows[i] = [i];
+    const row = [i];
+    rows.push(row);
     for (let j = 1; j <= to.length; j++) {
       const same = from[i - 1] === to[j - 1];
       const swapped = from[i - 1] === to[j - 2] && from[i - 2] === to[j - 1];
-      (rows[i] as number[])[j] = Math.min(
+      row[j] = Math.min(
         at(i - 1, j) + 1,
         at(i, j - 1) + 1,
         at(i - 1, j - 1) + (same ? 0 : 1),

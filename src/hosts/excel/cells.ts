@@ -1,6 +1,7 @@
 import type { BookCell, BookSheet } from '../../book/book';
 import { usedArea } from '../../book/cells';
 import { isCellError } from '../../formula/errors';
+import { at } from '../../exposure/core/at';
 
 type Content = string | number | boolean | null;
 
@@ -8,11 +9,11 @@ type Content = string | number | boolean | null;
 function block<T>(sheet: BookSheet, content: (cell: BookCell) => T | null): (T | null)[][] {
   const { rows, columns } = usedArea(sheet);
   const lines = Array.from({ length: rows }, () => Array<T | null>(columns).fill(null));
-  for (const cell of sheet.cells) (lines[cell.row] as (T | null)[])[cell.column] = content(cell);
+  for (const cell of sheet.cells) at(lines, cell.row)[cell.column] = content(cell);
   return lines;
 }
 
-/** Of a cell that takes everything that is typed as text. */
+/** The number format with which a cell takes everything that is typed as text. */
 export const TEXT = '@';
 
 /** Words that begin like a formula are marked as words, except in cells that take everything as text anyway. */

@@ -2,12 +2,12 @@ import {
   type BookChart,
   type ChartKind,
   type DrawnChart,
-  type DrawnSeries,
   drawnCharts,
   type TableShape,
 } from '../../book/chart';
 import { PALETTE } from '../../book/palette';
 import { seriesLook, type SeriesLook } from '../../book/seriesLook';
+import { at } from '../../exposure/core/at';
 import { bottomRight, excelRange, topLeft } from './ranges';
 
 const KINDS = {
@@ -29,7 +29,7 @@ const DASHES = {
 const DIAMOND = 10;
 
 function drawSeries(series: Excel.ChartSeries, { kind, x, series: all }: DrawnChart, index: number): void {
-  const look = seriesLook(all[index] as DrawnSeries, index, x.rows);
+  const look = seriesLook(at(all, index), index, x.rows);
   const ink = PALETTE[look.ink];
   if (kind === 'column') {
     series.format.fill.setSolidColor(ink);

@@ -7,7 +7,7 @@ import {
   highestOf,
   passes,
   type Polynomial,
-  valueOf,
+  polynomialAt,
 } from '../../../src/exposure/trace/polynomial';
 import { timeAt } from '../../../src/exposure/trace/samples';
 import { lightAt, type Signal } from '../../../src/exposure/trace/signal';
@@ -36,9 +36,9 @@ describe('a fitted polynomial', () => {
     // 23/3 + 4·u − 8/3·u² is 1, 5 and 9 at u = −1, −1/2 and 1
     expect(fit.terms).toHaveLength(3);
     for (const [k, term] of [23 / 3, 4, -8 / 3].entries()) expectNear(fit.terms[k] as number, term);
-    expectNear(valueOf(fit, -1), 1);
-    expectNear(valueOf(fit, -0.5), 5);
-    expectNear(valueOf(fit, 1), 9);
+    expectNear(polynomialAt(fit, -1), 1);
+    expectNear(polynomialAt(fit, -0.5), 5);
+    expectNear(polynomialAt(fit, 1), 9);
   });
 
   it('is the straight line of the least squares, worked by hand', () => {
@@ -66,7 +66,7 @@ describe('a fitted polynomial', () => {
             let sum = 0;
             for (let i = from; i <= to; i++) {
               const u = (timeAt(signal.samples, i) - fit.middle) / fit.half;
-              sum += (lightAt(signal, i) - valueOf(fit, u)) * u ** power;
+              sum += (lightAt(signal, i) - polynomialAt(fit, u)) * u ** power;
             }
             expect(Math.abs(sum)).toBeLessThan(1e-9);
           }
@@ -120,9 +120,9 @@ const over = (...terms: readonly number[]): Polynomial => ({ terms, middle: 3, h
 describe('a polynomial', () => {
   it('has the value of its terms', () => {
     // 7 − 2/2 + 3/4 − 5/8
-    expect(valueOf(over(7, -2, 3, -5), 0.5)).toBe(6.125);
-    expect(valueOf(over(7, -2, 3, -5), 0)).toBe(7);
-    expect(valueOf(over(7, -2, 3, -5), -2)).toBe(63);
+    expect(polynomialAt(over(7, -2, 3, -5), 0.5)).toBe(6.125);
+    expect(polynomialAt(over(7, -2, 3, -5), 0)).toBe(7);
+    expect(polynomialAt(over(7, -2, 3, -5), -2)).toBe(63);
   });
 
   it('is highest at an end, or within, to a thirty-second', () => {

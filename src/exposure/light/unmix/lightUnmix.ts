@@ -1,7 +1,9 @@
+import { at } from '../../core/at';
 import { roundStops, SLACK, spoken } from '../../core/numbers';
 import { answer, fail, type Fail, type Result } from '../../core/result';
+import type { Vector } from '../../core/vector';
 import { nonNegative } from './nonNegative';
-import { length, pivotedQr, type Vector } from './pivotedQr';
+import { length, pivotedQr } from './pivotedQr';
 import { named, notToldApart } from './toldApart';
 
 /** What one head reads alone, and how far off that may be. */
@@ -50,7 +52,7 @@ function wrongShape(pattern: readonly Vector[], readings: Vector): Fail | undefi
   if (dark >= 0)
     return fail(
       'domain',
-      `pattern has every head off in row ${dark + 1}, which reads f/${spoken(readings[dark] as number)}: give the ambient light a column of ones.`,
+      `pattern has every head off in row ${dark + 1}, which reads f/${spoken(at(readings, dark))}: give the ambient light a column of ones.`,
     );
   if (pattern.length < heads)
     return fail(
@@ -65,18 +67,18 @@ function wrongShape(pattern: readonly Vector[], readings: Vector): Fail | undefi
  * measurement again makes nothing surer.
  */
 function firstAlike(pattern: readonly Vector[], readings: Vector): number[] {
-  const same = (i: number, k: number): boolean =>
-    readings[i] === readings[k] &&
-    (pattern[i] as Vector).every((share, j) => share === (pattern[k] as Vector)[j]);
-  return readings.map((_, i) => readings.findIndex((__, k) => same(i, k)));
+  const same = (a: Vector, b: Vector): boolean => a.every((share, j) => share === b[j]);
+  return readings.map((reading, i) =>
+    readings.findIndex((other, k) => other === reading && same(at(pattern, i), at(pattern, k))),
+  );
 }
 
 /** ± stops of a head, from how much each reading changes its light. */
 function plusMinus(head: number, light: number, influence: Vector, alike: Vector): Result<number> {
   const parts = influence.map(() => 0);
   influence.forEach((part, i) => {
-    const k = alike[i] as number;
-    parts[k] = (parts[k] as number) + part / light;
+    const k = at(alike, i);
+    parts[k] = at(parts, k) + part / light;
   });
   const likely = NINETEEN_OF_TWENTY * ROUNDING * length(parts);
   const utmost = HALF_TENTH * parts.reduce((sum, part) => sum + Math.abs(part), 0);
@@ -117,13 +119,13 @@ export function lightUnmix(
   if (wrong) return wrong;
   const brightest = readings.reduce((a, b) => Math.max(a, b), 0);
   const light = readings.map((n) => (n / brightest) ** 2);
-  const heads = (pattern[0] as Vector).map((_, j) => pattern.map((row) => row[j] as number));
+  const heads = at(pattern, 0).map((_, j) => pattern.map((row) => at(row, j)));
   /** Part of each measurement's light that a head brings with light 1, and its length. */
-  const parts = heads.map((column) => column.map((share, i) => share / (light[i] as number)));
+  const parts = heads.map((column) => column.map((share, i) => share / at(light, i)));
   const lengths = parts.map(length);
   if (!lengths.every((all) => Number.isFinite(all)))
     return fail('domain', 'readings lie too far apart: the dimmest would be nothing beside the brightest.');
-  const columns = parts.map((part, j) => part.map((p) => p / ((lengths[j] as number) || 1)));
+  const columns = parts.map((part, j) => part.map((p) => p / (at(lengths, j) || 1)));
   const qr = pivotedQr(columns);
   const tangled = notToldApart(heads, qr);
   const sums = nonNegative(
@@ -134,9 +136,9 @@ export function lightUnmix(
   return heads.map((_, j) => {
     const refused = tangled[j];
     if (refused) return { reading: refused, plusMinus: refused };
-    const sum = sums[j] as number;
-    const most = (columns[j] as Vector).reduce((a, b) => Math.max(a, b), 0) * sum;
-    const reading = brightest * Math.sqrt(sum / (lengths[j] as number));
+    const sum = at(sums, j);
+    const most = at(columns, j).reduce((a, b) => Math.max(a, b), 0) * sum;
+    const reading = brightest * Math.sqrt(sum / at(lengths, j));
     if (most <= SLACK || reading === 0) {
       const nothing = fail(
         'no-answer',

@@ -1,4 +1,6 @@
-import { dot, length, pivotedQr, type Vector } from './pivotedQr';
+import { at } from '../../core/at';
+import type { Vector } from '../../core/vector';
+import { dot, length, pivotedQr } from './pivotedQr';
 
 /** How far a column may still point to the target, as a share of the target's length, and yet bring nothing. */
 const SETTLED = 1e-12;
@@ -11,15 +13,15 @@ interface Trial {
 
 /** Least squares over some of the columns; undefined where they are not independent. */
 function solved(columns: readonly Vector[], used: readonly number[], target: Vector): Trial | undefined {
-  const qr = pivotedQr(used.map((j) => columns[j] as Vector));
+  const qr = pivotedQr(used.map((j) => at(columns, j)));
   if (qr.rank < used.length) return undefined;
-  return { used: qr.order.map((k) => used[k] as number), x: qr.solve(target) };
+  return { used: qr.order.map((k) => at(used, k)), x: qr.solve(target) };
 }
 
 /** All x of all columns, 0 where a column is not used. */
 function spreadOut(trial: Trial, count: number): number[] {
   const all = Array.from({ length: count }, () => 0);
-  trial.used.forEach((j, k) => (all[j] = trial.x[k] as number));
+  trial.used.forEach((j, k) => (all[j] = at(trial.x, k)));
   return all;
 }
 
@@ -31,15 +33,12 @@ function withoutNegatives(columns: readonly Vector[], target: Vector, start: Vec
   const x = [...start];
   let now = trial;
   while (now.x.some((z) => z <= 0)) {
-    const way = (j: number, z: number): number =>
-      x[j] === 0 ? 0 : (x[j] as number) / ((x[j] as number) - z);
-    const low = now.used.map((j, k) => [j, now.x[k] as number] as const).filter(([, z]) => z <= 0);
+    const way = (j: number, z: number): number => (x[j] === 0 ? 0 : at(x, j) / (at(x, j) - z));
+    const low = now.used.map((j, k) => [j, at(now.x, k)] as const).filter(([, z]) => z <= 0);
     const part = low.reduce((least, [j, z]) => Math.min(least, way(j, z)), 1);
     const gone = new Set(low.filter(([j, z]) => way(j, z) <= part).map(([j]) => j));
     now.used.forEach((j, k) => {
-      x[j] = gone.has(j)
-        ? 0
-        : Math.max(0, (x[j] as number) + part * ((now.x[k] as number) - (x[j] as number)));
+      x[j] = gone.has(j) ? 0 : Math.max(0, at(x, j) + part * (at(now.x, k) - at(x, j)));
     });
     const kept = now.used.filter((j) => !gone.has(j));
     // where rounding makes the rest dependent, nothing is left, and the trial brings the sum no nearer
@@ -64,11 +63,11 @@ export function nonNegative(columns: readonly Vector[], target: Vector): number[
   for (;;) {
     const missing = left(best);
     const pull = columns.map((column) => dot(column, missing));
-    const used = columns.flatMap((_, j) => ((best[j] as number) > 0 ? [j] : []));
+    const used = columns.flatMap((_, j) => (at(best, j) > 0 ? [j] : []));
     const next = columns
       .map((_, j) => j)
-      .filter((j) => !used.includes(j) && (pull[j] as number) > SETTLED * length(target))
-      .sort((a, b) => (pull[b] as number) - (pull[a] as number));
+      .filter((j) => !used.includes(j) && at(pull, j) > SETTLED * length(target))
+      .sort((a, b) => at(pull, b) - at(pull, a));
     let better: number[] | undefined;
     for (const j of next) {
       const trial = solved(columns, [...used, j], target);

@@ -1,7 +1,8 @@
+import { at } from '../../core/at';
+import type { Vector } from '../../core/vector';
+
 /** Columns that add less than this share to the others, after scaling all to length 1, count as made of the others. */
 const RANK_TOLERANCE = 1e-9;
-
-export type Vector = readonly number[];
 
 export const dot = (a: Vector, b: Vector): number => a.reduce((sum, x, i) => sum + x * (b[i] as number), 0);
 export const length = (a: Vector): number => Math.sqrt(dot(a, a));
@@ -49,28 +50,31 @@ export function pivotedQr(columns: readonly Vector[], tolerance = RANK_TOLERANCE
   let rank = 0;
   for (; rank < Math.min(left.length, members); rank++) {
     let longest = rank;
-    for (let j = rank + 1; j < left.length; j++)
-      if (rest(left[j] as number[], rank) > rest(left[longest] as number[], rank)) longest = j;
-    [left[rank], left[longest]] = [left[longest] as number[], left[rank] as number[]];
-    [order[rank], order[longest]] = [order[longest] as number, order[rank] as number];
-    const pivot = left[rank] as number[];
-    const size = rest(pivot, rank);
+    let size = rest(at(left, rank), rank);
+    for (let j = rank + 1; j < left.length; j++) {
+      const other = rest(at(left, j), rank);
+      if (other > size) [longest, size] = [j, other];
+    }
+    [left[rank], left[longest]] = [at(left, longest), at(left, rank)];
+    [order[rank], order[longest]] = [at(order, longest), at(order, rank)];
     first = Math.max(first, size);
     if (!(size > tolerance * first)) break;
+    const pivot = at(left, rank);
     const across = pivot.map((x, i) => (i < rank ? 0 : x));
-    across[rank] = (across[rank] as number) + ((pivot[rank] as number) < 0 ? -size : size);
+    across[rank] = at(across, rank) + (at(pivot, rank) < 0 ? -size : size);
     const across1 = length(across);
     const h = across.map((x) => x / across1);
     reflections.push(h);
-    for (let j = rank; j < left.length; j++) reflect(left[j] as number[], h, rank);
+    for (let j = rank; j < left.length; j++) reflect(at(left, j), h, rank);
   }
   /** Member i of R's column j. */
   const r = (i: number, j: number): number => (left[j] as number[])[i] as number;
   const backwards = (right: Vector): number[] => {
-    const x = Array.from({ length: rank }, (_, i) => right[i] as number);
+    const x = right.slice(0, rank);
     for (let i = rank - 1; i >= 0; i--) {
-      for (let j = i + 1; j < rank; j++) x[i] = (x[i] as number) - r(i, j) * (x[j] as number);
-      x[i] = (x[i] as number) / r(i, i);
+      let sum = x[i] as number;
+      for (let j = i + 1; j < rank; j++) sum -= r(i, j) * (x[j] as number);
+      x[i] = sum / r(i, i);
     }
     return x;
   };
@@ -90,7 +94,7 @@ export function pivotedQr(columns: readonly Vector[], tolerance = RANK_TOLERANCE
         for (let j = k; j < i; j++) sum -= r(j, i) * (z[j] as number);
         z[i] = sum / r(i, i);
       }
-      for (let i = rank - 1; i >= 0; i--) reflect(z, reflections[i] as number[], i);
+      for (let i = rank - 1; i >= 0; i--) reflect(z, at(reflections, i), i);
       return z;
     },
   };

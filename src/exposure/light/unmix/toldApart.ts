@@ -1,6 +1,8 @@
+import { at } from '../../core/at';
 import { SLACK } from '../../core/numbers';
 import { fail, type Fail } from '../../core/result';
-import { length, type PivotedQr, type Vector } from './pivotedQr';
+import type { Vector } from '../../core/vector';
+import { length, type PivotedQr } from './pivotedQr';
 
 /** A head has a part in a dependence from this share on; below it is rounding error. */
 const PART = 1e-7;
@@ -8,8 +10,8 @@ const PART = 1e-7;
 /** "Head 2", "Heads 2 and 3", "Heads 1, 2 and 3": the heads are counted from 1. */
 export function named(heads: readonly number[]): string {
   const numbers = heads.map((h) => String(h + 1));
-  const last = numbers.pop() as string;
-  return numbers.length === 0 ? `Head ${last}` : `Heads ${numbers.join(', ')} and ${last}`;
+  const last = at(numbers, numbers.length - 1);
+  return numbers.length === 1 ? `Head ${last}` : `Heads ${numbers.slice(0, -1).join(', ')} and ${last}`;
 }
 
 /**
@@ -20,8 +22,8 @@ function tangles(qr: PivotedQr): { heads: number[]; dependent: number }[] {
   let all: { heads: Set<number>; dependent: number }[] = [];
   for (const [k, parts] of qr.makeUp().entries()) {
     const heads = new Set([
-      qr.order[qr.rank + k] as number,
-      ...parts.flatMap((part, i) => (Math.abs(part) > PART ? [qr.order[i] as number] : [])),
+      at(qr.order, qr.rank + k),
+      ...parts.flatMap((part, i) => (Math.abs(part) > PART ? [at(qr.order, i)] : [])),
     ]);
     const touching = all.filter((other) => [...other.heads].some((h) => heads.has(h)));
     const dependent = touching.reduce((sum, t) => sum + t.dependent, 1);
@@ -36,8 +38,8 @@ function alike(a: Vector, b: Vector): { proportional: boolean; same: boolean } {
   const near = (x: number, y: number): boolean => Math.abs(x - y) <= SLACK;
   const [p, q] = [length(a), length(b)];
   return {
-    proportional: a.every((x, i) => near(x / p, (b[i] as number) / q)),
-    same: a.every((x, i) => near(x / p, (b[i] as number) / p)),
+    proportional: a.every((x, i) => near(x / p, at(b, i) / q)),
+    same: a.every((x, i) => near(x / p, at(b, i) / p)),
   };
 }
 
@@ -50,11 +52,11 @@ function alike(a: Vector, b: Vector): { proportional: boolean; same: boolean } {
 export function notToldApart(pattern: readonly Vector[], qr: PivotedQr): (Fail | undefined)[] {
   const refusals: (Fail | undefined)[] = pattern.map(() => undefined);
   for (const { heads, dependent } of tangles(qr)) {
-    const [first, ...others] = heads.map((h) => pattern[h] as Vector) as [Vector, ...Vector[]];
+    const [first, ...others] = heads.map((h) => at(pattern, h)) as [Vector, ...Vector[]];
     const twins = others.map((other) => alike(first, other));
     const more = dependent === 1 ? 'add a measurement' : `add ${dependent} measurements`;
     const some = heads.length === 2 ? 'one of them off' : 'some of them off';
-    const why = heads.every((h) => length(pattern[h] as Vector) === 0)
+    const why = heads.every((h) => length(at(pattern, h)) === 0)
       ? 'is never lit: light it in at least one measurement'
       : twins.every(({ same }) => same)
         ? `are always lit together: ${more} with ${some}`

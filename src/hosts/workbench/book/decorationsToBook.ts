@@ -5,20 +5,12 @@ import type { ITableJson } from '@univerjs/preset-sheets-table';
 import type { BookRule, BookSheet, BookTable } from '../../../book/book';
 import { quotedWords } from '../../../book/listWords';
 import { bookCondition } from './conditions';
-import { GRID_COMPARISONS, RESOURCES, RULE_TYPES } from './decorate';
+import { type Decorations, GRID_COMPARISONS, RESOURCES, RULE_TYPES } from './decorate';
 import type { NotWritten } from './notWritten';
 import { areaOfGridRange } from './snapshotSheet';
 
-/** What is stored beside one sheet. */
-export interface SheetDecorations {
-  readonly tables: readonly ITableJson[];
-  readonly rules: readonly ISheetDataValidationRule[];
-  readonly conditions: readonly IConditionFormattingRule[];
-  readonly notes: readonly ISheetNote[];
-}
-
 /** Finds what a stored workbook holds beside each sheet. */
-export function storedDecorations({ resources }: IWorkbookData): (sheetId: string) => SheetDecorations {
+export function storedDecorations({ resources }: IWorkbookData): (sheetId: string) => Decorations {
   const stored = <T>(name: string): Readonly<Record<string, T>> =>
     JSON.parse(resources?.find((each) => each.name === name)?.data || '{}') as Record<string, T>;
   const tables = stored<{ tables: ITableJson[] }>(RESOURCES.tables);
@@ -38,7 +30,7 @@ const keyOf = <K extends string>(record: Readonly<Record<K, unknown>>, value: un
 
 /** The same as a file holds them. */
 export function decorationsToBook(
-  { tables, rules, conditions }: SheetDecorations,
+  { tables, rules, conditions }: Decorations,
   sheet: string,
   notWritten: NotWritten,
 ): Pick<BookSheet, 'tables' | 'rules' | 'conditions'> {

@@ -12,7 +12,8 @@ import type { ErrorCode } from '../../../formula/errors';
 import { cellError } from '../../../formula/errors';
 import type { Book, BookCell, BookPage, BookSheet } from '../../../book/book';
 import { charactersOf } from '../../../book/measures';
-import { decorationsToBook, type SheetDecorations, storedDecorations } from './decorationsToBook';
+import type { Decorations } from './decorate';
+import { decorationsToBook, storedDecorations } from './decorationsToBook';
 import type { Grid } from '../grid/grid';
 import { spillAreas, spilledCells } from '../grid/spills';
 import { drawnChart } from '../../../book/chart';
@@ -47,7 +48,7 @@ function bookSheet(
   grid: Grid,
   snapshot: IWorkbookData,
   id: string,
-  beside: SheetDecorations,
+  beside: Decorations,
   notWritten: NotWritten,
 ): BookSheet {
   const sheet = snapshot.sheets[id] as Partial<IWorksheetData>;
@@ -101,7 +102,7 @@ function cellsOf(
   { styles }: IWorkbookData,
   id: string,
   { cellData, name = '' }: Partial<IWorksheetData>,
-  { notes }: SheetDecorations,
+  { notes }: Decorations,
   notWritten: NotWritten,
 ): BookCell[] {
   const sheet = grid.api.getActiveWorkbook()?.getSheetBySheetId(id);

@@ -1,4 +1,4 @@
-import type { ICellData, IWorkbookData, IWorksheetData, Nullable } from '@univerjs/core';
+import type { ICellData, IWorkbookData, Nullable } from '@univerjs/core';
 import { storedDecorations } from '../book/decorationsToBook';
 import type { Grid } from '../grid/grid';
 
@@ -21,7 +21,7 @@ const sorted = <T>(record: Readonly<Record<string, T>> | undefined): [string, T]
  */
 export function sheetState({ api }: Grid, id: string): string | undefined {
   const snapshot = api.getActiveWorkbook()?.save();
-  const sheet = snapshot?.sheets[id] as Partial<IWorksheetData> | undefined;
+  const sheet = snapshot?.sheets[id];
   if (!snapshot || !sheet) return undefined;
   const cells = sorted(sheet.cellData as Record<string, Record<string, Nullable<ICellData>>>).map(
     ([row, line]) => [

@@ -1,0 +1,2 @@
+/** Numbers that belong together by their places. */
+export type Vector = readonly number[];
