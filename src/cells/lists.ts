@@ -25,6 +25,14 @@ export interface Lists {
 /** Undefined where a list that may be left out has a blank. */
 type Member = Value | typeof BLANK;
 
+/** A bare number, in a cell of numbers or of texts; NaN for all else. */
+function bareValue(cell: unknown): number {
+  if (typeof cell === 'number') return cell;
+  return typeof cell === 'string' && /^\s*\d+(?:[.,]\d+)?\s*$/.test(cell)
+    ? Number(cell.replace(',', '.'))
+    : NaN;
+}
+
 /** Whether one bare number that is no mark makes every bare number of a list exact: a list read to decimals. */
 export function isReadToDecimals(
   cells: Iterable<unknown>,
@@ -33,8 +41,10 @@ export function isReadToDecimals(
 ): boolean {
   const scale = quantity?.marks;
   if (arg.exactTogether !== true || scale === undefined) return false;
-  for (const cell of cells)
-    if (typeof cell === 'number' && cell > 0 && exactMark(scale, cell) === undefined) return true;
+  for (const cell of cells) {
+    const value = bareValue(cell);
+    if (value > 0 && exactMark(scale, value) === undefined) return true;
+  }
   return false;
 }
 

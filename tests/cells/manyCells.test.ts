@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { CATALOGUE, rowOf } from '../../src/catalogue';
 import { Q } from '../../src/catalogue/quantities';
 import {
   type AnyRow,
@@ -10,10 +11,12 @@ import {
   maybeList,
   one,
   pool,
+  quantitiesOf,
   series,
   type TableAnswer,
 } from '../../src/catalogue/types';
 import { answerText } from '../../src/catalogue/words';
+import { readArgument } from '../../src/cells/argument';
 import { call } from '../../src/cells/call';
 import { cellError } from '../../src/formula/errors';
 import { isReadToDecimals } from '../../src/cells/lists';
@@ -30,6 +33,8 @@ const duo: TableAnswer = {
   each: 'one a head',
 };
 
+const column = (...cells: unknown[]): unknown[][] => cells.map((cell) => [cell]);
+
 describe('a series', () => {
   const longest = define({
     ...MADE,
@@ -38,7 +43,6 @@ describe('a series', () => {
     answers: 'one',
     run: (times, values) => times.length * 1000 + values.length + (values[1] ?? 0),
   }) as AnyRow;
-  const column = (...cells: unknown[]): unknown[][] => cells.map((cell) => [cell]);
 
   test('is read as typed, a blank cell as 0, and series do not pair up', () => {
     expect(call(longest, [0.001, column(1, 11, null, '')])).toBe(1015);
@@ -149,11 +153,36 @@ test('an empty text is a gap of its own only where the catalogue says so; an emp
 
 test('a list is read to decimals for a bare number beside the marks alone', () => {
   const readings: Arg = { ...list('readings', 'Readings', Q.aperture), exactTogether: true };
-  expect(isReadToDecimals([8, 8.1], readings, Q.aperture)).toBe(true);
-  for (const cells of [[8, 11], ['8.1'], [null], [0], [-8.1]])
+  for (const cells of [[8, 8.1], ['8', '8.1'], ['8,1', 8], [' 8.1 ']])
+    expect(isReadToDecimals(cells, readings, Q.aperture)).toBe(true);
+  for (const cells of [[8, 11], ['8', '5,6'], ['f/8.1'], ['8.1 exact'], ['odd'], [null], [0], [-8.1]])
     expect(isReadToDecimals(cells, readings, Q.aperture)).toBe(false);
   expect(isReadToDecimals([8.1], readings, Q.energy)).toBe(false);
   expect(isReadToDecimals([8.1], list('readings', 'Readings', Q.aperture), Q.aperture)).toBe(false);
+});
+
+test('readings that are repeated are read to decimals together, in cells of numbers and of texts', () => {
+  // 2 · log2(11.2 / 11); as a mark f/11 would be 11.31
+  const spread = 2 * Math.log2(11.2 / 11);
+  const row = (id: string): AnyRow => rowOf(id) as AnyRow;
+  for (const cells of [column(11, 11.2), column('11', '11.2'), column('11', 11.2)]) {
+    expect(call(row('LIGHTSPREAD'), [cells])).toBeCloseTo(spread, 11);
+    expect(call(row('LIGHTMEAN'), [cells])).toBeCloseTo(Math.sqrt(11 * 11.2), 11);
+    // two readings lie half their distance from the mean: s = d / √2
+    expect(call(row('LIGHTREPEAT'), [cells])).toBeCloseTo(spread / Math.SQRT2, 11);
+  }
+  expect(call(row('LIGHTSPREAD'), [column('f/11', 11.2)])).toBeCloseTo(2 * Math.log2(2 ** 3.5 / 11.2), 11);
+});
+
+/** Where no value may be 0 an empty cell is the default, in whichever way a host passes it. */
+test.each(
+  CATALOGUE.flatMap((row) => (row.args as readonly Arg[]).map((arg) => ({ id: row.id, arg }))).filter(
+    ({ arg }) => arg.optional && typeof arg.fallback === 'number' && arg.fallback !== 0,
+  ),
+)('$id $arg.name: 0, blank and left out are the default alike', ({ arg }) => {
+  for (const quantity of quantitiesOf(arg.kind))
+    for (const cell of [0, null, undefined, '', ' '])
+      expect(readArgument(cell, arg, quantity)).toBe(arg.fallback);
 });
 
 describe('rows beside a list', () => {
