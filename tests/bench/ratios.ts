@@ -41,6 +41,16 @@ function typedArrays(): Float64Array {
   return out;
 }
 
+/** From rows to rows, as a loop for this column alone would go that knows marks: each is the mark it equals, or itself. */
+function bareLoop(): unknown {
+  const out = Array<number[]>(ROWS);
+  for (let i = 0; i < ROWS; i++) {
+    const n = (column[i] as number[])[0] as number;
+    out[i] = [2 * Math.log2((exactMark('aperture', n) ?? n) / 8)];
+  }
+  return out;
+}
+
 /** The sum in spreadsheet functions, without marks. */
 const byLibrary = (): unknown => column.map(([n]) => 2 * (formulas.LOG((n as number) / 8, 2) as number));
 
@@ -59,6 +69,7 @@ async function columns(): Promise<void> {
   const oursText = median(() => call(stopDiff, [8, texts]));
   const oursDiffering = median(() => call(stopDiff, [8, differing]));
   const plain = median(typedArrays);
+  const bare = median(bareLoop);
   const library = median(byLibrary);
   const empty = await medianOf(() => inEngine(() => []));
   const native = (await medianOf(() => inEngine((row) => [`=2*LOG(A${row}/8,2)`]))) - empty;
@@ -68,6 +79,8 @@ async function columns(): Promise<void> {
     ms: ms(ours),
     'typed arrays ms': ms(plain),
     'times typed arrays (goal 3)': times(ours, plain),
+    'bare loop from rows to rows ms': ms(bare),
+    'times bare loop (goal 2.5)': times(ours, bare),
     'rows of the answer alone ms': ms(median(rowsAlone)),
     'library ms': ms(library),
     'times library': times(ours, library),
@@ -77,6 +90,7 @@ async function columns(): Promise<void> {
     'times typed arrays (goal 10)': times(oursText, plain),
     'all different ms': ms(oursDiffering),
     'all different, times typed arrays': times(oursDiffering, plain),
+    'all different, times bare loop (goal 5)': times(oursDiffering, bare),
   });
   say(`a column of ${ROWS} rows: the engine's own functions`, {
     'as cells ms': ms(native),
