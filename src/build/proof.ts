@@ -11,6 +11,7 @@ import {
 } from '../catalogue/types';
 import { cellText, columnsOf, functionName, unitOf } from '../catalogue/words';
 import { at } from '../exposure/core/at';
+import { bareNumber, bareOf } from '../cells/bare';
 import { exactMark } from '../exposure/stops/marks';
 import { plainNumber } from '../pane/numberText';
 import type { TemplateColumn, Template, TemplateValue } from '../sheets/template';
@@ -31,14 +32,17 @@ const isSome = (cell: ExampleCell | undefined): boolean => cell !== null && cell
 
 /**
  * A cell that is read as the plain number it is. A spreadsheet's cell that equals a mark means the exact value behind it,
- * and one that is 0 may be missing.
+ * one that is 0 may be missing, and one that no studio has needs its unit.
  */
 function asTyped(cell: ExampleCell, arg: Arg): ExampleCell {
   if (Array.isArray(cell)) return cell.map((member: ExampleCell) => asTyped(member, arg)) as ExampleCell;
   if (typeof cell !== 'number' || isChoice(arg.kind) || isTruth(arg.kind) || isChosen(arg.kind)) return cell;
-  const { marks, blank, words } = arg.kind;
+  const { marks, blank, words, grammar, prefixes, unit } = arg.kind;
   if (cell === 0 && blank === 'missing') return words?.infinity === 0 ? 'infinity' : 'none';
-  return marks !== undefined && exactMark(marks, cell) !== undefined ? `${cell} exact` : cell;
+  if (marks !== undefined && exactMark(marks, cell) !== undefined) return `${cell} exact`;
+  if (!Number.isNaN(bareNumber(cell, bareOf(arg.kind, true)))) return cell;
+  // so large or so small it is believed with its unit
+  return grammar === 'aperture' ? `f/${cell}` : prefixes ? `${unit} ${cell}` : `${cell} ${unit}`;
 }
 
 /** The cells of a check as they stand in a formula. */
@@ -56,7 +60,7 @@ function liveFormula(check: PublishedCheck, row: AnyRow): string {
 /** The unit after a value, where neither the argument's name says it (mostPops 4) nor the number itself (an f-number). */
 function unitAfter(arg: Arg): string {
   const unit = unitOf(arg);
-  const isPlain = quantitiesOf(arg.kind).some(({ grammar, prefix }) => grammar === 'aperture' || prefix);
+  const isPlain = quantitiesOf(arg.kind).some(({ grammar, prefixes }) => grammar === 'aperture' || prefixes);
   const words = arg.name.replace(/[A-Z]/g, ' $&').toLowerCase().split(' ');
   return unit === '' || isPlain || words.includes(unit) ? '' : ` ${unit}`;
 }

@@ -3,8 +3,8 @@ import type { Arg } from '../catalogue/types';
 import { inRange, type Range } from '../exposure/core/range';
 import { type ArgumentRead, readArgument } from './argument';
 import { type CellError, isCellError } from '../formula/errors';
+import { type Bare, bareNumber, bareOf } from './bare';
 import type { CellRange } from './cellRange';
-import { type Bare, bareNumber, bareOf } from './quantity';
 
 /** So many texts are kept. A column that has more, and has not repeated as many, is read without. */
 const MOST_TEXTS = 4096;

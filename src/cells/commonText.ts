@@ -1,5 +1,6 @@
 import type { Quantity } from '../catalogue/quantities';
-import { exactOn, ladderOf, type MarkedScale } from '../exposure/stops/marks';
+import { exactOn, type Ladder, ladderOf } from '../exposure/stops/marks';
+import { type Bare, bareNumber, bareOf } from './bare';
 import { unitFactor } from './units';
 
 /** So many digits a number holds exactly, so that one division by a power of ten gives the nearest number. */
@@ -14,17 +15,24 @@ const SLASH = codeOf('/');
 const SPACE = codeOf(' ');
 const PLUS = codeOf('+');
 const MINUS = codeOf('-');
+const SMALL_F = codeOf('f');
+const LARGE_F = codeOf('F');
+const LARGE_M = codeOf('M');
+
+/** A point before so many digits may part thousands. */
+const MOST_AMBIGUOUS = 3;
 
 const isDigit = (code: number): boolean => code >= ZERO && code <= NINE;
 
-/** Where the last decimal ended. */
+/** Where the last decimal ended, and how many of its digits stand behind the point. */
 let end = 0;
+let below = 0;
 
 /** Reads 11 or 5.6 from a place in a text and leaves its end in `end`; NaN where no plain decimal stands there. */
 function decimalAt(text: string, start: number): number {
   let digits = 0;
-  let below = 0;
   let at = start;
+  below = 0;
   for (; isDigit(text.charCodeAt(at)); at++) digits = digits * 10 + text.charCodeAt(at) - ZERO;
   end = at;
   if (at === start) return NaN;
@@ -38,51 +46,50 @@ function decimalAt(text: string, start: number): number {
   return at - start > MOST_DIGITS ? NaN : digits / (POWERS[below] as number);
 }
 
-/** A decimal, or a fraction such as 2/3, to the end of the text; NaN for all else. */
-function numberToEnd(text: string, start: number): number {
-  const over = decimalAt(text, start);
-  if (end === text.length) return over;
-  if (text.charCodeAt(end) !== SLASH) return NaN;
-  const under = decimalAt(text, end + 1);
-  return end === text.length && under !== 0 ? over / under : NaN;
-}
-
-function markOr(value: number, scale: MarkedScale | undefined): number {
-  if (scale === undefined) return value;
-  const exact = exactOn(ladderOf(scale), value);
+const markOr = (value: number, marks: Ladder | undefined): number => {
+  const exact = marks === undefined ? NaN : exactOn(marks, value);
   return Number.isNaN(exact) ? value : exact;
-}
+};
 
-/** f/11, 11, f/11+0.3, f/11 +0.3, f/8 2/3. */
-function aperture(text: string, quantity: Quantity, exact: boolean): number {
-  const hasPrefix = text.startsWith('f/') || text.startsWith('F/');
+const APERTURES = ladderOf('aperture');
+
+/** f/11, 11, f/11+0.3, f/11 +0.3. */
+function aperture(text: string, { tails }: Quantity, bare: Bare, marks: Ladder | undefined): number {
+  const first = text.charCodeAt(0);
+  const hasPrefix = (first === SMALL_F || first === LARGE_F) && text.charCodeAt(1) === SLASH;
   const figure = decimalAt(text, hasPrefix ? 2 : 0);
-  const isMark = quantity.marks !== undefined && (hasPrefix || !exact);
-  if (end === text.length) return isMark ? markOr(figure, 'aperture') : figure;
-  if (!hasPrefix || quantity.tail === 'apart') return NaN;
+  if (end === text.length) return hasPrefix ? markOr(figure, marks) : bareNumber(figure, bare);
+  if (!hasPrefix || tails === 'apart') return NaN;
   const at = text.charCodeAt(end) === SPACE ? end + 1 : end;
   const sign = text.charCodeAt(at);
-  const isSigned = sign === PLUS || sign === MINUS;
-  const stops = numberToEnd(text, isSigned ? at + 1 : at);
-  if (Number.isInteger(stops)) return NaN;
-  return markOr(figure, 'aperture') * 2 ** ((sign === MINUS ? -stops : stops) / 2);
+  const isZeroNext = text.charCodeAt(at + 1) === ZERO && text.charCodeAt(at + 2) === POINT;
+  if ((sign !== PLUS && sign !== MINUS) || !isZeroNext) return NaN;
+  const stops = decimalAt(text, at + 1);
+  if (end !== text.length || below > 1) return NaN;
+  return markOr(figure, APERTURES) * 2 ** ((sign === MINUS ? -stops : stops) / 2);
 }
 
-/** 400, 1/60, 400 Ws, 1/125 s, ISO 400. */
-function plain(text: string, quantity: Quantity): number {
-  const { prefix, fraction, marks } = quantity;
-  let start = 0;
-  if (prefix !== undefined && text.slice(0, prefix.length).toLowerCase() === prefix)
-    start = text.charCodeAt(prefix.length) === SPACE ? prefix.length + 1 : prefix.length;
-  let value = decimalAt(text, start);
+/** 400, 1/60, 400 Ws, 1/125 s. */
+function plain(text: string, quantity: Quantity, bare: Bare, marks: Ladder | undefined): number {
+  const whole = decimalAt(text, 0);
+  let value = whole;
+  let isPlain = below !== MOST_AMBIGUOUS || value < 1;
   if (text.charCodeAt(end) === SLASH) {
-    value /= fraction === undefined ? NaN : decimalAt(text, end + 1);
-    if (value === Infinity) return NaN;
+    const { fraction } = quantity;
+    if (value !== 1 || below > 0 || fraction === undefined || fraction === 'stops') return NaN;
+    const under = decimalAt(text, end + 1);
+    isPlain = below === 0 && under > 1;
+    value /= under;
   }
-  if (end === text.length) return markOr(value, marks);
-  const unit = text.slice(text.charCodeAt(end) === SPACE ? end + 1 : end).toLowerCase();
-  const factor = unitFactor(quantity, unit) ?? NaN;
-  return factor === 1 ? markOr(value, marks) : value * factor;
+  if (!isPlain) return NaN;
+  if (end === text.length) return bareNumber(value, bare);
+  if (quantity.limits?.always) return NaN;
+  const unit = text.slice(text.charCodeAt(end) === SPACE ? end + 1 : end);
+  const small = unit.toLowerCase();
+  const factor = unitFactor(quantity, small);
+  // Ms and Mm are refused, and so is a fraction of a smaller unit
+  const isClear = factor !== undefined && (unit.charCodeAt(0) !== LARGE_M || unit === unit.toUpperCase());
+  return isClear && (value === whole || factor >= 1) ? markOr(value * factor, marks) : NaN;
 }
 
 /**
@@ -92,6 +99,11 @@ function plain(text: string, quantity: Quantity): number {
  * @returns what the grammar makes of it, or NaN for any other form.
  */
 export function commonText(given: string, quantity: Quantity, exact: boolean): number {
-  const value = quantity.grammar === 'aperture' ? aperture(given, quantity, exact) : plain(given, quantity);
+  const bare = bareOf(quantity, exact, true);
+  const { marks } = bareOf(quantity, false, true);
+  const value =
+    quantity.grammar === 'aperture'
+      ? aperture(given, quantity, bare, marks)
+      : plain(given, quantity, bare, marks);
   return value === 0 ? NaN : value;
 }

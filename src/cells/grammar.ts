@@ -1,10 +1,13 @@
-import type { FilterMeasure, Quantity } from '../catalogue/quantities';
-import { at } from '../exposure/core/at';
-import { exactMark, type MarkedScale } from '../exposure/stops/marks';
+import type { Quantity } from '../catalogue/quantities';
+import { exactMark } from '../exposure/stops/marks';
 import { fail, isFail, type Fail } from '../exposure/core/result';
 import { halfMark, readAperture } from './aperture';
+import { bareOf, beyondLimit, readBare } from './bare';
+import { filterNamed } from './filter';
+import { readInches } from './inches';
 import { type Meaning, meaning } from './reason';
-import { leadingNumber, orList } from './text';
+import { tailStops } from './tail';
+import { isParted, type Leading, leadingNumber, orList, twoWays } from './text';
 import { unitFactor, whatItMeasures } from './units';
 
 /** What a text stands for and why, or what is wrong with it; undefined where it is no such quantity at all. */
@@ -18,106 +21,153 @@ type Read = Meaning<number> | Fail | undefined;
  * @returns the value with the reason for it, or a refusal whose message says what is wrong with the text; undefined where the text is no such quantity at all.
  */
 export const byGrammar = (text: string, quantity: Quantity, exact: boolean): Read =>
-  quantity.grammar === 'aperture' ? apertureText(text, quantity, exact) : plainText(text, quantity);
+  quantity.grammar === 'aperture' ? apertureText(text, quantity, exact) : plainText(text, quantity, exact);
 
 function apertureText(text: string, quantity: Quantity, exact: boolean): Read {
-  const marked = quantity.marks === undefined ? 'none' : exact ? 'with f/' : 'all';
-  const read = readAperture(text, marked);
-  if (quantity.tail === 'apart' && read !== undefined && !isFail(read) && read.reason.by === 'stops')
+  const found = readAperture(text);
+  if (found === undefined) return foreignUnit(text, quantity);
+  if (isFail(found)) return found;
+  const { prefix, figure, read } = found;
+  if (quantity.tails === 'apart' && read !== undefined && !isFail(read) && read.reason.by === 'stops')
     return fail('unreadable', 'has tenths of its own: leave the tenths beside it blank');
-  return read ?? foreignUnit(text, quantity);
+  if (read !== undefined) return read;
+  return prefix === '' ? bare(figure, quantity, exact) : believed(figure, quantity, 'number');
+}
+
+/** A number that stands alone. */
+const bare = (value: number, quantity: Quantity, exact: boolean): Read =>
+  value === 0 ? meaning(0, 'number') : readBare(value, quantity, bareOf(quantity, exact, true));
+
+/** A number with its unit: the exact value behind the mark that it names, or itself. */
+function believed(value: number, quantity: Quantity, by: 'number' | 'unit' | 'form'): Read {
+  const beyond = quantity.limits?.always ? beyondLimit(value, quantity) : undefined;
+  if (beyond !== undefined) return beyond;
+  const mark = quantity.marks && exactMark(quantity.marks, value);
+  return mark === undefined ? meaning(value, by) : meaning(mark, 'mark');
 }
 
 /** A unit that measures something else, said so. */
 function foreignUnit(text: string, quantity: Quantity): Fail | undefined {
   const found = leadingNumber(text);
   if (found === undefined || isFail(found)) return undefined;
-  const measured = whatItMeasures(found.rest);
-  if (measured === undefined) return undefined;
-  const stray = quantity.strayUnits?.[found.rest];
+  const unit = found.rest.trim();
+  const measured = whatItMeasures(unit);
+  if (measured === undefined || measured === quantity.title) return undefined;
+  const stray = quantity.strayUnits?.[unit];
   const extra = stray === undefined ? '' : ` (${stray})`;
   return fail('unreadable', `is ${measured}, not ${quantity.title}${extra}. Write ${orList(quantity.forms)}`);
 }
 
-function plainText(text: string, quantity: Quantity): Read {
-  if (quantity.filter !== undefined) {
-    const nd = neutralDensity(text, quantity.filter);
-    if (nd !== undefined) return meaning(nd, 'form');
-  }
-  if (quantity.grammar === 'length') {
-    const feet = /^(\d+)' ?(\d+(?:[.,]\d+)?)"$/.exec(text);
-    if (feet)
-      return meaning(
-        Number(feet[1]) * unit(quantity, "'") + Number(at(feet, 2).replace(',', '.')) * unit(quantity, '"'),
-        'unit',
-      );
-  }
-  const bare =
-    quantity.prefix !== undefined && text.startsWith(quantity.prefix)
-      ? text.slice(quantity.prefix.length)
-      : text;
-  const found = leadingNumber(bare);
+function plainText(text: string, quantity: Quantity, exact: boolean): Read {
+  const named = quantity.filter && filterNamed(text, quantity.filter);
+  if (named !== undefined) return isFail(named) ? named : meaning(named, 'form');
+  const inches = quantity.grammar === 'length' ? readInches(text, quantity) : undefined;
+  if (inches !== undefined) return isFail(inches) ? inches : meaning(inches, 'unit');
+  const prefix = prefixOf(text, quantity);
+  const found = leadingNumber(text.slice(prefix.length));
   if (found === undefined || isFail(found)) return found;
-  const { value, form, rest } = found;
-  if (form !== 'decimal' && quantity.fraction === undefined) return foreignUnit(text, quantity);
-  if (rest === '') return markOr(value, quantity, 'number');
-  if (rest === '%') return quantity.percent ? meaning(value / 100, 'form') : foreignUnit(text, quantity);
-  if (quantity.tail === 'read' && /^[+-]/.test(rest)) return withStops(value, rest);
-  if (rest.startsWith(':')) return quantity.pair ? pair(value, rest.slice(1)) : undefined;
-  if (quantity.marksInText !== undefined) {
-    const marked = markedText(value, rest, quantity, quantity.marksInText);
-    if (marked !== undefined) return marked;
-  }
-  const factor = unitFactor(quantity, rest);
-  if (factor === undefined) return foreignUnit(text, quantity);
-  return factor === 1 ? markOr(value, quantity, 'unit') : meaning(value * factor, 'unit');
+  const second = /^ ?: ?(.*)$/.exec(found.rest)?.[1];
+  if (second !== undefined) return quantity.pair ? pair(found, second, quantity) : undefined;
+  return amount(found, prefix, quantity, exact) ?? foreignUnit(text, quantity);
 }
 
-/** A number in the base unit: the exact value behind the mark that it names, or itself. */
-function markOr(value: number, { marks }: Quantity, by: 'number' | 'unit'): Meaning<number> {
-  const mark = marks && exactMark(marks, value);
-  return mark === undefined ? meaning(value, by) : meaning(mark, 'mark');
+/** A word that stands right before a number. */
+const prefixOf = (text: string, { prefixes }: Quantity): string =>
+  prefixes?.map((word) => (text.startsWith(`${word} `) ? `${word} ` : word)).find((word) => text.startsWith(word) && /^[\d.]/.test(text.slice(word.length))) ?? ''; // prettier-ignore
+
+/** A number, its unit, and `exact`, `half` or stops after it. */
+const AFTER = /^ ?(.*?)(?: ?\b(exact|half)| ?([+-] ?[\d.].*))?$/;
+
+function amount(found: Leading, prefix: string, quantity: Quantity, exact: boolean): Read {
+  const [, unit = '', word, tail] = AFTER.exec(found.rest) as RegExpExecArray;
+  const isPercent = unit === '%' && quantity.percent === true;
+  const factor = isPercent ? 0.01 : unit === '' ? 1 : unitFactor(quantity, unit);
+  if (factor === undefined || !isWellFormed(found, factor, quantity)) return undefined;
+  if (isParted(found.digits) && inThousands(quantity, factor)) return twoWays(found.digits);
+  const isBare = unit === '' && prefix === '';
+  const value = isPercent ? found.value / 100 : found.value * factor;
+  if (tail !== undefined)
+    return withTail(
+      value,
+      tail,
+      isBare ? (found.rest.startsWith(' ') ? 'spaced' : 'joined') : 'unit',
+      quantity,
+    );
+  if (word !== undefined) return marked(value, word, quantity);
+  return isBare ? bare(value, quantity, exact) : believed(value, quantity, isPercent ? 'form' : 'unit');
 }
 
-const unit = (quantity: Quantity, word: string): number => unitFactor(quantity, word) ?? Number.NaN;
+const inThousands = ({ thousands = [] }: Quantity, factor: number): boolean =>
+  thousands === 'all' || thousands.includes(factor);
 
-function pair(value: number, text: string): Read {
+/** Whether a number is written as one of the quantity may be. */
+function isWellFormed({ form, value, over, under }: Leading, factor: number, quantity: Quantity): boolean {
+  if (form === 'decimal') return true;
+  if (form === 'power') return quantity.powers === true;
+  const { fraction } = quantity;
+  if (fraction === 'stops') return isFractionOfStops(form, value, over, under);
+  return (
+    fraction !== undefined &&
+    form === 'fraction' &&
+    // nobody means a fraction of a millisecond
+    factor >= 1 &&
+    (fraction === 'any' || over < under) &&
+    (over === 1 || divisor(over, under) <= 1)
+  );
+}
+
+/** What a stop is divided into: halves, thirds and so on, tenths, twentieths. */
+const PARTS_OF_A_STOP = [2, 3, 4, 5, 6, 8, 10, 20];
+
+function isFractionOfStops(form: Leading['form'], value: number, over: number, under: number): boolean {
+  if (!PARTS_OF_A_STOP.includes(under)) return false;
+  return form === 'mixed' ? over < under : Math.abs(value) < 3;
+}
+
+/** The greatest common divisor, or a part of 1 where one of them is not whole. */
+const divisor = (a: number, b: number): number => (b < 1e-9 ? a : divisor(b, a % b));
+
+function pair(first: Leading, text: string, quantity: Quantity): Read {
   const second = leadingNumber(text);
   if (second === undefined || isFail(second)) return second;
-  if (second.rest !== '' || second.value === 0) return undefined;
-  return meaning(value / second.value, 'form');
+  for (const { digits } of [first, second]) if (isParted(digits)) return twoWays(digits);
+  const isPlain =
+    first.form === 'decimal' && second.form === 'decimal' && !second.signed && second.rest === '';
+  // 3:05 is a time of day
+  if (!isPlain || second.value === 0 || /^0\d/.test(second.digits)) return undefined;
+  return believed(first.value / second.value, quantity, 'form');
 }
 
-/** `1/60 exact`, `1/20 half`, `1/125 s +0.3`, `ISO 100 +0.3`: what follows the figure of a time or a speed. */
-function markedText(value: number, rest: string, quantity: Quantity, scale: MarkedScale): Read {
-  const plain = rest.replace(/^s(?:ec|econds?)?(?=[ +-])/, '').trim();
-  if (plain === 'exact') return meaning(value, 'exact');
-  if (plain === 'half') return halfMark(scale, value);
-  if (!/^[+-]/.test(plain)) return undefined;
-  const stops = leadingNumber(plain);
-  if (stops === undefined || isFail(stops)) return stops;
-  if (!/^(?:stops?)?$/.test(stops.rest)) return undefined;
-  if (Number.isInteger(stops.value))
-    return fail('unreadable', `can be read two ways. Write ${orList(quantity.forms)}`);
-  return meaning((exactMark(scale, value) ?? value) * 2 ** stops.value, 'stops');
+/** `1/60 exact`, `1/20 half`. */
+function marked(value: number, word: string, { marksInText }: Quantity): Read {
+  if (marksInText === undefined) return undefined;
+  return word === 'exact' ? meaning(value, 'exact') : halfMark(marksInText, value);
 }
 
-/** `1/4 -0.3`: a part of full power, and stops off it or on top of it. */
-function withStops(value: number, rest: string): Read {
-  const stops = leadingNumber(rest);
-  if (stops === undefined || isFail(stops)) return stops;
-  const isTail = stops.rest === '' && !Number.isInteger(stops.value) && Math.abs(stops.value) < 3;
-  return isTail ? meaning(value * 2 ** stops.value, 'stops') : undefined;
+/** What stands before a tail: a unit or a prefix, or a bare number with or without a space. */
+type Before = 'unit' | 'spaced' | 'joined';
+
+/** `1/125 s +0.3`, `ISO 100 +0.3`, `1/60 +1/3`: the stops after a time, a speed or an energy. */
+function withTail(value: number, tail: string, before: Before, quantity: Quantity): Read {
+  const { tails, marksInText, forms } = quantity;
+  if (tails === undefined) return undefined;
+  const stops = tailStops(tail);
+  const isAfter = tails === 'any' || (tails === 'space' && before === 'spaced');
+  const isClear = before === 'unit' || (isAfter && !maybeSecond(value, tail));
+  if (stops !== undefined && isClear) {
+    const mark = marksInText && exactMark(marksInText, value);
+    return meaning((mark ?? value) * 2 ** stops, 'stops');
+  }
+  const second = leadingNumber(tail);
+  if (second !== undefined && isFail(second)) return second;
+  return fail(
+    'unreadable',
+    `can be read two ways. Write ${orList(forms)}, and stops after the unit as in ${forms[1]} +1/3`,
+  );
 }
 
-/** `ND8` is a factor, `ND 0.9` a density, `8x` a factor: whichever way the value is wanted. */
-function neutralDensity(text: string, wanted: FilterMeasure): number | undefined {
-  const found = /^(?:nd ?(\d+(?:[.,]\d+)?|[.,]\d+)|(\d+(?:[.,]\d+)?) ?x|x ?(\d+(?:[.,]\d+)?))$/.exec(text);
-  if (!found) return undefined;
-  const digits = (found[1] ?? found[2] ?? found[3]) as string;
-  const value = Number(digits.replace(',', '.'));
-  const isDensity = found[1] !== undefined && /[.,]/.test(digits);
-  if (wanted === 'density') return isDensity ? value : Math.log10(value);
-  const factor = isDensity ? 10 ** value : value;
-  return wanted === 'transmission' ? 1 / factor : factor;
+/** A space after the sign makes a sum of it; and 1/4 -1/8 are two times, as times that belong together lie within a factor of ten. */
+function maybeSecond(value: number, tail: string): boolean {
+  const [, second] = /^[+-]1\/([248])$/.exec(tail) ?? [];
+  return tail.charAt(1) === ' ' || (second !== undefined && value * 10 > 1 / Number(second));
 }

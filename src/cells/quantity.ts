@@ -1,29 +1,16 @@
 import type { Quantity } from '../catalogue/quantities';
-import { exactOn, type Ladder, ladderOf } from '../exposure/stops/marks';
 import { fail, isFail, type Fail, type Result } from '../exposure/core/result';
-import { SLACK, spoken } from '../exposure/core/numbers';
+import { spoken } from '../exposure/core/numbers';
+import { bareNumber, bareOf, readBare } from './bare';
 import { commonText } from './commonText';
 import { byGrammar } from './grammar';
 import { meaning, type Reading } from './reason';
 import { normalise, orList, quote } from './text';
+import { unitFactor } from './units';
 
 /** An empty cell. */
 export const BLANK = Symbol('blank');
 export type Blank = typeof BLANK;
-
-/** Whole numbers from here up are dates of this century, not times or ratios. */
-const FIRST_DATE = 10_000;
-const MINUTES_A_DAY = 1440;
-
-/** Whether a number is what 3:1 becomes in an unformatted cell: a time of day that no one would type as a ratio. */
-function looksLikeClock(value: number): boolean {
-  const minutes = Math.round(value * MINUTES_A_DAY);
-  if (minutes < 60 || minutes % 60 === 0 || Math.abs(value * MINUTES_A_DAY - minutes) > 1e-6) return false;
-  const shortDecimal = Math.abs(value * 1e4 - Math.round(value * 1e4)) <= SLACK * 1e4 * value;
-  const inverse = 1 / value;
-  const unitFraction = Math.abs(inverse - Math.round(inverse)) <= SLACK * inverse;
-  return !shortDecimal && !unitFraction;
-}
 
 const unreadable = (name: string, quantity: Quantity, text: string): Fail =>
   fail(
@@ -31,67 +18,13 @@ const unreadable = (name: string, quantity: Quantity, text: string): Fail =>
     `${name}: ${quote(text)} cannot be read as ${quantity.title}. Write ${orList(quantity.forms)}.`,
   );
 
-/** How bare numbers of a quantity are read; in one form for all quantities, as every number of a column passes here. */
-export interface Bare {
-  /** What 0 is: NaN where it counts as a blank. */
-  readonly zero: number;
-  /** Whole numbers from here up are dates. */
-  readonly firstDate: number;
-  readonly clocks: boolean;
-  readonly marks: Ladder | undefined;
-}
-
-const BARE = new WeakMap<Quantity, Bare>();
-
-/** @param exact - takes numbers as typed, though the quantity knows marks. */
-export function bareOf(quantity: Quantity, exact: boolean): Bare {
-  const known = BARE.get(quantity);
-  const bare: Bare = known ?? {
-    zero: quantity.blank === 'missing' ? NaN : 0,
-    firstDate: quantity.limits?.date === undefined ? Infinity : FIRST_DATE,
-    clocks: quantity.limits?.clock !== undefined,
-    marks: quantity.marks === undefined ? undefined : ladderOf(quantity.marks),
-  };
-  if (known === undefined) BARE.set(quantity, bare);
-  return exact ? { ...bare, marks: undefined } : bare;
-}
-
-/** A number in a cell as the function gets it, a mark as the exact value behind it; NaN where it is blank or refused. */
-export function bareNumber(value: number, { zero, firstDate, clocks, marks }: Bare): number {
-  if (value === 0) return zero;
-  if (value >= firstDate && Number.isInteger(value)) return NaN;
-  if ((clocks && looksLikeClock(value)) || Math.abs(value) === Infinity) return NaN;
-  if (marks === undefined) return value;
-  const exact = exactOn(marks, value);
-  return Number.isNaN(exact) ? value : exact;
-}
-
 /** A number in a cell, and why it is read so. What a spreadsheet made of a fraction is refused. */
 function readNumber(value: number, quantity: Quantity, name: string, exact: boolean): Reading<number> {
-  const bare = bareOf(quantity, exact);
-  const read = bareNumber(value, bare);
-  if (!Number.isNaN(read)) return meaning(read, whyBare(value, bare, quantity));
-  if (value === 0) return { missing: 'zero' };
-  return { refused: wrongNumber(value, quantity, name) };
-}
-
-function whyBare(value: number, { marks }: Bare, quantity: Quantity): 'number' | 'mark' | 'decimals' {
-  if (marks !== undefined) return Number.isNaN(exactOn(marks, value)) ? 'number' : 'mark';
-  return quantity.marks === undefined ? 'number' : 'decimals';
-}
-
-/** What is wrong with a number that no cell of the quantity holds. */
-function wrongNumber(value: number, { limits }: Quantity, name: string): Fail {
-  if (!Number.isFinite(value)) return fail('unreadable', `${name} must be a finite number.`);
-  return Number.isInteger(value)
-    ? mistyped(name, spoken(value, 6), 'a date', limits?.date)
-    : mistyped(name, spoken(value), 'a clock time', limits?.clock);
-}
-
-/** What to type instead of a fraction that the spreadsheet turned into something else. */
-function mistyped(name: string, came: string, what: string, fraction = ''): Fail {
-  const typed = `Type =${fraction.replace(':', '/')}, or ${fraction} in a text cell.`;
-  return fail('unreadable', `${name}: ${came} looks like ${what}, made of ${fraction} or the like. ${typed}`);
+  if (value === 0) return quantity.blank === 'missing' ? { missing: 'zero' } : meaning(0, 'number');
+  const read = readBare(value, quantity, bareOf(quantity, exact));
+  if (!isFail(read)) return read;
+  const came = Number.isFinite(value) ? `${name}: ${spoken(value, 6)}` : name;
+  return { refused: fail('unreadable', `${came} ${read.message}.`) };
 }
 
 const NOTHING: Reading<number> = { missing: 'nothing' };
@@ -103,6 +36,11 @@ const blankReading = ({ blank }: Quantity): Reading<number> =>
 function readText(given: string, quantity: Quantity, name: string, exact: boolean): Reading<number> {
   const text = normalise(given);
   if (text === '') return blankReading(quantity);
+  const milli = /[\d ]M([sm])(?![a-z])/.exec(text)?.[1];
+  if (milli !== undefined && unitFactor(quantity, `m${milli}`) !== undefined)
+    return {
+      refused: fail('unreadable', `${name}: ${quote(given)} can be read two ways: m${milli} or ${milli}?`),
+    };
   const word = text.toLowerCase();
   const worded = quantity.words?.[word];
   // every record has names of its own, such as "constructor": no number stands behind those
@@ -138,7 +76,8 @@ export function readingOf(cell: unknown, quantity: Quantity, name: string, exact
   if (cell === null || cell === undefined) return blankReading(quantity);
   if (typeof cell === 'string') return readText(cell, quantity, name, exact);
   const { date } = quantity.limits ?? {};
-  if (date !== undefined && isDate(cell)) return { refused: mistyped(name, 'it', 'a date', date) };
+  if (date !== undefined && isDate(cell))
+    return { refused: fail('unreadable', `${name}: it looks like a date, ${date}.`) };
   const wanted = `not ${quantity.title}. Write ${orList(quantity.forms)}.`;
   return { refused: fail('unreadable', `${name} holds ${describe(cell)}, ${wanted}`) };
 }

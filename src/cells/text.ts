@@ -1,4 +1,4 @@
-import { fail, isFail, type Result } from '../exposure/core/result';
+import { fail, type Fail, isFail, type Result } from '../exposure/core/result';
 
 const VULGAR: Readonly<Record<string, string>> = {
   '½': '1/2',
@@ -9,19 +9,23 @@ const VULGAR: Readonly<Record<string, string>> = {
   '⅛': '1/8',
 };
 
-/** One spelling for what is written in several: spaces, minus signs, primes, the micro sign, the f of an f-number. */
+/**
+ * One spelling for what is written in several: spaces, minus signs, primes, the micro sign, the f of an f-number. Marks of
+ * direction and the like are taken off the ends, and so is the sign before a formula that a text cell kept: =1/60.
+ */
 export function normalise(text: string): string {
   return text
+    .replace(/^[\s\u200b\u200e\u200f]+|[\s\u200b\u200e\u200f]+$/g, '')
     .replace(/[\s\u00a0\u2007\u2009\u202f]+/g, ' ')
-    .trim()
+    .replace(/^=(?=[+-]?[\d.,]+(?:\/[\d.,]+)?$)/, '')
     .replace(
-      /(\d?) ?([½⅓⅔¼¾⅛])/g,
+      /(\d?) ?([½⅓⅔¼¾⅛])(?!\d)/g,
       (_, before: string, sign: string) => (before ? `${before} ` : '') + VULGAR[sign],
     )
-    .replace(/[−–‐‑]/g, '-')
+    .replace(/[−–‐‑－]/g, '-')
     .replace(/[⁄∕]/g, '/')
-    .replace(/[″“”„]|''|′′|’’/g, '"')
-    .replace(/[′‘’`´]/g, "'")
+    .replace(/[″“”„]|''|′′|’’|´´/g, '"')
+    .replace(/[′‘’´]/g, "'")
     .replace(/[μµ]/g, 'µ')
     .replace(/ƒ/g, 'f')
     .replace(/×/g, 'x')
@@ -38,28 +42,40 @@ export function quote(text: string): string {
 export const orList = (items: readonly string[]): string =>
   items.length < 2 ? items.join() : `${items.slice(0, -1).join(', ')} or ${items[items.length - 1]}`;
 
-/** A plain decimal: digits in groups of three parted by spaces, a point or a comma, a power of ten. */
-const DECIMAL = '(?:\\d{1,3}(?: \\d{3})+(?![\\d/])(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?|[.,]\\d+)(?:e[+-]?\\d+)?';
-const AT_START = new RegExp(`^([+-]?) ?(?:(\\d+) (\\d+)/(\\d+)|(${DECIMAL})/(${DECIMAL})|(${DECIMAL}))`, 'i');
+/** A plain decimal. */
+const FIGURE = '(?:\\d+(?:[.,]\\d+)?|\\.\\d+)';
+const AT_START = new RegExp(`^([+-]?) ?(?:(\\d+) (\\d+)/(\\d+)|(\\d+)/(${FIGURE})|(${FIGURE})(e[+-]?\\d+)?)`);
+
+/** Whether a point stands before three digits, where it may as well part thousands. */
+export const isParted = (digits: string): boolean => /^[1-9]\d*\.\d{3}$/.test(digits);
+
+export function twoWays(digits: string): Fail {
+  const [whole, decimals] = [digits.replace(/[.,]/, ''), Number(digits.replace(',', '.'))];
+  return fail('unreadable', `can be read two ways: write ${whole}, or ${decimals}`);
+}
 
 /**
  * A decimal as a number. A comma is a decimal comma, except before exactly three digits, where it may as well part
  * thousands: that is refused, not guessed, unless the number starts with 0.
+ *
+ * @param thousands - a point may part thousands too.
  */
-export function decimal(digits: string): Result<number> {
-  const close = digits.replace(/ /g, '');
-  if (/^[1-9]\d*,\d{3}$/.test(close)) {
-    const whole = close.replace(',', '');
-    return fail('unreadable', `can be read two ways: write ${whole}, or ${Number(close.replace(',', '.'))}`);
-  }
-  return Number(close.replace(',', '.'));
-}
+export const decimal = (digits: string, thousands = false): Result<number> =>
+  /^[1-9]\d*,\d{3}$/.test(digits) || (thousands && isParted(digits))
+    ? twoWays(digits)
+    : Number(digits.replace(',', '.'));
 
 /** A number at the start of a text, and what follows it. */
 export interface Leading {
   readonly value: number;
-  readonly form: 'decimal' | 'fraction' | 'mixed';
+  /** A decimal, perhaps with a power of ten; or a fraction, perhaps after a whole number. */
+  readonly form: 'decimal' | 'power' | 'fraction' | 'mixed';
   readonly signed: boolean;
+  /** The digits of a decimal; what stands above and below the line of a fraction. */
+  readonly digits: string;
+  readonly over: number;
+  readonly under: number;
+  /** With the space before it. */
   readonly rest: string;
 }
 
@@ -67,18 +83,27 @@ export interface Leading {
 export function leadingNumber(text: string): Result<Leading> | undefined {
   const found = AT_START.exec(text);
   if (!found) return undefined;
-  const [all, sign, whole, over, under, above, below, plain] = found;
-  const parts = [whole, over, under, above, below, plain].map((p) => (p === undefined ? 0 : decimal(p)));
-  const wrong = parts.find(isFail);
-  if (wrong) return wrong;
-  const [w, o, u, a, b, p] = parts as [number, number, number, number, number, number];
-  const form = whole !== undefined ? 'mixed' : above !== undefined ? 'fraction' : 'decimal';
-  const size = form === 'mixed' ? w + o / u : form === 'fraction' ? a / b : p;
+  const [all, sign, whole, part, parts, above, below, digits = '', power = ''] = found;
+  const form = whole !== undefined ? 'mixed' : above !== undefined ? 'fraction' : power ? 'power' : 'decimal';
+  const under = decimal(parts ?? below ?? '1', true);
+  const plain = decimal(digits);
+  if (isFail(under)) return under;
+  if (isFail(plain)) return plain;
+  const over = Number(part ?? above ?? 0);
+  const size =
+    form === 'power'
+      ? Number(`${plain}${power}`)
+      : form === 'decimal'
+        ? plain
+        : Number(whole ?? 0) + over / under;
   if (!Number.isFinite(size)) return fail('unreadable', 'divides by nothing or is too large');
   return {
     value: sign === '-' ? -size : size,
     form,
     signed: sign !== '',
-    rest: text.slice(all.length).trim(),
+    digits,
+    over,
+    under,
+    rest: text.slice(all.length),
   };
 }

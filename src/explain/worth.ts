@@ -25,9 +25,9 @@ export const withUnit = (number: string, unit: string): string =>
 
 /** A value with its unit, as one says it: 11.31, 1/64 s, ISO 100, 0.05 stop, 80 %. */
 export function worth(value: number, quantity: Quantity, figures = 4): string {
-  const { unit, one = unit, grammar, prefix, marks } = quantity;
+  const { unit, one = unit, grammar, prefixes, marks } = quantity;
   if (grammar === 'aperture') return near(value, figures);
-  if (prefix !== undefined) return `${unit} ${near(value, figures)}`;
+  if (prefixes?.includes(unit.toLowerCase())) return `${unit} ${near(value, figures)}`;
   const isShutterTime = marks === 'time' && value > 0;
   const number = isShutterTime ? timeText(value, figures) : near(value, figures);
   return withUnit(number, Math.abs(value) <= 1 && value !== 0 ? one : unit);

@@ -4,6 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/catalogue';
 import { Q, type Quantity } from '../../src/catalogue/quantities';
 import { type AnyRow, type Arg, isQuantity } from '../../src/catalogue/types';
+import { readQuantity } from '../../src/cells/quantity';
+import { isFail } from '../../src/exposure/core/result';
 import { whatItMeasures } from '../../src/cells/units';
 import { formatOf } from '../../src/sheets/formats';
 
@@ -26,13 +28,77 @@ describe('the entry of a quantity', () => {
     for (const word of Object.keys(units ?? {})) expect(whatItMeasures(word), word).toBeDefined();
   });
   test.each(quantities.filter(([, { limits }]) => limits))(
-    '%s reads the fractions that a spreadsheet makes something else of',
-    (_, { fraction, limits }) => {
-      expect(limits?.date).toMatch(/^1\/\d+$/);
-      expect(fraction).toBe(true);
-      expect(limits?.clock ?? '3:1').toMatch(/^\d:\d$/);
+    '%s reads what it says to type instead of a date or a time of day',
+    (_, quantity) => {
+      const { date = '', clock = '' } = quantity.limits ?? {};
+      for (const [, typed] of `${date} ${clock}`.matchAll(/Type =\S+, or (\S+) in a text cell/g))
+        expect(readQuantity(typed, quantity, 'it')).toEqual(expect.any(Number));
     },
   );
+});
+
+/** The last bare number that is believed, the first that is not, and the same with its unit. */
+const LIMITS: readonly (readonly [keyof typeof Q, number, number, string])[] = [
+  ['aperture', 0.1, 0.099, 'f/0.099'],
+  ['aperture', 1000, 1000.1, 'f/1200'],
+  ['apertureAsTyped', 1000, 1000.1, 'f/1200'],
+  ['anyAperture', 9999.9, 10_000, 'f/10000'],
+  ['evenReading', 128, 128.5, 'f/200'],
+  ['shutterTime', 9999.9, 10_000, '10000 s'],
+  ['duration', 9999.9, 10_000, '10000 s'],
+  ['wait', 9999.9, 10_000, '10000 s'],
+  ['flashDuration', 1, 1.001, '2600 s'],
+  ['litTime', 30, 30.1, '31 s'],
+  ['iso', 3.1, 2.9, 'ISO 2'],
+  ['distance', 9999.9, 10_000, '10000 m'],
+  ['lightDistance', 20, 20.1, '80 m'],
+  ['size', 20, 20.1, '80 ft'],
+  ['focalLength', 5, 4.9, '4.9 mm'],
+  ['pitch', 0.1, 0.09, '0.09 µm'],
+  ['pitch', 100, 101, '101 µm'],
+  ['smallLength', 2, 2.1, '3 mm'],
+  ['wavelength', 200, 199, '199 nm'],
+  ['wavelength', 2000, 2001, '2001 nm'],
+  ['stops', 9999.9, 10_000, '10000 stops'],
+  ['stopsStep', 9999.9, 10_000, '10000 stops'],
+  ['tolerance', 1, 1.1, '1.1 stops'],
+  ['lightLoss', 9999.9, 10_000, '10000 stops'],
+  ['ratio', 9999.9, 10_000, '10000:1'],
+  ['share', 9999.9, 10_000, '1000000%'],
+  ['pulseLevel', 9999.9, 10_000, '1000000%'],
+  ['magnification', 50, 51, '51:1'],
+  ['filterTransmission', 9999.9, 10_000, '1000000%'],
+  ['pops', 9999, 10_000, '10000 pops'],
+  ['lit', 9999.9, 10_000, '1000000%'],
+  ['days', 1000, 1001, '1001 days'],
+];
+describe('bare numbers that no studio has', () => {
+  const read = (cell: unknown, key: keyof typeof Q): unknown => readQuantity(cell, Q[key], 'it');
+  test.each(LIMITS)('%s: %d is believed, %d is not, but %s is', (key, last, first, withUnit) => {
+    for (const cell of [last, String(last), withUnit]) expect(read(cell, key)).toEqual(expect.any(Number));
+    for (const cell of [first, String(first)]) expect(isFail(read(cell, key) as number)).toBe(true);
+  });
+  test('kelvin are never so few, with their unit or without', () => {
+    for (const cell of [500, '500', '500 K']) expect(read(cell, 'kelvin')).toBe(500);
+    for (const cell of [499, '499', '499 K', '5.6K'])
+      expect(isFail(read(cell, 'kelvin') as number)).toBe(true);
+  });
+  test('stand in every entry that has a limit', () => {
+    const limited = quantities.filter(([, { limits }]) => limits?.date ?? limits?.least ?? limits?.most);
+    expect(new Set(limited.map(([key]) => key))).toEqual(new Set([...LIMITS.map(([key]) => key), 'kelvin']));
+  });
+  test.each([
+    ['aperture', 5400, 'it: 5400 is too large for an f-number: a date, or lux? An aperture so small is written f/5400.'],
+    ['aperture', 0.008, 'it: 0.008 is too small for an f-number: a shutter time? An aperture so wide is written f/0.008.'],
+    ['flashDuration', '2600', 'it: "2600" is too large for a flash duration: a maker’s 1/2600 s is =1/2600. Seconds need their unit there: 2600 s.'],
+    ['lightDistance', 80, 'it: 80 is too large for a distance: 80 cm? Write the unit: 80 cm, or 80 m.'],
+    ['smallLength', 7.5, 'it: 7.5 is too large for a length: 7.5 µm? 7.5 µm is 0.0075 mm. Write the unit: 7.5 µm, or 7.5 mm.'],
+    ['focalLength', 0.1, 'it: 0.1 is too small for a focal length: a tolerance in the place of the focal length? With its unit it is believed: 0.1 mm.'],
+    ['tolerance', 120, 'it: 120 is too large for a tolerance in stops: a focal length in the place of the tolerance? With its unit it is believed: 120 stops.'],
+    ['pops', 46_329, 'it: 46329 looks like a date, which the cell made of what was typed. Set it to a number format and type the number again.'],
+  ] as const)('%s: %s says what somebody meant', (key, cell, message) =>
+    expect(read(cell, key)).toEqual({ fail: 'unreadable', message }),
+  ); // prettier-ignore
 });
 
 /** The signs of the arguments of one cell, as a formula may use them. */

@@ -82,7 +82,7 @@ function withArgument(row: AnyRow, index: number, value: unknown): unknown[] {
     const cell = base[i] ?? PARTNERS[arg.name] ?? null;
     if (i === index) return Array.isArray(cell) ? [[value], ...cell.slice(1)] : value;
     // these are never less than the focal length: where one of them is tried, the lens is a tiny one
-    return LONGER_THAN_FOCAL.has(wanted ?? '') && arg.name === 'focal' ? 1e-4 : cell;
+    return LONGER_THAN_FOCAL.has(wanted ?? '') && arg.name === 'focal' ? '0.0001 mm' : cell;
   });
 }
 

@@ -221,7 +221,7 @@ describe('how a cell was read, in words', () => {
     ['=SWEEP.STOPDIFF(125,"ISO 400","iso")', 'to', 'the mark ISO 400'],
     // units turned
     ['=SWEEP.METRES("80 cm")', 'text', '0.8 m'],
-    ['=SWEEP.METRES("5\' 6""")', 'text', '1.676 m'],
+    ['=SWEEP.METRES("5\' 6""")', 'text', '1.6764 m'],
     ['=SWEEP.POWERFORREADING("1.2 kJ",8,11)', 'power', '1200 Ws'],
     ['=SWEEP.BELLOWSLOSS("6 in",300)', 'focal', '152.4 mm'],
     ['=SWEEP.MAGNIFICATIONLOSS("1:2")', 'magnification', '0.5'],

@@ -6,8 +6,10 @@ import { Q } from '../quantities';
 import { define, one, withDefault } from '../types';
 
 const above = { range: ABOVE_ZERO };
-const flash = one('duration', 'Flash duration', Q.duration, above);
-const level = one('level', 'Level of the duration: 0.5 for t0.5, 0.1 for t0.1', Q.share, { range: LEVEL });
+const flash = one('duration', 'Flash duration', Q.flashDuration, above);
+const level = one('level', 'Level of the duration: 0.5 for t0.5, 0.1 for t0.1', Q.pulseLevel, {
+  range: LEVEL,
+});
 const open = one('open', 'Shutter time: how long the shutter is fully open', Q.shutterTime, above);
 const delay = withDefault('delay', 'From open to the flash', Q.wait, 0, { range: NOT_NEGATIVE });
 const EXPONENTIAL =
@@ -21,9 +23,9 @@ export const durationRows = [
     family: 'duration',
     gives: 'A flash duration at another level, for a pulse that decays exponentially.',
     args: [
-      one('duration', 'Flash duration', Q.duration, above),
-      one('from', 'Level at which it was measured: 0.5 for t0.5', Q.share, { range: LEVEL }),
-      one('to', 'Level wanted: 0.1 for t0.1', Q.share, { range: LEVEL }),
+      one('duration', 'Flash duration', Q.flashDuration, above),
+      one('from', 'Level at which it was measured: 0.5 for t0.5', Q.pulseLevel, { range: LEVEL }),
+      one('to', 'Level wanted: 0.1 for t0.1', Q.pulseLevel, { range: LEVEL }),
     ],
     result: Q.duration,
     answers: 'one',

@@ -311,7 +311,7 @@ export const lightRows = [
       list(
         'values',
         'Readings over the field, at least one',
-        { by: 'scale', of: { aperture: Q.aperture, lux: Q.lux, raw: Q.raw } },
+        { by: 'scale', of: { aperture: Q.evenReading, lux: Q.lux, raw: Q.raw } },
         above,
       ),
       choice('scale', 'f-numbers, lux, or raw values of a linear file', EVENNESS_SCALES),

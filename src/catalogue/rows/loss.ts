@@ -14,7 +14,7 @@ export const lossRows = [
     family: 'loss',
     gives: 'Stops lost at a bellows draw.',
     args: [
-      one('focal', 'Focal length', Q.lensLength, above),
+      one('focal', 'Focal length', Q.focalLength, above),
       one(
         'draw',
         'From the rear principal point to the sensor; the lens board for near-symmetrical lenses',
@@ -87,7 +87,7 @@ export const lossRows = [
     gives: 'What the meter must read for a lens setting: with pops, what one pop must read.',
     args: [
       one('aperture', 'Lens setting', Q.aperture, above),
-      one('loss', 'Stops lost to filters and the like', Q.stops),
+      one('loss', 'Stops lost to filters and the like', Q.lightLoss),
       focal,
       draw,
       pupilOfBellows,

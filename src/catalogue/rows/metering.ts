@@ -76,7 +76,7 @@ export const meteringRows = [
     gives: 'Guide number in metres, from a reading at a distance.',
     args: [
       one('reading', 'F-number read at that distance, as typed', Q.apertureAsTyped, above),
-      one('distance', 'Flash to subject', Q.distance, { ...above, sign: 'd' }),
+      one('distance', 'Flash to subject', Q.lightDistance, { ...above, sign: 'd' }),
       iso,
       isoQuoted,
     ],
@@ -95,11 +95,11 @@ export const meteringRows = [
     gives: 'Reading at a distance, from a guide number.',
     args: [
       one('guide', 'Guide number at full power', Q.guide, above),
-      one('distance', 'Flash to subject', Q.distance, { ...above, sign: 'd' }),
+      one('distance', 'Flash to subject', Q.lightDistance, { ...above, sign: 'd' }),
       withDefault('iso', 'Speed to be exposed', Q.iso, 100, above),
       isoQuoted,
       withDefault('powerShare', 'Share of full power', Q.share, 1, { range: POWER_SHARE }),
-      withDefault('loss', 'Stops lost to modifiers and filters', Q.stops, 0),
+      withDefault('loss', 'Stops lost to modifiers and filters', Q.lightLoss, 0),
     ],
     result: Q.apertureAsTyped,
     answers: 'one',

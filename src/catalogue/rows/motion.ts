@@ -22,10 +22,10 @@ export const motionRows = [
     gives: 'Length of the smear that a moving subject leaves.',
     args: [
       speed,
-      one('duration', 'Flash duration', Q.duration, above),
+      one('duration', 'Flash duration', Q.litTime, above),
       smearMagnification,
       pixelPitch,
-      withDefault('level', 'Level of the duration: 0.1 for t0.1, 0.5 for t0.5', Q.share, FREEZE_LEVEL, {
+      withDefault('level', 'Level of the duration: 0.1 for t0.1, 0.5 for t0.5', Q.pulseLevel, FREEZE_LEVEL, {
         range: LEVEL,
       }),
     ],
@@ -59,7 +59,7 @@ export const motionRows = [
       withDefault(
         'level',
         'Level at which the duration is wanted: 0.1 for t0.1, 0.5 for t0.5',
-        Q.share,
+        Q.pulseLevel,
         FREEZE_LEVEL,
         { range: LEVEL },
       ),
@@ -80,12 +80,12 @@ export const motionRows = [
     gives: 'Most energy at which a head is short enough.',
     args: [
       list('powers', "Energies in the head's table", Q.energy, above),
-      list('durations', 'Duration at each of them', Q.duration, above),
-      one('limit', 'Longest duration allowed', Q.duration, above),
-      withDefault('level', 'Level of the durations in the table: 0.5 for t0.5', Q.share, FREEZE_LEVEL, {
+      list('durations', 'Duration at each of them', Q.flashDuration, above),
+      one('limit', 'Longest duration allowed', Q.flashDuration, above),
+      withDefault('level', 'Level of the durations in the table: 0.5 for t0.5', Q.pulseLevel, FREEZE_LEVEL, {
         range: LEVEL,
       }),
-      withDefault('limitLevel', 'Level of the limit', Q.share, FREEZE_LEVEL, { range: LEVEL }),
+      withDefault('limitLevel', 'Level of the limit', Q.pulseLevel, FREEZE_LEVEL, { range: LEVEL }),
       step,
       most,
     ],
@@ -109,7 +109,7 @@ export const motionRows = [
     gives: 'Duration of a head at an energy, from its own table.',
     args: [
       list('powers', "Energies in the head's table", Q.energy, above),
-      list('durations', 'Duration at each of them', Q.duration, above),
+      list('durations', 'Duration at each of them', Q.flashDuration, above),
       one('power', 'Energy wanted', Q.energy, above),
     ],
     result: Q.duration,
@@ -126,7 +126,7 @@ export const motionRows = [
     family: 'motion',
     gives: 'Speed after a fall.',
     args: [
-      one('drop', 'Height fallen through', Q.distance, above),
+      one('drop', 'Height fallen through', Q.size, above),
       withDefault('startSpeed', 'Speed downwards at the start', Q.speed, 0, { range: NOT_NEGATIVE }),
     ],
     result: Q.speed,
@@ -143,7 +143,7 @@ export const motionRows = [
     family: 'motion',
     gives: 'Time of a fall: the delay to set on the trigger.',
     args: [
-      one('drop', 'Height fallen through', Q.distance, above),
+      one('drop', 'Height fallen through', Q.size, above),
       withDefault('startSpeed', 'Speed downwards at the start', Q.speed, 0, { range: NOT_NEGATIVE }),
     ],
     result: Q.duration,
@@ -158,7 +158,7 @@ export const motionRows = [
     id: 'SPINSPEED',
     family: 'motion',
     gives: 'Speed of the rim of something that turns.',
-    args: [one('diameter', 'Diameter', Q.distance, above), one('rpm', 'Turns a minute', Q.rpm, above)],
+    args: [one('diameter', 'Diameter', Q.size, above), one('rpm', 'Turns a minute', Q.rpm, above)],
     result: Q.speed,
     answers: 'one',
     formula: 'π · diameter · rpm / 60',

@@ -106,7 +106,7 @@ export const popsRows = [
       withDefault(
         'tolerance',
         'Stops that may be missing, half of what a meter shows unless given; none for not any',
-        Q.stopsStep,
+        Q.tolerance,
         TOLERANCE,
         { range: NOT_NEGATIVE },
       ),

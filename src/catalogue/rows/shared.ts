@@ -5,7 +5,12 @@ import { type Arg, maybe, withDefault } from '../types';
 /** Arguments that mean the same wherever they stand. */
 const above = { range: ABOVE_ZERO };
 
-export const focal = maybe('focal', 'Focal length, with the draw, for the bellows loss', Q.lensLength, above);
+export const focal = maybe(
+  'focal',
+  'Focal length, with the draw, for the bellows loss',
+  Q.focalLength,
+  above,
+);
 export const draw = maybe('draw', 'Bellows draw: rear principal point to sensor', Q.lensLength, above);
 export const pupil = withDefault(
   'pupil',
@@ -19,7 +24,7 @@ export const pupilOfBellows: Arg<number> = {
   ...pupil,
   range: { least: 0.1, most: 10, hint: 'A tolerance in the place of the focal length?' },
 };
-export const loss = withDefault('loss', 'Stops lost to filters and the like', Q.stops, 0);
+export const loss = withDefault('loss', 'Stops lost to filters and the like', Q.lightLoss, 0);
 export const step = maybe(
   'step',
   'Stops between two settings of the head: 0.1, 1/3 or 1; blank for no rounding',
@@ -28,8 +33,8 @@ export const step = maybe(
 );
 export const least = maybe('least', 'Least energy of the head', Q.energy, above);
 export const most = maybe('most', 'Most energy of the head', Q.energy, above);
-export const width = maybe('width', 'Width (or diameter) of the front of the light', Q.distance, above);
-export const height = maybe('height', 'Height of the front, for a rectangle', Q.distance, above);
+export const width = maybe('width', 'Width (or diameter) of the front of the light', Q.size, above);
+export const height = maybe('height', 'Height of the front, for a rectangle', Q.size, above);
 export const smearMagnification = maybe(
   'magnification',
   'Image size over object size; left out, the smear is measured on the subject',

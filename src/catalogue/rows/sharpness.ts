@@ -40,7 +40,7 @@ const blurCircle = one('blurCircle', 'Diameter of a blur that still counts as a 
   ...above,
   sign: 'c',
 });
-const focal = one('focal', 'Focal length', Q.lensLength, { ...above, sign: 'f' });
+const focal = one('focal', 'Focal length', Q.focalLength, { ...above, sign: 'f' });
 const subject = one('distance', 'Subject to lens', Q.lensLength, { ...above, sign: 'u' });
 const subjectDepth = one('depth', 'Depth of the subject', Q.lensLength, above);
 const mercury = withDefault('wavelength', 'Wavelength of the light', Q.wavelength, MERCURY_NM, above);
@@ -115,7 +115,7 @@ export const sharpnessRows = [
       magnification,
       blurCircle,
       pupil,
-      maybe('focal', 'Focal length, for the exact total at small magnifications', Q.lensLength, {
+      maybe('focal', 'Focal length, for the exact total at small magnifications', Q.focalLength, {
         ...above,
         sign: 'f',
       }),

@@ -124,7 +124,7 @@ export const stopsRows = [
       one(
         'text',
         'Aperture as written or read',
-        { given: 'tenths', yes: Q.apertureFigure, no: Q.aperture },
+        { given: 'tenths', yes: Q.apertureFigure, no: Q.anyAperture },
         above,
       ),
       maybe('tenths', 'The small figure beside it on a meter', Q.tenths, { range: TENTHS }),

@@ -10,7 +10,7 @@ import { define, type ExampleCell, maybe, one, series, withDefault } from '../ty
 
 const times = series('times', 'Times of the samples, rising; or one cell, the sample interval', Q.wait);
 const values = series('values', 'What the sensor recorded, in any unit, either way up', Q.signal);
-const level = withDefault('level', 'Level as a fraction of the height: 0.5 for t0.5', Q.share, HALF, {
+const level = withDefault('level', 'Level as a fraction of the height: 0.5 for t0.5', Q.pulseLevel, HALF, {
   range: LEVEL,
 });
 const base = maybe(
