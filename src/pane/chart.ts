@@ -89,16 +89,23 @@ function lineData(chart: LiveChart): uPlot.AlignedData {
   return [rows.map(({ at }) => at), ...chart.series.map((_, i) => rows.map(({ values }) => values[i]))];
 }
 
+/** As many names along an axis as have room, each as far from the next. */
+const namesBelow = ({ x }: LiveChart): Pick<uPlot.Axis, 'incrs' | 'space' | 'values'> => ({
+  incrs: Array.from({ length: Math.max(1, x.length) }, (_, i) => i + 1),
+  space: namesWidth(x),
+  values: (_, splits) => splits.map((i) => shortName(String(x[i] ?? ''))),
+});
+
 function lineOptions(chart: LiveChart, inks: Inks): Drawing {
   return {
     scales: { x: { time: false } },
+    // A name at the end of the axis stands half beyond it.
+    ...(chart.kind === 'line' ? { padding: [null, Math.ceil(namesWidth(chart.x) / 2), null, null] } : {}),
     axes: [
       {
         ...axisLook(inks, chart.xTitle),
         size: 24,
-        ...(chart.kind === 'line'
-          ? { incrs: [1, 2, 5, 10], values: (_, splits) => splits.map((i) => String(chart.x[i] ?? '')) }
-          : { values: (_, splits) => splits.map(plainNumber) }),
+        ...(chart.kind === 'line' ? namesBelow(chart) : { values: (_, splits) => splits.map(plainNumber) }),
       },
       {
         ...axisLook(inks, chart.yTitle),
@@ -261,7 +268,7 @@ const shortName = (name: string): string =>
 
 /** The width that the longest name takes. */
 const namesWidth = (x: LiveChart['x']): number =>
-  Math.max(...x.map((name) => textWidth(shortName(String(name))))) + NAME_GAP;
+  Math.max(0, ...x.map((name) => textWidth(shortName(String(name))))) + NAME_GAP;
 
 const measure = document.createElement('canvas').getContext('2d');
 

@@ -226,6 +226,26 @@ const painted = (page: Page) =>
     for (let i = 3; i < data.length; i += 4) if (data[i] !== 0) count++;
     return count;
   });
+/** Where words stand between the axis of the first chart and its title, from left to right, in pixels. */
+const wordsBelow = (page: Page) =>
+  page.evaluate(() => {
+    const canvas = document.querySelector('canvas');
+    if (!canvas) return [];
+    const { width, height } = canvas;
+    const [top, rows] = [height - 40 * devicePixelRatio, 16 * devicePixelRatio];
+    const copy = new OffscreenCanvas(width, rows).getContext('2d', { willReadFrequently: true });
+    copy?.drawImage(canvas, 0, -top);
+    const data = copy?.getImageData(0, 0, width, rows).data ?? [];
+    const found: [number, number][] = [];
+    for (let x = 0; x < width; x++) {
+      if (!Array.from({ length: rows }, (_, y) => data[(y * width + x) * 4 + 3]).some(Boolean)) continue;
+      const last = found.at(-1);
+      // Within a name lies a space, between two names more.
+      if (last && x - last[1] < 7 * devicePixelRatio) last[1] = x;
+      else found.push([x, x]);
+    }
+    return found.map(([from, to]) => [from / devicePixelRatio, to / devicePixelRatio] as const);
+  });
 const picture = (page: Page) => page.evaluate(() => document.querySelector('canvas')?.toDataURL() ?? '');
 
 describe('charts', () => {
@@ -276,6 +296,31 @@ describe('charts', () => {
       const last = page.locator('.chart tbody tr').last().locator('th,td');
       expect(await last.allTextContents()).toEqual(['6', '–', '–', 'f/19.6']);
     }));
+
+  it.each([
+    ['whole, the last one too', ['Alder 600', 'Birch 1200', 'Hazel 400']],
+    [
+      'apart, though some are left out',
+      ['Alder', 'Birch', 'Hazel', 'Rowan', 'Elder'].map((name) => `${name} with a grid`),
+    ],
+  ] as const)('writes names along a line %s', (_what, x) =>
+    onPane(async (page) => {
+      const chart: LiveChart = {
+        ...LINE,
+        kind: 'line',
+        x,
+        series: [{ name: 'Reading', format: '0', values: x.map((_, i) => i + 8) }],
+      };
+      await page.evaluate((told) => window.fake.charts([told]), chart);
+      await tab(page, 'Charts').click();
+      await expect.poll(async () => (await wordsBelow(page)).length).toBeGreaterThan(1);
+      const words = await wordsBelow(page);
+      const width = await page.locator('canvas').evaluate((canvas) => canvas.clientWidth);
+      expect(words.at(-1)?.[1]).toBeLessThan(width - 1);
+      // Sixteen letters of this size, as wide as letters are.
+      for (const [from, to] of words) expect(to - from).toBeLessThan(16 * 8);
+    }),
+  );
 
   it('says so where there are no numbers yet', () =>
     onPane(async (page) => {
