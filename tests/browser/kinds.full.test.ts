@@ -4,6 +4,8 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import webpack, { type Configuration } from 'webpack';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
+import { contrast } from '../sheets/contrast';
+import { LOOKS } from './paneChecks';
 import { Workbench } from './workbench';
 
 const require = createRequire(import.meta.url);
@@ -114,3 +116,68 @@ it('takes the demo’s values where the other sheet comes later', async () => {
   await sheet.shows('B13', 1000);
   expect((await sheet.cell('B13')).formula ?? '').toBe('');
 });
+
+/** A series as its key shows it, and how much of its chart is painted in its colour, in pixels. */
+interface Seen {
+  readonly name: string;
+  readonly ink: string;
+  readonly paper: string;
+  /** What tells it apart where there are no colours. */
+  readonly stroke: string;
+  readonly painted: number;
+}
+
+/** The series of a chart in the pane. */
+const seriesSeen = (title: string): Promise<Seen[]> =>
+  sheet.page.evaluate((wanted) => {
+    const card = [...document.querySelectorAll('.chart')].find(
+      (each) => each.querySelector('h2')?.textContent === wanted,
+    );
+    const canvas = card?.querySelector('canvas');
+    if (!card || !canvas) return [];
+    const { width, height } = canvas;
+    const copy = new OffscreenCanvas(width, height).getContext('2d', { willReadFrequently: true });
+    copy?.drawImage(canvas, 0, 0);
+    const data = copy?.getImageData(0, 0, width, height).data ?? [];
+    const rgb = (text: string): number[] => (text.match(/[\d.]+/g) ?? []).slice(0, 3).map(Number);
+    const hex = (parts: number[]): string =>
+      `#${parts.map((part) => Math.round(part).toString(16).padStart(2, '0')).join('')}`;
+    const paper = hex(rgb(getComputedStyle(card).backgroundColor));
+    return [...card.querySelectorAll('.keys li')].map((key) => {
+      const mark = key.querySelector('.ink') as HTMLElement;
+      const ink = rgb(getComputedStyle(mark).color);
+      let painted = 0;
+      for (let i = 0; i < data.length; i += 4)
+        if (data[i + 3] === 255 && ink.every((part, c) => Math.abs(part - (data[i + c] ?? 0)) < 3)) painted++;
+      const stroke = mark.className.split(' ').slice(2).join(' ');
+      return { name: key.textContent, ink: hex(ink), paper, stroke, painted };
+    });
+  }, title);
+
+/** Each series is on the chart, stands out from its paper, and is told apart in grey. */
+async function isDrawn(title: string, names: readonly string[]): Promise<void> {
+  await expect
+    .poll(async () => (await seriesSeen(title)).map(({ painted }) => painted > 20), { message: title })
+    .toEqual(names.map(() => true));
+  const seen = await seriesSeen(title);
+  expect(seen.map(({ name }) => name)).toEqual(names);
+  expect(new Set(seen.map(({ stroke }) => stroke)).size, title).toBe(names.length);
+  // WCAG 2.1, 1.4.11: what a picture is understood by has a contrast of 3 to 1.
+  for (const { name, ink, paper } of seen) expect(contrast(ink, paper), name).toBeGreaterThanOrEqual(3);
+}
+
+it.each(['light', 'dark', 'forced'] as const)(
+  'draws a constant line and a marked point of a sheet that is inserted, in %s colours',
+  async (look) => {
+    await sheet.page.emulateMedia(LOOKS[look]);
+    await sheet.insert('Chart kinds');
+    await sheet.pane.getByRole('tab', { name: 'Charts' }).click();
+    await isDrawn('Reading against pops', ['At the film', 'Wanted', 'Now']);
+    await isDrawn('Reading of each head', ['Reading', 'Least']);
+    const now = sheet.pane.locator('.chart').first().locator('tbody tr').last().locator('th,td');
+    // f/16 and six pops: 16 · √6 = 39.19; nine pops: 48.
+    await expect.poll(() => now.allTextContents()).toEqual(['6', '–', '–', 'f/39.2']);
+    await sheet.enter('B7', '9');
+    await expect.poll(() => now.allTextContents()).toEqual(['9', '–', '–', 'f/48.0']);
+  },
+);

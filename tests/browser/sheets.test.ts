@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { COLUMNS, lightsOnSet } from './lightsOnSet';
 import { allInOneWorkbook, eachItsWorkbook } from './onePage';
+import { status } from './paneChecks';
 import { checkRowThatComesIn } from './rowChecks';
 import type { Workbench } from './workbench';
 
@@ -109,7 +110,7 @@ describe('in a new workbook', () => {
       await sheet.click('B6');
       await sheet.pane.getByRole('button', { name: /cell/ }).first().click();
       await expect
-        .poll(() => sheet.pane.locator('.pane > .status').innerText())
+        .poll(() => status(sheet.page).innerText())
         .toBe('Not done. Cell B6 holds something, and it was left there. Select an empty cell.');
       await sheet.shows('B6', 45);
       await sheet.pane.getByRole('searchbox').fill('');
