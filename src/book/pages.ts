@@ -2,12 +2,19 @@ import type { BookPage, BookSheet } from './book';
 import { USUAL_HEIGHT, widthOfColumns } from './measures';
 
 /** Points of a page that hold cells: as wide as A4 upright and as high as Letter lengthwise leave, whichever is less. */
-const PAGE = { upright: { width: 520, height: 690 }, lengthwise: { width: 720, height: 490 } } as const;
+export const PAGE = {
+  upright: { width: 520, height: 690 },
+  lengthwise: { width: 720, height: 490 },
+} as const;
 
-/** Rows that start a page: a chart that does not fit below what comes before it goes whole onto the next. */
+/**
+ * Rows that start a page: those that are told to, and a chart that does not fit below what comes before it goes whole onto
+ * the next.
+ */
 export function pageBreaks(
   { charts, widths, heights }: Pick<BookSheet, 'charts' | 'widths' | 'heights'>,
   { landscape, titleRows }: Pick<BookPage, 'landscape' | 'titleRows'>,
+  told: readonly number[] = [],
 ): number[] {
   const { width, height } = landscape ? PAGE.lengthwise : PAGE.upright;
   const across = { column: 0, columns: Object.keys(widths).length };
@@ -17,14 +24,13 @@ export function pageBreaks(
     for (let row = from; row < to; row++) sum += heights[row] ?? USUAL_HEIGHT;
     return sum;
   };
-  const breaks: number[] = [];
-  let start = 0;
+  const breaks = new Set(told);
   for (const { place } of [...charts].sort((a, b) => a.place.row - b.place.row)) {
+    const start = Math.max(0, ...[...breaks].filter((row) => row <= place.row));
     const titles = start === 0 ? 0 : points(0, titleRows);
     if (titles + points(start, place.row + place.rows) <= height / scale) continue;
     // An empty row before the chart goes with it: the chart's edge would be left behind on the page before.
-    start = heights[place.row - 1] === undefined ? place.row - 1 : place.row;
-    breaks.push(start);
+    breaks.add(heights[place.row - 1] === undefined ? place.row - 1 : place.row);
   }
-  return breaks;
+  return [...breaks].sort((a, b) => a - b);
 }

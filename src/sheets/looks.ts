@@ -1,6 +1,6 @@
 import type { BookStyle, Edge, Part } from '../book/book';
 import { FONT, PALETTE } from '../book/palette';
-import { type Look, THEME, WARNED } from './theme';
+import { BIG_SIZE, type Look, THEME, WARNED } from './theme';
 
 const all = (edge: Edge): BookStyle['edges'] => ({ top: edge, right: edge, bottom: edge, left: edge });
 const EDGES: Readonly<Record<NonNullable<Look['edge']>, (ink: string) => BookStyle['edges']>> = {
@@ -25,18 +25,19 @@ export interface Shape {
   readonly align?: 'left' | 'right';
   readonly wrap?: boolean;
   readonly format?: string;
+  readonly big?: boolean;
 }
 
 /** The one place where a part of a sheet becomes the style of a cell. */
 export function styleOf(
   part: Part,
-  { align = 'left', wrap = false, format = 'General' }: Shape = {},
+  { align = 'left', wrap = false, format = 'General', big = false }: Shape = {},
 ): BookStyle {
   const { ink, fill, bold, italic, size, edge } = THEME[part];
   const edges = edge && EDGES[edge](ink);
   return {
     font: FONT,
-    size,
+    size: big ? BIG_SIZE : size,
     ink,
     ...(fill ? { fill } : {}),
     ...(bold ? { bold } : {}),

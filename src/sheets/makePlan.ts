@@ -130,6 +130,7 @@ class Builder {
       format: isInput(meaning) ? format.input : format.result,
       align: format.align,
       ...(meaning.note === undefined ? {} : { note: meaning.note }),
+      ...(meaning.big ? { big: true } : {}),
     });
   }
 
@@ -183,8 +184,10 @@ class Builder {
       return;
     }
     const when = this.formula(field.warning.when).slice(1);
-    const text = (s: string): string => `"${s.replace(/"/g, '""')}"`;
-    this.put(at, 'warning', { formula: `=IF(${when},${text(`! ${field.warning.text}`)},${text(words)})` });
+    const quoted = (s: string): string => `"${s.replace(/"/g, '""')}"`;
+    const { text } = field.warning;
+    const said = text.startsWith('=') ? `"! "&${this.formula(text).slice(1)}` : quoted(`! ${text}`);
+    this.put(at, 'warning', { formula: `=IF(${when},${said},${quoted(words)})` });
     this.conditions.push(warned(area(value, 1, 1), `=${when}`), warned(area(at, 1, 1), `=${when}`));
   }
 
@@ -260,7 +263,14 @@ class Builder {
       rules: this.rules,
       conditions: this.conditions,
       charts,
-      page: { ...page, breaks: pageBreaks({ charts, widths, heights }, page) },
+      page: {
+        ...page,
+        breaks: pageBreaks(
+          { charts, widths, heights },
+          page,
+          template.blocks.filter(({ newPage }) => newPage).map((block) => blockPlace(block).row),
+        ),
+      },
     };
     const names = [...map.cells].map(([id, { place: at }]) => ({ name: id, ...at }));
     return { sheet, names, start: cells.find(isTypedIn) };

@@ -34,7 +34,9 @@ export function nodes(template: Template): FormulaNode[] {
         for (const [r, row] of table.rows.entries()) add(id, `rows/${r}`, String(row[position]));
       }
       if (part.formula !== undefined) add(id, `${at}/formula`, part.formula);
-      if (part.warning !== undefined) add(`${id} warning`, `${at}/warning/when`, part.warning.when, true);
+      if (part.warning === undefined) continue;
+      add(`${id} warning`, `${at}/warning/when`, part.warning.when, true);
+      if (part.warning.text.startsWith('=')) add(`${id} words`, `${at}/warning/text`, part.warning.text);
     }
   }
   return found;

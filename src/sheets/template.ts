@@ -34,6 +34,8 @@ export interface Form {
   readonly title: string;
   /** Cell of the title; labels stand below it. */
   readonly at: string;
+  /** Prints from the top of a page. */
+  readonly newPage?: true;
   readonly fields: readonly Field[];
 }
 
@@ -43,6 +45,8 @@ export interface TemplateTable {
   readonly title: string;
   /** Cell of the title; the headings stand below it. */
   readonly at: string;
+  /** Prints from the top of a page. */
+  readonly newPage?: true;
   /** Name of the table, as formulas use it. */
   readonly id: string;
   readonly columns: readonly TemplateColumn[];
@@ -60,10 +64,12 @@ export interface CellContent {
   readonly quantity: string;
   /** Shown when the cell is pointed at. */
   readonly note?: string;
-  /** Warns where the formula is true: the cell is marked and the text is shown beside it. */
+  /** Warns where the formula is true: the cell is marked and the text, or what its formula says, is shown beside it. */
   readonly warning?: { readonly when: string; readonly text: string };
   /** What may be typed. */
   readonly accepts?: Accepts;
+  /** In big type, to be read or ticked at arm's length. */
+  readonly big?: true;
 }
 
 /** One field of a form: either an input with its demo value, or a result with its formula. */

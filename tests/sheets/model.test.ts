@@ -116,6 +116,36 @@ describe('one sheet, for every host', () => {
     expect(at(4, 3)).toMatchObject({ part: 'warning', value: null, formula: '=IF($B$5>5,"! long","")' });
   });
 
+  test('a warning says what its formula gives', () => {
+    const [form] = SMALL.blocks;
+    if (form?.kind !== 'form') throw new Error('no form');
+    const fields = form.fields.map((field) => ({
+      ...field,
+      warning: { when: '={open}>5', text: '={open}-5&" s too long"' },
+    }));
+    const { cells } = planAlone({ ...SMALL, blocks: [{ ...form, fields }] }, true).sheet;
+    expect(cells.find(({ part }) => part === 'warning')?.formula).toBe(
+      '=IF($B$5>5,"! "&$B$5-5&" s too long","")',
+    );
+  });
+
+  test('big type is big, in a row that is high enough for it', () => {
+    const [form] = SMALL.blocks;
+    if (form?.kind !== 'form') throw new Error('no form');
+    const fields = form.fields.map((field) => ({ ...field, big: true as const }));
+    const { cells, heights } = planAlone({ ...SMALL, blocks: [{ ...form, fields }] }, true).sheet;
+    expect(cells.find(({ part }) => part === 'input')?.style?.size).toBe(16);
+    // ⌈16 × 1.3⌉ + 2
+    expect(heights[4]).toBe(23);
+  });
+
+  test('a block prints from the top of a page where it is told to', () => {
+    const blocks = SMALL.blocks.map((block) =>
+      block.kind === 'table' ? { ...block, newPage: true as const } : block,
+    );
+    expect(planAlone({ ...SMALL, blocks }, true).sheet.page.breaks).toEqual([6]);
+  });
+
   test('what stays in view, what prints, what is called how, and where to start', () => {
     expect(sheet.freeze).toEqual({ rows: 2, columns: 0 });
     expect(sheet.page).toEqual({

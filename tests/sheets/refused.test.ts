@@ -111,6 +111,7 @@ const REFUSED: readonly (readonly [string, Damage, RegExp])[] = [
   ['a row of a table outside it', (t) => (fields(t)[2].formula = '=[@Reading]'), /\[@Reading\] stands outside a table/],
   ['a warning that names a table', (t) => (fields(t)[2].warning = { when: '={exact}>MAX(Heads[Reading])', text: 'too small' }), /^trial\.json: blocks\/0\/fields\/2\/warning\/when: Heads\[Reading\] names a table, and no spreadsheet marks cells by one: let a cell of its own say it$/],
   ['a warning of a table that names a column', (t) => (table(t).columns[2].warning = { when: '=[@Share]>MAX(Heads[Share])', text: 'most' }), /^trial\.json: blocks\/1\/columns\/2\/warning\/when: Heads\[Share\] names a table/],
+  ['a warning whose words ask for a cell that is not there', (t) => (fields(t)[2].warning = { when: '={exact}>5', text: '={reding}&" is too much"' }), /^trial\.json: blocks\/0\/fields\/2\/warning\/text: there is no cell \{reding\}$/],
   ['a cell of another sheet', (t) => (fields(t)[2].formula = '={pops-build:pops}*2'), /\{ is not understood/],
   ['too few values', (t) => (fields(t)[3].formula = '=SWEEP.POPSREADING({exact})'), /SWEEP\.POPSREADING takes 2 to 6 values, not 1/],
   ['too many values', (t) => (fields(t)[2].formula = '=SWEEP.FNUMBER({reading},1,2)'), /SWEEP\.FNUMBER takes 1 to 2 values, not 3/],

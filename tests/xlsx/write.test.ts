@@ -110,6 +110,12 @@ describe('what a workbook may hold besides', () => {
     }
   });
 
+  test('rows that start a page do so again', async () => {
+    const page = { landscape: false, header: 'One & only', titleRows: 0, breaks: [20, 50] };
+    const { sheets } = await again(sheetOf([{ row: 60, column: 0, value: 1 }], { page }));
+    expect(sheets[0]?.page.breaks).toEqual([20, 50]);
+  });
+
   test('a line over numbers stands at their distances, one over words in their order', async () => {
     const column = (c: number, rows: number) => ({ cells: { row: 0, column: c, rows, columns: 1 } });
     const chart = (kind: ChartKind, x: number): BookSheet['charts'][number] => ({

@@ -23,5 +23,7 @@ export function drawPage(sheet: Excel.Worksheet, { page, freeze }: BookSheet): v
   pageLayout.zoom = { horizontalFitToPages: 1 };
   if (page.area) pageLayout.setPrintArea(excelRange(sheet, page.area));
   if (page.titleRows > 0) pageLayout.setPrintTitleRows(`$1:$${page.titleRows}`);
+  for (const row of page.breaks)
+    sheet.horizontalPageBreaks.add(excelRange(sheet, { row, column: 0, rows: 1, columns: 1 }));
   pageLayout.headersFooters.defaultForAllPages.leftHeader = headerText(page.header);
 }
