@@ -1,5 +1,5 @@
 /**
- * Mends eight faults of @univerjs/engine-formula 0.25.1. Import it once in each thread that calculates, before anything
+ * Mends nine faults of @univerjs/engine-formula 0.25.1. Import it once in each thread that calculates, before anything
  * is calculated. It reaches into the engine's insides: the version is pinned, and tests/hosts/engine-*.test.ts hold
  * each fault and its mending.
  */
@@ -36,6 +36,56 @@ const setIndex = lookupIndex.set.bind(lookupIndex);
 lookupIndex.set = (unitId, sheetId, column, value, row, force) => {
   if (force && lookupIndex.shouldContinueBuildingCache(unitId, sheetId, column, row)) return;
   setIndex(unitId, sheetId, column, value, row, force);
+};
+
+/**
+ * Once a column is in that index, comparisons are answered from it, and it knows no difference between an empty cell, an
+ * empty text and 0: =A1="" says of 0 that it is none, from the second time on. Only a look for one value that is neither
+ * goes by the index; all else compares cell by cell, as the first time.
+ */
+interface Comparing {
+  getRowCount(): number;
+  getUnitId(): string;
+  getSheetId(): string;
+  getCurrentRow(): number;
+  getCurrentColumn(): number;
+  _batchOperatorValue(...args: Comparison): void;
+  __batchOperatorRowValue(
+    ...args: [
+      value: BaseValueObject,
+      column: number,
+      result: unknown,
+      kind: number,
+      row: number,
+      ...rest: unknown[],
+    ]
+  ): void;
+}
+type Comparison = [
+  value: BaseValueObject,
+  column: number,
+  result: unknown,
+  kind: number,
+  operator?: string,
+  isCaseSensitive?: boolean,
+];
+const COMPARES = 5;
+const comparing = ArrayValueObject.prototype as unknown as Comparing;
+const { _batchOperatorValue: batchOperatorValue } = comparing;
+if (typeof batchOperatorValue !== 'function' || typeof comparing.__batchOperatorRowValue !== 'function')
+  throw new Error('The formula engine compares otherwise than it did: was its version changed?');
+const isEmptyOrZero = (value: BaseValueObject): boolean =>
+  value.isNull() || value.getValue() === '' || value.getValue() === 0;
+comparing._batchOperatorValue = function (...args) {
+  const [value, column, result, kind, operator, isCaseSensitive] = args;
+  const isLook = operator === '=' && this.getRowCount() > 1 && !isEmptyOrZero(value);
+  if (kind !== COMPARES || isLook) {
+    batchOperatorValue.apply(this, args);
+    return;
+  }
+  const at = [this.getUnitId(), this.getSheetId(), this.getCurrentRow(), this.getCurrentColumn()];
+  for (let row = 0; row < this.getRowCount(); row++)
+    this.__batchOperatorRowValue(value, column, result, kind, row, ...at, operator, isCaseSensitive);
 };
 
 /**

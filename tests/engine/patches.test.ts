@@ -117,6 +117,20 @@ describe('the mended engine', () => {
     expect(await all(['={.5;+2;5.;1E1}', '=SUM({.5;1})'])).toEqual([[[0.5], [2], [5], [10]], [[1.5]]]);
   });
 
+  test('a comparison gives the same the second time: 0 is no empty text, nor a text a number', async () => {
+    const data: TestCell[][] = [[0], ['=""'], [5], [null], ['x']];
+    const thrice = async (formula: string) => each([formula, formula, formula], data);
+    expect(await thrice('=A1=""')).toEqual([false, false, false]);
+    expect(await thrice('=A1=0')).toEqual([true, true, true]);
+    expect(await thrice('=A2=""')).toEqual([true, true, true]);
+    expect(await thrice('=A4=""')).toEqual([true, true, true]);
+    expect(await thrice('=A4=0')).toEqual([true, true, true]);
+    // A text is more than any number.
+    expect(await thrice('=A5>A3')).toEqual([true, true, true]);
+    expect(await thrice('=SUMPRODUCT((A1:A5="")*1)')).toEqual([2, 2, 2]);
+    expect(await thrice('=SUMPRODUCT((A1:A5=5)*1)')).toEqual([1, 1, 1]);
+  });
+
   test('lookups find what is calculated, also after it has changed', async () => {
     const rows: TestCell[][] = Array.from({ length: 300 }, (_, i) => [i + 1, `=A${i + 1}*10`, null]);
     rows[0] = [
