@@ -45,6 +45,8 @@ const VIEWS: Readonly<Record<string, CellFormat>> = {
   level: view(Q.share, as('0.0')),
   /** A text longer than its cell, which stands elsewhere line by line. */
   onePiece: view(Q.text, { result: ';;;"…"' }),
+  /** A reading in the words of a meter, f/16 +0.7, beside numbers. */
+  meterText: view(Q.text, { align: 'right' }),
   count: view(Q.signal, as('0')),
   /** Any number, with as many figures as its cell has room for. */
   number: view(Q.signal, as('General')),

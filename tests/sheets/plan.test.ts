@@ -81,7 +81,7 @@ test('a warning is told in words beside the cell, not by colour alone', () => {
   const plan = makePlan(template('pops-build'), wish).sheet;
   const words = plan.cells.filter((c) => c.part === 'warning');
   expect(words.length).toBeGreaterThan(1);
-  for (const cell of words) expect(cell.formula).toMatch(/^=IF\(.*"! [^"]+"/);
+  for (const cell of words) expect(cell.formula).toMatch(/^=IF\(.*"! ([^"]+"|"&)/);
 });
 
 describe('the theme', () => {

@@ -16,6 +16,18 @@ export function templateOf(id: string): Template {
   return found;
 }
 
+/** What stands right of a value: its remark, or its warning. */
+export function wordsBeside(
+  template: Template,
+  { values }: Pick<Awaited<ReturnType<typeof calculated>>, 'values'>,
+  id: string,
+): string {
+  const place = layout(template).cells.get(id)?.place;
+  if (!place) throw new Error(`There is no cell ${id}.`);
+  // A form has its words two columns right of the value.
+  return String(values(place.row, place.column + 2) ?? '');
+}
+
 /** A template with other inputs, and with other rows in tables by their ids. */
 export function typedOver(
   template: Template,
@@ -23,10 +35,16 @@ export function typedOver(
   rows: Readonly<Record<string, Rows>> = {},
 ): Template {
   const unknown = new Set([...Object.keys(typed), ...Object.keys(rows)]);
+  const typedTenths = ({ tenths }: Field): Pick<Field, 'tenths'> => {
+    if (!tenths || !(tenths.id in typed)) return {};
+    unknown.delete(tenths.id);
+    return { tenths: { ...tenths, value: Number(typed[tenths.id]) } };
+  };
   const typedField = (field: Field): Field => {
-    if (!(field.id in typed) || field.formula !== undefined) return field;
+    const small = { ...field, ...typedTenths(field) };
+    if (!(field.id in typed) || field.formula !== undefined) return small;
     unknown.delete(field.id);
-    return { ...field, value: typed[field.id] ?? null };
+    return { ...small, value: typed[field.id] ?? null };
   };
   const blocks = template.blocks.map((block) => {
     if (block.kind === 'form') return { ...block, fields: block.fields.map(typedField) };

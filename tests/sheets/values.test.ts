@@ -7,35 +7,8 @@ type Worked = readonly (readonly [cell: string, value: number, working: string])
 
 /**
  * Worked by hand from powers of 2, without any function of ours. A meter's f/16 and 3 tenths lets in 2^8.3 parts of
- * light less than f/1 (f-number squared), f/45 on the ring is 2^5.5, f/22 is 2^4.5.
+ * light less than f/1 (f-number squared), f/22 on the ring is 2^4.5.
  */
-const POPS_BUILD: Worked = [
-  [
-    'B16',
-    36,
-    '2^(11 − 8.3) × 5.625 = 36.551 pops are wanted; 2^−0.05 of it, half a tenth less, is 35.306: 36',
-  ],
-  ['B17', 44.9122144502, '√(2^8.3 × 36 / 5.625)'],
-  ['B18', -0.0219280949, 'log2(2^8.3 × 36 / 5.625 / 2^11)'],
-  ['B19', 77, '35 gaps of 1.2 + 1 s'],
-  ['B20', 79.2, '36 × 2.2 s'],
-  ['B21', 0.0762733678, 'ambient 4² × 77/2 = 616 beside 36 × 2^8.3 = 11346.2: log2(1 + 616/11346.2)'],
-  ['B24', 17.7531115531, '2^(8.3/2)'],
-  ['B25', 45.2548339959, '2^5.5'],
-  ['B26', 1.1699250014, 'log2 of (180/120)² = 2.25'],
-  ['B27', 1.3219280949, 'log2 of 2.5'],
-  ['B28', 2.4918530963, 'log2 of 2.25 × 2.5 = 5.625'],
-  ['B29', 5.1918530963, '11 − 8.3 + log2 5.625'],
-  ['B32', 101.794749037, '2 s × 11346.2 / 4² × (2^0.1 − 1)'],
-  ['B40', 15.4, '8 pops: 7 × 2.2 s'],
-  ['C36', 7.485369075, '1 pop: √(2^8.3 / 5.625), the shutter open for no time'],
-  ['C40', 21.6829016448, '8 pops: √((8 × 315.173 + 16 × 15.4/2) / 5.625)'],
-  ['D40', -2.1230281429, '2 × log2(21.6829 / 45.2548)'],
-  ['E40', 0.0465857811, '123.2 of 2644.58'],
-  ['C47', 61.5068127294, '64 pops: √((64 × 315.173 + 16 × 138.6/2) / 5.625)'],
-  ['E47', 0.0521055813, '1108.8 of 21279.9'],
-];
-
 const LIGHTS_ON_SET: Worked = [
   ['B9', 31.748021039364, '2^4.5 × 150/120 × 2^(1/6)'],
   ['J14', 9.849155306759, '2^(6.6/2)'],
@@ -60,10 +33,7 @@ const LIGHTS_ON_SET: Worked = [
   ['B25', 97.0058602567, 'the only fill: 2^6.6'],
 ];
 
-describe.each([
-  ['pops-build', POPS_BUILD],
-  ['lights-on-set', LIGHTS_ON_SET],
-])('the demo job of %s', (id, worked) => {
+describe.each([['lights-on-set', LIGHTS_ON_SET]] as const)('the demo job of %s', (id, worked) => {
   test('gives what is worked out by hand', async () => {
     const at = (await calculated(templateOf(id))).at;
     for (const [cell, value, working] of worked) {

@@ -214,7 +214,9 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
     );
     expect(sheet.item.properties.Gridlines).toBe(false);
     expect(workbook.log.filter((entry) => entry.includes('PageBreaks'))).toEqual(
-      page.breaks.map((row) => `[${plan.name}].HorizontalPageBreaks.Add([${plan.name}]!A${row + 1}:A${row + 1})`),
+      page.breaks.map(
+        (row) => `[${plan.name}].HorizontalPageBreaks.Add([${plan.name}]!A${row + 1}:A${row + 1})`,
+      ),
     );
   });
 });
