@@ -59,6 +59,7 @@ function wrongRows(
 
 /** What is wrong with the answer to a step; nothing where it comes out as it must. */
 export function faults(answer: Answer, { expect, within }: Pick<Step, 'expect' | 'within'>): string[] {
+  if (answer.flat().length === 0) return ['no cell at all'];
   // how many cells a refusal takes is not laid down
   if (isRefused(expect)) return answer.flat().flatMap((cell) => notRefused(cell, expect) ?? []);
   if (!isContains(expect)) return wrongRows(answer, rowsOf(expect), within);

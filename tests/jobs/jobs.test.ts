@@ -88,8 +88,11 @@ describe('an expectation', () => {
         expect(faults(ideal(step.expect), { ...step, expect: other }), place).not.toEqual([]);
   });
 
-  test('of a refusal is not met without a sentence', () => {
-    expect(faults([[cellError('#N/A')]], { expect: { error: '#N/A' } })).toEqual(['#N/A without a sentence']);
+  test('of a refusal is not met without a sentence, or by a cell beside it that has an answer', () => {
+    const refused = { expect: { error: '#N/A' } };
+    expect(faults([[cellError('#N/A')]], refused)).toEqual(['#N/A without a sentence']);
+    expect(faults([[cellError('#N/A', 'No.'), 8]], refused)).toEqual(['8 instead of #N/A']);
+    expect(faults([], refused)).toEqual(['no cell at all']);
   });
 
   test('of a number says how near it must come, and why; that of anything else has nothing to say', () => {
