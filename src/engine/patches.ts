@@ -83,9 +83,9 @@ comparing._batchOperatorValue = function (...args) {
     batchOperatorValue.apply(this, args);
     return;
   }
-  const at = [this.getUnitId(), this.getSheetId(), this.getCurrentRow(), this.getCurrentColumn()];
+  const place = [this.getUnitId(), this.getSheetId(), this.getCurrentRow(), this.getCurrentColumn()];
   for (let row = 0; row < this.getRowCount(); row++)
-    this.__batchOperatorRowValue(value, column, result, kind, row, ...at, operator, isCaseSensitive);
+    this.__batchOperatorRowValue(value, column, result, kind, row, ...place, operator, isCaseSensitive);
 };
 
 /**

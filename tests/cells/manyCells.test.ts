@@ -119,7 +119,6 @@ describe('a list that may be left out', () => {
     run: (readings, powers) =>
       `${readings.length}: ${powers === undefined ? 'none' : powers.map((p) => p ?? '-').join()}`,
   }) as AnyRow;
-  const column = (...cells: unknown[]): unknown[][] => cells.map((cell) => [cell]);
 
   test('is not there where one blank cell is all there is', () => {
     for (const blank of [undefined, null, '', 0, [[null]], 'none'])

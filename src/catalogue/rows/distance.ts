@@ -103,7 +103,7 @@ export const distanceRows = [
     run: headPower,
     sources: ['common-practice'],
     examples: [
-      { cells: [487, 600, 'energy', null, 0.1], gives: 487.35143781374176 },
+      { cells: [487, 600, 'energy', null, 0.1], gives: 487.351437813741 },
       { cells: [7, 800, 'stops', 10], gives: 100 },
       { cells: ['1/4 -0.3', 600, 'fraction'], gives: 121.83785945343544 },
     ],

@@ -1,5 +1,5 @@
 import { spoken } from '../core/numbers';
-import { type Fail, fail, isFail, type Result } from '../core/result';
+import { type Fail, fail, type Result } from '../core/result';
 import { crossingOf } from './crossing';
 import { lightBetween, type TracePoint, tracePointAt } from './light';
 import type { Pulse } from './pulse';
