@@ -1,5 +1,5 @@
 /**
- * Mends nine faults of @univerjs/engine-formula 0.25.1. Import it once in each thread that calculates, before anything
+ * Mends ten faults of @univerjs/engine-formula 0.25.1. Import it once in each thread that calculates, before anything
  * is calculated. It reaches into the engine's insides: the version is pinned, and tests/hosts/engine-*.test.ts hold
  * each fault and its mending.
  */
@@ -228,6 +228,18 @@ ValueObjectFactory.create = (raw, ...rest) => {
     row: -1,
     column: -1,
   });
+};
+
+/**
+ * A text of no signs that a formula gives is a text: ="" is not blank. The engine knows it for a formula's by the formula beside
+ * it, which stands in the sheet but not with what has just been calculated or spilled, and takes it there for an empty cell.
+ */
+const { getCellData } = BaseReferenceObject.prototype;
+BaseReferenceObject.prototype.getCellData = function (row, column) {
+  const cell = getCellData.call(this, row, column);
+  if (cell?.v !== '' || cell === this.getCurrentActiveSheetData()?.cellData.getValue(row, column))
+    return cell;
+  return { ...cell, f: '=""' };
 };
 
 interface TableReferences {

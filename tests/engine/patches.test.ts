@@ -113,6 +113,25 @@ describe('the mended engine', () => {
     ]);
   });
 
+  test('a text of no signs that a formula gives is a text, in its own cell and where it spills', async () => {
+    const data: TestCell[][] = [['=""', 1, '=IF({1;0;1}=1,"",7)'], [null], [null], [null]];
+    expect(
+      await each(
+        ['=ISTEXT(A1)', '=ISBLANK(A1)', '=COUNTA(A1:C3)', '=ISTEXT(C1)', '=ISTEXT(C3)', '=A1', '=LEN(A1)'],
+        data,
+      ),
+    ).toEqual([true, false, 5, true, true, '', 0]);
+    expect(await each(['=ISBLANK(A2)', '=COUNTA(A2:B3)', '=SUM(A1:C3)'], data)).toEqual([true, 0, 8]);
+  });
+
+  test('an emptied cell is none', async () => {
+    const book = await calculated({ Data: [['x', '=ISBLANK(A1)', '=COUNTA(A1)']] });
+    book.workbook.getSheetByName('Data')?.getRange('A1').setValue('');
+    await book.calculate();
+    expect(book.read('Data', 'B1:C1')).toEqual([[true, 0]]);
+    book.dispose();
+  });
+
   test('numbers of an array constant are numbers, however they are spelt', async () => {
     expect(await all(['={.5;+2;5.;1E1}', '=SUM({.5;1})'])).toEqual([[[0.5], [2], [5], [10]], [[1.5]]]);
   });
