@@ -1,11 +1,11 @@
 import { CLIP_LOSS } from '../../exposure/duration/shutter';
 import { ABOVE_ZERO, LEVEL, NOT_NEGATIVE } from '../../exposure/core/range';
-import { traceNote } from '../../exposure/trace/traceNote';
 import { traceInside, traceTail } from '../../exposure/trace/traceShares';
 import { traceClip, traceShutter } from '../../exposure/trace/traceShutter';
 import { traceTable } from '../../exposure/trace/traceTable';
 import { HALF, traceTime } from '../../exposure/trace/traceTime';
 import { Q } from '../quantities';
+import { traceNote } from '../traceNote';
 import { define, type ExampleCell, maybe, one, series, withDefault } from '../types';
 
 const times = series('times', 'Times of the samples, rising; or one cell, the sample interval', Q.wait);
@@ -166,7 +166,8 @@ export const traceRows = [
     args: [times, values, base],
     result: Q.text,
     answers: 'one',
-    formula: 'too few samples, a flat top, several flashes, a tail cut off, an unsure base, noise, ringing',
+    formula:
+      'too few samples, a flat top, several flashes, a tail cut off or hidden in noise, an unsure base, a drift, ringing, noise, times that do not rise or jump, the ripple of a lamp, times in milliseconds',
     run: traceNote,
     sources: ['trace-doubts'],
     examples: [

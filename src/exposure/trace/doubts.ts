@@ -1,5 +1,4 @@
-import { spoken } from '../core/numbers';
-import { isFail } from '../core/result';
+import { type Fail, isFail } from '../core/result';
 import { SURE_OF } from './chance';
 import { inCell } from './crossing';
 import { pulsesFrom } from './extent';
@@ -7,7 +6,10 @@ import type { Pulse } from './pulse';
 import { timeAt } from './samples';
 import { lightAt } from './signal';
 import { durationOf, LOWEST_LEVEL, type Span, spanAt } from './span';
-import { medianOf } from './stretch';
+import { rippleIn } from './ripple';
+import { medianOf, medianRead } from './stretch';
+import { wholeLight } from './tail';
+import { HALF } from './traceTime';
 
 /** Fewer samples inside t0.5 show no shape. */
 const FEW = 20;
@@ -27,43 +29,58 @@ const PARTS = 64;
 const MOST_AT_END = 20;
 /** A few equal times are a recorder's jitter; where more than this share are equal, the times have lost digits. */
 const ROUNDED = 0.05;
+/** A recorder that drops one sample leaves a step of two, and jitter none of so many: that is a seam of two recordings. */
+const JUMP = 3;
+/** Fewer samples, as typed by hand at the corners of a shape, have no usual step. */
+const SHOWS_STEP = 40;
+/** Seconds: the longest flashes of studio heads last some hundredths of one, milliseconds read as seconds a thousand times so long. */
+const LONG = 0.05;
 
-const percent = (share: number): string => `${spoken(100 * share, 2)} %`;
+/** What is doubtful about a recording, with its numbers: shares of the height unless they say otherwise, and seconds. */
+export type Doubt =
+  | { readonly doubt: 'starts on the flash'; readonly light: number }
+  | { readonly doubt: 'unsure base' }
+  | { readonly doubt: 'drift'; readonly rise: number }
+  | { readonly doubt: 'few samples'; readonly inside: number }
+  /** Share of the duration at 0.5. */
+  | { readonly doubt: 'flat top'; readonly share: number }
+  | { readonly doubt: 'several flashes'; readonly count: number; readonly highest: number }
+  | { readonly doubt: 'tail cut off'; readonly light: number }
+  | { readonly doubt: 'rests elsewhere'; readonly light: number }
+  | { readonly doubt: 'no lowest level'; readonly refusal: Fail }
+  /** Light below which noise hides the tail, and the share of all light that is carried on. */
+  | { readonly doubt: 'tail in noise'; readonly light: number; readonly share: number }
+  | { readonly doubt: 'dips'; readonly level: number; readonly lit: number; readonly duration: number }
+  | { readonly doubt: 'noise'; readonly noise: number }
+  | { readonly doubt: 'equal times'; readonly rows: number }
+  /** Seconds before a row, counted from 1, and between most of them. */
+  | {
+      readonly doubt: 'jump in the times';
+      readonly row: number;
+      readonly gap: number;
+      readonly usual: number;
+    }
+  | { readonly doubt: 'lamp'; readonly hertz: number; readonly swing: number }
+  | { readonly doubt: 'long'; readonly duration: number };
 
-/** A time in the unit that it is said in: "850 µs", "1.2 ms", "3 s". */
-function spokenTime(seconds: number): string {
-  if (Math.abs(seconds) < 1e-3) return `${spoken(1e6 * seconds, 3)} µs`;
-  return Math.abs(seconds) < 1 ? `${spoken(1e3 * seconds, 3)} ms` : `${spoken(seconds, 3)} s`;
-}
+type Found = Doubt | false;
 
-type Doubt = string | false;
-
-const startDoubt = ({ signal, from, instant }: Pulse): Doubt => {
+const startDoubt = ({ signal, from, instant }: Pulse): Found => {
   const light = lightAt(signal, from);
-  return (
-    !instant &&
-    light >= LOWEST_LEVEL &&
-    `The recording starts at ${percent(light)} of the height: levels below that count from its first sample.`
-  );
+  return !instant && light >= LOWEST_LEVEL && { doubt: 'starts on the flash', light };
 };
 
-const baseDoubt = ({ base }: Pulse): Doubt =>
-  !base.sure &&
-  'Fewer than 40 samples lie before the flash, so the base is unsure: record more before it, or give the base.';
+const baseDoubt = ({ base }: Pulse): Found => !base.sure && { doubt: 'unsure base' };
 
-function driftDoubt({ signal }: Pulse): Doubt {
+function driftDoubt({ signal }: Pulse): Found {
   const { samples, slope, scale } = signal;
-  const drift = slope * scale * (timeAt(samples, samples.count - 1) - timeAt(samples, 0));
-  if (Math.abs(drift) < DIPS) return false;
-  return `The base ${drift > 0 ? 'rises' : 'falls'} by ${percent(Math.abs(drift))} of the height along a straight line, which is taken off.`;
+  const rise = slope * scale * (timeAt(samples, samples.count - 1) - timeAt(samples, 0));
+  return Math.abs(rise) >= DIPS && { doubt: 'drift', rise };
 }
 
-function samplesDoubt({ rise, fall }: Span): Doubt {
+function samplesDoubt({ rise, fall }: Span): Found {
   const inside = fall.cell - rise.cell;
-  return (
-    inside < FEW &&
-    `Only ${inside} ${inside === 1 ? 'sample lies' : 'samples lie'} inside the duration at 0.5: record with a shorter sample interval.`
-  );
+  return inside < FEW && { doubt: 'few samples', inside };
 }
 
 /** Longest time on end for which the light stays with the highest sample. */
@@ -85,30 +102,39 @@ function flatFit({ signal, top, noise }: Pulse): number {
   return top.falls * 2 < noise ? timeAt(signal.samples, top.to) - timeAt(signal.samples, top.from) : 0;
 }
 
-function topDoubt(pulse: Pulse, half: Span): Doubt {
-  const flat = Math.max(longestFlat(pulse, half), flatFit(pulse)) / durationOf(half);
-  return (
-    flat > FLAT &&
-    `The top is flat over ${percent(flat)} of the duration at 0.5: the recording is clipped, or it is a square pulse.`
-  );
+function topDoubt(pulse: Pulse, half: Span): Found {
+  const share = Math.max(longestFlat(pulse, half), flatFit(pulse)) / durationOf(half);
+  return share > FLAT && { doubt: 'flat top', share };
 }
 
-function othersDoubt({ signal, earlier, later, foot, width, peak }: Pulse): Doubt {
+function othersDoubt({ signal, earlier, later, foot, width, peak }: Pulse): Found {
   const count = 1 + pulsesFrom(signal, earlier, -1, foot, width) + pulsesFrom(signal, later, 1, foot, width);
-  return (
-    count > 1 &&
-    `The recording shows ${count} flashes: the highest is measured, which peaks at ${spokenTime(timeAt(signal.samples, peak))}.`
-  );
+  return count > 1 && { doubt: 'several flashes', count, highest: timeAt(signal.samples, peak) };
 }
 
-function tailDoubt({ signal, to, later, foot, base, noise }: Pulse): Doubt {
+function endDoubt({ signal, to, later, foot, base, noise }: Pulse): Found {
   const { count } = signal.samples;
   if (later !== undefined) return false;
-  const rest = medianOf(signal, count - Math.max(1, Math.min(MOST_AT_END, Math.floor(count / PARTS))), count);
-  if (to === count - 1 && rest > foot.low)
-    return `The recording ends at ${percent(rest)} of the height: the light that follows is missing.`;
-  if (to === count - 1 || !base.sure || Math.abs(rest) <= Math.max(RESTS, noise)) return false;
-  return `After the flash the recording rests ${percent(Math.abs(rest))} of the height ${rest > 0 ? 'above' : 'below'} the base before it: low levels and shares are unsure.`;
+  const light = medianOf(
+    signal,
+    count - Math.max(1, Math.min(MOST_AT_END, Math.floor(count / PARTS))),
+    count,
+  );
+  if (to === count - 1 && light > foot.low) return { doubt: 'tail cut off', light };
+  if (to === count - 1 || !base.sure || Math.abs(light) <= Math.max(RESTS, noise)) return false;
+  return { doubt: 'rests elsewhere', light };
+}
+
+function lowestDoubt(pulse: Pulse): Found {
+  const refusal = spanAt(pulse, LOWEST_LEVEL);
+  return isFail(refusal) && { doubt: 'no lowest level', refusal };
+}
+
+function hiddenDoubt(pulse: Pulse): Found {
+  const whole = wholeLight(pulse);
+  if (isFail(whole)) return false;
+  const share = whole.carried / whole.total;
+  return share > DIPS && { doubt: 'tail in noise', light: whole.carried / whole.decay, share };
 }
 
 /** Time within a span during which the light lies below the level, where it sinks clear of the noise. */
@@ -125,46 +151,59 @@ function dipsIn({ signal, noise }: Pulse, { rise, fall }: Span, level: number): 
   return dips;
 }
 
-function ringingDoubt(pulse: Pulse, level: number): Doubt {
+function ringingDoubt(pulse: Pulse, level: number): Found {
   const span = spanAt(pulse, level);
   if (isFail(span)) return false;
   const duration = durationOf(span);
   const dips = dipsIn(pulse, span, level);
-  return (
-    dips > DIPS * duration &&
-    `The light dips below ${spoken(level)} of the height on the way: it lies above it for ${spokenTime(duration - dips)} of a duration of ${spokenTime(duration)}.`
-  );
+  return dips > DIPS * duration && { doubt: 'dips', level, lit: duration - dips, duration };
 }
 
-const noiseDoubt = ({ noise }: Pulse): Doubt =>
-  noise > NOISY && `Noise is ${percent(noise)} of the height: durations at high levels are unsure.`;
+const noiseDoubt = ({ noise }: Pulse): Found => noise > NOISY && { doubt: 'noise', noise };
 
-function timesDoubt({ signal: { samples } }: Pulse): Doubt {
+/** Times that do not rise, or jump where they do. */
+function timesDoubt({ signal: { samples } }: Pulse): Found {
   if (samples.times === undefined) return false;
-  let alike = 0;
-  for (let i = 1; i < samples.count; i++) if (timeAt(samples, i) === timeAt(samples, i - 1)) alike++;
-  return (
-    alike > ROUNDED * samples.count &&
-    `${alike} rows have the same time as the row before: the times do not rise there, are they rounded?`
-  );
+  let rows = 0;
+  let [gap, row] = [0, 0];
+  for (let i = 1; i < samples.count; i++) {
+    const step = timeAt(samples, i) - timeAt(samples, i - 1);
+    if (step === 0) rows++;
+    if (step > gap) [gap, row] = [step, i + 1];
+  }
+  if (rows > ROUNDED * samples.count) return { doubt: 'equal times', rows };
+  const usual = medianRead(1, samples.count, (i) => timeAt(samples, i) - timeAt(samples, i - 1));
+  return samples.count >= SHOWS_STEP && gap > JUMP * usual && { doubt: 'jump in the times', row, gap, usual };
 }
 
-/** What is doubtful about a pulse and its recording, a sentence each. */
-export function doubtsOf(pulse: Pulse): readonly string[] {
-  const half = spanAt(pulse, 0.5);
-  const lowest = spanAt(pulse, LOWEST_LEVEL);
-  const found: readonly Doubt[] = [
+function lampDoubt(pulse: Pulse): Found {
+  const ripple = rippleIn(pulse);
+  return ripple !== undefined && ripple.swing > RESTS && { doubt: 'lamp', ...ripple };
+}
+
+function longDoubt(half: Span): Found {
+  const duration = durationOf(half);
+  return duration > LONG && { doubt: 'long', duration };
+}
+
+/** What is doubtful about a pulse and its recording. */
+export function doubtsOf(pulse: Pulse): readonly Doubt[] {
+  const half = spanAt(pulse, HALF);
+  const found: readonly Found[] = [
     startDoubt(pulse),
     baseDoubt(pulse),
     driftDoubt(pulse),
     !isFail(half) && samplesDoubt(half),
     !isFail(half) && topDoubt(pulse, half),
     othersDoubt(pulse),
-    tailDoubt(pulse) || (isFail(lowest) && lowest.message),
-    ringingDoubt(pulse, 0.5),
+    endDoubt(pulse) || lowestDoubt(pulse),
+    hiddenDoubt(pulse),
+    ringingDoubt(pulse, HALF),
     ringingDoubt(pulse, LOWEST_LEVEL),
     noiseDoubt(pulse),
     timesDoubt(pulse),
+    lampDoubt(pulse),
+    !isFail(half) && longDoubt(half),
   ];
   return found.filter((doubt) => doubt !== false);
 }

@@ -31,6 +31,7 @@ describe('what to turn a head by', () => {
   });
 
   it('is in tenths unless a step is given', () => {
+    // tenth-stops, DIALCHANGE: thirteen tenths down are a factor of 2^(−13 / 10)
     expect(dialChange(400, 400 * 2 ** -1.3)).toBe('−1.3');
     expect(answerOf('DIALCHANGE', 400, 100)).toBe('−2');
   });

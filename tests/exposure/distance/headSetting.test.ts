@@ -94,6 +94,7 @@ describe('energy of what a head shows', () => {
 });
 
 describe('what to set on a head', () => {
+  // tenth-stops, HEADSETTING: so many tenths down are a factor of 2^(−tenths / 10)
   it.each([
     [600 * 2 ** -0.3, 600, 'energy', undefined, 0.1, '487 Ws'],
     [600 * 2 ** -2.7, 600, 'stops', 10, 0.1, '7.3'],

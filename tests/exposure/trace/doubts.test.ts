@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { doubtsOf } from '../../../src/exposure/trace/doubts';
+import { doubtSentence } from '../../../src/catalogue/traceNote';
+import { type Doubt, doubtsOf as factsOf } from '../../../src/exposure/trace/doubts';
 import type { Pulse } from '../../../src/exposure/trace/pulse';
 import { DARK, pulseOf, signalOf } from './signals';
 
@@ -12,6 +13,12 @@ function lines(first: number, ...corners: readonly (readonly [light: number, sam
   }
   return values;
 }
+
+/** The doubts of a pulse in their sentences, but for that a flash of seconds is a long one. */
+const doubtsOf = (pulse: Pulse): readonly string[] =>
+  factsOf(pulse)
+    .filter(({ doubt }) => doubt !== 'long')
+    .map(doubtSentence);
 
 /** The doubts of a pulse whose samples are a second apart. */
 const doubts = (values: readonly number[], told: Partial<Pulse> = {}): readonly string[] =>
@@ -283,8 +290,10 @@ describe('light that dips below a level on the way', () => {
 
 describe('noise and times', () => {
   it('are told where the noise is more than a fiftieth of the height', () => {
-    expect(doubts(TRIANGLE, { noise: 0.02 })).toEqual([]);
+    expect(doubts(TRIANGLE, { noise: 0.02 }).join()).not.toContain('Noise is');
+    // A straight fall of 32 s goes on from 0.09 with 16·(0.3 + 0.09) s: 0.5616 of 32 − 16·0.09² + 0.5616
     expect(doubts(TRIANGLE, { noise: 0.03 })).toEqual([
+      'The tail sinks into the noise at 9 % of the height: 1.7 % of the light comes after that, by the decay before it.',
       'Noise is 3 % of the height: durations at high levels are unsure.',
     ]);
   });
@@ -293,6 +302,8 @@ describe('noise and times', () => {
     // 2.5 × 0.05 is 0.125, which is 0.13 in hundredths, rounded up
     expect(doubts(TRIANGLE, { noise: 0.05 })).toEqual([
       '0.1 of the height is lost in the noise of the trace: ask for 0.13 or more, or record a cleaner trace.',
+      // 16·0.15²·(1 + e) of 32 − 16·0.15² and that
+      'The tail sinks into the noise at 15 % of the height: 4.1 % of the light comes after that, by the decay before it.',
       'Noise is 5 % of the height: durations at high levels are unsure.',
     ]);
   });
@@ -310,5 +321,47 @@ describe('noise and times', () => {
     ]);
     // a blank row is no row, though it has the time of the last
     expect(alike(5, 1)).toEqual([]);
+  });
+});
+
+describe('facts of a recording as a whole', () => {
+  const facts = (
+    values: readonly number[],
+    times: ArrayLike<number>,
+    told: Partial<Pulse> = {},
+  ): readonly Doubt[] => factsOf(pulseOf(signalOf(values, { times }), told));
+  const ms = (step: number): readonly number[] => TRIANGLE.map((_, i) => (step * i) / 1000);
+
+  it('are a flash longer than 50 ms, whose times may be in milliseconds: t0.5 of the triangle is 32 steps', () => {
+    expect(facts(TRIANGLE, ms(1.5))).toEqual([]);
+    expect(facts(TRIANGLE, ms(1.6))).toEqual([{ doubt: 'long', duration: expect.closeTo(0.0512, 9) }]);
+    expect(doubtSentence({ doubt: 'long', duration: 0.4 })).toBe(
+      'The duration at 0.5 is 400 ms, longer than a flash is: are the times in milliseconds?',
+    );
+  });
+
+  it('are a seam of two recordings: three steps in one, and no less, in 40 samples or more', () => {
+    const seam = (row: number, steps: number, values = TRIANGLE): readonly Doubt[] =>
+      facts(
+        values,
+        values.map((_, i) => (i < row - 1 ? i : i + steps - 1) / 1024),
+      );
+    expect(seam(60, 4)).toEqual([{ doubt: 'jump in the times', row: 60, gap: 4 / 1024, usual: 1 / 1024 }]);
+    expect(seam(60, 3)).toEqual([]);
+    expect(seam(5, 4)).toHaveLength(1);
+    expect(seam(10, 4, lines(0, [1, 19], [0, 19])).map(({ doubt }) => doubt)).not.toContain(
+      'jump in the times',
+    );
+    expect(doubtSentence({ doubt: 'jump in the times', row: 60, gap: 0.002, usual: 1e-6 })).toBe(
+      'Row 60 comes 2 ms after the row before it, where most come after 1 µs: are these two recordings in one?',
+    );
+    // rounded times have their own sentence
+    const rounded = TRIANGLE.map((_, i) => Math.floor(i / 8) / 128);
+    expect(facts(TRIANGLE, rounded).map(({ doubt }) => doubt)).toEqual(['equal times']);
+  });
+
+  it('are the light that is carried on', () => {
+    expect(facts(TRIANGLE, ms(1), { noise: 0.03 })[0]).toMatchObject({ doubt: 'tail in noise' });
+    expect(facts(TRIANGLE, ms(1), { noise: 0.01 })).toEqual([]);
   });
 });

@@ -119,6 +119,7 @@ describe('shortest opening for a recorded flash', () => {
 
 describe('stops lost to a shutter that closes before a recorded flash is over', () => {
   it('are those of the formula for an exponential decay', () => {
+    // exponential-decay, TRACECLIP: e^(−t/τ) of the light is left
     const tau = 1e-3;
     const { times, values } = record(exponential(tau), { ...RECORDED, lead: 0.1 });
     for (const open of [0.2e-3, 1e-3, 3e-3, 8e-3])
@@ -130,7 +131,7 @@ describe('stops lost to a shutter that closes before a recorded flash is over', 
   });
 
   it('are worked by hand on a triangle, from its rise through 2 % of the height', () => {
-    // 1 s up and 1 s down: half of the light at the peak, and all but an eighth half a second later
+    // pulse-shapes, TRACECLIP: 1 s up and 1 s down: half of the light at the peak, and all but an eighth half a second later
     expectNear(value(traceClip([0, 1, 2], [0, 6, 0], 1 - 0.02)), 1);
     expectNear(value(traceClip([0, 1, 2], [0, 6, 0], 1.5 - 0.02)), Math.log2(8 / 7));
     // an eighth of the light

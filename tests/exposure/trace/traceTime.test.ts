@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { trials } from '../../full';
 import { isFail } from '../../../src/exposure/core/result';
 import { traceInside, traceTail } from '../../../src/exposure/trace/traceShares';
-import { traceNote } from '../../../src/exposure/trace/traceNote';
+import { traceDoubts } from '../../../src/exposure/trace/traceDoubts';
 import { traceShutter } from '../../../src/exposure/trace/traceShutter';
 import { traceTable } from '../../../src/exposure/trace/traceTable';
 import { HALF, traceTime } from '../../../src/exposure/trace/traceTime';
@@ -146,7 +146,7 @@ describe('a trace', () => {
             if (isFail(result)) expect(result.message).not.toBe('');
             else expect(result).toSatisfy(Number.isFinite);
           }
-          expect(typeof traceNote(times, list)).toMatch(/string|object/);
+          expect(typeof traceDoubts(times, list)).toMatch(/string|object/);
         },
       ),
       trials(302, 500),

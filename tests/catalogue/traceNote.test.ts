@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { NOTHING_DOUBTFUL, traceNote } from '../../../src/exposure/trace/traceNote';
-import { refusal, value } from '../support';
+import { NOTHING_DOUBTFUL, traceNote } from '../../src/catalogue/traceNote';
+import { refusal, value } from '../exposure/support';
 import {
   changed,
   exponential,
@@ -10,7 +10,7 @@ import {
   type Recording,
   trapezoid,
   twoTimes,
-} from './shapes';
+} from '../exposure/trace/shapes';
 
 const FLASH = twoTimes(50e-6, 400e-6);
 const GOOD = { decays: 40, samples: 40_000, lead: 0.1 };
@@ -23,8 +23,18 @@ const upTo = ({ times, values }: Recording, end: number): Recording => ({
 describe('the note of a recording', () => {
   it('is one fixed sentence where nothing is doubtful, with a little noise too', () => {
     for (const shape of [FLASH, exponential(1e-3), gaussian(1e-4), halfSine(1e-3)])
-      for (const noise of [0, 0.01])
+      for (const noise of [0, 0.003])
         expect(note(record(shape, { ...GOOD, samples: 200_000, noise })), shape.name).toBe(NOTHING_DOUBTFUL);
+    for (const shape of [gaussian(1e-4), halfSine(1e-3)])
+      expect(note(record(shape, { ...GOOD, samples: 200_000, noise: 0.01 })), shape.name).toBe(
+        NOTHING_DOUBTFUL,
+      );
+  });
+
+  it('tells a tail that noise hides: 3 % of an exponential decay below 3 % of its height', () => {
+    expect(note(record(exponential(1e-3), { ...GOOD, samples: 200_000, noise: 0.01 }))).toMatch(
+      /^The tail sinks into the noise at 3(\.\d)? % of the height: (2\.9|3(\.\d)?) % of the light comes after that, by the decay before it\.$/,
+    );
   });
 
   it('counts the samples inside t0.5 where they are fewer than 20', () => {
@@ -58,7 +68,7 @@ describe('the note of a recording', () => {
   });
 
   it('is one sentence after the other where more than one thing is doubtful', () => {
-    expect(value(traceNote([0, 1, 2], [0, 8, 2], 0))).toBe(
+    expect(value(traceNote([0, 1e-3, 2e-3], [0, 8, 2], 0))).toBe(
       'Only 1 sample lies inside the duration at 0.5: record with a shorter sample interval. ' +
         'The recording ends at 25 % of the height: the light that follows is missing.',
     );
