@@ -11,7 +11,6 @@ import { calculated as calculatedSheet, templateOf, type Typed, typedOver } from
 const PULSE = twoTimes(84e-6, 290e-6);
 const BASE = 0.036;
 const HEIGHT = 2.38;
-const START = 0.0004996;
 const FOOT = 0.02;
 const HELD_LEVELS = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 const DURATION = 0.02;
@@ -48,12 +47,9 @@ const near = (found: unknown, wanted: number, off: number, what: string): void =
   expect(Math.abs((found as number) - wanted), `${what}: ${found} for ${wanted}`).toBeLessThan(off);
 };
 
-/** Light up to the last sample: what comes after it, nobody can lose. */
-const RECORDED = PULSE.sum((DEMO.at(-1) as Sample)[0] - START);
-
 /** Stops lost by a shutter that closes so long after the trace came up through 2 % of its height. */
 const lostAfter = (seconds: number): number =>
-  -Math.log2(Math.min(1, PULSE.sum(PULSE.rise(FOOT) + seconds) / RECORDED));
+  -Math.log2(Math.min(1, PULSE.sum(PULSE.rise(FOOT) + seconds) / PULSE.total));
 
 /** Opening after which so many stops are lost, by bisection. */
 function openFor(stops: number): number {
