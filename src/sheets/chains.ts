@@ -1,12 +1,23 @@
 import type { Fault } from './fault';
 import { calls } from '../formula/calls';
-import { isOurs } from '../formula/names';
+import { isOurs, OURS } from '../formula/names';
 import { templateTokens } from '../formula/template';
 import type { Layout } from './layout';
 import { type FormulaNode, target } from './nodes';
 
 /** Deepest chain of cells that hold our functions: each level costs about half a second in Excel. */
 export const MOST_DEPTH = 2;
+
+/** What says a number in words: it may end one chain a level deeper, where no other cell waits for it. */
+const SAYING: ReadonlySet<string> = new Set(
+  ['DIALCHANGE', 'HEADSETTING', 'STOPTEXT'].map((id) => `${OURS}${id}`),
+);
+
+/** Whether all that a formula gives by our functions is text. */
+const says = (node: FormulaNode): boolean =>
+  calls(templateTokens(node.formula)).every(
+    ({ name, depth }) => depth > 1 || !isOurs(name) || SAYING.has(name),
+  );
 
 /** Levels of our functions on the longest path that ends in each node; faults for circles and for chains too deep. */
 export function chains(
@@ -22,6 +33,7 @@ export function chains(
 
   const known = new Map<FormulaNode, number>();
   const wrong: Fault[] = [];
+  const read = new Set<string>();
   const visit = (node: FormulaNode, path: readonly string[]): number => {
     const already = known.get(node);
     if (already !== undefined) return already;
@@ -34,7 +46,9 @@ export function chains(
     let below = 0;
     for (const piece of pieces) {
       const to = target(piece, node, map);
-      const next = to !== undefined && typeof to !== 'string' ? (byId.get(to.id) ?? []) : [];
+      if (to === undefined || typeof to === 'string') continue;
+      read.add(to.id);
+      const next = byId.get(to.id) ?? [];
       for (const other of next) below = Math.max(below, visit(other, [...path, node.id]));
     }
     const own = Math.max(0, ...calls(pieces).map((call) => (isOurs(call.name) ? call.depth : 0)));
@@ -43,7 +57,7 @@ export function chains(
   };
   const levels = all.map((node) => ({ node, depth: visit(node, []) }));
   for (const { node, depth } of levels)
-    if (depth > MOST_DEPTH)
+    if (depth > MOST_DEPTH + (says(node) && !read.has(node.id) ? 1 : 0))
       wrong.push({ at: node.at, reason: `ends a chain of ${depth} of our functions: at most ${MOST_DEPTH}` });
   return { deepest: Math.max(0, ...levels.map((l) => l.depth)), faults: wrong };
 }

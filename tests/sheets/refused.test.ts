@@ -104,6 +104,12 @@ const REFUSED: readonly (readonly [string, Damage, RegExp])[] = [
   ['a cell that two blocks share', (t) => (table(t).at = 'B8'), /blocks\/1\/at: shares cells with block 0/],
   ['an id that stands twice', (t) => (fields(t)[1].id = 'reading'), /the id reading stands twice/],
   ['a chain deeper than two', (t) => fields(t).push({ id: 'more', label: 'More', quantity: 'aperture', formula: '=SWEEP.POPSREADING({twice},4)' }), /ends a chain of 3 of our functions/],
+  ['words at the end of a chain of three that another cell reads', (t) => {
+    fields(t).push({ id: 'said', label: 'Said', quantity: 'text', formula: '=SWEEP.STOPTEXT({twice})' });
+    fields(t)[1] = { id: 'more', label: 'More', quantity: 'text', formula: '={said}&"!"' };
+  }, /fields\/[14]\/formula: ends a chain of 3/],
+  ['words at the end of a chain of four', (t) => fields(t).push({ id: 'said', label: 'Said', quantity: 'text', formula: '=SWEEP.STOPTEXT(SWEEP.POPSREADING({twice},4))' }), /ends a chain of 4/],
+  ['a number beside words at the end of a chain of three', (t) => fields(t).push({ id: 'said', label: 'Said', quantity: 'text', formula: '=SWEEP.STOPTEXT({twice})&SWEEP.POPSREADING({twice},4)' }), /ends a chain of 3/],
   ['a nested call that makes a chain of three', (t) => (fields(t)[3].formula = '=SWEEP.POPSREADING(SWEEP.FNUMBER({exact}),4)'), /ends a chain of 3/],
   ['a cell that is not there', (t) => (fields(t)[2].formula = '=SWEEP.FNUMBER({readin})'), /there is no cell \{readin\}/],
   ['a column that is not there', (t) => (table(t).columns[2].formula = '=SUM(Heads[Power])'), /table Heads has no column Power/],
@@ -158,6 +164,17 @@ const REFUSED: readonly (readonly [string, Damage, RegExp])[] = [
 
 describe('a damaged template is refused with file, place and reason', () => {
   for (const [what, damage, words] of REFUSED) test(what, () => expect(refusal(damage)).toMatch(words));
+  test('but not for words at the end of a chain of three that nothing reads', () =>
+    expect(
+      refusal((t) =>
+        fields(t).push({
+          id: 'said',
+          label: 'Said',
+          quantity: 'text',
+          formula: '=SWEEP.STOPTEXT({twice})',
+        }),
+      ),
+    ).toBe('taken as it is'));
   test('a file that is no JSON', () =>
     expect(() => readTemplate('trial.json', '{"id":')).toThrow(/^trial\.json: the whole: is no JSON/));
 });
