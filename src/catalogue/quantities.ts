@@ -417,7 +417,10 @@ export const Q = define({
     fraction: 'any',
     tails: 'any',
     thousands: 'all',
-    limits: { date: madeOf('1/4'), clock: TYPE_AGAIN },
+    limits: {
+      clock: TYPE_AGAIN,
+      most: { at: 1, hint: 'a date made of 1/4, or another scale? A quarter is typed =1/4' },
+    },
   },
   fullPercent: {
     title: 'a percentage of full power',
@@ -723,7 +726,10 @@ export const Q = define({
     blank: 'missing',
     units: { d: 1, day: 1, days: 1 },
     thousands: 'all',
-    limits: { most: { at: 1000, hint: 'a date, or a year? So many days are written # days' } },
+    limits: {
+      date: TYPE_AGAIN,
+      most: { at: 1000, hint: 'a date, or a year? So many days are written # days' },
+    },
   },
   frames: {
     title: 'a number of frames',

@@ -8,6 +8,7 @@ import { type CellRange, isSingle, cellRange } from './cellRange';
 import { type Lists, readLists } from './lists';
 import { type Prepared, prepared } from './prepared';
 import { BLANK } from './quantity';
+import { missing } from './missing';
 import { outOfRange } from './ranges';
 import { isOutside, readSpreads, type Spread, type Spreading } from './spread';
 
@@ -26,10 +27,6 @@ function countFail(row: AnyRow, given: number): CellError {
     least === most ? `${most}` : most === least + 1 ? `${least} or ${most}` : `${least} to ${most}`;
   return cellError('#VALUE!', `${row.id} takes ${takes} ${most === 1 ? 'value' : 'values'}, not ${given}.`);
 }
-
-/** "reading is missing: reading of one pop." */
-const missing = ({ name, about }: Arg): CellError =>
-  cellError('#VALUE!', `${name} is missing: ${about.charAt(0).toLowerCase()}${about.slice(1)}.`);
 
 function cellOf(outcome: Result<FunctionAnswer> | AnswerCell): AnswerCell {
   if (typeof outcome === 'number') {

@@ -1,4 +1,5 @@
 import type { FilterMeasure } from '../catalogue/quantities';
+import { spokenStops } from '../exposure/core/numbers';
 import { fail, type Fail, isFail, type Result } from '../exposure/core/result';
 import { decimal, leadingNumber } from './text';
 
@@ -31,8 +32,16 @@ function neutral(digits: string, wanted: FilterMeasure): Result<number> {
   if (/[.,]/.test(digits)) return fromDensity(value, wanted);
   return isSold(value)
     ? fromFactor(value, wanted)
-    : fail('unreadable', `may be a factor or a density: write ${value}x, or ND ${(value / 10).toFixed(1)}`);
+    : fail('unreadable', `may be a factor, a density or stops: write ${inFull(value)}`);
 }
+
+/** How a filter is written that one maker calls by its stops and another by its factor. */
+const inFull = (figure: number): string =>
+  figure <= MOST_STOPS
+    ? `ND ${(figure * Math.log10(2)).toFixed(1)} or ${2 ** figure}x where it takes ${spokenStops(figure)}`
+    : `${figure}x where that is its factor`;
+/** Denser filters are not made for cameras. */
+const MOST_STOPS = 20;
 
 function times(digits: string, wanted: FilterMeasure): Result<number> {
   const value = decimal(digits, true);

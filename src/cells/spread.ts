@@ -1,7 +1,9 @@
 import type { Quantity } from '../catalogue/quantities';
 import { ArgumentReader, ReadColumn } from './column';
 import { isCellError } from '../formula/errors';
-import type { CellRange } from './cellRange';
+import { BLANK } from './quantity';
+import { type CellRange, isSingle } from './cellRange';
+import { missing } from './missing';
 import type { Prepared } from './prepared';
 
 /** An argument of one cell that is given a range, or is decided by one that is. */
@@ -54,7 +56,10 @@ function readDecided(known: Prepared, place: number, grid: CellRange, decider: R
       if (reader === undefined)
         readers.set(quantity, (reader = new ArgumentReader(known.arg(place), quantity)));
       const cell = grid.at(grid.rows === 1 ? 0 : r, grid.columns === 1 ? 0 : c);
-      column.set(column.placeOf(r, c), reader.read(cell));
+      const read = reader.read(cell);
+      // one cell for all rows is no row that was left blank
+      const isMissing = read === BLANK && isSingle(grid);
+      column.set(column.placeOf(r, c), isMissing ? missing(known.arg(place)) : read);
     }
   return column;
 }

@@ -226,7 +226,7 @@ const REFUSED: readonly (readonly [keyof typeof Q, unknown, RegExp])[] = [
   ['distance', `5' 13"`, /has too many inches: 12 inches make a foot\.$/],
   ['energy', '1.200 Ws', /can be read two ways: write 1200, or 1\.2\.$/],
   ['shutterTime', '1/1.000', /can be read two ways: write 1000, or 1\.$/],
-  ['lightLoss', 'ND 3', /may be a factor or a density: write 3x, or ND 0\.3\.$/],
+  ['lightLoss', 'ND 3', /may be a factor, a density or stops: write ND 0\.9 or 8x where it takes 3 stops\.$/],
   ['lightLoss', 'ND1,000', /can be read two ways: write 1000, or 1\.$/],
   ['lightLoss', 'x0.5', /is a factor below 1: a density is written ND 0\.9\.$/],
   ['iso', 'ISO', /cannot be read as an ISO speed/],

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { sheet as command } from '../../../src/hosts/command/sheet';
+import type { BookCell } from '../../../src/book/book';
 import { readXlsx } from '../../../src/xlsx/read';
 import { TEMPLATES } from '../../../src/sheets/templates';
 import { ran, spawned } from '../excel/support/command';
@@ -16,6 +17,10 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const at = (name: string): string => join(folder, name);
 const sheet = (...args: readonly string[]) => ran(command, args);
 const fileAt = async (name: string) => (await readXlsx(readFileSync(at(name)))).book.sheets[0];
+const besideLabel = (cells: readonly BookCell[], label: string): BookCell | undefined => {
+  const row = cells.find(({ column, value }) => column === 0 && value === label)?.row;
+  return cells.find((cell) => cell.row === row && cell.column === 1);
+};
 
 describe('npm run sheet', { timeout: 120_000 }, () => {
   test('writes the demo job with its values', async () => {
@@ -24,17 +29,23 @@ describe('npm run sheet', { timeout: 120_000 }, () => {
     expect(stdout).toMatch(
       /^Wrote demo\.xlsx: the sheet "Pops build" with the demo job in its inputs, \d+ formulas/,
     );
-    const pops = (await fileAt('demo.xlsx'))?.cells.find(({ row, column }) => row === 15 && column === 1);
-    expect(pops).toMatchObject({ value: 36, formula: expect.stringContaining('SWEEP.POPSFORTARGET(') });
+    const cells = (await fileAt('demo.xlsx'))?.cells ?? [];
+    // f/22 +0.6 is f/27.86; to f/45.25 through 2·log2(1.25) + 1/3 stops it lacks 2.377 stops, 5.02 pops within 0.05; ambient
+    // light of f/4 at 2 s brings 0.01 of a pop a second in 4 gaps of 2.2 s: 5 pops
+    expect(besideLabel(cells, 'Pops')).toMatchObject({ value: 5, formula: expect.any(String) });
+    expect(besideLabel(cells, 'One pop, exactly')).toMatchObject({
+      formula: expect.stringContaining('SWEEP.FNUMBER('),
+    });
   });
 
   test('--empty leaves the inputs blank', async () => {
     expect(await sheet('pops-build', at('empty.xlsx'), '--empty')).toMatchObject({ status: 0 });
     const cells = (await fileAt('empty.xlsx'))?.cells ?? [];
-    expect(
-      cells.filter(({ value }) => typeof value === 'number').every(({ formula }) => formula !== undefined),
-    ).toBe(true);
-    expect(cells.find(({ row, column }) => row === 15 && column === 1)?.value).toBe('');
+    for (const label of ['Reading of one pop', 'Lens setting to reach', 'Bellows draw', 'Ambient light alone']) {
+      expect(besideLabel(cells, label), label).toBeDefined();
+      expect(besideLabel(cells, label)?.value ?? null, label).toBeNull();
+    }
+    expect(besideLabel(cells, 'Pops')?.value).toBe('');
   });
 
   test('writes over a file only with --force', async () => {
