@@ -1,4 +1,5 @@
 import type { Limit, Quantity } from '../catalogue/quantities';
+import { at } from '../exposure/core/at';
 import { SLACK, spoken } from '../exposure/core/numbers';
 import { fail, type Fail } from '../exposure/core/result';
 import { exactOn, type Ladder, ladderOf } from '../exposure/stops/marks';
@@ -54,7 +55,7 @@ function bareWays(quantity: Quantity): readonly Bare[] {
 export function bareOf(quantity: Quantity, exact: boolean, written = false): Bare {
   let ways = BARE.get(quantity);
   if (ways === undefined) BARE.set(quantity, (ways = bareWays(quantity)));
-  return ways[(exact ? 1 : 0) + (written ? 2 : 0)] as Bare;
+  return at(ways, (exact ? 1 : 0) + (written ? 2 : 0));
 }
 
 /** A bare number as the function gets it, a mark as the exact value behind it; NaN where there is more to say. */

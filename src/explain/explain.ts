@@ -185,7 +185,9 @@ function calculated(piece: Extract<Piece, { kind: 'calculation' }>, parts: reado
   const isOne = (content: Content): boolean =>
     !isUnknown(content) && content.length === 1 && content[0]?.length === 1;
   if (sign === undefined || !parts.every(isOne)) return bySpreadsheet(piece.text);
-  const [a, b] = [first, second].map((content) => (content as CellRows | undefined)?.[0]?.[0] as Constant);
+  const [a, b] = [first, second].map((content) =>
+    content === undefined || isUnknown(content) ? undefined : (at(at(content, 0), 0) as Constant),
+  );
   const error = [a, b].find(isCellError);
   if (error) return [[error]];
   if (sign === '@' || (sign === '+' && second === undefined)) return [[a]];

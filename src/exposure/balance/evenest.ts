@@ -1,3 +1,4 @@
+import { at } from '../core/at';
 import { isFail, type Result } from '../core/result';
 import type { Vector } from '../core/vector';
 import { AS_GOOD, changes, lightAtPoints, type Lighting, worstMiss } from './lighting';
@@ -18,8 +19,6 @@ const ROUNDS = 80;
 const ROUNDING = 1e-8;
 /** Rounds of improving the sum of changes. */
 const SUM_ROUNDS = 20;
-
-const at = (list: Vector, i: number): number => list[i] as number;
 
 /** Factors that bring the light wanted at each point, or what the heads give that is nearest to it, to 1. */
 const scales = ({ reach, least, mayGoOff }: Lighting): number[] => {

@@ -6,7 +6,7 @@ export type HeadScale = 'energy' | 'stops' | 'fraction' | 'percent';
 export const HEAD_SCALES: readonly HeadScale[] = ['energy', 'stops', 'fraction', 'percent'];
 
 /** A head and its display. */
-export interface Head {
+export interface HeadDisplay {
   /** Energy at full power, in Ws (above 0). */
   readonly most: number;
   readonly scale: HeadScale;
@@ -36,7 +36,7 @@ export function wrongTop(scale: HeadScale, top: number | undefined): Fail | unde
 }
 
 /** Energy of what a head shows, as it stands there. */
-export function energyShown(shown: number, { most, scale, top = 0 }: Head): number {
+export function energyShown(shown: number, { most, scale, top = 0 }: HeadDisplay): number {
   if (scale === 'energy') return shown;
   return most * (scale === 'stops' ? 2 ** (shown - top) : shown);
 }
@@ -46,7 +46,7 @@ export const showsAlike = (one: number, other: number): boolean =>
   Math.abs(log2Ratio(one, other)) <= ROUNDS_BY + SLACK;
 
 /** The setting most·2^(−k·step) that an energy on the display stands for; that energy itself where none lies near. */
-export function settingMeant(energy: number, { most, step }: Head): number {
+export function settingMeant(energy: number, { most, step }: HeadDisplay): number {
   if (step === undefined) return energy > most && showsAlike(energy, most) ? most : energy;
   const setting = most * 2 ** (-Math.max(0, roundSteady(log2Ratio(most, energy) / step)) * step);
   return showsAlike(energy, setting) ? setting : energy;
@@ -73,7 +73,7 @@ function fractionShown(energy: number, most: number, decimals: number): Shown {
   return { text: `1/${2 ** halvings}${off > 0 ? ` −${off}` : ''}`, energy: most * 2 ** -down };
 }
 
-function shownAs(head: Head, energy: number, decimals: number): Shown {
+function shownAs(head: HeadDisplay, energy: number, decimals: number): Shown {
   const { most, scale, top = 0 } = head;
   if (scale === 'fraction') return fractionShown(energy, most, decimals);
   if (scale === 'stops') {
@@ -92,7 +92,7 @@ function shownAs(head: Head, energy: number, decimals: number): Shown {
  * What a head shows at a setting: in the decimals of a display, or in as many more as it takes for the text to mean that
  * setting and no other.
  */
-export function shownAt(setting: number, head: Head): Result<string> {
+export function shownAt(setting: number, head: HeadDisplay): Result<string> {
   const means = (energy: number): boolean =>
     head.step === undefined
       ? showsAlike(energy, setting)

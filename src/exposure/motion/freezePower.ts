@@ -1,3 +1,4 @@
+import { at } from '../core/at';
 import { ceilSteady, log2Ratio, SLACK, spoken, spokenStops } from '../core/numbers';
 import { answer, fail, isFail, type Result } from '../core/result';
 import { flashLevel } from '../duration/flashLevel';
@@ -16,8 +17,8 @@ function shortPart(below: TableRow, above: TableRow, limit: number): Stretch | u
   if (low && high) return { low: below.power, high: above.power };
   if (!low && !high) return undefined;
   const part = Math.log(limit / below.time) / Math.log(above.time / below.time);
-  const at = below.power * (above.power / below.power) ** Math.min(1, Math.max(0, part));
-  return low ? { low: below.power, high: at } : { low: at, high: above.power };
+  const edge = below.power * (above.power / below.power) ** Math.min(1, Math.max(0, part));
+  return low ? { low: below.power, high: edge } : { low: edge, high: above.power };
 }
 
 /** Where a head is short enough, the highest energies first; parts that meet are one stretch. */
@@ -75,11 +76,11 @@ export function freezePower(
   if (isFail(longest)) return longest;
   const stretches = shortStretches(rows, longest);
   if (stretches.length === 0) return noneShort(rows, longest);
-  const full = most ?? (rows[0] as TableRow).power;
+  const full = most ?? at(rows, 0).power;
   const best = stretches
     .map((stretch) => (step === undefined ? upTo(stretch, full) : settingIn(stretch, full, step)))
     .find((power) => power !== undefined);
-  return best === undefined ? noSetting(stretches[0] as Stretch, full, step) : answer(best);
+  return best === undefined ? noSetting(at(stretches, 0), full, step) : answer(best);
 }
 
 function noneShort(rows: readonly TableRow[], longest: number): Result<number> {
@@ -90,8 +91,8 @@ function noneShort(rows: readonly TableRow[], longest: number): Result<number> {
 }
 
 function noSetting({ low, high }: Stretch, full: number, step: number | undefined): Result<number> {
-  const at = low === high ? `at ${spoken(low)}` : `from ${spoken(low)} to ${spoken(high)}`;
-  const short = `The head is short enough ${at} Ws,`;
+  const where = low === high ? `at ${spoken(low)}` : `from ${spoken(low)} to ${spoken(high)}`;
+  const short = `The head is short enough ${where} Ws,`;
   if (step === undefined) return fail('no-answer', `${short} which is more than its ${spoken(full)} Ws.`);
   return fail(
     'no-answer',

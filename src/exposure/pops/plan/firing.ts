@@ -1,3 +1,4 @@
+import { at } from '../../core/at';
 import { SLACK } from '../../core/numbers';
 import { fewestPops, type Head, isNear, isTooStrong, missOf, nearestSetting, recycleAt } from './head';
 
@@ -26,7 +27,7 @@ function rankOf(firings: readonly Firing[]): Rank {
   const pops = popsOf(firings);
   const misses = firings.map(({ head, pops: own, down }) => Math.abs(missOf(head, own, down)));
   return {
-    beyond: misses.filter((miss, i) => !isNear((firings[i] as Firing).head, miss)).sort((a, b) => b - a),
+    beyond: misses.filter((miss, i) => !isNear(at(firings, i).head, miss)).sort((a, b) => b - a),
     off: firings.filter((firing) => firing.pops < pops).length,
     pops,
     worst: misses.reduce((a, b) => Math.max(a, b), 0),

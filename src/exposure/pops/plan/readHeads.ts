@@ -1,3 +1,4 @@
+import { at } from '../../core/at';
 import { log2Ratio, SLACK, spoken } from '../../core/numbers';
 import { fail, isFail, type Result } from '../../core/result';
 import { aboveMost, lastMark } from '../../distance/settle';
@@ -66,7 +67,7 @@ function headOf(line: Line, columns: Columns, i: number, called: Called, shared:
       'domain',
       `No head is set to ${spoken(power)} Ws that goes from ${spoken(least)} up to ${spoken(most)} Ws: see ${called('powers')}.`,
     );
-  const [recycleFull, recycleLeast] = columns.recycleFull[i] as RecycleTimes;
+  const [recycleFull, recycleLeast] = at(columns.recycleFull, i);
   return {
     over: 2 * log2Ratio(reading, target) + log2Ratio(most, power) - shared.loss,
     step,
@@ -77,7 +78,7 @@ function headOf(line: Line, columns: Columns, i: number, called: Called, shared:
     recycleFull: recycleFull as number,
     recycleLeast,
     allowed: columns.allowed[i],
-    isSwitchable: columns.switchable[i] as boolean,
+    isSwitchable: at(columns.switchable, i),
     target,
   };
 }

@@ -1,3 +1,4 @@
+import { at } from '../../core/at';
 import { spokenStops } from '../../core/numbers';
 import { type Head, isNear, isTooStrong, isTooWeak, missOf } from './head';
 import type { Firing } from './firing';
@@ -45,7 +46,7 @@ export function remarkOn(firing: Firing, planPops: number, mostPops: number): st
 /** "head 2", "heads 1, 3 and 4": by their places in the columns. */
 function headsNamed(places: readonly number[]): string {
   const numbers = places.map((place) => String(place + 1));
-  const last = numbers.at(-1) as string;
+  const last = at(numbers, numbers.length - 1);
   return numbers.length === 1 ? `head ${last}` : `heads ${numbers.slice(0, -1).join(', ')} and ${last}`;
 }
 
