@@ -1,3 +1,4 @@
+import { at } from '../core/at';
 import { NEVER_BY_CHANCE } from './chance';
 import type { Pulse } from './pulse';
 import { timeAt } from './samples';
@@ -41,7 +42,7 @@ function waveIn(
     return all.map((x) => x - middle);
   }) as [number[], number[]];
   for (const [i, light] of lights.entries()) {
-    const [s, c, y] = [sines[i] as number, cosines[i] as number, light - mean];
+    const [s, c, y] = [at(sines, i), at(cosines, i), light - mean];
     ss += s * s;
     sc += s * c;
     cc += c * c;
