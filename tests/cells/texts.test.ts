@@ -21,9 +21,17 @@ import { isCellError } from '../../src/formula/errors';
 type Cell = string | number | null;
 /** A number in the base unit; where it is marked, the figure as printed and the exact value behind it. */
 type Means = number | { readonly printed?: number; readonly exact?: number };
+interface Beside {
+  readonly most: number;
+  readonly scale: string;
+  readonly top?: number | string;
+  readonly step: number;
+}
 interface Form {
   readonly form: string;
   readonly where?: string;
+  /** The other arguments of HEADPOWER. */
+  readonly beside?: Beside;
   readonly read?: readonly (readonly [Cell, Means])[];
   readonly blank?: readonly Cell[];
   /** Nothing but a nought or spaces: blank is as good as refused. */
@@ -76,7 +84,7 @@ const PLACES: Readonly<Record<string, Place>> = {
   loss: ['METERTARGET', 'loss'],
   tolerance: ['POPSFORTARGET', 'tolerance'],
   'tolerance @ POPSFORTARGET': ['POPSFORTARGET', 'tolerance'],
-  ratio: ['METERTARGET', 'pupil'],
+  ratio: ['WORKINGAPERTURE', 'pupil'],
   factor: ['STOPDIFF', 'from', 'factor'],
   share: ['GUIDEREADING', 'powerShare'],
   level: ['FLASHLEVEL', 'from'],
@@ -141,33 +149,46 @@ const cameAt = (cell: Cell, key: string, places = PLACES): Came => {
   return cameOf(cell, { arg: { ...arg, range: RANGES[key] ?? arg.range }, quantity });
 };
 
+/** What HEADPOWER makes of a setting. */
+function powerOf(cell: Cell, { most, scale, top, step }: Beside): Came {
+  const answer = call(rowOf('HEADPOWER') as AnyRow, [cell, most, scale, top, step]);
+  return isCellError(answer) ? { as: 'refused', value: NaN } : { as: 'number', value: answer as number };
+}
+
+const FRACTION: Beside = { most: 1000, scale: 'fraction', step: 0.1 };
+const cameTo = (cell: Cell, key: string, beside = FRACTION): Came =>
+  key === 'power setting' ? powerOf(cell, beside) : cameAt(cell, key);
+
 const isNear = ({ value }: Came, wanted: number): boolean =>
   Math.abs(value - wanted) <= 1e-9 * Math.abs(wanted);
 
 /** Whether a cell is read as it should be: marked, and as printed where some function takes it so. */
-function isReadAs(cell: Cell, means: Means, key: string): boolean {
+function isReadAs(cell: Cell, means: Means, key: string, beside?: Beside): boolean {
   const { printed, exact } = typeof means === 'number' ? { printed: undefined, exact: means } : means;
   if (printed !== undefined && key in AS_PRINTED && !isNear(cameAt(cell, key, AS_PRINTED), printed))
     return false;
-  const came = cameAt(cell, key);
+  const came = cameTo(cell, key, beside);
   // where only the figure is given, it may be a mark
   return exact === undefined ? came.as === 'number' : isNear(came, exact);
 }
 
-const shown = (cell: Cell, key: string): string => {
-  const { as, value } = cameAt(cell, key);
+const shown = (cell: Cell, key: string, beside?: Beside): string => {
+  const { as, value } = cameTo(cell, key, beside);
   return `${JSON.stringify(cell).slice(0, 60)} came as ${as === 'number' ? value : as}`;
 };
 
 /** Cells of a form that are not read as they should be, with what came of them. */
-function wrong({ read = [], blank = [], blankOrRefused = [], refused = [] }: Form, key: string): string[] {
-  const came = (cell: Cell): Came['as'] => cameAt(cell, key).as;
+function wrong(
+  { read = [], blank = [], blankOrRefused = [], refused = [], beside }: Form,
+  key: string,
+): string[] {
+  const came = (cell: Cell): Came['as'] => cameTo(cell, key, beside).as;
   return [
-    ...read.filter(([cell, means]) => !isReadAs(cell, means, key)).map(([cell]) => cell),
+    ...read.filter(([cell, means]) => !isReadAs(cell, means, key, beside)).map(([cell]) => cell),
     ...blank.filter((cell) => came(cell) !== 'blank'),
     ...blankOrRefused.filter((cell) => came(cell) === 'number'),
     ...refused.filter((cell) => came(cell) !== 'refused'),
-  ].map((cell) => shown(cell, key));
+  ].map((cell) => shown(cell, key, beside));
 }
 
 const keyOf = (quantity: string, form: Form): string =>
@@ -197,7 +218,7 @@ describe('a filter, to FILTERLOSS', () => {
 describe('what the rules leave open', () => {
   test.each(undecided)('$question', ({ texts }) => {
     const odd = texts.filter(([key, cell, means]) =>
-      means === null ? cameAt(cell, key).as === 'number' : !isReadAs(cell, means, key),
+      means === null ? cameTo(cell, key).as === 'number' : !isReadAs(cell, means, key),
     );
     expect(odd.map(([key, cell]) => `${key}: ${shown(cell, key)}`)).toEqual([]);
   });
