@@ -28,12 +28,15 @@ export interface Bare {
   readonly most: number;
   readonly clocks: boolean;
   readonly marks: Ladder | undefined;
+  /** Marks that a number with its unit names, also where bare numbers are taken as typed. */
+  readonly named: Ladder | undefined;
 }
 
 const BARE = new WeakMap<Quantity, readonly Bare[]>();
 
 function bareWays(quantity: Quantity): readonly Bare[] {
-  const { limits = {}, blank, marks } = quantity;
+  const { limits = {}, blank } = quantity;
+  const marks = quantity.marks && ladderOf(quantity.marks);
   const ofCells: Bare = {
     zero: blank === 'missing' ? NaN : 0,
     least: limits.least === undefined ? -Number.MAX_VALUE : limits.least.at * (1 - SLACK),
@@ -42,7 +45,8 @@ function bareWays(quantity: Quantity): readonly Bare[] {
       limits.date === undefined ? Number.MAX_VALUE : FIRST_DATE * (1 - Number.EPSILON),
     ),
     clocks: limits.clock !== undefined,
-    marks: marks && ladderOf(marks),
+    marks,
+    named: marks,
   };
   const ofTexts = { ...ofCells, clocks: false };
   return [ofCells, { ...ofCells, marks: undefined }, ofTexts, { ...ofTexts, marks: undefined }];

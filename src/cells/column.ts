@@ -1,10 +1,12 @@
 import type { Quantity } from '../catalogue/quantities';
 import type { Arg } from '../catalogue/types';
 import { inRange, type Range } from '../exposure/core/range';
-import { type ArgumentRead, readArgument } from './argument';
+import { type ArgumentRead, readArgument, readWithReason } from './argument';
 import { type CellError, isCellError } from '../formula/errors';
 import { type Bare, bareNumber, bareOf } from './bare';
 import type { CellRange } from './cellRange';
+import { commonText } from './commonText';
+import { valueOf } from './quantity';
 
 /** So many texts are kept. A column that has more, and has not repeated as many, is read without. */
 const MOST_TEXTS = 4096;
@@ -14,7 +16,9 @@ export class ArgumentReader {
   private readonly arg: Arg;
   private readonly quantity: Quantity | undefined;
   private readonly exact: boolean;
+  /** How bare numbers are read, in cells of numbers and in texts. */
   private readonly bare: Bare | undefined;
+  private readonly written: Bare | undefined;
   private texts: Map<string, ArgumentRead> | undefined = new Map<string, ArgumentRead>();
   private repeats = 0;
 
@@ -23,6 +27,7 @@ export class ArgumentReader {
     this.quantity = quantity;
     this.exact = exact;
     this.bare = quantity && bareOf(quantity, exact);
+    this.written = quantity && bareOf(quantity, exact, true);
   }
 
   /** The number that a cell with a plain number stands for; NaN for every other cell, and where there is more to say. */
@@ -41,10 +46,16 @@ export class ArgumentReader {
       this.repeats++;
       return known;
     }
-    const read = readArgument(cell, this.arg, this.quantity, this.exact);
+    const read = this.fresh(cell);
     if (this.texts !== undefined && this.texts.size < MOST_TEXTS) this.texts.set(cell, read);
     else if (this.repeats < MOST_TEXTS) this.texts = undefined;
     return read;
+  }
+
+  private fresh(cell: string): ArgumentRead {
+    const { quantity, written } = this;
+    const quick = quantity && written ? commonText(cell, quantity, written) : NaN;
+    return Number.isNaN(quick) ? valueOf(readWithReason(cell, this.arg, quantity, this.exact)) : quick;
   }
 }
 

@@ -1,6 +1,6 @@
 import type { Quantity } from '../catalogue/quantities';
 import { exactOn, type Ladder, ladderOf } from '../exposure/stops/marks';
-import { type Bare, bareNumber, bareOf } from './bare';
+import { type Bare, bareNumber } from './bare';
 import { unitFactor } from './units';
 
 /** So many digits a number holds exactly, so that one division by a power of ten gives the nearest number. */
@@ -54,11 +54,11 @@ const markOr = (value: number, marks: Ladder | undefined): number => {
 const APERTURES = ladderOf('aperture');
 
 /** f/11, 11, f/11+0.3, f/11 +0.3. */
-function aperture(text: string, { tails }: Quantity, bare: Bare, marks: Ladder | undefined): number {
+function aperture(text: string, { tails }: Quantity, bare: Bare): number {
   const first = text.charCodeAt(0);
   const hasPrefix = (first === SMALL_F || first === LARGE_F) && text.charCodeAt(1) === SLASH;
   const figure = decimalAt(text, hasPrefix ? 2 : 0);
-  if (end === text.length) return hasPrefix ? markOr(figure, marks) : bareNumber(figure, bare);
+  if (end === text.length) return hasPrefix ? markOr(figure, bare.named) : bareNumber(figure, bare);
   if (!hasPrefix || tails === 'apart') return NaN;
   const at = text.charCodeAt(end) === SPACE ? end + 1 : end;
   const sign = text.charCodeAt(at);
@@ -70,7 +70,7 @@ function aperture(text: string, { tails }: Quantity, bare: Bare, marks: Ladder |
 }
 
 /** 400, 1/60, 400 Ws, 1/125 s. */
-function plain(text: string, quantity: Quantity, bare: Bare, marks: Ladder | undefined): number {
+function plain(text: string, quantity: Quantity, bare: Bare): number {
   const whole = decimalAt(text, 0);
   let value = whole;
   let isPlain = below !== MOST_AMBIGUOUS || value < 1;
@@ -89,21 +89,18 @@ function plain(text: string, quantity: Quantity, bare: Bare, marks: Ladder | und
   const factor = unitFactor(quantity, small);
   // Ms and Mm are refused, and so is a fraction of a smaller unit
   const isClear = factor !== undefined && (unit.charCodeAt(0) !== LARGE_M || unit === unit.toUpperCase());
-  return isClear && (value === whole || factor >= 1) ? markOr(value * factor, marks) : NaN;
+  return isClear && (value === whole || factor >= 1) ? markOr(value * factor, bare.named) : NaN;
 }
 
 /**
  * Reads the forms that most cells have, sign by sign: a number, a fraction, a unit behind it, an aperture with stops.
  *
  * @param given - as it stands in the cell.
+ * @param bare - as from `bareOf`, for texts.
  * @returns what the grammar makes of it, or NaN for any other form.
  */
-export function commonText(given: string, quantity: Quantity, exact: boolean): number {
-  const bare = bareOf(quantity, exact, true);
-  const { marks } = bareOf(quantity, false, true);
+export function commonText(given: string, quantity: Quantity, bare: Bare): number {
   const value =
-    quantity.grammar === 'aperture'
-      ? aperture(given, quantity, bare, marks)
-      : plain(given, quantity, bare, marks);
+    quantity.grammar === 'aperture' ? aperture(given, quantity, bare) : plain(given, quantity, bare);
   return value === 0 ? NaN : value;
 }

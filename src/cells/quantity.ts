@@ -91,7 +91,7 @@ export const quickNumber = (cell: unknown, quantity: Quantity, exact: boolean): 
   typeof cell === 'number'
     ? bareNumber(cell, bareOf(quantity, exact))
     : typeof cell === 'string'
-      ? commonText(cell, quantity, exact)
+      ? commonText(cell, quantity, bareOf(quantity, exact, true))
       : NaN;
 
 /** The same number as that of `readingOf`, without the reason and in less time; `BLANK` where it is missing. */
