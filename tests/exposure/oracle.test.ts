@@ -33,6 +33,7 @@ import { freezePower } from '../../src/exposure/motion/freezePower';
 import { spinSpeed } from '../../src/exposure/motion/spinSpeed';
 import { creepTime } from '../../src/exposure/pops/creepTime';
 import { popsMiss, popsReading } from '../../src/exposure/pops/pops';
+import { popsPlan, popsPlanTime } from '../../src/exposure/pops/plan/popsPlan';
 import { popsBuild } from '../../src/exposure/pops/popsBuild';
 import { popsTime } from '../../src/exposure/pops/popsTime';
 import { blurCircle } from '../../src/exposure/sharpness/blurCircle';
@@ -497,6 +498,24 @@ describe('pops', () => {
       D(recycle)
         .plus(pause)
         .times(basis === 'open' ? n - 1 : n),
+  );
+  /** One head without a dial that reaches its target in so many pops. */
+  const planned = (reads: number, pops: number, loss: number, recycle: number, pause: number) => [
+    [reads], [400], [reads * Math.sqrt(pops) * 2 ** (-loss / 2)], [400], [400], [[recycle, undefined]], loss, [0.1], 999, pause, 0, undefined, undefined,
+  ] as const; // prettier-ignore
+  const fewer = fc.integer({ min: 1, max: 999 });
+  oracle(
+    'of one fixed head are planned as those that read N·√n·2^(−loss / 2)',
+    args(reading, fewer, stops),
+    (n, pops, loss) => value(popsPlan(...planned(n, pops, loss, 1, 0))).reading,
+    (n, pops, loss) => two(D(loss).div(-2)).times(D(pops).sqrt()).times(n),
+  );
+  oracle(
+    'of one fixed head take n times the longer of recycling and pause, or one wait less while the shutter is open',
+    args(fewer, wide, wide, fc.constantFrom('ready' as const, 'open' as const)),
+    (pops, recycle, pause, basis) => popsPlanTime(...planned(8, pops, 0, recycle, pause), basis),
+    (pops, recycle, pause, basis) =>
+      Decimal.max(D(recycle), D(pause)).times(basis === 'open' ? pops - 1 : pops),
   );
   oracle(
     'leave t·(N / Nₐ)²·(2^limit − 1) until ambient light shows',

@@ -56,7 +56,7 @@ export const lightRows = [
     result: Q.aperture,
     answers: 'one',
     formula: '√(N₁² + N₂² + …)',
-    run: (...lists) => lightSum(lists.flat()),
+    run: lightSum,
     sources: ['adding-light', 'navy-photography'],
     examples: [
       { cells: [8, 8], gives: 11.313708498984761 },

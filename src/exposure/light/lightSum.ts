@@ -11,10 +11,11 @@ export function rootSumOfSquares(readings: readonly number[]): number {
  *
  * Light adds, and the exposure that a reading stands for goes with the square of its f-number: √ΣN².
  *
- * @param readings - exact f-numbers at one film speed (each above 0).
+ * @param lists - exact f-numbers at one film speed (each above 0), in one list or several.
  * @returns f-number; a refusal where there is no reading. f/8 with f/8 is f/11 (11.3137).
  */
-export function lightSum(readings: readonly number[]): Result<number> {
+export function lightSum(...lists: readonly (readonly number[])[]): Result<number> {
+  const readings = lists.flat();
   if (readings.length === 0) return fail('unreadable', 'readings is blank: give at least one.');
   return answer(rootSumOfSquares(readings));
 }

@@ -33,6 +33,11 @@ describe('lights together', () => {
     );
   });
 
+  it('may come in several lists, some of them empty: 3, 4 and 12 make 13', () => {
+    expectNear(value(lightSum([3], [], [4, 12])), 13);
+    expect(refusal(lightSum([], [])).message).toContain('readings is blank');
+  });
+
   it('are missing where there is none', () => {
     expect(refusal(lightSum([]))).toEqual({
       fail: 'unreadable',

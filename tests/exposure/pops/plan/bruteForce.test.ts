@@ -6,6 +6,7 @@ import { compareKeys, type Keys } from './keys';
 
 const CASES = caseNumbers(12_000);
 
+// every-plan, POPSPLAN: small jobs, each beside all that its heads may do
 describe('of all plans, by trying every energy with every number of pops', () => {
   it('none is better than ours, on thousands of small jobs in reach and out of reach', () => {
     const wrong: string[] = [];
