@@ -383,6 +383,8 @@ export const Q = define({
   tolerance: {
     ...SMALL_STOPS,
     title: 'a tolerance in stops',
+    forms: ['0.1', '1/3', '1/2', 'none'],
+    words: { none: 0 },
     limits: {
       date: madeOf('1/4'),
       most: {

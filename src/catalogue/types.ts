@@ -39,8 +39,6 @@ export interface Arg<T = unknown> {
    * function is told that it is not there.
    */
   readonly fallback?: T | (T extends readonly (infer Member)[] ? Member : never);
-  /** What "none" stands for, where that is neither the fallback's zero nor nothing. */
-  readonly none?: number;
   /** For a list beside another: what a blank member counts as. Without it, the member must be there. */
   readonly blankMember?: number;
   /** For a list: a blank member stays in its place as undefined, and nothing is left out. */
@@ -141,7 +139,7 @@ export const FAMILIES: Readonly<Record<Family, string>> = {
   hire: 'Hire',
 };
 
-type More = { readonly range?: Range; readonly sign?: string; readonly none?: number };
+type More = { readonly range?: Range; readonly sign?: string };
 type TextKind<T extends string> = { readonly choices: readonly T[] };
 
 /** A required argument of one cell. */

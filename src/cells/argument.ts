@@ -58,8 +58,7 @@ export const dependsOn = (arg: Arg): string | undefined =>
   isChosen(arg.kind) ? ('by' in arg.kind ? arg.kind.by : arg.kind.given) : undefined;
 
 /** What is there where somebody wrote "none", and the quantity has no such word of its own: the first of the words, or zero; nothing where the argument may be absent. */
-function forNone({ fallback, kind, none }: Arg): ArgumentValue {
-  if (none !== undefined) return none;
+function forNone({ fallback, kind }: Arg): ArgumentValue {
   if (fallback === undefined) return undefined;
   return isChoice(kind) || isTruth(kind) ? (fallback as ArgumentValue) : 0;
 }

@@ -11,7 +11,6 @@ import { prepared } from '../../src/cells/prepared';
 import { valueOf } from '../../src/cells/quantity';
 import { outOfRange } from '../../src/cells/ranges';
 import type { Reading } from '../../src/cells/reason';
-import { ABOVE_ZERO, type Range } from '../../src/exposure/core/range';
 import { isCellError } from '../../src/formula/errors';
 
 /**
@@ -102,9 +101,6 @@ const AS_PRINTED: Readonly<Record<string, Place>> = {
   'shutter time': ['SECONDS', 'text', false],
 };
 
-/** Ratios of a still life; that of two pupils, the only one that is typed, is held to a narrower range. */
-const RANGES: Readonly<Record<string, Range>> = { ratio: ABOVE_ZERO };
-
 interface Reader {
   readonly arg: Arg;
   readonly quantity: Quantity;
@@ -144,10 +140,8 @@ function cameOf(cell: Cell, { arg, quantity }: Reader): Came {
     ? { as: 'number', value: number }
     : { as: 'refused', value: NaN };
 }
-const cameAt = (cell: Cell, key: string, places = PLACES): Came => {
-  const { arg, quantity } = readerAt(places[key] as Place);
-  return cameOf(cell, { arg: { ...arg, range: RANGES[key] ?? arg.range }, quantity });
-};
+const cameAt = (cell: Cell, key: string, places = PLACES): Came =>
+  cameOf(cell, readerAt(places[key] as Place));
 
 /** What HEADPOWER makes of a setting. */
 function powerOf(cell: Cell, { most, scale, top, step }: Beside): Came {

@@ -82,8 +82,8 @@ const planArguments = [
   maybe(
     'tolerance',
     'Stops that each head may end from its target; left out, half of its step',
-    Q.stopsStep,
-    { range: NOT_NEGATIVE, none: 0 },
+    Q.tolerance,
+    { range: NOT_NEGATIVE },
   ),
   maybeList('allowed', 'Pops in a row that the maker allows: of each head, or one for all', Q.pops, {
     range: POPS,

@@ -101,6 +101,17 @@ describe('fewest pops', () => {
       error: '#NUM!',
       message: expect.stringContaining(misplaced),
     });
+    for (const tolerance of [0.05, 0.1, 4.9])
+      expect(answerOf('POPSFORTARGET', 16, 45, 1, tolerance)).toMatchObject({
+        error: '#VALUE!',
+        message: expect.stringMatching(/^focal: .*a tolerance in the place of the focal length\?/),
+      });
+    // with its unit it is believed, and then lacks its draw
+    expect(answerOf('POPSFORTARGET', 16, 45, 1, '4 mm')).toMatchObject({ message: expect.stringContaining('draw is missing') }); // prettier-ignore
+    expect(answerOf('POPSFORTARGET', 16, 45, 1, null, null, null, 150)).toMatchObject({
+      error: '#VALUE!',
+      message: expect.stringMatching(/^tolerance: .*a focal length in the place of the tolerance\?/),
+    });
     expect(answerOf('POPSFORTARGET', 16, 45, 1, null, null, null, 0.1)).toBe(15);
   });
 });
