@@ -1,6 +1,6 @@
 import { spoken } from '../exposure/core/numbers';
 import { isFail, type Result } from '../exposure/core/result';
-import type { Doubt } from '../exposure/trace/doubts';
+import type { Doubt, DoubtName } from '../exposure/trace/doubts';
 import { traceDoubts } from '../exposure/trace/traceDoubts';
 
 /** What a recording gets in which nothing is doubtful. */
@@ -14,9 +14,7 @@ function spokenTime(seconds: number): string {
   return Math.abs(seconds) < 1 ? `${spoken(1e3 * seconds, 3)} ms` : `${spoken(seconds, 3)} s`;
 }
 
-type Sentences = { readonly [K in Doubt['doubt']]: (found: Extract<Doubt, { doubt: K }>) => string };
-
-const SENTENCES: Sentences = {
+const SENTENCES: { readonly [K in DoubtName]: (found: Doubt<K>) => string } = {
   'starts on the flash': ({ light }) =>
     `The recording starts at ${percent(light)} of the height: levels below that count from its first sample.`,
   'unsure base': () =>
@@ -50,8 +48,8 @@ const SENTENCES: Sentences = {
 };
 
 /** A doubt in a plain sentence that says what to do. */
-export const doubtSentence = (found: Doubt): string =>
-  (SENTENCES[found.doubt] as (found: Doubt) => string)(found);
+export const doubtSentence = <K extends DoubtName>(found: Doubt<K>): string =>
+  SENTENCES[found.doubt as K](found);
 
 /**
  * What is doubtful about a recording, in plain sentences.
@@ -66,5 +64,5 @@ export function traceNote(
 ): Result<string> {
   const doubts = traceDoubts(times, values, base);
   if (isFail(doubts)) return doubts.fail === 'unreadable' ? doubts : doubts.message;
-  return doubts.length > 0 ? doubts.map(doubtSentence).join(' ') : NOTHING_DOUBTFUL;
+  return doubts.length > 0 ? doubts.map((found) => doubtSentence(found)).join(' ') : NOTHING_DOUBTFUL;
 }

@@ -61,15 +61,20 @@ export const lossRows = [
     family: 'loss',
     gives: 'Stops that a filter takes.',
     args: [
-      one('value', 'What the filter says: a factor, a density or a transmission', {
+      one('value', 'What the filter says: a factor, a density, a transmission or stops', {
         by: 'kind',
-        of: { factor: Q.filterFactor, density: Q.filterDensity, transmission: Q.filterTransmission },
+        of: {
+          factor: Q.filterFactor,
+          density: Q.filterDensity,
+          transmission: Q.filterTransmission,
+          stops: Q.lightLoss,
+        },
       }),
       choice('kind', 'What the value is', FILTER_KINDS),
     ],
     result: Q.stops,
     answers: 'one',
-    formula: 'factor: log2(value); density: value / log10(2); transmission: −log2(value)',
+    formula: 'factor: log2(value); density: value / log10(2); transmission: −log2(value); stops: value',
     run: filterLoss,
     sources: ['filter-table', 'density-definition'],
     examples: [
@@ -77,8 +82,10 @@ export const lossRows = [
       { cells: [0.9, 'density'], gives: 2.989735285399, source: 'filter-table' },
       { cells: ['ND 0.9'], gives: 2.989735285399, source: 'filter-table' },
       { cells: ['50%', 'transmission'], gives: 1 },
+      { cells: [2, 'stops'], gives: 2 },
     ],
-    notes: 'The texts ND8 (a factor) and ND 0.9 (a density) say themselves what they are.',
+    notes:
+      'Texts say themselves what they are: ND with a point is a density (ND 0.9, ND 3.0), ND8 and the other whole numbers that filters are sold by are factors, 8x is a factor, 2 stops are stops. Any other whole number after ND is refused: ND3 may be ND 0.3 or 3x.',
     words: ['ND', 'neutral density', 'filter factor', 'polariser', 'gel'],
   }),
   define({

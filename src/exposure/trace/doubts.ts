@@ -36,32 +36,33 @@ const SHOWS_STEP = 40;
 /** Seconds: the longest flashes of studio heads last some hundredths of one, milliseconds read as seconds a thousand times so long. */
 const LONG = 0.05;
 
-/** What is doubtful about a recording, with its numbers: shares of the height unless they say otherwise, and seconds. */
-export type Doubt =
-  | { readonly doubt: 'starts on the flash'; readonly light: number }
-  | { readonly doubt: 'unsure base' }
-  | { readonly doubt: 'drift'; readonly rise: number }
-  | { readonly doubt: 'few samples'; readonly inside: number }
+/** The numbers of each doubt about a recording: shares of the height unless they say otherwise, and seconds. */
+export interface DoubtNumbers {
+  readonly 'starts on the flash': { readonly light: number };
+  readonly 'unsure base': object;
+  readonly drift: { readonly rise: number };
+  readonly 'few samples': { readonly inside: number };
   /** Share of the duration at 0.5. */
-  | { readonly doubt: 'flat top'; readonly share: number }
-  | { readonly doubt: 'several flashes'; readonly count: number; readonly highest: number }
-  | { readonly doubt: 'tail cut off'; readonly light: number }
-  | { readonly doubt: 'rests elsewhere'; readonly light: number }
-  | { readonly doubt: 'no lowest level'; readonly refusal: Fail }
+  readonly 'flat top': { readonly share: number };
+  readonly 'several flashes': { readonly count: number; readonly highest: number };
+  readonly 'tail cut off': { readonly light: number };
+  readonly 'rests elsewhere': { readonly light: number };
+  readonly 'no lowest level': { readonly refusal: Fail };
   /** Light below which noise hides the tail, and the share of all light that is carried on. */
-  | { readonly doubt: 'tail in noise'; readonly light: number; readonly share: number }
-  | { readonly doubt: 'dips'; readonly level: number; readonly lit: number; readonly duration: number }
-  | { readonly doubt: 'noise'; readonly noise: number }
-  | { readonly doubt: 'equal times'; readonly rows: number }
+  readonly 'tail in noise': { readonly light: number; readonly share: number };
+  readonly dips: { readonly level: number; readonly lit: number; readonly duration: number };
+  readonly noise: { readonly noise: number };
+  readonly 'equal times': { readonly rows: number };
   /** Seconds before a row, counted from 1, and between most of them. */
-  | {
-      readonly doubt: 'jump in the times';
-      readonly row: number;
-      readonly gap: number;
-      readonly usual: number;
-    }
-  | { readonly doubt: 'lamp'; readonly hertz: number; readonly swing: number }
-  | { readonly doubt: 'long'; readonly duration: number };
+  readonly 'jump in the times': { readonly row: number; readonly gap: number; readonly usual: number };
+  readonly lamp: { readonly hertz: number; readonly swing: number };
+  readonly long: { readonly duration: number };
+}
+export type DoubtName = keyof DoubtNumbers;
+/** What is doubtful about a recording, with its numbers. */
+export type Doubt<K extends DoubtName = DoubtName> = {
+  readonly [P in K]: { readonly doubt: P } & DoubtNumbers[P];
+}[K];
 
 type Found = Doubt | false;
 

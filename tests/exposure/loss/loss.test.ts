@@ -4,7 +4,7 @@ import { trials } from '../../full';
 import { bellowsLoss, lossWithBellows, magnificationLoss } from '../../../src/exposure/loss/bellowsLoss';
 import { filterLoss } from '../../../src/exposure/loss/filterLoss';
 import { meterTarget } from '../../../src/exposure/loss/meterTarget';
-import { expectNear, itKeepsItsRanges, refusal, value } from '../support';
+import { answerOf, expectNear, itKeepsItsRanges, refusal, value } from '../support';
 
 const positive = fc.double({ min: -2, max: 2, noNaN: true }).map((x) => 10 ** x);
 
@@ -105,6 +105,7 @@ describe('loss in a filter', () => {
 
   it('of clear glass is none', () => {
     expect(filterLoss(1)).toBe(0);
+    expect(filterLoss(0, 'stops')).toBe(0);
     expect(filterLoss(0, 'density')).toBe(0);
     expect(filterLoss(1, 'transmission')).toBe(0);
   });
@@ -127,6 +128,34 @@ describe('loss in a filter', () => {
 
   it('asks whether a factor below 1 is a density', () => {
     expect(refusal(filterLoss(0.9)).message).toContain('density?');
+  });
+
+  it('stated in stops is itself, and never less than none', () => {
+    expect(filterLoss(2 / 3, 'stops')).toBe(2 / 3);
+    expect(refusal(filterLoss(-1, 'stops'))).toMatchObject({ fail: 'domain' });
+    expect(answerOf('FILTERLOSS', '1 1/3', 'stops')).toBeCloseTo(4 / 3, 12);
+    expect(answerOf('FILTERLOSS', '2 stops', 'stops')).toBe(2);
+    // the name of a filter says what it is, whatever the kind
+    expect(answerOf('FILTERLOSS', 'ND8', 'stops')).toBe(3);
+    expect(answerOf('FILTERLOSS', '2 stops')).toBe(2);
+  });
+
+  it('named by a whole number that is not sold is refused, with what to write', () => {
+    for (const [text, written] of [
+      ['ND3', 'ND 0.3'],
+      ['ND6', 'ND 0.6'],
+      ['ND9', 'ND 0.9'],
+    ] as const)
+      expect(answerOf('FILTERLOSS', text)).toMatchObject({
+        error: '#VALUE!',
+        message: expect.stringContaining(written),
+      });
+    for (const [text, stops] of [
+      ['ND1000', Math.log2(1000)],
+      ['ND 64', 6],
+      ['ND 3.0', 3 / Math.log10(2)],
+    ] as const)
+      expect(answerOf('FILTERLOSS', text)).toBeCloseTo(stops, 11);
   });
 });
 

@@ -18,7 +18,7 @@ function lines(first: number, ...corners: readonly (readonly [light: number, sam
 const doubtsOf = (pulse: Pulse): readonly string[] =>
   factsOf(pulse)
     .filter(({ doubt }) => doubt !== 'long')
-    .map(doubtSentence);
+    .map((found) => doubtSentence(found));
 
 /** The doubts of a pulse whose samples are a second apart. */
 const doubts = (values: readonly number[], told: Partial<Pulse> = {}): readonly string[] =>
