@@ -447,7 +447,7 @@ describe('what is missing, or cannot be read', () => {
   const lights: readonly (readonly [id: string, typed: TemplateValue, words: string])[] = [
     ['reading', null, 'type the reading of one pop'],
     ['reading', 0, 'the reading of one pop cannot be read'],
-    ['reading', DATE, 'the reading of one pop cannot be right'],
+    ['reading', DATE, 'the reading of one pop cannot be read'],
     ['reading', '2 m', 'the reading of one pop cannot be read'],
     ['filters', 'blue', 'what filters take cannot be read'],
     ['filters', '-1', 'filters take light: no stops below 0'],
