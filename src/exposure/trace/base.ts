@@ -22,7 +22,7 @@ export interface Base {
   readonly sure: boolean;
 }
 
-/** Where the recording is short, its noise is not worth a guess. */
+/** The last tenth of a shorter recording has fewer than six samples, which tell no noise. */
 const SHORT = 60;
 /** The tail is read in tenths of the recording: short enough to follow it, long enough to average its noise. */
 const TENTHS = 10;
@@ -30,7 +30,7 @@ const TENTHS = 10;
 const APART = 3;
 /** Share of the range that values lose to rounding where they are kept in single precision (6e-8): such a rise is no drift. */
 const ROUNDING = 1e-7;
-/** A drift is straight where its middle lies off the line by no more than this share of its rise. */
+/** A drift is straight where its middle lies off the line by no more than this share of its rise: a decay by a third bends as much. */
 const STRAIGHT = 0.05;
 /**
  * A tail whose fall shrinks by less than a fifth from tenth to tenth is too nearly straight to say where it leads: the step to

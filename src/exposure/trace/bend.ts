@@ -1,7 +1,7 @@
 import { timeAt } from './samples';
 import { lightAt, type Signal } from './signal';
 
-/** Samples are fine where the light bends between them by less than this share of the height. */
+/** Samples are fine where the light bends between them by less than this share of the height: what a parabola leaves out is less again. */
 const FINE = 5e-4;
 /** A curve bends much alike at two neighbours; at a corner one end bends and the other hardly does. */
 const ALIKE = 2;

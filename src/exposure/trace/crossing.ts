@@ -15,9 +15,9 @@ export interface Crossing {
   readonly seen: number;
 }
 
-/** Fewer samples than this on either side are not worth a fit. */
+/** A parabola through fewer samples than this on either side follows their noise. */
 const FEW = 4;
-/** How far from the level the samples of a fit lie, in standard deviations of the noise. */
+/** How far from the level the samples of a fit lie, in standard deviations of the noise: its hysteresis, and what chance never adds. */
 const REACH = 8;
 /** Standard deviations above and below the level that the light has to pass: noise at the level seldom takes both. */
 const HYSTERESIS = 2;

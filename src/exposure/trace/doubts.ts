@@ -11,17 +11,17 @@ import { medianOf, medianRead } from './stretch';
 import { wholeLight } from './tail';
 import { HALF } from './traceTime';
 
-/** Fewer samples inside t0.5 show no shape. */
+/** With fewer samples inside t0.5 a crossing that lies anywhere in its cell makes more than a twentieth of the duration. */
 const FEW = 20;
-/** A top that is flat over more than this share of t0.5 is not that of a flash. */
+/** A rounded top stays within a thousandth of its height for a few hundredths of t0.5: what is flat for longer is cut off. */
 const FLAT = 0.1;
-/** Noise above this share of the height is worth a word. */
+/** Above this noise its hysteresis reaches over a twenty-fifth of the height, so that levels near the top have no room for it. */
 const NOISY = 0.02;
-/** Dips that take less than this share of a duration are not worth a word. */
+/** What makes less than a hundredth of a duration, a height or a light is less than heads and meters repeat to. */
 const DIPS = 0.01;
-/** A recording that comes to rest within this share of the height has kept its base. */
+/** A base that is off by less moves the lowest level, a tenth, by less than a tenth of itself. */
 const RESTS = 0.01;
-/** Light within this share of the height of the highest sample is the same light. */
+/** A step of a recorder of ten bits: light that lies as near to the highest sample is the same light. */
 const SAME = 1e-3;
 /** What a recording ends at is read from the last of so many parts of it, so that little of a fall that goes on is in it. */
 const PARTS = 64;

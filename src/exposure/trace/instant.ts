@@ -1,9 +1,9 @@
 import { NEVER_BY_CHANCE } from './chance';
 import { lightAt, type Signal } from './signal';
 
-/** Samples of the pulse that make an instant rise worth placing within its cell. */
+/** In a pulse of so many samples a whole cell of light is less than a hundredth of it: in fewer, the straight line stands. */
 const DENSE = 1000;
-/** A step that is small in a pulse of so many samples, in heights. */
+/** A step that is small in a pulse of so many samples, in heights: twice what an exponential falls by in a cell. */
 const SMALL = 0.01;
 /** What has risen by more than half in one cell has no steeper cell beside it: that one is the rise. */
 const MOST = 0.5;

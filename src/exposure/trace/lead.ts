@@ -8,15 +8,15 @@ import { tenthOf, timeAt } from './samples';
 import { lightAt, nextBright, type Signal } from './signal';
 import { ENOUGH, medianOf } from './stretch';
 
-/** Fewer samples at the start than this tell neither level nor noise. */
+/** A median of fewer samples at the start is one of their ends, and tells neither level nor noise. */
 const LEAST = 5;
-/** Samples before the rise that make a sure base. */
+/** Samples before the rise that make a sure base: they tell it to a sixth of the noise. */
 const SURE = 40;
-/** A lead that drifts stays within this share of the whole range. */
+/** A lead that drifts stays within this share of the whole range, from which on light counts as a pulse. */
 const DRIFTING = 0.02;
-/** A lead that, carried on to the peak, would reach this share of the range is the foot of the flash and no base. */
+/** A lead that, carried on to the peak, would reach the lowest level that the trade asks for is the foot of the flash and no base. */
 const FLASH = 0.1;
-/** A lead is straight where its middle lies off the line by no more than this share of its rise, and the noise. */
+/** A lead is straight where its middle lies off the line by no more than this share of its rise, and the noise: a rise that doubles bends as much. */
 const STRAIGHT = 0.1;
 /** A base lies in the lower half of the range, and drifts by no more than that: what goes higher is flash. */
 export const HIGHEST = 0.5;

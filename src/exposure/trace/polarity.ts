@@ -4,7 +4,7 @@ import { median } from './median';
 import { MIDDLE, SHOWS_NOISE } from './noise';
 import { type Samples, tenthOf } from './samples';
 
-/** So many steps tell the noise well enough to choose a direction, however long the recording. */
+/** So many steps tell the noise to a tenth, enough to choose a direction, however long the recording. */
 const MOST_AT_END = 200;
 /** Where a pulse stands out from the ends by as much upward as downward, to this share of the range, they do not tell. */
 const ALIKE = 0.1;

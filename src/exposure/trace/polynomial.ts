@@ -54,6 +54,7 @@ export function fitPolynomial(
 function inverseOf(matrix: number[][]): number[][] | undefined {
   const size = matrix.length;
   const rows = matrix.map((row, i) => [...row, ...row.map((_, k) => (k === i ? 1 : 0))]);
+  // below this share of the number of samples a pivot is what rounding leaves of nothing
   const least = 1e-10 * at(at(rows, 0), 0);
   for (const [k, pivotRow] of rows.entries()) {
     const pivot = at(pivotRow, k);
@@ -83,6 +84,7 @@ export function doubtOf({ inverse }: Polynomial, u: number): number {
 
 /** Where in the stretch, from −1 to 1, the polynomial is highest. */
 export function highestOf(fit: Polynomial): number {
+  // a quartic about a top has one hump, which so many steps meet to a thousandth of what it falls by
   const STEPS = 64;
   let best = -1;
   for (let k = 0; k <= STEPS; k++) {
@@ -95,10 +97,12 @@ export function highestOf(fit: Polynomial): number {
 /** Time at which the polynomial passes a level, by Newton's steps from an instant; undefined where that leaves the stretch. */
 export function passes(fit: Polynomial, level: number, near: number): number | undefined {
   let u = (near - fit.middle) / fit.half;
+  // Newton's steps double the digits: six are enough where they come near at all
   for (let k = 0; k < 20; k++) {
     const step = (level - polynomialAt(fit, u)) / slopeOf(fit, u);
     u += step;
     if (!(Math.abs(u) <= 1)) return undefined;
+    // the next step would be its square, below the last digit
     if (Math.abs(step) < 1e-12) break;
   }
   return fit.middle + fit.half * u;

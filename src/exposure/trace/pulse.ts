@@ -44,11 +44,11 @@ function upright(samples: Samples, base: number | undefined): { signal: Signal; 
   return { signal, peak: brightestAt(signal) };
 }
 
-/** Samples after the peak that show the noise on the flash. */
+/** Samples after the peak that show the noise on the flash: so many tell it to a twentieth. */
 const ON_FLASH = 500;
 /** The noise on the flash is taken where it is so many times that at the base: two measures of one noise never differ so much. */
 const MORE = 1.5;
-/** A flash stands out where it is so many times what noise alone would come to in as many samples. */
+/** A flash stands out where it is so many times what noise alone would come to in as many samples; noise that is not quite Gaussian does not. */
 const CLEAR = 1.5;
 
 /** Noise of the recording: that of the base, or that on the flash where a recorder which cuts off at 0 hides the other. */

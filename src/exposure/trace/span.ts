@@ -21,7 +21,7 @@ export interface Shares {
 
 /** The lowest level that the trade asks for: a recording that ends above it has lost light that counts. */
 export const LOWEST_LEVEL = 0.1;
-/** Lowest level that stands out of the noise, in standard deviations. */
+/** Lowest level that stands out of the noise, in standard deviations: its hysteresis of two still lies above the base. */
 export const LEAST_LEVEL = 2.5;
 
 export const durationOf = ({ rise, fall }: Span): number => fall.time - rise.time;
