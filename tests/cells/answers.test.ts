@@ -120,6 +120,11 @@ describe('an argument that another one decides', () => {
     expect(call(said(), ['near', '2 m'])).toBe('near 2000');
     expect(call(said(), [column('wide', 'near'), '2 m'])).toEqual(column('wide 2', 'near 2000'));
   });
+  test('is missing where its one cell is blank beside a range, and leaves a row empty where its own range is', () => {
+    const missing = refused('length is missing: length.');
+    expect(call(said(), [column('wide', 'near'), null])).toEqual(column(missing, missing));
+    expect(call(said(), [column('wide', 'near'), column(null, '1 m')])).toEqual(column('', 'near 1000'));
+  });
   test('gives a full grid as a row beside a column', () =>
     expect(call(said(), [column('wide', 'near'), [['1 m', '2 m', '3 m']]])).toEqual([
       ['wide 1', 'wide 2', 'wide 3'],
