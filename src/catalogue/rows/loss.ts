@@ -85,7 +85,7 @@ export const lossRows = [
       { cells: [2, 'stops'], gives: 2 },
     ],
     notes:
-      'Texts say themselves what they are: ND with a point is a density (ND 0.9, ND 3.0), ND8 and the other whole numbers that filters are sold by are factors, 8x is a factor, 2 stops are stops. Any other whole number after ND is refused: ND3 may be ND 0.3 or 3x.',
+      'Texts say themselves what they are: ND with a point is a density (ND 0.9, ND 3.0), ND8 and the other whole numbers that filters are sold by are factors, 8x is a factor, 2 stops are stops. Any other whole number after ND is refused: ND3 may be ND 0.3, 3x or three stops (ND 0.9, 8x).',
     words: ['ND', 'neutral density', 'filter factor', 'polariser', 'gel'],
   }),
   define({

@@ -141,10 +141,10 @@ describe('loss in a filter', () => {
   });
 
   it('named by a whole number that is not sold is refused, with what to write', () => {
+    // ND3 may be ND 0.3, 3x or three stops, which are ND 0.9 or 8x
     for (const [text, written] of [
-      ['ND3', 'ND 0.3'],
-      ['ND6', 'ND 0.6'],
-      ['ND9', 'ND 0.9'],
+      ['ND3', 'ND 0.9 or 8x'],
+      ['ND6', 'ND 1.8 or 64x'],
     ] as const)
       expect(answerOf('FILTERLOSS', text)).toMatchObject({
         error: '#VALUE!',
