@@ -1,7 +1,7 @@
 import { type Arg, type Chosen, isChoice, isChosen, isTruth } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
 import { fail, type Fail } from '../exposure/core/result';
-import { type Blank, BLANK, describe, quickNumber, readingOf, valueOf } from './quantity';
+import { type Blank, BLANK, describe, quickNumber, readingOf, valueOf } from './quantityReader';
 import { meaning, type Reading } from './reason';
 import { normalise, orList } from './text';
 

@@ -7,7 +7,7 @@ import { type CellError, cellError, fromFail, isCellError } from '../formula/err
 import { type CellRange, isSingle, cellRange } from './cellRange';
 import { type Lists, readLists } from './lists';
 import { type Prepared, prepared } from './prepared';
-import { BLANK } from './quantity';
+import { BLANK } from './quantityReader';
 import { missing } from './missing';
 import { outOfRange } from './ranges';
 import { isOutside, readSpreads, type Spread, type Spreading } from './spread';

@@ -6,7 +6,7 @@ import { type CellError, isCellError } from '../formula/errors';
 import { type Bare, bareNumber, bareOf } from './bare';
 import type { CellRange } from './cellRange';
 import { commonText } from './commonText';
-import { valueOf } from './quantity';
+import { valueOf } from './quantityReader';
 
 /** So many texts are kept. A column that has more, and has not repeated as many, is read without. */
 const MOST_TEXTS = 4096;

@@ -7,7 +7,7 @@ import { ArgumentReader, ReadColumn } from './column';
 import { type CellError, isCellError } from '../formula/errors';
 import { cellsOf, type CellRange, cellRange } from './cellRange';
 import type { Prepared } from './prepared';
-import { BLANK } from './quantity';
+import { BLANK } from './quantityReader';
 import { readRows, readSeries } from './series';
 
 /** What an argument of many cells is read as: a list, perhaps with gaps; pairs; a series; or rows. */

@@ -3,7 +3,7 @@ import type { Quantity } from '../catalogue/quantities';
 import { fail, type Fail } from '../exposure/core/result';
 import { type CellError, isCellError } from '../formula/errors';
 import { cellRange } from './cellRange';
-import { BLANK, readQuantity } from './quantity';
+import { BLANK, readQuantity } from './quantityReader';
 
 /** One cell as a plain number as typed: no marks, and no whole number is taken for a date. A blank cell is 0. */
 function plainNumber(cell: unknown, quantity: Quantity, name: () => string): number | Fail | CellError {

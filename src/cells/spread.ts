@@ -1,7 +1,7 @@
 import type { Quantity } from '../catalogue/quantities';
 import { ArgumentReader, ReadColumn } from './column';
 import { isCellError } from '../formula/errors';
-import { BLANK } from './quantity';
+import { BLANK } from './quantityReader';
 import { type CellRange, isSingle } from './cellRange';
 import { missing } from './missing';
 import type { Prepared } from './prepared';

@@ -6,7 +6,7 @@ import { exactHalfMark, exactMark, type MarkedScale, markText, nearestMark } fro
 import { stopText } from '../exposure/stops/stopText';
 import { type ArgumentValue, readWithReason } from '../cells/argument';
 import { isCellError } from '../formula/errors';
-import { readQuantity } from '../cells/quantity';
+import { readQuantity } from '../cells/quantityReader';
 import type { Absence, Meaning, Reason } from '../cells/reason';
 import { normalise } from '../cells/text';
 import { errorOfCell } from './errorSentences';

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/catalogue';
 import { Q, type Quantity } from '../../src/catalogue/quantities';
 import { type AnyRow, type Arg, isQuantity } from '../../src/catalogue/types';
-import { readQuantity } from '../../src/cells/quantity';
+import { readQuantity } from '../../src/cells/quantityReader';
 import { isFail } from '../../src/exposure/core/result';
 import { whatItMeasures } from '../../src/cells/units';
 import { formatOf } from '../../src/sheets/formats';

@@ -3,7 +3,7 @@ import { Q } from '../../src/catalogue/quantities';
 import { type Arg, choice, flag, maybe, one, withDefault } from '../../src/catalogue/types';
 import { chosenQuantity, dependsOn, readArgument } from '../../src/cells/argument';
 import { cellsOf, isSingle, cellRange } from '../../src/cells/cellRange';
-import { BLANK } from '../../src/cells/quantity';
+import { BLANK } from '../../src/cells/quantityReader';
 import { isFail } from '../../src/exposure/core/result';
 
 const read = (cell: unknown, arg: Arg): unknown => {

@@ -4,7 +4,7 @@ import { trials } from '../full';
 import { Q, type Quantity } from '../../src/catalogue/quantities';
 import { bareOf } from '../../src/cells/bare';
 import { commonText } from '../../src/cells/commonText';
-import { readingOf, valueOf } from '../../src/cells/quantity';
+import { readingOf, valueOf } from '../../src/cells/quantityReader';
 
 const quantities = Object.entries(Q) as [string, Quantity][];
 const units = [...new Set(quantities.flatMap(([, { units: own }]) => Object.keys(own ?? {})))];

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { Q } from '../../src/catalogue/quantities';
 import { type Arg, choice, flag, list, maybe, one, withDefault } from '../../src/catalogue/types';
 import { readArgument, readWithReason } from '../../src/cells/argument';
-import { readingOf, valueOf } from '../../src/cells/quantity';
+import { readingOf, valueOf } from '../../src/cells/quantityReader';
 
 const near = (value: number): unknown => expect.closeTo(value, 12);
 const because = (by: string, value: unknown): unknown => ({ value, reason: { by } });

@@ -8,7 +8,7 @@ import { type ArgumentValue, readArgument, readWithReason } from '../../src/cell
 import { type Answer, call } from '../../src/cells/call';
 import { ArgumentReader } from '../../src/cells/column';
 import { prepared } from '../../src/cells/prepared';
-import { valueOf } from '../../src/cells/quantity';
+import { valueOf } from '../../src/cells/quantityReader';
 import { outOfRange } from '../../src/cells/ranges';
 import type { Reading } from '../../src/cells/reason';
 import { isCellError } from '../../src/formula/errors';

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { Q, type Quantity } from '../../src/catalogue/quantities';
 import { isFail } from '../../src/exposure/core/result';
 import { bareNumber, bareOf } from '../../src/cells/bare';
-import { BLANK, readingOf, readQuantity, valueOf } from '../../src/cells/quantity';
+import { BLANK, readingOf, readQuantity, valueOf } from '../../src/cells/quantityReader';
 import { orList, quote } from '../../src/cells/text';
 
 const read = (cell: unknown, quantity: Quantity): unknown => readQuantity(cell, quantity, 'it');
