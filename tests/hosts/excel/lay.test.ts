@@ -3,7 +3,7 @@ import { FULL } from '../../full';
 import { drawnCharts } from '../../../src/book/chart';
 import { columnPoints } from '../../../src/book/measures';
 import { FONT } from '../../../src/book/palette';
-import { THEME, WARNED } from '../../../src/sheets/theme';
+import { BIG_SIZE, THEME, WARNED } from '../../../src/sheets/theme';
 import { addresses, addressOf, blockAt, rangeText } from './support/a1';
 import type { FakeWorkbook } from './support/fake-workbook';
 import { look } from './support/item';
@@ -86,11 +86,12 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
     for (const cell of plan.cells) {
       if (!cell.part) throw new Error('a cell that is nothing');
       const { ink, fill, bold, italic, size, edge } = THEME[cell.part];
-      const { align, wrap } = cell.style ?? {};
+      const { align, wrap, size: drawn } = cell.style ?? {};
+      expect([size, BIG_SIZE]).toContain(drawn);
       const looks = sheet.looks.get(at(cell));
       expect(looks).toMatchObject({
         'Format.Font.Name': FONT,
-        'Format.Font.Size': size,
+        'Format.Font.Size': drawn,
         'Format.Font.Color': ink,
         'Format.HorizontalAlignment': align?.replace(/^./, (letter) => letter.toUpperCase()),
       });
@@ -173,7 +174,7 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
           name: properties.Name,
           values: calls.SetValues?.[0],
           x: calls.SetXAxisValues?.[0],
-          // more than forty marks on a line would run into one
+          // more than forty marks on a line would run into one, and a constant has none
           marks: properties.MarkerStyle === undefined,
         })),
       })),
@@ -183,11 +184,11 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
         xTitle: chart.xTitle,
         yTitle: chart.yTitle,
         place: rangeText(chart.place),
-        series: chart.series.map(({ name, values }) => ({
+        series: chart.series.map(({ name, values, role }) => ({
           name,
           values: range(values),
           x: range(chart.x),
-          marks: chart.kind === 'column' || values.rows <= 40,
+          marks: chart.kind === 'column' || (values.rows <= 40 && role !== 'limit'),
         })),
       })),
     );
