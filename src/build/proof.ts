@@ -26,6 +26,8 @@ export interface PublishedCheck {
   readonly part?: string;
   readonly gives: number | string;
   readonly tolerance?: number | { readonly relative: number };
+  /** Why print and value may differ, or how the one became the other. */
+  readonly note?: string;
 }
 
 const isSome = (cell: ExampleCell | undefined): boolean => cell !== null && cell !== undefined;
@@ -89,9 +91,24 @@ function inputWords({ cells, part }: PublishedCheck, row: AnyRow): string {
 const allowance = ({ gives, tolerance }: PublishedCheck): number =>
   typeof tolerance === 'object' ? tolerance.relative * Math.abs(Number(gives)) : (tolerance ?? 0);
 
+/** What the last digit that is printed stands for: 1 for 45, 0.01 for 0.63, 100 for 10600, whose noughts only say how large it is. */
+function lastDigit(printed: number): number {
+  const [digits = '', exponent = '0'] = String(printed).split('e');
+  const [whole = '', decimals = ''] = digits.split('.');
+  const noughts = decimals === '' ? (/(?<=[1-9])0*$/.exec(whole)?.[0].length ?? 0) : -decimals.length;
+  return 10 ** (noughts + Number(exponent));
+}
+
+/** Where it stands in the source, and why a value may be further from it than its last digit. */
+function placeAndReason(check: PublishedCheck): string | null {
+  const { gives, note, place } = check;
+  const isWide = typeof gives === 'number' && allowance(check) > lastDigit(gives);
+  const said = [...(place === undefined ? [] : [place]), ...(isWide && note !== undefined ? [note] : [])];
+  return said.length > 0 ? said.join('; ') : null;
+}
+
 const CHECK_COLUMNS: readonly TemplateColumn[] = [
-  { id: 'Function', quantity: 'text', fixed: 'values' },
-  { id: 'Inputs', quantity: 'text', fixed: 'values' },
+  { id: 'Check', quantity: 'text', fixed: 'values', wrap: true },
   { id: 'Printed', quantity: 'number', fixed: 'values', note: 'The value that the source gives.' },
   {
     id: 'Live',
@@ -110,7 +127,7 @@ const CHECK_COLUMNS: readonly TemplateColumn[] = [
     id: 'Allowed',
     quantity: 'difference',
     fixed: 'values',
-    note: 'Half of the last digit printed; where many digits are known, a small part of the value. A text must be the same.',
+    note: 'Half of the last digit printed, or more for the reason that stands beside it; where many digits are known, a small part of the value. A text must be the same.',
   },
   {
     id: 'Verdict',
@@ -119,36 +136,41 @@ const CHECK_COLUMNS: readonly TemplateColumn[] = [
       '=IF(IF(ISNUMBER([@Printed]),IF(ISNUMBER([@Difference]),ABS([@Difference])<=[@Allowed],FALSE),IFERROR([@Live]=[@Printed],FALSE)),"agrees","DIFFERS")',
     warning: { when: '=[@Verdict]<>"agrees"', text: 'differs' },
   },
-  { id: 'Source', quantity: 'text', fixed: 'values', note: 'Its title stands in the list at the end.' },
-  { id: 'Place', quantity: 'text', fixed: 'values' },
+  { id: 'Source', quantity: 'text', fixed: 'values', wrap: true },
+  {
+    id: 'Place and reason',
+    quantity: 'text',
+    fixed: 'values',
+    wrap: true,
+    note: 'Where in the source it stands; and why the value may differ by more than the last digit printed.',
+  },
 ];
+
+/** How far a source carries, in a word. */
+const KIND_WORDS: Readonly<Record<Source['kind'], string>> = {
+  published: 'printed',
+  derived: 'apart',
+  'common practice': 'practice',
+  memory: 'memory',
+};
 
 const SOURCE_COLUMNS: readonly TemplateColumn[] = [
-  { id: 'Key', quantity: 'text', fixed: 'values' },
+  { id: 'Source', quantity: 'text', fixed: 'values', wrap: true },
+  { id: 'Checks', quantity: 'count', formula: '=COUNTIF(Checks[Source],[@Source])' },
   { id: 'Kind', quantity: 'text', fixed: 'values' },
-  {
-    id: 'Checks',
-    quantity: 'count',
-    formula: '=COUNTIF(Checks[Source],[@Key])',
-  },
-  { id: 'Title', quantity: 'text', fixed: 'values' },
 ];
 
-/** Widths of the columns: texts have the room that the longest of them needs. */
-function widths(rows: readonly (readonly TemplateValue[])[], keys: readonly string[]): readonly number[] {
-  const longest = (column: number): number =>
-    Math.max(...rows.map((row) => String(row[column] ?? '').length)) * LETTER;
-  const key = Math.max(...keys.map(({ length }) => length));
-  const name = Math.max(...rows.map(([id]) => String(id).length)) * CAPITAL;
-  return [Math.max(key, name), longest(1), 16, 16, 12, 12, 10, key, longest(6)].map((width) =>
-    Math.min(WIDEST, Math.ceil(width) + 1),
-  );
-}
+/** A count of the checks whose sources are of a kind. */
+const counted = (id: string, label: string, kind: Source['kind'], remark: string) => ({
+  id,
+  label,
+  quantity: 'count',
+  formula: `=SUMIFS(Sources[Checks],Sources[Kind],"${KIND_WORDS[kind]}")`,
+  remark,
+});
 
-/** Widths of letters against that of a figure, in which a sheet counts: without them, words would get too much room or too little. */
-const LETTER = 0.78;
-const CAPITAL = 1.2;
-const WIDEST = 80;
+/** Wide enough for numbers and a verdict, and together as wide as a page that prints at its own size. */
+const WIDTHS: readonly number[] = [32, 10, 10, 9, 9, 9, 29, 23];
 const TOP = 10;
 
 /**
@@ -161,20 +183,19 @@ export function proofTemplate(checks: readonly PublishedCheck[]): Template {
     const row = rowOf(check.function);
     if (row === undefined) throw new Error(`A published check names ${check.function}, which is no function`);
     return [
-      check.function,
-      inputWords(check, row),
+      `${check.function}: ${inputWords(check, row)}`,
       check.gives,
       liveFormula(check, row),
       allowance(check),
-      check.source,
-      check.place ?? null,
+      SOURCES[check.source].title,
+      placeAndReason(check),
     ];
   });
-  const keys = [...new Set(checks.map(({ source }) => source))].sort();
-  const sources = keys.map((key): readonly TemplateValue[] => {
-    const { kind, title }: Source = SOURCES[key];
-    return [key, kind, title];
-  });
+  // Several keys may be parts of one work.
+  const kinds = new Map(checks.map(({ source }) => [SOURCES[source].title, SOURCES[source].kind]));
+  const sources = [...kinds]
+    .sort(([one], [other]) => (one < other ? -1 : 1))
+    .map(([title, kind]): readonly TemplateValue[] => [title, KIND_WORDS[kind]]);
   return {
     id: 'proof',
     name: 'Proof',
@@ -182,7 +203,7 @@ export function proofTemplate(checks: readonly PublishedCheck[]): Template {
     start:
       'Nothing needs typing. Each row is a value that somebody else printed or worked out, and beside it the value that our function gives in this workbook now. A row that differs is marked, and counted above.',
     words: ['check', 'source', 'published', 'test', 'accuracy'],
-    columns: widths(rows, keys),
+    columns: WIDTHS,
     freezeRows: TOP + 1,
     landscape: true,
     blocks: [
@@ -191,15 +212,26 @@ export function proofTemplate(checks: readonly PublishedCheck[]): Template {
         title: 'All together',
         at: 'A4',
         fields: [
-          { id: 'all', label: 'Checks', quantity: 'count', formula: '=COUNTA(Checks[Function])' },
-          { id: 'agree', label: 'Agree', quantity: 'count', formula: '=COUNTIF(Checks[Verdict],"agrees")' },
+          counted(
+            'printed',
+            'Printed by somebody',
+            'published',
+            'read where it was printed, in the source that is named',
+          ),
+          counted(
+            'apart',
+            'Worked apart',
+            'derived',
+            'by another route than our code, from what the source defines',
+          ),
+          counted('memory', 'From memory', 'memory', 'known to be printed, but not read again'),
           {
             id: 'differ',
             label: 'Differ',
             quantity: 'count',
             answer: true,
-            formula: '={all}-{agree}',
-            remark: 'within what the source prints',
+            formula: '=ROWS(Checks[Verdict])-COUNTIF(Checks[Verdict],"agrees")',
+            remark: 'of all of them, by more than is allowed',
             warning: { when: '={differ}>0', text: 'look for the marked rows' },
           },
         ],

@@ -131,6 +131,7 @@ class Builder {
       align: format.align,
       ...(meaning.note === undefined ? {} : { note: meaning.note }),
       ...(meaning.big ? { big: true } : {}),
+      ...('wrap' in meaning ? { wrap: true } : {}),
     });
   }
 

@@ -94,6 +94,8 @@ export interface TemplateColumn extends CellContent {
   readonly tenths?: true;
   /** Looked up where the workbook has the other table; an input where it has not. */
   readonly from?: LookUp;
+  /** Words that are too long for their column go on in more lines; of results the row's height is not known before. */
+  readonly wrap?: true;
   /** What its rows hold belongs to the sheet, filled or empty: `values`, or `formulas` that differ from row to row. */
   readonly fixed?: 'values' | 'formulas';
 }

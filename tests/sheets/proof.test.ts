@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import { createRequire } from 'node:module';
 import { expect, test } from 'vitest';
 import { type PublishedCheck, proofTemplate } from '../../src/build/proof';
+import { SOURCES } from '../../src/catalogue/sources';
 import { planAlone } from '../../src/sheets/makePlan';
 import type { TemplateTable, Template } from '../../src/sheets/template';
 import { calculated, templateOf } from './support';
@@ -12,7 +13,11 @@ const published = readdirSync(FOLDER)
   .filter((file) => file.endsWith('.json'))
   .flatMap(
     (file) =>
-      (JSON.parse(readFileSync(resolve(FOLDER, file), 'utf8')) as { checks: PublishedCheck[] }).checks,
+      (
+        JSON.parse(readFileSync(resolve(FOLDER, file), 'utf8')) as {
+          checks: (PublishedCheck & { id: string; kind: string })[];
+        }
+      ).checks,
   );
 
 const proof = templateOf('proof');
@@ -26,31 +31,81 @@ async function totals(template: Template) {
   const { column, cell } = await calculated(template);
   return {
     column: (name: string) => column('Checks', name),
-    all: cell('all'),
-    agree: cell('agree'),
+    kinds: ['printed', 'apart', 'memory'].map((id) => cell(id)),
     differ: cell('differ'),
   };
 }
 
-test('shows every published check, with its source, the value printed and what may differ', () => {
+test('shows every published check, with the title of its source, the value printed and what may differ', () => {
   const rows = tableOf(proof, 'Checks').rows;
   expect(rows).toHaveLength(published.length);
-  expect(rows.map(([id, , gives, , , source]) => [id, gives, source])).toEqual(
-    published.map((check) => [check.function, check.gives, check.source]),
+  expect(rows.map(([check, gives, , , source]) => [String(check).split(':')[0], gives, source])).toEqual(
+    published.map((check) => [check.function, check.gives, SOURCES[check.source].title]),
   );
-  const keys = tableOf(proof, 'Sources').rows.map(([key]) => key);
-  expect(new Set(keys)).toEqual(new Set(published.map(({ source }) => source)));
+  const titles = tableOf(proof, 'Sources').rows.map(([title]) => title);
+  expect(new Set(titles)).toEqual(new Set(published.map(({ source }) => SOURCES[source].title)));
+  expect(new Set(titles).size).toBe(titles.length);
 });
 
-test('every live value agrees', { timeout: 60_000 }, async () => {
-  const { column, all, agree, differ } = await totals(proof);
-  const rows = tableOf(proof, 'Checks').rows;
-  const wrong = column('Verdict').flatMap((verdict, i) =>
-    verdict === 'agrees' ? [] : [[rows[i]?.[3], rows[i]?.[2], column('Live')[i]]],
-  );
-  expect(wrong).toEqual([]);
-  expect([all, agree, differ]).toEqual([published.length, published.length, 0]);
+test('keys that share a title are of one kind', () => {
+  const kinds = Object.values(SOURCES).map(({ title, kind }) => `${title}: ${kind}`);
+  expect(new Set(kinds).size).toBe(new Set(Object.values(SOURCES).map(({ title }) => title)).size);
 });
+
+test(
+  'every live value agrees, and leads with how many there are of each kind',
+  { timeout: 60_000 },
+  async () => {
+    const { column, kinds, differ } = await totals(proof);
+    const rows = tableOf(proof, 'Checks').rows;
+    const wrong = column('Verdict').flatMap((verdict, i) =>
+      verdict === 'agrees' ? [] : [[rows[i]?.[2], rows[i]?.[1], column('Live')[i]]],
+    );
+    expect(wrong).toEqual([]);
+    expect(differ).toBe(0);
+    // Each check says itself how sure it is.
+    const of = (kind: string) => published.filter((check) => check.kind === kind).length;
+    expect(kinds).toEqual([of('published'), of('analytic'), of('memory')]);
+    const [form] = proof.blocks;
+    expect(form?.kind === 'form' ? form.fields.map(({ id }) => id) : []).toEqual([
+      'printed',
+      'apart',
+      'memory',
+      'differ',
+    ]);
+  },
+);
+
+test(
+  'where print and value differ by more than the last digit printed, the reason stands beside it',
+  { timeout: 60_000 },
+  async () => {
+    const { column } = await totals(proof);
+    /** 1 in the place of the last digit that is no trailing nought of a whole number: 0.01 for 3.55, 100 for 10600. */
+    const lastDigit = (printed: number): number => {
+      const text = printed
+        .toPrecision(15)
+        .replace(/e.*/, '')
+        .replace(/(\.\d*?)0+$/, '$1');
+      const decimals = (text.split('.')[1] ?? '').length;
+      if (decimals > 0) return 10 ** -decimals;
+      let place = 1;
+      while (printed !== 0 && printed % (place * 10) === 0) place *= 10;
+      return place;
+    };
+    const far = published.filter(({ gives, kind }, i) => {
+      if (typeof gives !== 'number' || kind === 'analytic') return false;
+      const differs = Math.abs(Number(column('Live')[i]) - gives);
+      return differs > lastDigit(gives) && differs > 1e-9 * Math.abs(gives);
+    });
+    expect(far.length).toBeGreaterThan(10);
+    const rows = tableOf(proof, 'Checks').rows;
+    for (const check of far) {
+      expect(check.note, check.id).toMatch(/\w{3}/);
+      expect(rows[published.indexOf(check)]?.[5], check.id).toContain(check.note);
+    }
+  },
+);
 
 test(
   'a value that differs is said in its row and counted, a text as well as a number',
