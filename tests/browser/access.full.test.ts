@@ -16,7 +16,7 @@ it.each(['light', 'dark'] as const)('what is ours has no fault in the %s', async
   await sheet.dialog.getByRole('button', { name: 'Start over' }).click();
   await expect.poll(() => sheet.notice.innerText()).toBe('This is a new workbook.');
   // Answers of ours, with their steps to explain.
-  await sheet.click('B16');
+  await sheet.click('B20');
   for (const tab of ['Sheets', 'Functions', 'Charts', 'Explain']) {
     await sheet.pane.getByRole('tab', { name: tab }).click();
     await openAll(page);

@@ -53,7 +53,7 @@ it('a worker whose script cannot be loaded is told of, and nothing typed is lost
   await sheet.enterDown('I5', ['typed', '=B6*2']);
   await sheet.page.evaluate(() => sessionStorage.setItem('network is back', 'yes'));
   await loadAnew(sheet);
-  await sheet.shows('B16', 18);
+  await sheet.shows('B20', 3);
   await sheet.shows('I6', 64);
   expect(await sheet.values('B6', 'I5')).toEqual([32, 'typed']);
 });

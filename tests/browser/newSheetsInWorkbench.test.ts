@@ -49,7 +49,7 @@ describe('a sheet that came into the workbench', () => {
     await sheet.showsNear('B24', 2 ** 8.3);
     await takeBack();
     await said().toBe('“Lights on set” is taken away again. Ctrl+Z brings it back.');
-    expect(await sheet.tables()).toEqual({ Build: 'A35:E47' });
+    expect(await sheet.tables()).toEqual({ Build: 'A52:F64', Tally: 'A39:E49' });
     await sheet.undo('A3');
     await expect.poll(() => sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
     expect(await sheet.tables()).toHaveProperty('Lights', 'A12:R17');

@@ -17,23 +17,24 @@ describe('a sheet inserted from the pane', () => {
 
   it('answers, follows a new target, and shows its chart', async () => {
     await sheet.insert('Pops build');
-    await sheet.shows('B16', 36);
+    await sheet.shows('B20', 5);
     expect(await sheet.page.evaluate(() => window.sweeptable.selected())).toBe('B5');
 
-    // A stop less to reach is half the pops: 2^4.14 = 17.7 of them, and 17 waits of 2.2 s between.
+    // f/22 and 6 tenths is 2^9.6, f/32 2^10, and 2^0.9772 is lost: 2^(0.4 + 0.9772 − 0.05) = 2.51 pops, of which ambient light
+    // brings 0.02 in each of 2 waits of 2.2 s.
     await sheet.enter('B6', '32');
-    await sheet.shows('B16', 18);
-    await sheet.showsNear('B19', 17 * 2.2);
-    await sheet.showsNear('B20', 18 * 2.2);
+    await sheet.shows('B20', 3);
+    await sheet.showsNear('B24', 2 * 2.2);
+    await sheet.showsNear('B26', 3 * 2.2);
 
     await sheet.pane.getByRole('tab', { name: 'Charts' }).click();
     const card = sheet.pane.getByRole('tabpanel', { name: 'Charts' });
     await card.getByText('Show the numbers').click();
     const first = card.locator('tbody tr').first().locator('td');
-    expect(await first.innerText()).toBe('f/7.5');
-    // A stop more from the heads is a stop more at the film: 7.485 · √2 = 10.59.
-    await sheet.enter('B5', '22');
-    await expect.poll(() => first.innerText()).toBe('f/10.6');
+    expect(await first.innerText()).toBe('f/19.9');
+    // A stop more from the heads is a stop more at the film: 19.855 · √2 = 28.08.
+    await sheet.enter('B5', '32');
+    await expect.poll(() => first.innerText()).toBe('f/28.1');
   });
 
   it('is numbered where its name is taken, and reads its own table', async () => {
@@ -69,7 +70,7 @@ describe('a sheet inserted from the pane', () => {
     await sheet.insert('Lights on set');
     await sheet.undo('A3');
     await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
-    expect(await sheet.tables()).toEqual({ Build: 'A35:E47' });
+    expect(await sheet.tables()).toEqual({ Build: 'A52:F64', Tally: 'A39:E49' });
     await sheet.insert('Lights on set');
     expect(await sheet.tables()).toHaveProperty('Lights');
   });

@@ -42,7 +42,7 @@ describe('storage that fails', () => {
     expect(await sheet.standing.innerText()).toMatch(/allows no storage here/);
     await sheet.page.getByRole('button', { name: 'Close this message' }).click();
     await sheet.enter('B6', '32');
-    await sheet.shows('B16', 18);
+    await sheet.shows('B20', 3);
     await sheet.insert('Lights on set');
     await sheet.page.waitForTimeout(700);
     expect(await sheet.standing.innerText()).toBe('');

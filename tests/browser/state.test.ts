@@ -22,7 +22,7 @@ it('finds the work of the last visit, at the sheet that was in view, and the pan
   expect(await sheet.page.evaluate(() => window.sweeptable.inView())).toBe('Lights on set');
   expect(await sheet.values('B9', 'P13', 'R17', 'I8')).toEqual(before);
   await sheet.shows('I5', 'kept');
-  expect(await sheet.tables()).toEqual({ Build: 'A35:E47', Lights: 'A12:R17' });
+  expect(await sheet.tables()).toEqual({ Build: 'A52:F64', Tally: 'A39:E49', Lights: 'A12:R17' });
   expect(await sheet.pane.isVisible()).toBe(false);
   await sheet.page.getByRole('button', { name: 'Sheets and functions' }).click();
   expect(await sheet.pane.isVisible()).toBe(true);

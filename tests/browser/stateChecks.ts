@@ -23,7 +23,7 @@ export function checkPutAside(all: readonly Unreadable[], of: () => Workbench): 
     await sheet.page.evaluate(() => dispatchEvent(new Event('pagehide')));
     await put(sheet.page, 'now', record);
     await sheet.reload();
-    await sheet.shows('B16', 36);
+    await sheet.shows('B20', 5);
     expect(await sheet.notice.innerText()).toMatch(said);
     const aside = Object.entries(await records(sheet.page)).filter(([key]) => key.startsWith('aside'));
     expect(aside.map(([, value]) => value)).toEqual([record]);
@@ -41,9 +41,9 @@ export async function startOverAndTakeBack(sheet: Workbench): Promise<void> {
   await sheet.command('Start over');
   await sheet.dialog.getByRole('button', { name: 'Start over' }).click();
   await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
-  await sheet.shows('B16', 36);
+  await sheet.shows('B20', 5);
   await sheet.insert('Pops build');
-  await sheet.shows('B16', 36);
+  await sheet.shows('B20', 5);
 
   await sheet.reload();
   await sheet.page.getByRole('button', { name: 'Take back' }).click();

@@ -17,9 +17,9 @@ describe('the workbook in two tabs', () => {
     await says(second).toBe('');
     await says(first).toMatch(ELSEWHERE);
     await second.enter('B6', '22');
-    await second.shows('B16', 9);
+    await second.shows('B20', 2);
     await first.page.getByRole('button', { name: 'Go on here' }).click();
-    await first.shows('B16', 9);
+    await first.shows('B20', 2);
     await says(first).toBe('');
     await says(second).toMatch(ELSEWHERE);
     expect(second.complaints).toEqual({ errors: [], outside: [] });

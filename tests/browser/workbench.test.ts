@@ -12,34 +12,35 @@ describe('the sheet that a newcomer meets', () => {
   allInOneWorkbook(take);
 
   it('has answers before anything is touched', async () => {
-    // Worked by hand: f/16 and three tenths is 2^(8.3/2); the draw loses 2·log2(180/120), the filter log2(2.5) stops;
-    // f/45 is 2^(11/2), so the pops must bring 5.19 stops, less the twentieth that is let go: 2^5.14 = 35.3.
-    const [pops, open, ready] = await sheet.values('B16', 'B19', 'B20');
-    expect(pops).toBe(36);
-    expect(open).toBeCloseTo(35 * (1.2 + 1), 9);
-    expect(ready).toBeCloseTo(36 * (1.2 + 1), 9);
-    await sheet.showsNear('B24', 2 ** (8.3 / 2));
-    await sheet.showsNear('B26', 2 * Math.log2(180 / 120));
-    await sheet.showsNear('B27', Math.log2(2.5));
+    // Worked by hand: f/22 and six tenths is 2^(9.6/2); the draw loses 2·log2(150/120), the filter a third of a stop; f/45 is
+    // 2^(11/2), so the pops must bring 2.377 stops, less the twentieth that is let go: 2^2.327 = 5.02. Ambient light of f/4 in
+    // 2 s brings 0.023 pops in each of 4 waits, so that 5 do.
+    const [pops, open, ready] = await sheet.values('B20', 'B24', 'B26');
+    expect(pops).toBe(5);
+    expect(open).toBeCloseTo(4 * (1.2 + 1), 9);
+    expect(ready).toBeCloseTo(5 * (1.2 + 1), 9);
+    await sheet.showsNear('B85', 2 ** (9.6 / 2));
+    await sheet.showsNear('B87', 2 * Math.log2(150 / 120));
+    await sheet.showsNear('B88', 1 / 3);
     expect(await sheet.sheets()).toEqual(['Pops build']);
     expect(await sheet.page.evaluate(() => window.sweeptable.selected())).toBe('B5');
   });
 
   it('shows every number in full, with its unit, and no error', async () => {
-    const cells = Array.from({ length: 70 }, (_, row) =>
+    const cells = Array.from({ length: 110 }, (_, row) =>
       'ABCDEF'.split('').map((column) => `${column}${row + 1}`),
     ).flat();
     const texts = await sheet.texts(...cells);
     expect(texts.filter((text) => text.startsWith('#'))).toEqual([]);
-    expect(await sheet.texts('B5', 'C5', 'B7', 'B13', 'B16', 'B19', 'B27', 'C36')).toEqual([
-      'f/16',
-      '3',
+    expect(await sheet.texts('B5', 'C5', 'B7', 'B13', 'B20', 'B24', 'B88', 'E53')).toEqual([
+      'f/22',
+      '6',
       '120 mm',
       '2 s',
-      '36',
-      '77.0 s',
-      '1.32 stop',
-      'f/7.5',
+      '5',
+      '8.8 s',
+      '0.33 stop',
+      'f/19.9',
     ]);
   });
 

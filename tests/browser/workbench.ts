@@ -89,7 +89,7 @@ export class Workbench {
         if (close.checkVisibility()) close.click();
       press('[role=tab]', 'Sheets');
     });
-    await this.page.waitForFunction(() => window.sweeptable.cell('B16').value === 36);
+    await this.page.waitForFunction(() => window.sweeptable.cell('B20').value === 5);
   }
 
   /** Makes the window as tall as a test needs to have all of its cells in sight. */

@@ -1,0 +1,77 @@
+import { describe, expect, test } from 'vitest';
+import type { Field, TemplateTable, TemplateValue } from '../../src/sheets/template';
+import { calculated, templateOf } from './support';
+
+/**
+ * The demo is one job. A sheet that asks for something of this list has this value: a sheet joins by its id below, with what it
+ * calls its cells.
+ */
+const JOB = {
+  focal: 120,
+  draw: 150,
+  filters: '1/3',
+  reading: 22,
+  readingTenths: 6,
+  recycle: 1.2,
+  pause: 1,
+  allowed: 40,
+} as const;
+type Part = keyof typeof JOB;
+
+/** What a sheet calls its cells where that is not the name above. */
+const SHEETS: Readonly<Record<string, Partial<Record<string, Part>>>> = {
+  'pops-build': {},
+  'depth-options': {},
+  'lights-on-set': { filter: 'filters' },
+};
+
+const HEADS = ['Alder 600', 'Birch 1200', 'Cedar 2400', 'Hazel 400'] as const;
+/** Least and most energy of each head in Ws. */
+const LIMITS: Readonly<Record<string, readonly [least: number, most: number]>> = {
+  'Alder 600': [9.4, 600],
+  'Birch 1200': [18.8, 1200],
+  'Cedar 2400': [37.5, 2400],
+  'Hazel 400': [6.3, 400],
+};
+
+function inputsOf(id: string): ReadonlyMap<string, TemplateValue> {
+  const fields = templateOf(id).blocks.flatMap((block) => (block.kind === 'form' ? block.fields : []));
+  return new Map(
+    fields.flatMap((field: Field) => [
+      ...(field.formula === undefined ? [[field.id, field.value ?? null] as const] : []),
+      ...(field.tenths ? [[field.tenths.id, field.tenths.value] as const] : []),
+    ]),
+  );
+}
+
+describe.each(Object.entries(SHEETS))('%s', (id, names) => {
+  test('has the demo job wherever it asks for a part of it', () => {
+    const found = [...inputsOf(id)].flatMap(([cell, value]) => {
+      const part = names[cell] ?? cell;
+      return part in JOB ? [[part, value] as const] : [];
+    });
+    expect(found.length).toBeGreaterThanOrEqual(3);
+    for (const [part, value] of found) expect(value, part).toBe(JOB[part as Part]);
+  });
+});
+
+test('heads are those of the job, with their limits', () => {
+  const lights = templateOf('lights-on-set').blocks.find(
+    (block): block is TemplateTable => block.kind === 'table' && block.id === 'Lights',
+  ) as TemplateTable;
+  const given = lights.columns.filter(({ formula }) => formula === undefined).map(({ id }) => id);
+  const [head, least, most] = ['Head', 'Least', 'Most'].map((name) => given.indexOf(name)) as [
+    number,
+    number,
+    number,
+  ];
+  expect(new Set(lights.rows.map((row) => row[head]))).toEqual(new Set(HEADS));
+  for (const row of lights.rows) expect([row[least], row[most]]).toEqual(LIMITS[String(row[head])]);
+});
+
+test('one pop of all heads reads what the heads read together in Lights on set', async () => {
+  const { cell } = await calculated(templateOf('lights-on-set'));
+  // f/22 is 2^4.5
+  const tenths = Math.round(20 * Math.log2(Number(cell('together')) / 2 ** 4.5));
+  expect(tenths).toBe(JOB.readingTenths);
+});
