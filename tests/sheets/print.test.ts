@@ -1,0 +1,70 @@
+import { describe, expect, test } from 'vitest';
+import { widthOf } from '../../src/book/measures';
+import { PAGE } from '../../src/book/pages';
+import { blockPlace } from '../../src/sheets/layout';
+import { calculated, templateOf, type Typed, typedOver } from './support';
+
+/** Points that a letter takes of the size of its type, on an average of English words; capitals and bold take more. */
+const LETTER = 0.5;
+
+/** Sheets that were brought to this; the others join as they are. With each, what makes it say its longest words. */
+const SHEETS: Readonly<Record<string, readonly Typed[]>> = {
+  'pops-build': [{}, { ambient: 16 }, { allowed: 2 }, { target: 11 }, { allowed: 'some' }, { recycle: null }],
+  'depth-options': [{}, { blur: 0.06 }, { blur: 0.001 }, { draw: null }, { reading: null }, { allowed: 1 }],
+  proof: [{}],
+};
+
+describe.each(Object.entries(SHEETS))('%s', (id, jobs) => {
+  const template = templateOf(id);
+
+  test('prints in 9 points or more on A4 and on Letter', async () => {
+    const { plan } = await calculated(template);
+    const { width } = template.landscape ? PAGE.lengthwise : PAGE.upright;
+    const scale = Math.min(1, width / widthOf({ column: 0, columns: template.columns.length }, plan.widths));
+    const smallest = Math.min(...plan.cells.map(({ style }) => style?.size ?? 10));
+    expect(scale * smallest).toBeGreaterThanOrEqual(9);
+    for (const { column } of plan.cells) expect(column).toBeLessThan(template.columns.length);
+  });
+
+  test('has its answers left of column I', () => {
+    for (const block of template.blocks)
+      if (block.kind === 'form') expect(blockPlace(block).column + 1).toBeLessThan(8);
+  });
+
+  test('has nothing below a table that people type into', () => {
+    const typedInto = template.blocks.filter(
+      (block) => block.kind === 'table' && block.columns.some((c) => c.formula === undefined && !c.fixed),
+    );
+    for (const table of typedInto)
+      for (const other of template.blocks)
+        if (other !== table) expect(blockPlace(other).row).toBeLessThan(blockPlace(table).row);
+  });
+
+  test('says no note and no caution twice', () => {
+    const parts = template.blocks.flatMap((block) => (block.kind === 'form' ? block.fields : block.columns));
+    const notes = [...parts.flatMap(({ note }) => note ?? []), ...template.cautions];
+    expect(notes.filter((note, i) => notes.indexOf(note) !== i)).toEqual([]);
+  });
+
+  test.each(jobs)('cuts no words: %o', async (typed) => {
+    const { plan, values } = await calculated(typedOver(template, typed));
+    const taken = new Set(
+      plan.cells
+        .filter(({ row, column }) => values(row, column) !== '' && values(row, column) !== null)
+        .map(({ row, column }) => `${row},${column}`),
+    );
+    const cut = plan.cells.flatMap(({ row, column, style, part }) => {
+      const text = values(row, column);
+      if (typeof text !== 'string' || style?.wrap) return [];
+      // Words go on over empty cells to their right, as far as the page does; numbers and texts at the right do not.
+      let columns = 1;
+      if (style?.align !== 'right')
+        while (column + columns < template.columns.length && !taken.has(`${row},${column + columns}`))
+          columns++;
+      const isBold = style?.bold || text.startsWith('!') || part === 'warning';
+      const wide = text.length * (style?.size ?? 10) * LETTER * (isBold ? 1.08 : 1);
+      return wide > widthOf({ column, columns }, plan.widths) ? [`${text} (${part})`] : [];
+    });
+    expect(cut).toEqual([]);
+  });
+});
