@@ -88,9 +88,9 @@ test(
         .replace(/e.*/, '')
         .replace(/(\.\d*?)0+$/, '$1');
       const decimals = (text.split('.')[1] ?? '').length;
-      if (decimals > 0) return 10 ** -decimals;
+      if (decimals > 0 || printed === 0) return 10 ** -decimals;
       let place = 1;
-      while (printed !== 0 && printed % (place * 10) === 0) place *= 10;
+      while (printed % (place * 10) === 0) place *= 10;
       return place;
     };
     const far = published.filter(({ gives, kind }, i) => {
