@@ -282,6 +282,7 @@ describe('what is missing, or cannot be read', () => {
     ['reading', DATE, 'the reading of one pop cannot be read'],
     ['reading', '2 m', 'the reading of one pop cannot be read'],
     ['reading', 'blue', 'the reading of one pop cannot be read'],
+    ['reading', '22³', 'the reading of one pop cannot be read'],
     ['target', null, 'type the lens setting'],
     ['target', 0, 'the lens setting cannot be read'],
     ['target', DATE, 'the lens setting cannot be read'],
@@ -356,6 +357,11 @@ describe('what is missing, or cannot be read', () => {
     // 1.4 + 1/3 − 0.05 = 1.68333: 2^ = 3.21
     const { cell } = await sheet({ focal: null, draw: null, ambient: null });
     expect([cell('bellowsLoss'), cell('pops')]).toEqual([0, 4]);
+  });
+  test('a filter is read by its name', async () => {
+    // ND 0.9 is 0.9 / log10 2 = 2.98974 stops: 1.4 + 0.643856 + 2.98974 − 0.05 = 4.98359, 2^ = 31.6
+    const { cell } = await sheet({ filters: 'ND 0.9', ambient: null });
+    expect([cell('filterLoss'), cell('pops')]).toEqual([expect.closeTo(2.98974, 4), 32]);
   });
   test('without filters nothing is lost in them', async () => {
     // 1.4 + 0.643856 − 0.05 = 1.993856: 2^ = 3.98

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { widthOf } from '../../src/book/measures';
+import { widthOfColumns } from '../../src/book/measures';
 import { PAGE } from '../../src/book/pages';
 import { blockPlace } from '../../src/sheets/layout';
+import type { Field, TemplateColumn } from '../../src/sheets/template';
 import { calculated, templateOf, type Typed, typedOver } from './support';
 
 /** Points that a letter takes of the size of its type, on an average of English words; capitals and bold take more. */
@@ -20,7 +21,10 @@ describe.each(Object.entries(SHEETS))('%s', (id, jobs) => {
   test('prints in 9 points or more on A4 and on Letter', async () => {
     const { plan } = await calculated(template);
     const { width } = template.landscape ? PAGE.lengthwise : PAGE.upright;
-    const scale = Math.min(1, width / widthOf({ column: 0, columns: template.columns.length }, plan.widths));
+    const scale = Math.min(
+      1,
+      width / widthOfColumns({ column: 0, columns: template.columns.length }, plan.widths),
+    );
     const smallest = Math.min(...plan.cells.map(({ style }) => style?.size ?? 10));
     expect(scale * smallest).toBeGreaterThanOrEqual(9);
     for (const { column } of plan.cells) expect(column).toBeLessThan(template.columns.length);
@@ -41,7 +45,9 @@ describe.each(Object.entries(SHEETS))('%s', (id, jobs) => {
   });
 
   test('says no note and no caution twice', () => {
-    const parts = template.blocks.flatMap((block) => (block.kind === 'form' ? block.fields : block.columns));
+    const parts = template.blocks.flatMap<Field | TemplateColumn>((block) =>
+      block.kind === 'form' ? block.fields : block.columns,
+    );
     const notes = [...parts.flatMap(({ note }) => note ?? []), ...template.cautions];
     expect(notes.filter((note, i) => notes.indexOf(note) !== i)).toEqual([]);
   });
@@ -63,7 +69,7 @@ describe.each(Object.entries(SHEETS))('%s', (id, jobs) => {
           columns++;
       const isBold = style?.bold || text.startsWith('!') || part === 'warning';
       const wide = text.length * (style?.size ?? 10) * LETTER * (isBold ? 1.08 : 1);
-      return wide > widthOf({ column, columns }, plan.widths) ? [`${text} (${part})`] : [];
+      return wide > widthOfColumns({ column, columns }, plan.widths) ? [`${text} (${part})`] : [];
     });
     expect(cut).toEqual([]);
   });
