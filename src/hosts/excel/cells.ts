@@ -16,11 +16,14 @@ function block<T>(sheet: BookSheet, content: (cell: BookCell) => T | null): (T |
 /** The number format with which a cell takes everything that is typed as text. */
 export const TEXT = '@';
 
-/** Words that begin like a formula are marked as words, except in cells that take everything as text anyway. */
+/** What Excel takes for a formula, a number or a date, where it is typed. */
+const MISREAD = /^[=+\-@']|^[\d.,]+( ?%|e[+-]?\d+)?$|^\d+ ?[/:.-]/i;
+
+/** Words that Excel would take for something else are marked as words, except in cells that take everything as text anyway. */
 function typed({ value, formula, style }: BookCell): Content {
   if (formula !== undefined) return null;
   if (isCellError(value)) return value.error;
-  const isMarked = typeof value === 'string' && style?.format !== TEXT && /^[=+\-@']/.test(value);
+  const isMarked = typeof value === 'string' && style?.format !== TEXT && MISREAD.test(value);
   return isMarked ? `'${value}` : value;
 }
 

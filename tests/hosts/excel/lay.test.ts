@@ -3,6 +3,7 @@ import { FULL } from '../../full';
 import { drawnCharts } from '../../../src/book/chart';
 import { columnPoints } from '../../../src/book/measures';
 import { FONT } from '../../../src/book/palette';
+import { blockPlace, layout, tableTop } from '../../../src/sheets/layout';
 import { BIG_SIZE, THEME, WARNED } from '../../../src/sheets/theme';
 import { addresses, addressOf, blockAt, rangeText } from './support/a1';
 import type { FakeWorkbook } from './support/fake-workbook';
@@ -83,15 +84,29 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
     }
   });
   test('every part has its look', () => {
+    const map = layout(template);
+    const fields = template.blocks.flatMap((block) => (block.kind === 'form' ? block.fields : []));
+    const tables = template.blocks.flatMap((block) => (block.kind === 'table' ? [block] : []));
+    const big = new Set([
+      ...fields.flatMap(({ id, big: isBig }) =>
+        isBig ? [at(map.cells.get(id)?.place ?? { row: 0, column: 0 })] : [],
+      ),
+      ...tables.flatMap((table) =>
+        table.columns.flatMap((column, c) =>
+          column.big
+            ? table.rows.map((_, r) => addressOf(tableTop(table) + 1 + r, blockPlace(table).column + c))
+            : [],
+        ),
+      ),
+    ]);
     for (const cell of plan.cells) {
       if (!cell.part) throw new Error('a cell that is nothing');
       const { ink, fill, bold, italic, size, edge } = THEME[cell.part];
-      const { align, wrap, size: drawn } = cell.style ?? {};
-      expect([size, BIG_SIZE]).toContain(drawn);
+      const { align, wrap } = cell.style ?? {};
       const looks = sheet.looks.get(at(cell));
       expect(looks).toMatchObject({
         'Format.Font.Name': FONT,
-        'Format.Font.Size': drawn,
+        'Format.Font.Size': big.has(at(cell)) ? BIG_SIZE : size,
         'Format.Font.Color': ink,
         'Format.HorizontalAlignment': align?.replace(/^./, (letter) => letter.toUpperCase()),
       });
@@ -174,7 +189,7 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
           name: properties.Name,
           values: calls.SetValues?.[0],
           x: calls.SetXAxisValues?.[0],
-          // more than forty marks on a line would run into one, and a constant has none
+          // a constant line has none, and more than forty on another would run into one
           marks: properties.MarkerStyle === undefined,
         })),
       })),
@@ -188,7 +203,7 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
           name,
           values: range(values),
           x: range(chart.x),
-          marks: chart.kind === 'column' || (values.rows <= 40 && role !== 'limit'),
+          marks: role !== 'limit' && (chart.kind === 'column' || values.rows <= 40),
         })),
       })),
     );
@@ -200,14 +215,14 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
   });
   test('it prints on pages one wide, with its name above', () => {
     const { page } = plan;
-    const layout = sheet.item.children.get('PageLayout');
-    expect(layout?.properties).toEqual({
+    const printed = sheet.item.children.get('PageLayout');
+    expect(printed?.properties).toEqual({
       Orientation: page.landscape ? 'Landscape' : 'Portrait',
       PaperSize: 'A4',
       Zoom: { horizontalFitToPages: 1 },
     });
-    expect(layout?.calls.SetPrintArea).toEqual([`[${plan.name}]!${page.area && rangeText(page.area)}`]);
-    expect(layout?.calls.SetPrintTitleRows).toEqual(
+    expect(printed?.calls.SetPrintArea).toEqual([`[${plan.name}]!${page.area && rangeText(page.area)}`]);
+    expect(printed?.calls.SetPrintTitleRows).toEqual(
       page.titleRows > 0 ? [`$1:$${page.titleRows}`] : undefined,
     );
     expect(look(sheet.item, 'PageLayout.HeadersFooters.DefaultForAllPages.LeftHeader')).toBe(

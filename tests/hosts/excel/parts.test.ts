@@ -234,6 +234,13 @@ describe('words and pages', () => {
     ];
     expect(values({ ...EMPTY, cells })).toEqual([["'-rim", '-1/3', -1]]);
   });
+  test('words that look like a number or a date are marked, others are not', () => {
+    const texts = ['7.3', '0', '41 %', '1e3', '1/60', '3:1', '487 Ws', '60 x 90 cm box', 'f/16'];
+    const cells = texts.map((value, column) => cell(0, column, { value }));
+    expect(values({ ...EMPTY, cells })).toEqual([
+      ["'7.3", "'0", "'41 %", "'1e3", "'1/60", "'3:1", '487 Ws', '60 x 90 cm box', 'f/16'],
+    ]);
+  });
   test('a cell without a format of its own is left alone', () =>
     expect(numberFormats({ ...EMPTY, cells: [cell(0, 0), cell(0, 1, { style: TEXTS })] })).toEqual([
       [null, '@'],
