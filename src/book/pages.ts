@@ -13,11 +13,11 @@ export const PAGE = {
  */
 export function pageBreaks(
   { charts, widths, heights }: Pick<BookSheet, 'charts' | 'widths' | 'heights'>,
-  { landscape, titleRows }: Pick<BookPage, 'landscape' | 'titleRows'>,
+  { landscape, titleRows, area }: Pick<BookPage, 'landscape' | 'titleRows' | 'area'>,
   told: readonly number[] = [],
 ): number[] {
   const { width, height } = landscape ? PAGE.lengthwise : PAGE.upright;
-  const across = { column: 0, columns: Object.keys(widths).length };
+  const across = area ?? { column: 0, columns: Object.keys(widths).length };
   const scale = Math.min(1, width / widthOfColumns(across, widths));
   const points = (from: number, to: number): number => {
     let sum = 0;

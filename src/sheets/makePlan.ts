@@ -77,11 +77,14 @@ class Builder {
   private readonly formulas = new Map<string, string>();
   private readonly template: Template;
   private readonly filled: boolean;
+  /** The last cell that prints; titles and cautions run across to it. */
+  private readonly last: Place | undefined;
 
   constructor(template: Template, wish: Wish) {
     const lookUps = withLookUps(template, wish.tables);
     this.template = lookUps.template;
     this.filled = wish.filled;
+    this.last = template.printsTo === undefined ? undefined : parseAddress(template.printsTo);
     this.map = layout(this.template);
     const taken = [...wish.tables.map(({ name }) => name), ...wish.names];
     const own = [...this.map.tables.keys()].map((id) => [id, freeTableName(id, taken)] as const);
@@ -109,11 +112,16 @@ class Builder {
     });
   }
 
+  /** Columns that print. */
+  private get across(): number {
+    return this.last ? this.last.column + 1 : this.map.columns;
+  }
+
   /** A line of words across the sheet. */
   line(row: number, part: Part, value: string): void {
     const at = { row, column: 0 };
     this.put(at, part, { value, wrap: true });
-    this.merges.push(area(at, 1, this.map.columns));
+    this.merges.push(area(at, 1, this.across));
   }
 
   /** An input or a result. */
@@ -235,7 +243,7 @@ class Builder {
   }
 
   plan(name: string): SheetPlan {
-    const { template, map, cells } = this;
+    const { template, map, cells, last } = this;
     this.line(0, 'title', template.answers);
     this.line(1, 'lead', template.start);
     for (const block of template.blocks) {
@@ -250,7 +258,7 @@ class Builder {
       landscape: template.landscape,
       header: template.name,
       titleRows: template.freezeRows,
-      area: area({ row: 0, column: 0 }, end, map.columns),
+      area: area({ row: 0, column: 0 }, last ? last.row + 1 : end, this.across),
     };
     const sheet: BookSheet = {
       name,

@@ -22,6 +22,8 @@ export interface Template {
   readonly charts: readonly TemplateChart[];
   /** Last lines of the sheet: what can go wrong, or hurt somebody. */
   readonly cautions: readonly string[];
+  /** The last cell that prints, where numbers that nobody takes to the set stand right of it; left out, all prints. */
+  readonly printsTo?: string;
   /** Their first cell, where they stand above a table that grows; left out, they end the sheet. */
   readonly cautionsAt?: string;
 }

@@ -27,5 +27,12 @@ test('a chart is measured from the page that it would stand on, with the rows th
   expect(breaks([chart(64, 10)], [30])).toEqual([30]);
   expect(breaks([chart(65, 10)], [30])).toEqual([30, 64]);
 });
+test('only what prints makes a page small: one column of three is as it is, and so are its rows', () => {
+  // Three columns of 60 characters are 956.25 points, printed at 520/956.25: 690 points then hold 84 rows.
+  const wide = { charts: [chart(37, 10)], widths: { 0: 60, 1: 60, 2: 60 }, heights: {} };
+  expect(pageBreaks(wide, { landscape: false, titleRows: 2 })).toEqual([]);
+  const area = { row: 0, column: 0, rows: 60, columns: 1 };
+  expect(pageBreaks(wide, { landscape: false, titleRows: 2, area })).toEqual([36]);
+});
 test('a break below a chart does not make room above it', () =>
   expect(breaks([chart(37, 10)], [60])).toEqual([36, 60]));

@@ -146,6 +146,12 @@ describe('one sheet, for every host', () => {
     expect(planAlone({ ...SMALL, blocks }, true).sheet.page.breaks).toEqual([6]);
   });
 
+  test('what prints ends at a cell, and titles run across to it', () => {
+    const { sheet: short } = planAlone({ ...SMALL, printsTo: 'B30' }, true);
+    expect(short.page.area).toEqual({ row: 0, column: 0, rows: 30, columns: 2 });
+    expect(short.merges[0]).toEqual({ row: 0, column: 0, rows: 1, columns: 2 });
+  });
+
   test('what stays in view, what prints, what is called how, and where to start', () => {
     expect(sheet.freeze).toEqual({ rows: 2, columns: 0 });
     expect(sheet.page).toEqual({

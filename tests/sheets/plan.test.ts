@@ -26,10 +26,10 @@ describe('names', () => {
       tables: [{ name: 'Lights', columns: [] }],
     }).sheet;
     const formulas = plan.cells.flatMap((c) => c.formula ?? []);
-    expect(plan.tables[0]?.name).toBe('Lights_2');
+    const renamed = plan.tables.find(({ name }) => name === 'Lights_2');
     expect(formulas.some((f) => f.includes('Lights_2[[#This Row],[Reading]]'))).toBe(true);
     expect(formulas.some((f) => /\bLights\[/.test(f))).toBe(false);
-    expect(plan.tables[0]?.columns.some((c) => c.formula?.includes('Lights_2[Light]'))).toBe(true);
+    expect(renamed?.columns.some((c) => c.formula?.includes('Lights_2[Light]'))).toBe(true);
   });
 });
 
@@ -59,12 +59,13 @@ describe('every template', () => {
       test('keeps formulas free of names, prefixes and braces', () => {
         for (const { formula } of plan.cells) expect(formula ?? '').not.toMatch(/\{[a-z]|_xl|\[@/);
       });
-      test('prints all of its cells', () => {
+      test('prints all of its cells, but for what stands right of its last column on purpose', () => {
         const { area } = plan.page;
         if (!area) throw new Error('nothing is printed');
         for (const c of plan.cells) {
           expect(c.row).toBeLessThan(area.row + area.rows);
-          expect(c.column).toBeLessThan(area.column + area.columns);
+          const isLeftOut = one.printsTo !== undefined && !/input|choice|answer|caution/.test(c.part ?? '');
+          if (!isLeftOut) expect(c.column).toBeLessThan(area.column + area.columns);
         }
       });
     });
