@@ -31,16 +31,18 @@ const VIEWS: Readonly<Record<string, CellFormat>> = {
   /** Depth that is sharp, and steps of focus. */
   depth: view(Q.lensLength, { input: '0.0##" mm"', result: '0.0" mm"' }),
   blurCircle: view(Q.smallLength),
-  /** A trigger delay. */
-  instant: view(Q.wait, as('0.000" s"')),
-  /** The duration of a flash. */
+  /** The duration of a flash, as its maker prints it. */
   flash: view(Q.duration, typedAs('0.000000" s"')),
+  /** A duration as short as a flash. */
+  microseconds: view(Q.signal, { ...as('[<10]0.0" µs";0" µs"'), unit: 'µs' }),
   /** One over a duration, shown as the fraction that flash durations are written as. */
   perSecond: view(Q.signal, as('"1/"0" s"')),
   /** Instants of a recording, and waits that are as short as a flash. */
   sampleTime: view(Q.wait, as('0.000000" s"')),
-  shortWait: view(Q.wait, as('0.0#####" s"')),
+  shortWait: view(Q.wait, typedAs('0.0#####" s"')),
   milliseconds: view(Q.wait, { ...as('0.000'), unit: 'ms' }),
+  /** A delay or an opening that stands alone. */
+  inMilliseconds: view(Q.wait, { ...as('0.00" ms"'), unit: 'ms' }),
   /** Part of the height of a flash. */
   level: view(Q.share, as('0.0')),
   /** A text longer than its cell, which stands elsewhere line by line. */
