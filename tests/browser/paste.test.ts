@@ -29,7 +29,7 @@ const lines = (rows: readonly (readonly (number | string)[])[]): string =>
 
 /**
  * A triangle that rises from 1 ms to 2 ms and falls until 3 ms, sampled every 10 µs. By similar triangles it stands
- * above a part p of its height for (1 - p) · 2 ms.
+ * above a part p of its height for (1 - p) · 2 ms, told in µs.
  */
 const STEP = 1e-5;
 const triangle = (samples: number): string =>
@@ -70,7 +70,7 @@ describe('a recorded trace pasted over the demo one', () => {
       [5, 0.5],
       [9, 0.9],
     ] as const) {
-      const expected = (1 - level) * 2e-3;
+      const expected = (1 - level) * 2000;
       const [value] = await sheet.values(`B${levels + row}`);
       expect(Math.abs(Number(value) / expected - 1)).toBeLessThan(0.01);
     }

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Block, TemplateTable, Template, TemplateValue } from '../../src/sheets/template';
 import { exactly, twoTimes } from '../exposure/trace/shapes';
 import { parseAddress } from '../../src/formula/address';
+import { planAlone } from '../../src/sheets/makePlan';
 import { calculated as calculatedSheet, templateOf, type Typed, typedOver } from './support';
 
 /**
@@ -14,8 +15,14 @@ const HEIGHT = 2.38;
 const FOOT = 0.02;
 const HELD_LEVELS = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 const DURATION = 0.02;
+/** Of the trigger: 1.2 ms. */
+const DELAY = 0.0012;
 const SHARE = 0.01;
-const MOST_LETTERS = 105;
+const MOST_LETTERS = 70;
+const LINES = 16;
+/** Leaf shutters, in thirds of a stop: 1/60 stands for 1/64 s, and each mark for ∛2 less than the one before. */
+const MARKS = ['1/60', '1/80', '1/100', '1/125', '1/160', '1/200', '1/250', '1/320', '1/400', '1/500', '1/640', '1/800', '1/1000', '1/1250', '1/1600', '1/2000']; // prettier-ignore
+const opens = (mark: number): number => 2 ** -(6 + mark / 3);
 
 const flashTrace = templateOf('flash-trace');
 type Sample = readonly [time: number, value: number];
@@ -32,7 +39,7 @@ async function calculated(template: Template, filled = true) {
     of,
     column,
     remark: (id: string) => of(id, 2),
-    lines: () => [1, 2, 3, 4, 5].map((k) => of(`says${k}`) as string),
+    lines: () => Array.from({ length: LINES }, (_, k) => of(`says${k + 1}`) as string),
     errors: () => errors,
   };
 }
@@ -63,8 +70,8 @@ function openFor(stops: number): number {
 }
 
 function durationsHold({ of }: Sheet): void {
-  within(of('half'), exactly(PULSE, 0.5).width, DURATION, 't0.5');
-  within(of('tenth'), exactly(PULSE, 0.1).width, DURATION, 't0.1');
+  within(of('half'), 1e6 * exactly(PULSE, 0.5).width, DURATION, 't0.5 in µs');
+  within(of('tenth'), 1e6 * exactly(PULSE, 0.1).width, DURATION, 't0.1 in µs');
 }
 
 describe('the demo recording gives what its pulse has', () => {
@@ -91,7 +98,7 @@ describe('the demo recording gives what its pulse has', () => {
     expect(column('Levels', 'Level')).toEqual(HELD_LEVELS);
     for (const [row, level] of HELD_LEVELS.entries()) {
       const { width, before, inside, after } = exactly(PULSE, level);
-      within(column('Levels', 'Duration')[row], width, DURATION, `duration at ${level}`);
+      within(column('Levels', 'Microseconds')[row], 1e6 * width, DURATION, `duration at ${level}`);
       near(column('Levels', 'Light before')[row], before, SHARE, `before ${level}`);
       near(column('Levels', 'Light inside')[row], inside, SHARE, `inside ${level}`);
       near(column('Levels', 'Light after')[row], after, SHARE, `after ${level}`);
@@ -99,14 +106,40 @@ describe('the demo recording gives what its pulse has', () => {
   });
 
   test('the shutter it takes, and what another one loses', async () => {
-    const { of, remark, column } = await calculated(flashTrace);
-    const delay = of('delay') as number;
-    within(of('needed'), delay + openFor(0.1), DURATION, 'opening that loses a tenth of a stop');
-    expect(of('open'), '1/500 is the mark of 2^-9 s').toBe(1 / 512);
-    near(of('lost'), lostAfter(1 / 512 - delay), 0.02, 'lost at 1/500');
-    expect(remark('lost')).toMatch(/^! .*cuts the tail/);
-    for (const [row, stops] of (column('Openings', 'Lost') as number[]).entries())
-      within(column('Openings', 'Open for')[row], delay + openFor(stops), DURATION, `lost ${stops}`);
+    const { of, remark } = await calculated(flashTrace);
+    within(
+      of('needed'),
+      1000 * (DELAY + openFor(0.1)),
+      DURATION,
+      'opening that loses a tenth of a stop, in ms',
+    );
+    // 2.08 ms: 1/500 is 1.95, so the next longer mark
+    expect(of('neededMark')).toBe('1/400 s');
+    expect(remark('neededMark')).toBe('leaf; a focal plane only up to its sync speed');
+    expect(of('open'), '1/500 is the mark of 2^-9 s').toBe(1000 / 512);
+    near(of('lost'), lostAfter(1 / 512 - DELAY), 0.02, 'lost at 1/500');
+    expect(remark('lost')).toBe('! this shutter cuts the tail: open longer');
+  });
+
+  test('the loss at every marked shutter speed', async () => {
+    const { column } = await calculated(flashTrace);
+    expect(column('Shutters', 'Shutter')).toEqual(MARKS);
+    for (const [mark, name] of MARKS.entries()) {
+      const open = opens(mark);
+      const [lost, part, takes] = ['Lost', 'Light lost', 'Takes it'].map(
+        (id) => column('Shutters', id)[mark],
+      );
+      near(column('Shutters', 'Milliseconds')[mark], 1000 * open, 1e-9, name);
+      if (open <= DELAY) {
+        expect([lost, part, takes], name).toEqual(['all', 1, 'no']);
+        continue;
+      }
+      const stops = lostAfter(open - DELAY);
+      // At 1/800 the shutter closes 30 µs after the first light, where a sample of 12 µs more or less is half of it.
+      near(lost, stops, stops > 3 ? 1.2 : 0.02, `stops lost at ${name}`);
+      near(part, 1 - 2 ** -stops, 0.02, `light lost at ${name}`);
+      expect(takes, name).toBe(stops <= 0.1 ? 'yes' : 'no');
+    }
   });
 
   test('the lines of the chart', async () => {
@@ -122,17 +155,32 @@ describe('the demo recording gives what its pulse has', () => {
   });
 
   test('nothing is doubtful about it', async () => {
-    const { lines } = await calculated(flashTrace);
-    expect(lines()).toEqual(['Nothing doubtful was found in this recording.', '', '', '', '']);
+    const { lines, of, remark } = await calculated(flashTrace);
+    expect(lines()).toEqual(['Nothing doubtful was found in this recording.', ...Array(LINES - 1).fill('')]);
+    expect([of('doubtful'), remark('doubtful')]).toEqual(['none', 'about this recording']);
   });
 });
 
 test('empty, it shows neither results nor errors', async () => {
   const { of, column, lines, errors } = await calculated(flashTrace, false);
   expect(errors()).toEqual([]);
-  for (const id of ['half', 'tenth', 'ratio', 'below', 'needed', 'open', 'lost', 'halfLine', 'note'])
+  for (const id of [
+    'half',
+    'tenth',
+    'ratio',
+    'below',
+    'needed',
+    'neededMark',
+    'open',
+    'lost',
+    'halfLine',
+    'note',
+    'doubtful',
+  ])
     expect(of(id), id).toBe('');
-  expect(lines()).toEqual(['', '', '', '', '']);
+  expect(new Set(lines())).toEqual(new Set(['']));
+  for (const name of ['Lost', 'Light lost', 'Takes it'])
+    expect(new Set(column('Shutters', name)), name).toEqual(new Set(['']));
   for (const name of ['Milliseconds', 'Height', 'Half', 'Tenth'])
     expect(new Set(column('Trace', name)), name).toEqual(new Set(['']));
 });
@@ -180,7 +228,7 @@ describe('another recording is pasted over the demo', () => {
     const { of, remark } = await calculated({ ...flashTrace, blocks: [...flashTrace.blocks, below] });
     expect(of('taken')).toBe(DEMO.length);
     expect(of('notCounted')).toBe(3);
-    expect(remark('taken')).toBe('! samples stand below the table: drag its lower corner over them');
+    expect(remark('taken')).toBe('! samples below the table: drag its corner');
     const alone = await calculated(flashTrace);
     expect(alone.of('notCounted')).toBe(0);
     expect(alone.remark('taken')).not.toContain('!');
@@ -204,11 +252,61 @@ describe('another recording is pasted over the demo', () => {
     expect(sheet.errors()).toEqual([]);
   });
 
-  test('a time without a value is said', async () => {
-    const [first, ...rest] = DEMO;
-    const { of, remark } = await calculated(changed([[(first as Sample)[0], null], ...rest]));
-    expect(of('halfFilled')).toBe(1);
-    expect(remark('halfFilled')).toBe('! a time or a value is missing');
+  /** What the sheet says of samples that it does not measure, where no answer stands. */
+  async function refused(samples: readonly (readonly TemplateValue[])[], inputs: Typed = {}) {
+    const { of, column, remark, errors } = await calculated(changed(samples, inputs));
+    for (const id of ['half', 'tenth', 'ratio', 'insideHalf', 'below', 'needed', 'lost'])
+      expect(of(id), id).toBe('');
+    for (const name of ['Microseconds', 'Light inside'])
+      expect(new Set(column('Levels', name)), name).toEqual(new Set(['']));
+    expect(new Set(column('Shutters', 'Lost'))).toEqual(new Set(['']));
+    expect([of('doubtful'), errors().length]).toEqual(['yes', 0]);
+    return remark('doubtful');
+  }
+  const [first, second, third, ...rest] = DEMO as readonly [Sample, Sample, Sample, ...Sample[]];
+
+  test('a time without a value, or a value without a time, is said and not measured as 0', async () => {
+    expect(await refused([[first[0], null], second, third, ...rest])).toBe(
+      '! 1 row lacks its time or its value',
+    );
+    expect(await refused([first, [second[0], null], [null, third[1]], ...rest])).toBe('! 2 rows lack their time or their value'); // prettier-ignore
+  });
+  test('words among the numbers are said', async () => {
+    expect(await refused([['s', 'V'], second, third, ...rest])).toBe('! 2 cells hold words, not a number');
+    expect(await refused([[first[0], '0.4 V'], second, third, ...rest])).toBe(
+      '! 1 cell holds words, not a number',
+    );
+  });
+  test('two samples are none', async () => {
+    expect(await refused([first, second])).toBe('! three samples at least');
+  });
+  test('a base that is no number is said', async () => {
+    expect(await refused(DEMO, { base: 'dark' })).toBe('! the base cannot be read');
+  });
+
+  test('one over a longer one that is still there is told as two recordings', async () => {
+    // New samples every 10 µs for 0.6 ms; the old ones go on from there at 0.744 ms.
+    const times = DEMO.slice(0, 62).map(([, v], i) => [i * 1e-5, v]);
+    const { lines, of, remark } = await calculated(changed([...times, ...DEMO.slice(62)]));
+    expect(lines().join(' ')).toMatch(
+      /Row 63 comes .* after the row before it, .*: are these two recordings in one\?/,
+    );
+    expect([of('doubtful'), remark('doubtful')]).toEqual(['yes', '! read What is doubtful first']);
+  });
+  test('one that is longer in time leaves old rows that are earlier, and nothing is told of it', async () => {
+    const times = DEMO.slice(0, 62).map(([, v], i) => [i * 1e-4, v]);
+    const { lines, of, column, errors } = await calculated(changed([...times, ...DEMO.slice(62)]));
+    expect(lines().join(' ')).toContain('times must not fall: row 63 is earlier than row 62.');
+    expect([of('half'), of('tenth'), of('needed'), of('lost'), of('ratio')]).toEqual(['not told', 'not told', 'not told', 'not told', '']); // prettier-ignore
+    expect(new Set(column('Levels', 'Microseconds'))).toEqual(new Set(['not told']));
+    expect(errors()).toEqual([]);
+  });
+  test('one that ends before a tenth of its height has no t0.1', async () => {
+    // It stands at a quarter of its height after 0.6 ms.
+    const { of, errors } = await calculated(changed(DEMO.filter(([t]) => t < 0.0011)));
+    within(of('half'), 1e6 * exactly(PULSE, 0.5).width, DURATION, 't0.5');
+    expect([of('tenth'), of('tenthPart'), of('ratio'), of('doubtful')]).toEqual(['not told', '', '', 'yes']);
+    expect(errors()).toEqual([]);
   });
 });
 
@@ -219,18 +317,44 @@ describe('notes that are longer than a line', () => {
     const { of, lines } = await calculated(changed(poor));
     const all = lines().filter((line) => line !== '');
     expect(all.length).toBeGreaterThan(2);
+    // Each doubt begins a line: what stands before its first word is the end of another sentence.
+    for (const [i, line] of all.entries())
+      if (/^[A-Z]/.test(line) && i > 0) expect(all[i - 1]).toMatch(/[.?]$/);
+    expect(all.filter((line) => /[.?]$/.test(line)).length).toBe(
+      (of('note') as string).match(/[.?]( |$)/g)?.length,
+    );
     expect(all.join(' ')).toBe(of('note'));
     for (const line of all) expect(line.length).toBeLessThanOrEqual(MOST_LETTERS);
   });
 
+  /** The sheet with other words in the place of what is doubtful. */
+  const saying = (text: string): Template => ({
+    ...flashTrace,
+    blocks: flashTrace.blocks.map((block) =>
+      block.kind === 'table'
+        ? block
+        : {
+            ...block,
+            fields: block.fields.map((field) =>
+              field.id === 'note'
+                ? { ...field, formula: `="${text.match(/.{1,200}/g)?.join('"&"')}"` }
+                : field,
+            ),
+          },
+    ),
+  });
+  const sentence = (i: number): string =>
+    `Doubt ${i} has a few words at 0.5, and then it asks: is it so${i % 2 ? '?' : '.'}`;
+  const some = (count: number): string[] => Array.from({ length: count }, (_, i) => sentence(i + 10));
+  test('stand a line each, as long as the lines last', async () => {
+    const { lines } = await calculated(saying(some(LINES).join(' ')));
+    expect(lines()).toEqual(some(LINES));
+  });
   test('end with three dots where the lines do not hold them', async () => {
-    const times = poor.map(([t, v]) => [Math.floor(t * 2e4) / 2e4, Math.min(v, 1.2) - 40 * t]);
-    const ring = times.map(([t, v], i) => [t as number, (v as number) * (i % 7 === 3 ? 0.04 : 1)]);
-    const { of, lines } = await calculated(changed(ring));
-    const whole = of('note') as string;
-    expect(whole.length).toBeGreaterThan(5 * MOST_LETTERS);
-    expect(lines().at(-1)).toMatch(/ …$/);
-    expect(whole.startsWith(lines().join(' ').slice(0, -2))).toBe(true);
+    const { lines } = await calculated(saying(some(LINES + 2).join(' ')));
+    expect(lines().slice(0, -1)).toEqual(some(LINES - 1));
+    // 60 letters of the last, and as many words of the next as fit into 70
+    expect(lines().at(-1)).toBe(`${sentence(LINES + 9)} Doubt ${LINES + 10} …`);
   });
 });
 
@@ -254,7 +378,7 @@ describe('a base that is typed in', () => {
   });
   test('far off, shows in the durations', async () => {
     const { of } = await calculated(changed(DEMO, { base: BASE + HEIGHT / 4 }));
-    within(of('half'), exactly(PULSE, 0.625).width, DURATION, 'half of what is above that base');
+    within(of('half'), 1e6 * exactly(PULSE, 0.625).width, DURATION, 'half of what is above that base');
   });
 });
 
@@ -262,21 +386,64 @@ describe('the shutter time that is typed in', () => {
   test('long enough, it is not warned of', async () => {
     const { of, remark } = await calculated(changed(DEMO, { shutter: '1/125' }));
     near(of('lost'), 0, 0.001, 'lost at 1/125');
-    expect(remark('lost')).not.toMatch(/^!/);
+    expect(remark('lost')).toBe('of the flash');
   });
-  test('much too short, it loses more than the table holds', async () => {
+  test('shorter than the delay, it loses all', async () => {
     const { of, remark } = await calculated(changed(DEMO, { shutter: '1/1000' }));
-    expect(of('lost')).toBe('more than 3');
-    expect(remark('lost')).toMatch(/^! .*cuts the tail/);
+    expect([of('lost'), remark('lost')]).toEqual(['all', '! it closes before the flash begins']);
   });
   test('is measured against what may be lost', async () => {
-    const { remark } = await calculated(changed(DEMO, { allowed: 0.5 }));
-    expect(remark('lost')).not.toMatch(/^!/);
+    const { of, remark, column } = await calculated(changed(DEMO, { allowed: 0.5 }));
+    expect(remark('lost')).toBe('of the flash');
+    within(of('needed'), 1000 * (DELAY + openFor(0.5)), DURATION, 'half a stop');
+    // 1/500 loses 0.16, 1/640 0.8 stop
+    expect(column('Shutters', 'Takes it').filter((word) => word === 'yes')).toHaveLength(10);
   });
   test('blank, nothing is said of it', async () => {
     const { of, remark } = await calculated(changed(DEMO, { shutter: null, delay: null, allowed: null }));
-    expect(of('lost')).toBe('');
-    expect(remark('lost')).not.toMatch(/^!/);
-    within(of('needed'), openFor(0.1), DURATION, 'a tenth of a stop, no delay');
+    expect([of('lost'), remark('lost')]).toEqual(['', 'of the flash']);
+    within(of('needed'), 1000 * openFor(0.1), DURATION, 'a tenth of a stop, no delay');
+  });
+  const WRONG: readonly (readonly [typed: Typed, said: string])[] = [
+    [{ shutter: 'fast' }, 'the shutter time cannot be read'],
+    [{ shutter: 46000 }, 'the shutter time cannot be read'],
+    [{ shutter: 0 }, 'the shutter time cannot be read'],
+    [{ delay: '3 m' }, 'the delay cannot be read'],
+    [{ delay: 46000 }, 'the delay cannot be read'],
+    [{ delay: '-1 ms' }, 'the delay cannot be read'],
+    [{ allowed: 'little' }, 'what may be lost cannot be read'],
+    [{ allowed: 46000 }, 'what may be lost cannot be read'],
+    [{ allowed: -1 }, 'what may be lost must be above 0'],
+    [{ allowed: 0 }, 'what may be lost must be above 0'],
+  ];
+  test.each(WRONG)('%o: no shutter is told, and why; the durations are', async (typed, said) => {
+    const sheet = await calculated(changed(DEMO, typed));
+    const { of, column, remark } = sheet;
+    expect(remark('needed')).toBe(`! ${said}`);
+    expect([of('needed'), of('neededMark'), of('lost')]).toEqual(['', '', '']);
+    expect(new Set(column('Shutters', 'Lost'))).toEqual(new Set(['']));
+    expect(new Set(column('Shutters', 'Takes it'))).toEqual(new Set(['']));
+    durationsHold(sheet);
+  });
+});
+
+describe('on paper', () => {
+  test('samples do not print, and what prints is no wider than a page', () => {
+    const top = parseAddress(flashTrace.blocks.find(isTrace)?.at ?? '')?.row ?? 0;
+    const { area } = planAlone(flashTrace, true).sheet.page;
+    expect((area?.row ?? 0) + (area?.rows ?? 0)).toBeLessThanOrEqual(top);
+    // A column of n characters is (7n + 5) × ¾ points wide; an A4 page upright takes 520 at full size.
+    const points = flashTrace.columns.slice(0, area?.columns).reduce((sum, n) => sum + (7 * n + 5) * 0.75, 0);
+    expect(points).toBeLessThanOrEqual(520);
+  });
+  test('nothing stands below the samples, into which recordings are pasted', () => {
+    const trace = flashTrace.blocks.find(isTrace);
+    const { cells, charts } = planAlone(flashTrace, true).sheet;
+    const top = parseAddress(trace?.at ?? '')?.row ?? 0;
+    expect(Math.max(...cells.map(({ row }) => row))).toBe(top + 1 + DEMO.length);
+    expect(charts.every(({ place }) => place.row + place.rows <= top)).toBe(true);
+  });
+  test('it is said once that a leaf shutter is meant', () => {
+    expect(flashTrace.cautions.filter((line) => line.includes('leaf shutter'))).toHaveLength(1);
   });
 });
