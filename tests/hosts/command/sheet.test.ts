@@ -41,7 +41,12 @@ describe('npm run sheet', { timeout: 120_000 }, () => {
   test('--empty leaves the inputs blank', async () => {
     expect(await sheet('pops-build', at('empty.xlsx'), '--empty')).toMatchObject({ status: 0 });
     const cells = (await fileAt('empty.xlsx'))?.cells ?? [];
-    for (const label of ['Reading of one pop', 'Lens setting to reach', 'Bellows draw', 'Ambient light alone']) {
+    for (const label of [
+      'Reading of one pop',
+      'Lens setting to reach',
+      'Bellows draw',
+      'Ambient light alone',
+    ]) {
       expect(besideLabel(cells, label), label).toBeDefined();
       expect(besideLabel(cells, label)?.value ?? null, label).toBeNull();
     }
