@@ -1,7 +1,7 @@
 /**
  * Mends ten faults of @univerjs/engine-formula 0.25.1. Import it once in each thread that calculates, before anything
- * is calculated. It reaches into the engine's insides: the version is pinned, and tests/hosts/engine-*.test.ts hold
- * each fault and its mending.
+ * is calculated. It reaches into the engine's insides: the version is pinned, and tests/engine holds each fault
+ * and its mending.
  */
 import {
   ArrayValueObject,

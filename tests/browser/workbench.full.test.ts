@@ -7,7 +7,7 @@ eachItsWorkbook((fresh) => {
   sheet = fresh;
 });
 
-// For every commit the engine has these by itself: tests/hosts/engine-functions.test.ts.
+// For every commit the engine has these by itself: tests/engine/functions.test.ts.
 describe('mistakes', () => {
   it('in the number of arguments have a sentence', async () => {
     await sheet.enterDown('H5', [

@@ -5,7 +5,7 @@ export interface Sum {
   readonly result: string;
 }
 
-/** Of a minus as printed, with nothing between it and the figures. */
+/** A minus is the printed one, with nothing between it and the figures. */
 const NUMBER = /−?\d+(?:\.\d+)?/;
 
 /** "Open: 18 × (1.6 + 0.4) = 36 s" is a sum; words and letters that stand for numbers are none. */
