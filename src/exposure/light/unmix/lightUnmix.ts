@@ -119,9 +119,9 @@ export function lightUnmix(
   if (wrong) return wrong;
   const brightest = readings.reduce((a, b) => Math.max(a, b), 0);
   const light = readings.map((n) => (n / brightest) ** 2);
-  const heads = at(pattern, 0).map((_, j) => pattern.map((row) => row[j] as number));
+  const heads = at(pattern, 0).map((_, j) => pattern.map((row) => at(row, j)));
   /** Part of each measurement's light that a head brings with light 1, and its length. */
-  const parts = heads.map((column) => column.map((share, i) => share / (light[i] as number)));
+  const parts = heads.map((column) => column.map((share, i) => share / at(light, i)));
   const lengths = parts.map(length);
   if (!lengths.every((all) => Number.isFinite(all)))
     return fail('domain', 'readings lie too far apart: the dimmest would be nothing beside the brightest.');
