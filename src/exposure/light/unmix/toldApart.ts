@@ -1,4 +1,5 @@
 import { at } from '../../core/at';
+import { spokenHeads } from '../../core/heads';
 import { SLACK } from '../../core/numbers';
 import { fail, type Fail } from '../../core/result';
 import type { Vector } from '../../core/vector';
@@ -7,12 +8,8 @@ import { length, type PivotedQr } from './pivotedQr';
 /** A head has a part in a dependence from this share on; below it is rounding error. */
 const PART = 1e-7;
 
-/** "Head 2", "Heads 2 and 3", "Heads 1, 2 and 3": the heads are counted from 1. */
-export function named(heads: readonly number[]): string {
-  const numbers = heads.map((h) => String(h + 1));
-  const last = at(numbers, numbers.length - 1);
-  return numbers.length === 1 ? `Head ${last}` : `Heads ${numbers.slice(0, -1).join(', ')} and ${last}`;
-}
+/** Heads at the start of a sentence. */
+export const named = (heads: readonly number[]): string => spokenHeads(heads).replace('h', 'H');
 
 /**
  * Heads that hang together because one of them can be made of others: the connected parts of the graph that joins each

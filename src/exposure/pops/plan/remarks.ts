@@ -1,4 +1,4 @@
-import { at } from '../../core/at';
+import { spokenHeads } from '../../core/heads';
 import { spokenStops } from '../../core/numbers';
 import { type Head, isNear, isTooStrong, isTooWeak, missOf } from './head';
 import type { Firing } from './firing';
@@ -43,13 +43,6 @@ export function remarkOn(firing: Firing, planPops: number, mostPops: number): st
   return remarks.join('; ');
 }
 
-/** "head 2", "heads 1, 3 and 4": by their places in the columns. */
-function headsNamed(places: readonly number[]): string {
-  const numbers = places.map((place) => String(place + 1));
-  const last = at(numbers, numbers.length - 1);
-  return numbers.length === 1 ? `head ${last}` : `heads ${numbers.slice(0, -1).join(', ')} and ${last}`;
-}
-
 /** What there is to know and to do about all heads together. */
 export function remarkOnAll(firings: readonly (Firing | undefined)[], planPops: number): string {
   const placesOf = (isSuch: (firing: Firing) => boolean): number[] =>
@@ -57,13 +50,13 @@ export function remarkOnAll(firings: readonly (Firing | undefined)[], planPops: 
   if (planPops === 0) return 'all heads are off';
   const remarks: string[] = [];
   const out = placesOf(isOut);
-  if (out.length > 0) remarks.push(`out of reach: ${headsNamed(out)}; of all plans this one misses least`);
+  if (out.length > 0) remarks.push(`out of reach: ${spokenHeads(out)}; of all plans this one misses least`);
   const offs = [...new Set(firings.flatMap((firing) => firing?.pops ?? []))]
     .filter((pops) => pops < planPops)
     .sort((a, b) => a - b)
-    .map((pops) => `${headsNamed(placesOf((firing) => firing.pops === pops))} after ${counted(pops)}`);
+    .map((pops) => `${spokenHeads(placesOf((firing) => firing.pops === pops))} after ${counted(pops)}`);
   if (offs.length > 0) remarks.push(`switch off ${offs.join(', ')}`);
   const beyond = placesOf(isBeyondAllowed);
-  if (beyond.length > 0) remarks.push(`more pops in a row than allowed: ${headsNamed(beyond)}`);
+  if (beyond.length > 0) remarks.push(`more pops in a row than allowed: ${spokenHeads(beyond)}`);
   return remarks.join('; ');
 }
