@@ -135,7 +135,8 @@ class Builder {
     if (!format) return;
     this.put(at, partOf(meaning), {
       ...this.holds(meaning, value, table),
-      format: isInput(meaning) ? format.input : format.result,
+      // A fraction that the sheet holds is text like one that is typed, or it becomes a date.
+      format: isInput(meaning) || (isHeld(meaning) && format.text) ? format.input : format.result,
       align: format.align,
       ...(meaning.note === undefined ? {} : { note: meaning.note }),
       ...(meaning.big ? { big: true } : {}),
@@ -251,7 +252,9 @@ class Builder {
       else this.table(block);
     }
     const charts = template.charts.map((chart) => planChart(chart, map, this.tableNames));
-    const end = this.cautions(charts.reduce((last, { place: p }) => Math.max(last, p.row + p.rows), map.end));
+    const end = this.cautions(
+      charts.reduce((lowest, { place: p }) => Math.max(lowest, p.row + p.rows), map.end),
+    );
     const widths = { ...template.columns };
     const heights = rowHeights(cells, widths, this.merges);
     const page: Omit<BookPage, 'breaks'> = {
@@ -289,8 +292,10 @@ class Builder {
 function partOf(meaning: Field | TemplateColumn): Part {
   if (isInput(meaning)) return meaning.accepts?.list ? 'choice' : 'input';
   if ('answer' in meaning && meaning.answer) return 'answer';
-  return 'fixed' in meaning && meaning.fixed === 'values' ? 'held' : 'result';
+  return isHeld(meaning) ? 'held' : 'result';
 }
+
+const isHeld = (meaning: Field | TemplateColumn): boolean => 'fixed' in meaning && meaning.fixed === 'values';
 
 const isTypedIn = ({ part }: BookCell): boolean => part === 'input' || part === 'choice';
 
