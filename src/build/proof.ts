@@ -170,7 +170,7 @@ const counted = (id: string, label: string, kind: Source['kind'], remark: string
 });
 
 /** Wide enough for numbers and a verdict, and together as wide as a page that prints at its own size. */
-const WIDTHS: readonly number[] = [30, 11, 11, 9, 9, 9, 29, 23];
+const WIDTHS: readonly number[] = [29, 11, 11, 10, 9, 9, 29, 23];
 const TOP = 10;
 
 /**

@@ -52,6 +52,20 @@ describe.each(Object.entries(SHEETS))('%s', (id, jobs) => {
     expect(notes.filter((note, i) => notes.indexOf(note) !== i)).toEqual([]);
   });
 
+  test('breaks no heading within a word', async () => {
+    const { plan } = await calculated(template);
+    const headings = plan.cells.filter(({ part }) => part === 'heading');
+    const broken = headings.filter(({ column, value }) => {
+      const longest = Math.max(
+        ...String(value)
+          .split(' ')
+          .map((word) => word.length),
+      );
+      return longest * 10 * LETTER * 1.08 > widthOfColumns({ column, columns: 1 }, plan.widths);
+    });
+    expect(broken.map(({ value }) => value)).toEqual([]);
+  });
+
   test.each(jobs)('cuts no words: %o', async (typed) => {
     const { plan, values } = await calculated(typedOver(template, typed));
     const taken = new Set(
