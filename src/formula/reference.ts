@@ -82,12 +82,17 @@ export function parseReference(text: string): Reference | undefined {
   }
 }
 
-/** The cells of a reference, whole columns and rows among them, whatever sheet they lie on. */
-export function areaIn(reference: string): Area | undefined {
-  const token = only(reference);
+function areaOfPiece(token: Token | undefined): Area | undefined {
   if (token?.kind === 'lines') return parseArea(`${token.from}:${token.to}`);
   return token?.kind === 'cells' ? areaOf(token) : undefined;
 }
+
+/** The cells of a reference, whole columns and rows among them, whatever sheet they lie on. */
+export const areaIn = (reference: string): Area | undefined => areaOfPiece(only(reference));
+
+/** The same of several references with commas between them. */
+export const areasIn = (references: string): Area[] =>
+  lex(references).flatMap((token) => areaOfPiece(token) ?? []);
 
 /** The same where they lie on this sheet, and the reference says so. */
 export function areaOn(sheet: string, reference: string): Area | undefined {

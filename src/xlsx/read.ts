@@ -1,8 +1,11 @@
 import type { BookChart, TableShape } from '../book/chart';
 import type { Book, BookName, BookSheet } from '../book/book';
+import type { Area } from '../formula/area';
+import { MOST_COLUMNS } from '../formula/areas';
 import { looksOutside } from '../formula/outside';
+import { areaIn, areasIn } from '../formula/reference';
 import { asTyped, isTooLong } from '../formula/spelling';
-import { LeftOut, PROTECTION, sayParts, TOO_LONG } from './leftOut';
+import { LeftOut, PRINTED, PROTECTION, sayParts, TOO_LONG } from './leftOut';
 import { readCharts } from './readCharts';
 import { readNotes, withNotes } from './readNotes';
 import { type Common, readSheet } from './readSheet';
@@ -10,7 +13,6 @@ import { readStyles } from './readStyles';
 import { readTables } from './readTables';
 import { readTexts } from './readTexts';
 import { DAMAGED, NO_WORKBOOK, UnreadableFile } from './refused';
-import { parseArea } from '../formula/areas';
 import { type Relation, relationsOf } from './relations';
 import { child, children, isTrue, type XmlNode, treeOf, words } from './xml';
 import { openPackage, type Package } from './zip';
@@ -63,6 +65,8 @@ export async function readXlsx(bytes: Uint8Array): Promise<OpenedFile> {
   return { book: { sheets, names: bookNames(names, leftOut) }, notUnderstood: leftOut.sentences };
 }
 
+const isOfRows = ({ columns }: Area): boolean => columns === MOST_COLUMNS;
+
 async function oneSheet(
   file: Package,
   part: string,
@@ -76,9 +80,10 @@ async function oneSheet(
   const relations = await relationsOf(file, part);
   const notes = await readNotes(file, relations);
   const printArea = local.get('_xlnm.Print_Area') ?? '';
-  const printed = parseArea(printArea.slice(printArea.lastIndexOf('!') + 1));
+  const printed = areaIn(printArea);
+  if (printArea !== '' && !printed) common.leftOut.say(PRINTED);
   const tables = await readTables(file, relations, common.leftOut);
-  const titles = parseArea(/\$\d+:\$\d+/.exec(local.get('_xlnm.Print_Titles') ?? '')?.[0] ?? '');
+  const titles = areasIn(local.get('_xlnm.Print_Titles') ?? '').find(isOfRows);
   return {
     ...body,
     name,

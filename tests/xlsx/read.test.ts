@@ -11,6 +11,9 @@ const read = async (sheet: string, more = {}, names = '') => {
 };
 const row = (inside: string): string => cells(`<row r="1">${inside}</row>`);
 
+const ALL_PRINTED =
+  'Areas to print are left out where a sheet has several, or a formula finds them; all of the sheet is printed.';
+
 describe('a stranger’s file', () => {
   test('cells of every kind', async () => {
     const { cells: found } = await read(
@@ -50,6 +53,19 @@ describe('a stranger’s file', () => {
       '=SWEEP.FNUMBER(A2,$C$1)',
     ]);
   });
+
+  test.each([
+    ["'Q1, Q2!'!$B$2:$D$9", { row: 1, column: 1, rows: 8, columns: 3 }, []],
+    ['Sheet1!$A$1:$B$2,Sheet1!$D$1:$E$2', undefined, [ALL_PRINTED]],
+    ['OFFSET(Sheet1!$A$1,0,0,9,2)', undefined, [ALL_PRINTED]],
+  ])('what is printed: %s', async (formula, area, said) => {
+    const name = `<definedName name="_xlnm.Print_Area" localSheetId="0">${formula}</definedName>`;
+    const titles = '<definedName name="_xlnm.Print_Titles" localSheetId="0">Sheet1!$A:$B,Sheet1!$1:$12</definedName>';
+    const { sheet, notUnderstood } = await read(cells(''), {}, `<definedNames>${name}${titles}</definedNames>`);
+    expect(sheet.page.area).toEqual(area);
+    expect(sheet.page.titleRows).toBe(12);
+    expect(notUnderstood).toEqual(said);
+  }); // prettier-ignore
 
   test('functions of ours that the file takes for another workbook’s are ours in rules and tables too', async () => {
     const formula = '[1]!_xldudf_SWEEP_FNUMBER(A2)';
