@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { Workbook } from '@cj-tech-master/excelts';
 import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
+import { KEY_LIGHT } from './lightsOnSet';
 import { heapOf } from './heap';
 import { Workbench } from './workbench';
 
@@ -55,8 +56,9 @@ function cellsOf({ template, aperture, numbers }: Page): Readonly<Record<string,
     G5: a,
     G6: b,
     G7: a === null || b === null ? null : a * b + 1,
-    // The key of the demo job reads f/16 and three tenths, whose light is 2^8.3.
-    ...(template === 'Lights on set' ? { B24: 2 ** 8.3 } : { B6: aperture, B20: POPS[aperture] ?? null }),
+    ...(template === 'Lights on set'
+      ? { [KEY_LIGHT.cell]: KEY_LIGHT.value }
+      : { B6: aperture, B20: POPS[aperture] ?? null }),
   };
 }
 

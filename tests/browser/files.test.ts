@@ -10,6 +10,7 @@ import type { Template } from '../../src/sheets/template';
 import { readXlsx } from '../../src/xlsx/read';
 import { writeXlsx } from '../../src/xlsx/write';
 import { calculated } from '../sheets/support';
+import { TALL, enterAmbient } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
 import type { Workbench } from './workbench';
 
@@ -21,7 +22,7 @@ let sheet: Workbench;
 let folder: string;
 eachItsWorkbook((fresh) => {
   sheet = fresh;
-});
+}, TALL);
 
 beforeAll(async () => {
   installChartSupport();
@@ -48,19 +49,18 @@ async function open(file: Parameters<typeof choose>[0]): Promise<void> {
   await expect.poll(() => sheet.notice.innerText()).toMatch(/is open/);
 }
 
-const NUMBERS = ['B9', 'J13', 'L14', 'M15', 'O16', 'P13', 'Q17', 'R17', 'B21', 'B22', 'B23'];
+const NUMBERS = ['T9', 'Q33', 'O34', 'Y35', 'AA36', 'AC33', 'AD37', 'AG37', 'AF6', 'AF7', 'B13'];
 
 it('gives the same workbook back after it was saved and everything else was given up', async () => {
   await sheet.insert('Lights on set');
-  await sheet.enterDown('A18', ['Alder 600']);
-  await sheet.enter('H18', '16');
-  await sheet.enterDown('I5', ['=SEQUENCE(3)']);
-  await sheet.enter('J5', '=IF(TRUE,"kept")');
-  await sheet.showsNear('J18', 16);
-  await sheet.shows('I7', 3);
+  await enterAmbient(sheet, 39, '16');
+  await sheet.enterDown('I18', ['=SEQUENCE(3)']);
+  await sheet.enter('J18', '=IF(TRUE,"kept")');
+  await sheet.showsNear('X39', 256);
+  await sheet.shows('I20', 3);
   const [numbers, texts, tables] = [
     await sheet.values(...NUMBERS),
-    await sheet.texts('B5', 'B8', 'C13', 'P13', 'R17', 'A18'),
+    await sheet.texts('B5', 'B8', 'C17', 'C33', 'AG37', 'A39'),
     await sheet.tables(),
   ];
 
@@ -76,19 +76,19 @@ it('gives the same workbook back after it was saved and everything else was give
   expect(await sheet.tables()).toEqual(tables);
   await sheet.shows('B20', 5);
   await sheet.sheet('Lights on set');
-  await sheet.showsNear('J18', 16);
+  await sheet.showsNear('X39', 256);
   for (const [i, cell] of NUMBERS.entries()) await sheet.showsNear(cell, numbers[i] as number);
-  expect(await sheet.texts('B5', 'B8', 'C13', 'P13', 'R17', 'A18')).toEqual(texts);
-  expect(await sheet.values('I5', 'I6', 'I7', 'J5')).toEqual([1, 2, 3, 'kept']);
+  expect(await sheet.texts('B5', 'B8', 'C17', 'C33', 'AG37', 'A39')).toEqual(texts);
+  expect(await sheet.values('I18', 'I19', 'I20', 'J18')).toEqual([1, 2, 3, 'kept']);
 
   // Its rules, warnings and charts came along.
-  await sheet.enter('G13', '-3');
-  await sheet.told('Metres from the front of the light to the subject, above 0.');
+  await sheet.enter('M33', '-3');
+  await sheet.told('Metres from the front of the light to the subject, above 0 and up to 20.');
   await sheet.pane.getByRole('tab', { name: 'Charts' }).click();
   const card = sheet.pane.getByRole('tabpanel', { name: 'Charts' });
-  await expect.poll(() => card.getByRole('heading').innerText()).toBe('Share of the light');
+  await expect.poll(() => card.getByRole('heading').innerText()).toBe('Share of the light at the subject');
   await card.getByText('Show the numbers').click();
-  await expect.poll(() => card.locator('tbody tr').count()).toBe(6);
+  await expect.poll(() => card.locator('tbody tr').count()).toBe(7);
 
   await sheet.page.getByRole('button', { name: 'Take back' }).click();
   await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);

@@ -17,7 +17,7 @@ export type OnHost = (use: (host: SheetsHost) => Promise<void>) => Promise<void>
 
 const NAME = 'Lights on set';
 /** A cell of it that holds a formula, and one that is typed in. */
-const ANSWER = 'L13';
+const ANSWER = 'O33';
 const INPUT = 'B6';
 
 const said = ({ page }: SheetsHost) => expect.poll(() => status(page).innerText(), { timeout: 20_000 });

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { COLUMNS } from './lightsOnSet';
+import { COLUMNS, KEY_LIGHT, LIGHTS, TALL } from './lightsOnSet';
 import { checkNewSheets } from './newSheetsChecks';
 import { status, tab } from './paneChecks';
 import { eachItsWorkbook } from './onePage';
@@ -10,7 +10,7 @@ import type { Workbench } from './workbench';
 let sheet: Workbench;
 eachItsWorkbook((fresh) => {
   sheet = fresh;
-});
+}, TALL);
 
 const said = () => expect.poll(() => status(sheet.page).innerText());
 const takeBack = () => sheet.pane.getByRole('button', { name: 'Take back' }).click();
@@ -46,17 +46,17 @@ describe('a sheet that came into the workbench', () => {
 
   it('comes back with all that was beside it when its taking back is undone', async () => {
     await sheet.insert('Lights on set');
-    await sheet.showsNear('B24', 2 ** 8.3);
+    await sheet.showsNear(KEY_LIGHT.cell, KEY_LIGHT.value);
     await takeBack();
     await said().toBe('“Lights on set” is taken away again. Ctrl+Z brings it back.');
     expect(await sheet.tables()).toEqual({ Build: 'A52:F64', Tally: 'A39:E49' });
     await sheet.undo('A3');
     await expect.poll(() => sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
-    expect(await sheet.tables()).toHaveProperty('Lights', 'A12:R17');
+    expect(await sheet.tables()).toHaveProperty('Lights', LIGHTS);
     await sheet.sheet('Lights on set');
-    await sheet.showsNear('B24', 2 ** 8.3);
-    await sheet.enter('G13', '-3');
-    await sheet.told('Metres from the front of the light to the subject, above 0.');
+    await sheet.showsNear(KEY_LIGHT.cell, KEY_LIGHT.value);
+    await sheet.enter('M33', '-3');
+    await sheet.told('Metres from the front of the light to the subject, above 0 and up to 20.');
     await tab(sheet.page, 'Charts').click();
     await sheet.pane.getByRole('heading', { name: 'Share of the light' }).waitFor();
   });
@@ -90,15 +90,15 @@ describe('a sheet that came into the workbench', () => {
 describe('a copy as values in the workbench', () => {
   it('shows what the sheet shows, in every cell, and needs nothing of it', async () => {
     await sheet.insert('Lights on set');
-    await sheet.showsNear('B24', 2 ** 8.3);
-    await sheet.enter('I5', '=SEQUENCE(3)');
-    await sheet.shows('I7', 3);
-    await sheet.enter('J5', '=SWEEP.FNUMBER("abc")');
-    await sheet.shows('J5', '#VALUE!');
-    await sheet.enter('K5', '=IF(TRUE,"=1+1")');
-    await sheet.shows('K5', '=1+1');
-    await sheet.enter('K6', '=1>0');
-    await sheet.shows('K6', 1);
+    await sheet.showsNear(KEY_LIGHT.cell, KEY_LIGHT.value);
+    await sheet.enter('I18', '=SEQUENCE(3)');
+    await sheet.shows('I20', 3);
+    await sheet.enter('J18', '=SWEEP.FNUMBER("abc")');
+    await sheet.shows('J18', '#VALUE!');
+    await sheet.enter('K18', '=IF(TRUE,"=1+1")');
+    await sheet.shows('K18', '=1+1');
+    await sheet.enter('K19', '=1>0');
+    await sheet.shows('K19', 1);
     const all = cellsTo(40);
     const [texts, values] = [await sheet.texts(...all), await sheet.values(...all)];
     await copyAsValues(sheet, 'Lights on set values');
@@ -112,8 +112,8 @@ describe('a copy as values in the workbench', () => {
     expect(formulas).toEqual([]);
     // Another reading there changes nothing here.
     await sheet.sheet('Lights on set');
-    expect(await sheet.tables()).toMatchObject({ Lights: 'A12:R17', Lights_2: 'A12:R17' });
-    await sheet.enter('H13', '22');
+    expect(await sheet.tables()).toMatchObject({ Lights: LIGHTS, Lights_2: LIGHTS });
+    await sheet.enter('D33', '22');
     await sheet.sheet('Lights on set values');
     expect(await sheet.texts(...all)).toEqual(texts);
   });

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { COLUMNS, lightsOnSet } from './lightsOnSet';
+import { COLUMNS, lightsOnSet, TALL } from './lightsOnSet';
 import { allInOneWorkbook } from './onePage';
 import type { Workbench } from './workbench';
 
@@ -117,52 +117,67 @@ describe('a recorded trace pasted over the demo one', () => {
 });
 
 describe('rows pasted right below a table', () => {
-  allInOneWorkbook(take);
+  allInOneWorkbook(take, TALL);
   const { row } = lightsOnSet(() => sheet);
-  const head = (name: string, part: string, reading: number) => [name, part, '', '', '', '', 1, reading];
+  /** A light that needs no head, one metre away. */
+  const lamp = (name: string, reading: number) => [
+    name,
+    'ambient',
+    '',
+    reading,
+    '',
+    'yes',
+    '',
+    '',
+    '',
+    '',
+    '',
+    '',
+    1,
+  ];
 
   it('belong to it, with formulas, formats and input rules, until they are taken back', async () => {
-    await sheet.paste('A18', lines([head('Alder 600', 'key', 16), head('Birch 1200', 'fill', 22)]));
-    await expect.poll(() => lastRowOf('Lights')).toBe(19);
+    await sheet.paste('A39', lines([lamp('Lamp', 16), lamp('Window', 22)]));
+    await expect.poll(() => lastRowOf('Lights')).toBe(40);
     // f/16 is 2^4, and f/22 stands for 2^4.5; light goes with the square.
-    await sheet.showsNear('J18', 2 ** 4);
-    await sheet.showsNear('K19', 2 ** 9);
-    expect(await sheet.texts('G18', 'H19')).toEqual(['1.00 m', 'f/22']);
-    await expect.poll(async () => (await sheet.cell('L19')).text).toMatch(/%$/);
-    await sheet.enter('G19', '-3');
-    await sheet.told('Metres from the front of the light to the subject, above 0.');
-    await sheet.shows('G19', 1);
+    await sheet.showsNear('Q39', 2 ** 4);
+    await sheet.showsNear('X40', 2 ** 9);
+    expect(await sheet.texts('M39', 'D40')).toEqual(['1.00 m', 'f/22']);
+    await expect.poll(async () => (await sheet.cell('O40')).text).toMatch(/%$/);
+    await sheet.enter('M40', '-3');
+    await sheet.told('Metres from the front of the light to the subject, above 0 and up to 20.');
+    await sheet.shows('M40', 1);
 
     await sheet.undo('A3');
-    await expect.poll(() => lastRowOf('Lights')).toBe(17);
-    expect(await row(18)).toEqual(COLUMNS.map(() => ''));
-    expect(await row(19)).toEqual(COLUMNS.map(() => ''));
-    await sheet.enter('G19', '-3');
-    await sheet.shows('G19', -3);
+    await expect.poll(() => lastRowOf('Lights')).toBe(38);
+    expect(await row(39)).toEqual(COLUMNS.map(() => ''));
+    expect(await row(40)).toEqual(COLUMNS.map(() => ''));
+    await sheet.enter('M40', '-3');
+    await sheet.shows('M40', -3);
     await sheet.undo('A3');
-    await sheet.shows('G19', null);
+    await sheet.shows('M40', null);
   });
 
   it('belong to it when they come from another row of it', async () => {
-    await sheet.copy('A13', 'K14');
-    await sheet.click('A18');
+    await sheet.copy('A33', 'Q34');
+    await sheet.click('A39');
     await sheet.page.keyboard.press('Control+v');
-    await expect.poll(() => lastRowOf('Lights')).toBe(19);
-    await sheet.showsNear('K18', Number((await sheet.values('K13'))[0]));
-    await sheet.enter('G19', '-3');
-    await sheet.told('Metres from the front of the light to the subject, above 0.');
+    await expect.poll(() => lastRowOf('Lights')).toBe(40);
+    await sheet.showsNear('Q39', Number((await sheet.values('Q33'))[0]));
+    await sheet.enter('M40', '-3');
+    await sheet.told('Metres from the front of the light to the subject, above 0 and up to 20.');
     await sheet.undo('A3');
-    await expect.poll(() => lastRowOf('Lights')).toBe(17);
-    expect(await row(18)).toEqual(COLUMNS.map(() => ''));
+    await expect.poll(() => lastRowOf('Lights')).toBe(38);
+    expect(await row(39)).toEqual(COLUMNS.map(() => ''));
   });
 
   it('stay outside where something else stands below', async () => {
-    await sheet.enter('C19', '7');
-    await sheet.shows('C19', 7);
-    await sheet.paste('A17', lines([['one'], ['two'], ['three']]));
-    await sheet.shows('A19', 'three');
-    expect(await lastRowOf('Lights')).toBe(17);
-    expect((await sheet.cell('J18')).formula).toBe('');
-    await sheet.shows('C19', 7);
+    await sheet.enter('C40', '7');
+    await sheet.shows('C40', 7);
+    await sheet.paste('A38', lines([['one'], ['two'], ['three']]));
+    await sheet.shows('A40', 'three');
+    expect(await lastRowOf('Lights')).toBe(38);
+    expect((await sheet.cell('Q39')).formula).toBe('');
+    await sheet.shows('C40', 7);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { COLUMNS, lightsOnSet } from './lightsOnSet';
+import { COLUMNS, KEY_LIGHT, LIGHTS, TALL, lightsOnSet } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
 import { checkRowThatComesIn } from './rowChecks';
 import type { Workbench } from './workbench';
@@ -7,30 +7,30 @@ import type { Workbench } from './workbench';
 let sheet: Workbench;
 eachItsWorkbook((fresh) => {
   sheet = fresh;
-});
+}, TALL);
 
 describe('rows in a table', () => {
   const { row } = lightsOnSet(() => sheet);
 
   checkRowThatComesIn(
     [
-      ['at the top', 13, 'rows above', 13],
-      ['at the end', 17, 'rows after', 18],
+      ['at the top', 33, 'rows above', 33],
+      ['at the end', 38, 'rows after', 39],
     ],
     () => sheet,
   );
 
   it('leave no answer behind that comes after they were taken back', async () => {
     for (const pause of [0, 15, 30, 45, 60]) {
-      await sheet.enter('A18', 'Alder 600');
-      await sheet.enter('H18', '16');
-      await sheet.showsNear('J18', 16);
+      await sheet.enter('A39', 'Alder 600');
+      await sheet.enter('D39', '16');
+      await sheet.showsNear('Q39', 16);
       await sheet.undo('A3');
       await sheet.page.waitForTimeout(pause);
       await sheet.page.keyboard.press('Control+z');
-      await expect.poll(() => sheet.tables()).toHaveProperty('Lights', 'A12:R17');
-      await sheet.showsNear('B24', 2 ** 8.3);
-      expect(await row(18)).toEqual(COLUMNS.map(() => ''));
+      await expect.poll(() => sheet.tables()).toHaveProperty('Lights', LIGHTS);
+      await sheet.showsNear(KEY_LIGHT.cell, KEY_LIGHT.value);
+      expect(await row(39)).toEqual(COLUMNS.map(() => ''));
     }
   });
 });

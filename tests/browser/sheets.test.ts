@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { COLUMNS, lightsOnSet } from './lightsOnSet';
+import { COLUMNS, enterAmbient, KEY_LIGHT, LIGHTS, LIGHTS_AND_ONE, lightsOnSet, TALL } from './lightsOnSet';
 import { allInOneWorkbook, eachItsWorkbook } from './onePage';
 import { status } from './paneChecks';
 import { checkRowThatComesIn } from './rowChecks';
@@ -13,7 +13,7 @@ const tables = () => expect.poll(() => sheet.tables());
 const formula = async (a1: string) => (await sheet.cell(a1)).formula;
 
 describe('a sheet inserted from the pane', () => {
-  eachItsWorkbook(take);
+  eachItsWorkbook(take, TALL);
 
   it('answers, follows a new target, and shows its chart', async () => {
     await sheet.insert('Pops build');
@@ -40,26 +40,23 @@ describe('a sheet inserted from the pane', () => {
   it('is numbered where its name is taken, and reads its own table', async () => {
     await sheet.insert('Lights on set');
     await sheet.insert('Lights on set');
-    // The key reads f/16 and three tenths, so its light, the square of that, is 2^8.3.
-    await sheet.showsNear('B24', 2 ** 8.3);
+    await sheet.showsNear(KEY_LIGHT.cell, KEY_LIGHT.value);
     expect(await sheet.sheets()).toEqual(['Pops build', 'Lights on set', 'Lights on set (2)']);
-    expect(await sheet.tables()).toMatchObject({ Lights: 'A12:R17', Lights_2: 'A12:R17' });
-    expect(await formula('L13')).toContain('SUM(Lights_2[Light])');
+    expect(await sheet.tables()).toMatchObject({ Lights: LIGHTS, Lights_2: LIGHTS });
+    expect(await formula('O33')).toContain('SUM(Lights_2[Light])');
 
-    // All the light is the one head that still has a reading.
-    for (const cell of ['H14', 'H15', 'H16', 'H17']) {
-      await sheet.click(cell);
-      await sheet.page.keyboard.press('Delete');
-    }
-    await sheet.showsNear('L13', 1);
+    // All the light at the subject is the one that is metered there.
+    for (const cell of ['F34', 'F35', 'F36', 'F38']) await sheet.enter(cell, 'no');
+    await sheet.showsNear('O33', 1);
     await sheet.sheet('Lights on set');
-    expect((await sheet.cell('L13')).value).toBeLessThan(0.5);
+    expect((await sheet.cell('O33')).value).toBeLessThan(0.5);
   });
 
   it('shows no error when it is empty', async () => {
     for (const name of ['Lights on set', 'Pops build']) {
       await sheet.insert(name, { filled: false });
-      const cells = Array.from({ length: 48 }, (_, i) => COLUMNS.map((column) => `${column}${i + 1}`)).flat();
+      const columns = name === 'Lights on set' ? COLUMNS : COLUMNS.slice(0, 18);
+      const cells = Array.from({ length: 48 }, (_, i) => columns.map((column) => `${column}${i + 1}`)).flat();
       await expect
         .poll(async () => (await sheet.texts(...cells)).filter((text) => text.startsWith('#')))
         .toEqual([]);
@@ -132,43 +129,42 @@ describe('in a new workbook', () => {
 });
 
 describe('rows in a table', () => {
-  allInOneWorkbook(take);
+  allInOneWorkbook(take, TALL);
   const { row } = lightsOnSet(() => sheet);
 
-  checkRowThatComesIn([['in the middle', 15, 'rows above', 15]], () => sheet);
+  checkRowThatComesIn([['in the middle', 35, 'rows above', 35]], () => sheet);
 
   it('that come in from the menu in the table push whole rows down', async () => {
-    const { x, y } = await sheet.page.evaluate(() => window.sweeptable.place('A15'));
-    await sheet.click('A15');
+    const { x, y } = await sheet.page.evaluate(() => window.sweeptable.place('A35'));
+    await sheet.click('A35');
     await sheet.page.mouse.click(x, y, { button: 'right' });
     await sheet.page.getByText('Insert Table').hover();
     await sheet.page.getByText('Insert Table Row').click();
-    await tables().toHaveProperty('Lights', 'A12:R18');
-    await sheet.shows('A21', 'All together');
-    expect(await formula('J15')).toBe(await formula('J16'));
+    await tables().toHaveProperty('Lights', LIGHTS_AND_ONE);
+    await sheet.shows('A39', 'Room, 1/2 s');
+    expect(await formula('Q35')).toBe(await formula('Q36'));
     await sheet.undo('A3');
-    await tables().toHaveProperty('Lights', 'A12:R17');
+    await tables().toHaveProperty('Lights', LIGHTS);
   });
 
   it('that are typed below it belong to it', async () => {
-    await sheet.enter('A18', 'Alder 600');
-    await tables().toHaveProperty('Lights', 'A12:R18');
-    await sheet.enter('H18', '16');
-    await sheet.showsNear('J18', 16);
+    await sheet.enter('A39', 'Alder 600');
+    await tables().toHaveProperty('Lights', LIGHTS_AND_ONE);
+    await sheet.enter('D39', '16');
+    await sheet.showsNear('Q39', 16);
     await sheet.undo('A3');
     await sheet.undo('A3');
-    await tables().toHaveProperty('Lights', 'A12:R17');
-    expect(await row(18)).toEqual(COLUMNS.map(() => ''));
+    await tables().toHaveProperty('Lights', LIGHTS);
+    expect(await row(39)).toEqual(COLUMNS.map(() => ''));
   });
 
   it('are in the chart at once', async () => {
     await sheet.pane.getByRole('tab', { name: 'Charts' }).click();
     const card = sheet.pane.getByRole('tabpanel', { name: 'Charts' });
     await card.getByText('Show the numbers').click();
-    await expect.poll(() => card.locator('tbody tr').count()).toBe(5);
-    await sheet.enterDown('A18', ['Alder 600']);
-    await sheet.enter('H18', '16');
-    await expect.poll(() => card.locator('tbody th').allInnerTexts()).toHaveLength(6);
+    await expect.poll(() => card.locator('tbody tr').count()).toBe(6);
+    await enterAmbient(sheet, 39, '16');
+    await expect.poll(() => card.locator('tbody th').allInnerTexts()).toHaveLength(7);
     await sheet.sheet('Pops build');
     await expect.poll(() => card.getByRole('heading').innerText()).toBe('Reading at the film against pops');
   });

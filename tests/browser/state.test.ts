@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { LIGHTS, TURN } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
 import { checkPutAside, NEWER, startOverAndTakeBack } from './stateChecks';
 import { isStored, records } from './stored';
@@ -12,22 +13,22 @@ eachItsWorkbook((fresh) => {
 it('finds the work of the last visit, at the sheet that was in view, and the pane folded away as it was', async () => {
   await sheet.insert('Lights on set');
   await sheet.enter('B5', '32');
-  await sheet.enterDown('I5', ['kept', '=SEQUENCE(3)']);
-  await sheet.shows('I8', 3);
-  const before = await sheet.values('B9', 'P13', 'R17', 'I8');
+  await sheet.enterDown('I18', ['kept', '=SEQUENCE(3)']);
+  await sheet.shows('I21', 3);
+  const before = await sheet.values('T9', 'AC33', 'AG37', 'I21');
   await sheet.page.getByRole('button', { name: 'Sheets and functions' }).click();
-  await isStored(sheet.page, 'I5', 'kept');
+  await isStored(sheet.page, 'I18', 'kept');
   await sheet.reload();
   expect(await sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
   expect(await sheet.page.evaluate(() => window.sweeptable.inView())).toBe('Lights on set');
-  expect(await sheet.values('B9', 'P13', 'R17', 'I8')).toEqual(before);
-  await sheet.shows('I5', 'kept');
-  expect(await sheet.tables()).toEqual({ Build: 'A52:F64', Tally: 'A39:E49', Lights: 'A12:R17' });
+  expect(await sheet.values('T9', 'AC33', 'AG37', 'I21')).toEqual(before);
+  await sheet.shows('I18', 'kept');
+  expect(await sheet.tables()).toEqual({ Build: 'A52:F64', Tally: 'A39:E49', Lights: LIGHTS, Turn: TURN });
   expect(await sheet.pane.isVisible()).toBe(false);
   await sheet.page.getByRole('button', { name: 'Sheets and functions' }).click();
   expect(await sheet.pane.isVisible()).toBe(true);
   await sheet.enter('B8', 'blue');
-  await sheet.refuses('B9', '#VALUE!', /blue/);
+  await sheet.refuses('T7', '#VALUE!', /blue/);
 });
 
 it('stores at once when the page goes out of sight', async () => {

@@ -1,5 +1,6 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { LIGHTS, TURN } from './lightsOnSet';
 import { ELSEWHERE, says } from './inTwoTabs';
 import { isStored } from './stored';
 import { visitor, Workbench } from './workbench';
@@ -112,7 +113,7 @@ describe('a tab that goes', () => {
     await says(again).toBe('');
     expect(await again.notice.isVisible()).toBe(false);
     expect(await again.sheets()).toEqual(['Pops build', 'Lights on set']);
-    expect(await again.tables()).toEqual({ Build: 'A52:F64', Tally: 'A39:E49', Lights: 'A12:R17' });
+    expect(await again.tables()).toEqual({ Build: 'A52:F64', Tally: 'A39:E49', Lights: LIGHTS, Turn: TURN });
     await again.sheet('Pops build');
     const typed = Number((await again.cell('B6')).value);
     const pops: Readonly<Record<number, number>> = { 22: 2, 32: 3, 45: 5 };

@@ -28,10 +28,10 @@ const SHEETS: Readonly<Record<string, Partial<Record<string, Part>>>> = {
 const HEADS = ['Alder 600', 'Birch 1200', 'Cedar 2400', 'Hazel 400'] as const;
 /** Least and most energy of each head in Ws. */
 const LIMITS: Readonly<Record<string, readonly [least: number, most: number]>> = {
-  'Alder 600': [9.4, 600],
-  'Birch 1200': [18.8, 1200],
+  'Alder 600': [9.375, 600],
+  'Birch 1200': [18.75, 1200],
   'Cedar 2400': [37.5, 2400],
-  'Hazel 400': [6.3, 400],
+  'Hazel 400': [6.25, 400],
 };
 
 function inputsOf(id: string): ReadonlyMap<string, TemplateValue> {
@@ -60,18 +60,20 @@ test('heads are those of the job, with their limits', () => {
     (block): block is TemplateTable => block.kind === 'table' && block.id === 'Lights',
   ) as TemplateTable;
   const given = lights.columns.filter(({ formula }) => formula === undefined).map(({ id }) => id);
-  const [head, least, most] = ['Head', 'Least', 'Most'].map((name) => given.indexOf(name)) as [
+  const [head, part, least, most] = ['Head', 'Part', 'Least', 'Most'].map((name) => given.indexOf(name)) as [
+    number,
     number,
     number,
     number,
   ];
-  expect(new Set(lights.rows.map((row) => row[head]))).toEqual(new Set(HEADS));
-  for (const row of lights.rows) expect([row[least], row[most]]).toEqual(LIMITS[String(row[head])]);
+  const heads = lights.rows.filter((row) => row[part] !== 'ambient');
+  expect(new Set(heads.map((row) => row[head]))).toEqual(new Set(HEADS));
+  for (const row of heads) expect([row[least], row[most]]).toEqual(LIMITS[String(row[head])]);
 });
 
 test('one pop of all heads reads what the heads read together in Lights on set', async () => {
   const { cell } = await calculated(templateOf('lights-on-set'));
   // f/22 is 2^4.5
-  const tenths = Math.round(20 * Math.log2(Number(cell('together')) / 2 ** 4.5));
+  const tenths = Math.round(20 * Math.log2(Number(cell('now')) / 2 ** 4.5));
   expect(tenths).toBe(JOB.readingTenths);
 });

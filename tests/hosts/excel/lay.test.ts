@@ -262,10 +262,10 @@ describe('beside what is there already', () => {
       done: '“Lights on set (2)” is inserted with the demo job. Start in B5.',
     });
     const second = sheetOf(workbook, 'Lights on set (2)');
-    expect(second.tables.map(({ name }) => name)).toEqual(['Lights_2']);
+    expect(second.tables.map(({ name }) => name)).toEqual(['Turn_2', 'Lights_2']);
     const formulas = [...second.cells.values()].filter((cell) => String(cell).startsWith('=')).join('\n');
     expect(formulas).toContain('Lights_2[[#This Row],[Reading]]');
-    expect(formulas).not.toMatch(/\bLights\[/);
+    expect(formulas).not.toMatch(/\b(Lights|Turn)\[/);
     expect(JSON.stringify(contents(first))).toBe(before);
   });
   test('nothing at all is written to a sheet that was there', async () => {
@@ -278,7 +278,7 @@ describe('beside what is there already', () => {
     const { workbook, host } = openExcel();
     workbook.names.push('LIGHTS');
     await host.insertSheet(LIGHTS.id, true);
-    expect(sheetOf(workbook, 'Lights on set').tables.map(({ name }) => name)).toEqual(['Lights_2']);
+    expect(sheetOf(workbook, 'Lights on set').tables.map(({ name }) => name)).toEqual(['Turn', 'Lights_2']);
   });
 });
 
