@@ -52,7 +52,8 @@ function foreignUnit(text: string, quantity: Quantity): Fail | undefined {
   if (found === undefined || isFail(found)) return undefined;
   const unit = found.rest.trim();
   const measured = whatItMeasures(unit);
-  if (measured === undefined || measured === quantity.title) return undefined;
+  // of a unit of its own it is the number that is not read
+  if (measured === undefined || unitFactor(quantity, unit) !== undefined) return undefined;
   const stray = quantity.strayUnits?.[unit];
   const extra = stray === undefined ? '' : ` (${stray})`;
   return fail('unreadable', `is ${measured}, not ${quantity.title}${extra}. Write ${orList(quantity.forms)}`);

@@ -32,14 +32,17 @@ const ZERO_FOR_NOTHING = meaning(0, 'nothing');
 const blankReading = ({ blank }: Quantity): Reading<number> =>
   blank === 'missing' ? NOTHING : ZERO_FOR_NOTHING;
 
+/** The unit behind a large M, which may be that of milli, or a slip: the s of 1 Ms, the m/s of 2 Mm/s. */
+const afterLargeM = (text: string): string | undefined => /[\d ]M([a-z][a-z/]*)/.exec(text)?.[1];
+
 /** A text in a cell, whatever its form, and why it is read so. */
 function readText(given: string, quantity: Quantity, name: string, exact: boolean): Reading<number> {
   const text = normalise(given);
   if (text === '') return blankReading(quantity);
-  const milli = /[\d ]M([sm])(?![a-z])/.exec(text)?.[1];
-  if (milli !== undefined && unitFactor(quantity, `m${milli}`) !== undefined)
+  const unit = afterLargeM(text);
+  if (unit !== undefined && [unit, `m${unit}`].every((word) => unitFactor(quantity, word) !== undefined))
     return {
-      refused: fail('unreadable', `${name}: ${quote(given)} can be read two ways: m${milli} or ${milli}?`),
+      refused: fail('unreadable', `${name}: ${quote(given)} can be read two ways: m${unit} or ${unit}?`),
     };
   const word = text.toLowerCase();
   const worded = quantity.words?.[word];
