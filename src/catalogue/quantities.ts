@@ -629,7 +629,7 @@ export const Q = define({
     units: lengthUnits(1e-9),
     thousands: 'all',
     limits: {
-      least: { at: 200, hint: '# µm? 0.55 µm is 550 nm. Write the unit: # nm' },
+      least: { at: 200, hint: '# µm? Write the unit: # µm, or # nm' },
       most: { at: 2000, hint: 'no light of a studio. Write the unit: # nm' },
     },
   },

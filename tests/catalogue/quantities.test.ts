@@ -96,6 +96,7 @@ describe('bare numbers that no studio has', () => {
     ['aperture', 0.008, 'it: 0.008 is too small for an f-number: a shutter time? An aperture so wide is written f/0.008.'],
     ['flashDuration', '2600', 'it: "2600" is too large for a flash duration: a maker’s 1/2600 s is =1/2600. Seconds need their unit there: 2600 s.'],
     ['lightDistance', 80, 'it: 80 is too large for a distance: 80 cm? Write the unit: 80 cm, or 80 m.'],
+    ['wavelength', 0.55, 'it: 0.55 is too small for a wavelength: 0.55 µm? Write the unit: 0.55 µm, or 0.55 nm.'],
     ['smallLength', 7.5, 'it: 7.5 is too large for a length: 7.5 µm? 7.5 µm is 0.0075 mm. Write the unit: 7.5 µm, or 7.5 mm.'],
     ['focalLength', 0.1, 'it: 0.1 is too small for a focal length: a tolerance in the place of the focal length? With its unit it is believed: 0.1 mm.'],
     ['tolerance', 120, 'it: 120 is too large for a tolerance in stops: a focal length in the place of the tolerance? With its unit it is believed: 120 stops.'],
