@@ -32,10 +32,14 @@ const TRUTHS: ReadonlyMap<string, boolean> = new Map([
   ['0', false],
 ]);
 
-/** An empty cell may arrive as 0, so that 0 is nothing where nothing is TRUE. */
+/** An empty cell may arrive as 0, so that 0 is nothing where nothing is TRUE; there 1 is refused, as 0 beside it means no. */
 function readTruth(cell: unknown, name: string, isTrueByDefault: boolean): Reading<boolean> {
   if (typeof cell === 'boolean') return meaning(cell, 'choice');
   if (isBlankCell(cell) || (cell === 0 && isTrueByDefault)) return NOTHING;
+  if (typeof cell === 'number' && isTrueByDefault)
+    return {
+      refused: fail('unreadable', `${name} must be TRUE or FALSE, not a number: 0 is an empty cell.`),
+    };
   const word =
     typeof cell === 'number' || typeof cell === 'string' ? normalise(String(cell)).toLowerCase() : '';
   const truth = TRUTHS.get(word);
@@ -57,10 +61,11 @@ export function chosenQuantity(kind: Chosen, other: ArgumentRead): Quantity | un
 export const dependsOn = (arg: Arg): string | undefined =>
   isChosen(arg.kind) ? ('by' in arg.kind ? arg.kind.by : arg.kind.given) : undefined;
 
-/** What is there where somebody wrote "none", and the quantity has no such word of its own: the first of the words, or zero; nothing where the argument may be absent. */
+/** What is there where somebody wrote "none", and the quantity has no such word of its own: the first of the words, no, or zero; nothing where the argument may be absent. */
 function forNone({ fallback, kind }: Arg): ArgumentValue {
   if (fallback === undefined) return undefined;
-  return isChoice(kind) || isTruth(kind) ? (fallback as ArgumentValue) : 0;
+  if (isTruth(kind)) return false;
+  return isChoice(kind) ? (fallback as ArgumentValue) : 0;
 }
 
 /**

@@ -42,6 +42,15 @@ describe('yes or no', () => {
     for (const cell of ['perhaps', 2, {}, ['yes'], 'constructor'])
       expect(read(cell, marked)).toBe('marked must be TRUE or FALSE.');
   });
+  test('is neither in numbers where nothing is yes: a 0 may as well be an empty cell', () => {
+    const switchable = { ...marked, name: 'switchable', fallback: true };
+    for (const cell of [true, 'yes', '1', 0, ...BLANKS]) expect(read(cell, switchable)).toBe(true);
+    for (const cell of [false, 'no', '0', 'none']) expect(read(cell, switchable)).toBe(false);
+    for (const cell of [1, 2])
+      expect(read(cell, switchable)).toBe(
+        'switchable must be TRUE or FALSE, not a number: 0 is an empty cell.',
+      );
+  });
 });
 
 describe('a number', () => {

@@ -336,15 +336,17 @@ describe('a plan from cells', () => {
   const pops = (...more: unknown[]): unknown[] => rows(two(...more)).map((cells) => cells[1]);
 
   it('reads yes and no, TRUE and FALSE, and an empty cell as yes, whatever the host sends for it', () => {
-    for (const no of ['no', 'NO', false, 'FALSE', '0'])
+    for (const no of ['no', 'NO', false, 'FALSE', '0', 'none'])
       expect(pops(0, 0.1, 99, 0, null, null, column(true, no))).toEqual([2, 2, 2]);
-    for (const yes of ['yes', true, 1, null, 0, '', 'none'])
+    for (const yes of ['yes', true, '1', null, 0, ''])
       expect(pops(0, 0.1, 99, 0, null, null, column('no', yes))).toEqual([4, 1, 4]);
     expect(pops(0, 0.1, 99, 0, null, null, 'no')).toEqual([2, 2, 2]);
     expect(two(0, 0.1, 99, 0, null, null, column('no', 'perhaps'))).toMatchObject({
       error: '#VALUE!',
       message: 'switchable must be TRUE or FALSE.',
     });
+    // beside a 1 a 0 is meant as no, and cannot be told from an empty cell
+    expect(two(0, 0.1, 99, 0, null, null, column(1, 0))).toMatchObject({ error: '#VALUE!' });
   });
 
   it('reads a tolerance, none as 0, and a blank as half a step', () => {
