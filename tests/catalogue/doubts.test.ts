@@ -6,6 +6,12 @@ test.each([
   ['LIGHTMINUS', /LIGHTMINUSRANGE/],
   ['LIGHTUNMIX', /second column: ±/],
   ['LIGHTEVENNESS', /tenth of a stop steps by 6\.7 %/],
+  ['TRACETIME', /TRACENOTE says what is doubtful/],
+  ['TRACEINSIDE', /TRACENOTE says what is doubtful/],
+  ['TRACETAIL', /TRACENOTE says what is doubtful/],
+  ['TRACETABLE', /TRACENOTE says what is doubtful/],
+  ['TRACESHUTTER', /TRACENOTE says what is doubtful.*TRACENOTE says how much/],
+  ['TRACECLIP', /TRACENOTE says what is doubtful.*TRACENOTE says how much/],
 ])('the help of %s says its doubt', (id, doubt) => expect(rowOf(id)?.notes).toMatch(doubt));
 
 test('a tenth of a stop is 6.7 % of the light: 1 − 2^(−1/10), worked by hand', () =>
