@@ -227,7 +227,7 @@ export const lightRows = [
       },
     ],
     notes:
-      'For heads that cannot be fired one at a time, on one pack or one trigger. LIGHTPATTERN proposes what to light. Look at the second column: ± is for readings to a tenth of a stop, and the head lies within it 19 times out of 20 or more. A measurement without a reading is left out.',
+      'For heads that cannot be fired one at a time, on one pack or one trigger. LIGHTPATTERN proposes what to light. Look at the second column: ± is for readings to a tenth of a stop, and the head lies within it 19 times out of 20 or more; where no rounding explains the readings, it is #N/A. A measurement without a reading is left out.',
     words: ['separate', 'pack', 'several heads', 'unknown', 'solve'],
   }),
   define({

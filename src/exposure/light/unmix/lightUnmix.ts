@@ -92,6 +92,26 @@ function plusMinus(head: number, light: number, influence: Vector, alike: Vector
 }
 
 /**
+ * A refusal where no lights are read so, however the meter has rounded them: the true lights miss each reading by its rounding
+ * at most, and the sum of squares is least elsewhere.
+ *
+ * @param columns - for each head the part of each measurement's light that it brings with light 1.
+ */
+function contradiction(columns: readonly Vector[], lights: Vector): Fail | undefined {
+  const misses = at(columns, 0).map((_, i) =>
+    columns.reduce((miss, column, j) => miss + at(column, i) * at(lights, j), -1),
+  );
+  const utmost = (2 ** HALF_TENTH - 1) * Math.sqrt(misses.length);
+  if (length(misses) <= utmost * (1 + SLACK)) return undefined;
+  const sizes = misses.map(Math.abs);
+  const worst = sizes.indexOf(sizes.reduce((a, b) => Math.max(a, b)));
+  return fail(
+    'no-answer',
+    `The readings contradict each other, that of measurement ${worst + 1} most: meter again, or check what was lit.`,
+  );
+}
+
+/**
  * What each head reads alone, from readings of several heads at once, for heads that cannot be fired one at a time.
  *
  * Light adds: measurement i has the light yᵢ = Nᵢ² of the heads lit in it, each with its share. The lights xⱼ ≥ 0 minimise
@@ -103,7 +123,8 @@ function plusMinus(head: number, light: number, influence: Vector, alike: Vector
  * do where that is less: half a tenth for a head metered alone). That is what one expects of "f/8 ± 0.1 stop"; one standard deviation would be missed by every third head. It is
  * the linearised effect of each reading, without the limit x ≥ 0, so where that limit acts it is rather too wide.
  * A measurement that is taken again and reads the same counts once, as it was rounded the same way. Heads that do not
- * repeat, or a pattern that was not what was lit, are not in it.
+ * repeat, or a pattern that was not what was lit, are not in it: where the readings show that, as they lie farther apart than
+ * roundings can bring them, there is no ±.
  *
  * @param pattern - one row a measurement, one column a head: 1 lit, 0 off, or its share of the power (from 0). A column of
  *   ones stands for the ambient light. As many rows as columns, or more.
@@ -133,6 +154,7 @@ export function lightUnmix(
     readings.map(() => 1),
   );
   const alike = firstAlike(pattern, readings);
+  const odds = contradiction(columns, sums);
   return heads.map((_, j) => {
     const refused = tangled[j];
     if (refused) return { reading: refused, plusMinus: refused };
@@ -147,6 +169,6 @@ export function lightUnmix(
       return { reading: nothing, plusMinus: nothing };
     }
     const influence = qr.influence(qr.order.indexOf(j));
-    return { reading: answer(reading), plusMinus: plusMinus(j, sum, influence, alike) };
+    return { reading: answer(reading), plusMinus: odds ?? plusMinus(j, sum, influence, alike) };
   });
 }

@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { Matrix, pseudoInverse, SingularValueDecomposition } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { FULL, runs, seedOf, trials } from '../../../full';
-import { isFail } from '../../../../src/exposure/core/result';
+import { isFail, type Result } from '../../../../src/exposure/core/result';
 import { type HeadReading, lightUnmix } from '../../../../src/exposure/light/unmix/lightUnmix';
 import { expectNear, itKeepsItsRanges, refusal, value } from '../../support';
 import {
@@ -299,6 +299,48 @@ describe('± of an unmixed head', () => {
     const { fail, message } = refusal(weak?.plusMinus);
     expect(fail).toBe('no-answer');
     expect(message).toContain('Head 2 gives less light than the tenths');
+  });
+
+  it('is refused, and the reading is not, where no rounding brings the readings together', () => {
+    // f/8 and f/8 are f/11.3 together, not f/16. The sum (2x/256 − 1)² + 2(x/64 − 1)² is least at x = 640/9, worked by hand
+    const answers = value(
+      lightUnmix(
+        [
+          [1, 1],
+          [1, 0],
+          [0, 1],
+        ],
+        [16, 8, 8],
+      ),
+    );
+    for (const { reading, plusMinus } of answers) {
+      expectNear((reading as number) ** 2, 640 / 9, 1e-9);
+      expect(refusal(plusMinus)).toMatchObject({
+        fail: 'no-answer',
+        message:
+          'The readings contradict each other, that of measurement 1 most: meter again, or check what was lit.',
+      });
+    }
+    // two tenths that a light between them may read, each off by half a tenth, and two that lie farther apart
+    const twice = (stops: number): Result<number> | undefined =>
+      value(lightUnmix([[1], [1]], [8, 8 * 2 ** (stops / 2)]))[0]?.plusMinus;
+    expect(twice(0.1)).toBeGreaterThan(0);
+    expect(refusal(twice(0.12)).message).toContain('contradict each other');
+  });
+
+  it('is never refused for a contradiction where every reading is off by half a tenth, whichever way', () => {
+    const next = random(seedOf(6));
+    for (let n = 0; n < runs(2000); n++) {
+      const heads = 1 + Math.floor(next() * 4);
+      const pattern = drawPattern(heads, heads + 1 + Math.floor(next() * 4), next() < 0.5, next);
+      if (hasDarkRow(pattern)) continue;
+      const readings = reads(
+        pattern,
+        ones(heads).map(() => 2 ** (6 + 3 * next())),
+      ).map((reading) => reading * 2 ** (next() < 0.5 ? 0.025 : -0.025));
+      for (const { plusMinus } of value(lightUnmix(pattern, readings)))
+        if (isFail(plusMinus)) expect(plusMinus.message).not.toContain('contradict');
+    }
   });
 });
 
