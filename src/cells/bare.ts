@@ -81,7 +81,7 @@ export function readBare(value: number, quantity: Quantity, bare: Bare): Meaning
   const read = bareNumber(value, bare);
   if (!Number.isNaN(read)) return meaning(read, whyBare(value, bare, quantity));
   if (!Number.isFinite(value)) return fail('unreadable', 'must be a finite number');
-  const { date, clock = '' } = quantity.limits ?? {};
+  const { date, clock } = quantity.limits ?? {};
   if (date !== undefined && value >= FIRST_DATE) return fail('unreadable', `looks like a date, ${date}`);
   const beyond = beyondLimit(value, quantity);
   if (beyond !== undefined) return beyond;
@@ -95,10 +95,10 @@ function whyBare(value: number, { marks }: Bare, quantity: Quantity): 'number' |
 }
 
 /** What to say of a number beyond what is believed of a quantity. */
-export function beyondLimit(value: number, { limits, title }: Quantity): Fail | undefined {
+export function beyondLimit(value: number, { limits = {}, title }: Quantity): Fail | undefined {
   const said = (size: string, { hint }: Limit): Fail =>
     fail('unreadable', `is too ${size} for ${title}: ${hint.replaceAll('#', spoken(value, 6))}`);
-  if (limits?.least && value > 0 && value < limits.least.at * (1 - SLACK)) return said('small', limits.least);
-  if (limits?.most && value > limits.most.at * (1 + SLACK)) return said('large', limits.most);
+  if (limits.least && value > 0 && value < limits.least.at * (1 - SLACK)) return said('small', limits.least);
+  if (limits.most && value > limits.most.at * (1 + SLACK)) return said('large', limits.most);
   return undefined;
 }

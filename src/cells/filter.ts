@@ -14,10 +14,8 @@ const isSold = (factor: number): boolean =>
   (factor > 1 && Number.isInteger(Math.log2(factor)));
 
 /** What a filter's density is where something else is wanted. */
-function fromDensity(density: number, wanted: FilterMeasure): number {
-  if (wanted === 'density') return density;
-  return wanted === 'stops' ? density / Math.log10(2) : fromFactor(10 ** density, wanted);
-}
+const fromDensity = (density: number, wanted: FilterMeasure): number =>
+  wanted === 'density' ? density : fromFactor(10 ** density, wanted);
 
 function fromFactor(factor: number, wanted: FilterMeasure): number {
   if (wanted === 'stops') return Math.log2(factor);

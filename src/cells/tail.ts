@@ -12,7 +12,7 @@ export function tailStops(text: string): number | undefined {
   const found = TAIL.exec(text);
   if (!found) return undefined;
   const [, sign, digits, whole, over, under] = found;
-  if (digits !== undefined && /\d\d$/.test(digits) && /[.,]\d+0$/.test(digits)) return undefined;
+  if (/[.,]\d+0$/.test(digits ?? '')) return undefined;
   if (whole !== undefined && Number(over) >= Number(under)) return undefined;
   const size =
     digits === undefined
