@@ -74,7 +74,7 @@ const axisLook = (inks: Inks, label: string): uPlot.Axis => ({
 /** Numbers along an axis, as the cells show them; with more decimals where two of them would look alike. */
 function tickTexts(format: string): uPlot.Axis.DynamicValues {
   return (_, splits) => {
-    const texts = splits.map((at) => numberText(at, format));
+    const texts = splits.map((split) => numberText(split, format));
     return new Set(texts).size === texts.length ? texts : splits.map(plainNumber);
   };
 }
@@ -87,7 +87,7 @@ function lineData(chart: LiveChart): uPlot.AlignedData {
     at: chart.kind === 'scatter' ? Number(row.x) : i < chart.x.length ? i : Number(row.x) - 1,
   }));
   rows.sort((a, b) => a.at - b.at);
-  return [rows.map(({ at }) => at), ...chart.series.map((_, i) => rows.map(({ values }) => values[i]))];
+  return [rows.map((row) => row.at), ...chart.series.map((_, i) => rows.map(({ values }) => values[i]))];
 }
 
 /** As many names along an axis as have room, each as far from the next. */
