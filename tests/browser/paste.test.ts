@@ -41,7 +41,7 @@ const triangle = (samples: number): string =>
   );
 
 describe('a recorded trace pasted over the demo one', () => {
-  allInOneWorkbook(take, { height: 3200 });
+  allInOneWorkbook(take, { height: 3900 });
 
   let samples: string;
   let trace: { head: number; last: number };
