@@ -34,7 +34,12 @@ const only = (folder: string): string[] =>
     : [`${folder}/**/*.test.ts`];
 const left = FULL ? [] : [FULL_ONLY];
 // a busy computer takes its time; in full a test has five times as many cases, or more
-const unit = { testTimeout: FULL ? 300_000 : 120_000, hookTimeout: 120_000 };
+const unit = {
+  testTimeout: FULL ? 300_000 : 120_000,
+  hookTimeout: 120_000,
+  // a loop over nothing, or an `if` that never holds, would pass
+  expect: { requireAssertions: true },
+};
 
 export default defineConfig({
   root: ROOT,

@@ -130,17 +130,19 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
     expect(sheet.merges).toEqual(plan.merges);
   });
   test('what may be typed is checked by Excel, with our sentence', () => {
-    for (const rule of plan.rules)
-      for (const cell of rule.areas.flatMap(addresses)) {
-        const found = sheet.validation.get(cell);
-        expect(found?.ErrorAlert).toMatchObject({ showAlert: true, style: 'Stop', message: rule.refusal });
-        if (rule.kind === 'list')
-          expect(found?.Rule).toEqual({
-            list: { inCellDropDown: true, source: rule.bounds[0]?.replaceAll('"', '') },
-          });
-        else
-          expect(Object.keys(found?.Rule ?? {})).toEqual([rule.kind === 'whole' ? 'wholeNumber' : 'decimal']);
-      }
+    const ruled = plan.rules.flatMap((rule) =>
+      rule.areas.flatMap(addresses).map((cell) => ({ rule, found: sheet.validation.get(cell) })),
+    );
+    expect(ruled.map(({ found }) => found?.ErrorAlert)).toMatchObject(
+      ruled.map(({ rule }) => ({ showAlert: true, style: 'Stop', message: rule.refusal })),
+    );
+    for (const { rule, found } of ruled)
+      if (rule.kind === 'list')
+        expect(found?.Rule).toEqual({
+          list: { inCellDropDown: true, source: rule.bounds[0]?.replaceAll('"', '') },
+        });
+      else
+        expect(Object.keys(found?.Rule ?? {})).toEqual([rule.kind === 'whole' ? 'wholeNumber' : 'decimal']);
   });
   test('every note is the message of its cell', () => {
     const wanted = plan.cells.filter(({ note }) => note !== undefined).map((cell) => [at(cell), cell.note]);
