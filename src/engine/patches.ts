@@ -1,5 +1,5 @@
 /**
- * Mends ten faults of @univerjs/engine-formula 0.25.1. Import it once in each thread that calculates, before anything
+ * Mends eleven faults of @univerjs/engine-formula 0.25.1. Import it once in each thread that calculates, before anything
  * is calculated. It reaches into the engine's insides: the version is pinned, and tests/engine holds each fault
  * and its mending.
  */
@@ -9,6 +9,7 @@ import {
   type BaseFunction,
   type BaseValueObject,
   BaseReferenceObject,
+  BooleanValueObject,
   CELL_INVERTED_INDEX_CACHE as lookupIndex,
   ErrorType,
   ErrorValueObject,
@@ -86,6 +87,13 @@ comparing._batchOperatorValue = function (...args) {
   const place = [this.getUnitId(), this.getSheetId(), this.getCurrentRow(), this.getCurrentColumn()];
   for (let row = 0; row < this.getRowCount(); row++)
     this.__batchOperatorRowValue(value, column, result, kind, row, ...place, operator, isCaseSensitive);
+};
+
+/** A truth is no text and no number: the library says so of =, and the same of <>. */
+const { compareBy } = BooleanValueObject.prototype;
+BooleanValueObject.prototype.compareBy = function (value, operator) {
+  if (operator === '<>' && typeof value !== 'boolean') return BooleanValueObject.create(true);
+  return compareBy.call(this, value, operator);
 };
 
 /**

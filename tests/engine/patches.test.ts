@@ -124,6 +124,26 @@ describe('the mended engine', () => {
     expect(await each(['=ISBLANK(A2)', '=COUNTA(A2:B3)', '=SUM(A1:C3)'], data)).toEqual([true, 0, 8]);
   });
 
+  test('a truth differs from every text and number', async () => {
+    const data: TestCell[][] = [[true, '', 1]];
+    const differing = [
+      '=A1<>""',
+      '=A1<>B1',
+      '=A1<>C1',
+      '=B1<>A1',
+      '=TRUE<>"TRUE"',
+      '=1<>TRUE',
+      '=TRUE<>FALSE',
+    ];
+    expect(await each(differing, data)).toEqual(differing.map(() => true));
+    expect(await each(['=TRUE<>TRUE', '=TRUE=1', '=A1=""', '=TRUE<>(1=1)'], data)).toEqual([
+      false,
+      false,
+      false,
+      false,
+    ]);
+  });
+
   test('an emptied cell is none', async () => {
     const book = await calculated({ Data: [['x', '=ISBLANK(A1)', '=COUNTA(A1)']] });
     book.workbook.getSheetByName('Data')?.getRange('A1').setValue('');
