@@ -373,3 +373,54 @@ describe('what is missing, or cannot be read', () => {
     expect([cell('gap'), cell('cools')]).toEqual([expect.closeTo(2.2, 9), expect.closeTo(60, 9)]);
   });
 });
+
+describe('at two in the morning', () => {
+  test('a lens setting that one pop already passes is one pop, and too much of it', async () => {
+    // f/16 is 2^8: 8 − 9.6 + 0.977190 = −0.62281 stops to bring.
+    const { cell, words } = await sheet({ target: 16 });
+    expect([cell('pops'), cell('open'), cell('addsUp')]).toEqual([1, 0, 'f/22 +0.6']);
+    expect(cell('miss')).toBeCloseTo(0.62281, 4);
+    expect(words('miss')).toBe('! turn the heads down by 0.6 stop');
+  });
+
+  test.each<[Typed, string]>([
+    [{ reading: 6, readingTenths: 22 }, 'the reading of one pop cannot be read'],
+    [{ readingTenths: 0.6 }, 'the reading of one pop cannot be read'],
+    [{ reading: null }, 'type the reading of one pop'],
+    [{ ambient: null, ambientTenths: 4 }, 'type the full stop of the ambient reading'],
+    [{ ambientTenths: 45 }, 'the ambient reading cannot be read'],
+  ])('tenths in the wrong cell: %j', async (typed, said) => {
+    const { cell, words } = await sheet(typed);
+    expect(words('pops')).toBe(`! ${said}`);
+    expect([cell('pops'), cell('miss'), cell('tallyAll')]).toEqual(['', '', '']);
+  });
+
+  test('a draw that is a year is refused', async () => {
+    const { cell, words } = await sheet({ draw: 46_329 });
+    expect([cell('pops'), words('pops')]).toEqual(['', '! focal length or draw cannot be right']);
+  });
+
+  test('nothing that ambient light may add is no limit to count by', async () => {
+    const { cell, words } = await sheet({ creepLimit: 0 });
+    expect([cell('pops'), words('pops')]).toEqual(['', '! what ambient light may add cannot be read']);
+  });
+
+  test('a pause to cool that is missing is asked for, and rows that need it tell no time', async () => {
+    const { cell, column, words } = await sheet({ cool: null });
+    expect([cell('pops'), words('cool')]).toEqual([5, '! needed for more than 40 pops']);
+    // 32 and 48 pops; 31 gaps of 2.2 s
+    expect(column('Build', 'Open').slice(9)).toEqual([expect.closeTo(68.2, 9), '', '']);
+    expect(column('Build', 'At the film').slice(10)).toEqual(['', '']);
+  });
+
+  test('a calculated time that looks like a time of day is a time', async () => {
+    // 1/60 s and a second: 1464 minutes of a day.
+    const { column, errors } = await sheet({ recycle: '1/60' });
+    expect(errors).toEqual([]);
+    // √((2 × 776.0469 + 16 × 1.0166667/2)/1.968627)
+    expect(column('Build', 'At the film')[1]).toBeCloseTo(
+      Math.sqrt((2 * 2 ** 9.6 + (16 * (61 / 60)) / 2) / 1.968627),
+      3,
+    );
+  });
+});
