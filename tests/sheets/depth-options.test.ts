@@ -521,3 +521,33 @@ describe('what is missing, or cannot be read', () => {
     ]);
   });
 });
+
+describe('at two in the morning', () => {
+  // (151 − 120)/120 is 6 h 12 min of a day, which a cell might have made of 6:12.
+  test.each([151, 151.5, 150.75, 265, 271])(
+    'a draw of %d mm is calculated with like any other',
+    async (draw) => {
+      const { cell, column, errors } = await sheet({ draw });
+      expect(errors).toEqual([]);
+      const m = draw / 120 - 1;
+      expect(cell('scale')).toBeCloseTo(m, 12);
+      // The geometry takes f/11 as typed: 2 × 1.22 × 0.55 µm × 11 × (1 + m)
+      const row = EVERY_ROW.indexOf(11);
+      expect(column('Numbers', 'Airy disc')[row]).toBeCloseTo(2.44 * 0.55 * 11 * (1 + m), 9);
+      expect(column('Stacks', 'Frames').every((n) => typeof n === 'number')).toBe(true);
+    },
+  );
+
+  test.each<[string, Typed, string]>([
+    ['a draw that is a year', { draw: 46_329 }, 'the draw or the distance cannot be right'],
+    ['a depth of a kilometre', { depth: 1e6 }, 'depth of the subject: a number of mm'],
+  ])('%s is refused', async (_, typed, said) => {
+    const { cell, words } = await sheet(typed);
+    expect([cell('frame'), cell('stack'), words('frame')]).toEqual(['', '', `! ${said}`]);
+  });
+
+  test.each(['abc', '3,76', -1, 500])('a pitch of %s is said to be none', async (pitch) => {
+    const { words } = await sheet({ pitch });
+    expect(words('pitch')).toBe('! a number of µm, up to 100');
+  });
+});
