@@ -1,0 +1,132 @@
+import { describe, expect, test } from 'vitest';
+import { at } from '../../src/exposure/core/at';
+import type { Template } from '../../src/sheets/template';
+import { TEMPLATES } from '../../src/sheets/templates';
+import { FULL } from '../full';
+import { type Typed, typedOver } from './support';
+import { type Change, copiesOf, type Seen } from './tired/copies';
+import { type Input, inputsOf } from './tired/inputs';
+import { type After, type Judge, judgeOf } from './tired/judge';
+import { type Meaning, type Mishap, MISHAPS, otherValue, type Slip } from './tired/mishaps';
+
+/** Sheets as a demo does not have them, for inputs that it leaves asleep: only these are tried. */
+const SCENES: readonly (readonly [id: string, scene: string, typed: Typed])[] = [
+  ['depth-options', 'metered by the distance', { draw: null, distance: 600 }],
+];
+
+interface Case {
+  readonly input: Input;
+  readonly mishap: Mishap;
+  readonly slip: Slip;
+  readonly meaning: Meaning;
+}
+
+const COPIES = 16;
+
+/** For every commit each fifth: every input meets some mishaps, and every mishap some inputs. */
+const drawn = (input: number, mishap: number): boolean => FULL || (input + mishap) % 5 === 0;
+
+const casesOf = (inputs: readonly Input[]): Case[] =>
+  inputs.flatMap((input, i) =>
+    MISHAPS.flatMap((mishap, j) => {
+      const slip = mishap.slip(input);
+      if (slip === undefined || !drawn(i, j)) return [];
+      return [{ input, mishap, slip, meaning: mishap.meaning(input) }];
+    }),
+  );
+
+const change = ({ place }: Input, slip: Slip): Change => new Map([[place, slip]]);
+
+/** What an input says that nothing in it means: "blank for none", "blank is 20%". */
+function documented({ words }: Input): number | undefined {
+  if (/\bblank for none\b/.test(words)) return 0;
+  if (/\bblank(:| is) a tenth of a stop\b/.test(words)) return 0.1;
+  const percent = /\bblank is (\d+)%/.exec(words);
+  return percent ? Number(percent[1]) / 100 : undefined;
+}
+
+/** The same input in plain notation, or undefined where there is none. */
+function plainOf({ input, slip, meaning }: Case): Slip | undefined {
+  if (meaning.is === 'legal') return meaning.plain === slip ? undefined : meaning.plain;
+  if (meaning.is !== 'blank') return undefined;
+  return documented(input) ?? (slip === null ? undefined : null);
+}
+
+/** A refusal has words, and beside it stands no other answer. */
+const unlessRefused = (judge: Judge, seen: Seen): string[] => [
+  ...(judge.speaks(seen) ? [] : ['nothing is said']),
+  ...judge.silent(seen),
+];
+
+function faults(
+  judge: Judge,
+  { input, slip, meaning }: Case,
+  seen: Seen,
+  plain: After | undefined,
+): string[] {
+  if (meaning.is === 'any') return judge.errors(seen);
+  const refused = unlessRefused(judge, seen);
+  const mayBeBlank = input.value === null || /\bblank\b/i.test(input.words);
+  const mayMean = meaning.is === 'legal' || (meaning.is === 'blank' && mayBeBlank);
+  if (refused.length === 0 || !mayMean) return refused;
+  return [...judge.errors(seen), ...(plain ? judge.unlike({ seen, slip }, plain) : [])];
+}
+
+/** Types everything into each input, and calculates all of it: what is wrong, and which inputs nobody reads. */
+async function tried(template: Template, inputs: readonly Input[]) {
+  const copies = await copiesOf(template, COPIES);
+  const after = async (list: readonly { readonly input: Input; readonly slip: Slip }[]): Promise<After[]> => {
+    const seen = await copies.after(list.map(({ input, slip }) => change(input, slip)));
+    return list.map(({ slip }, i) => ({ seen: at(seen, i), slip }));
+  };
+  const [untouched] = await copies.after([new Map()]);
+  const demo: After = { seen: untouched as Seen, slip: null };
+  const judge = judgeOf(template, demo.seen);
+  const others = await after(inputs.map((input) => ({ input, slip: otherValue(input) })));
+  const asleep = new Set(inputs.filter((_, i) => judge.unlike(at(others, i), demo).length === 0));
+  const found: string[] = [];
+  const cases = casesOf(inputs);
+  const results = await after(cases);
+  const plain = new Map<Case, After>();
+  const twins = cases.flatMap((each) => {
+    const twin = plainOf(each);
+    return twin === undefined ? [] : [{ each, input: each.input, slip: twin }];
+  });
+  for (const [i, twin] of (await after(twins)).entries()) plain.set(at(twins, i).each, twin);
+  copies.dispose();
+  for (const [i, each] of cases.entries()) {
+    const result = at(results, i);
+    if (asleep.has(each.input) && judge.unlike(result, demo).length === 0) continue;
+    const [first, ...more] = faults(judge, each, result.seen, plain.get(each));
+    if (first === undefined) continue;
+    const rest = more.length > 0 ? `, and ${more.length} more` : '';
+    found.push(`${each.input.name}, ${each.mishap.name}: ${first}${rest}`);
+  }
+  return { found, asleep: [...asleep].map(({ name }) => name), count: cases.length };
+}
+
+const scenesOf = (template: Template) => SCENES.filter(([id]) => id === template.id);
+const WITH_INPUTS = TEMPLATES.filter((template) => inputsOf(template).length > 0);
+
+describe('whatever a tired hand types into one cell', () => {
+  test.each(WITH_INPUTS.map((template) => [template.name, template] as const))(
+    '%s refuses in words, or answers right',
+    async (_, template) => {
+      const { found, asleep, count } = await tried(template, inputsOf(template));
+      if (process.env['TIRED']) console.log(template.name, count, asleep);
+      expect(found).toEqual([]);
+      // Somewhere else they are awake.
+      const awake = scenesOf(template).flatMap(([, , typed]) => Object.keys(typed));
+      expect(asleep.filter((name) => !awake.includes(name))).toEqual([]);
+    },
+  );
+
+  test.each(SCENES)('%s, %s', async (id, _, typed) => {
+    const template = TEMPLATES.find((each) => each.id === id) as Template;
+    const scene = typedOver(template, typed);
+    const inputs = inputsOf(scene).filter(({ name }) => name in typed);
+    const { found, asleep } = await tried(scene, inputs);
+    expect(found).toEqual([]);
+    expect(asleep).toEqual([]);
+  });
+});

@@ -1,0 +1,77 @@
+import type { Place } from '../../../src/formula/address';
+import { formatOf } from '../../../src/sheets/formats';
+import { blockPlace, fieldRow, isGiven, isInput, tableTop } from '../../../src/sheets/layout';
+import type {
+  Accepts,
+  CellContent,
+  Form,
+  Template,
+  TemplateTable,
+  TemplateValue,
+} from '../../../src/sheets/template';
+
+/** A cell that somebody types into, with all that the sheet says of it. */
+export interface Input {
+  readonly name: string;
+  readonly place: Place;
+  readonly quantity: string;
+  readonly unit: string;
+  readonly value: TemplateValue;
+  readonly accepts: Accepts | undefined;
+  /** Its remark and its note. */
+  readonly words: string;
+}
+
+/** A meter's small figure. */
+const TENTHS: Accepts = { least: 0, most: 9, whole: true, message: '' };
+
+const made = (
+  name: string,
+  place: Place,
+  content: CellContent & { readonly remark?: string },
+  value: TemplateValue | undefined,
+): Input => ({
+  name,
+  place,
+  quantity: content.quantity,
+  unit: formatOf(content.quantity)?.unit ?? '',
+  value: value ?? null,
+  accepts: content.accepts,
+  words: `${content.remark ?? ''} ${content.note ?? ''}`,
+});
+
+function formInputs(form: Form): Input[] {
+  const column = blockPlace(form).column + 1;
+  return form.fields.flatMap((field, i) => {
+    if (!isInput(field)) return [];
+    const row = fieldRow(form, i);
+    const input = made(field.id, { row, column }, field, field.value);
+    const { tenths } = field;
+    if (!tenths) return [input];
+    const small = { quantity: 'tenths', accepts: TENTHS, remark: 'blank for none' };
+    return [input, made(tenths.id, { row, column: column + 1 }, small, tenths.value)];
+  });
+}
+
+/** Rows of a long table are alike: the first two, one of the middle and the last stand for all. */
+function rowsOf({ rows }: TemplateTable): number[] {
+  const all = [...rows.keys()];
+  return all.length <= 12 ? all : [0, 1, all.length >> 1, all.length - 1];
+}
+
+function tableInputs(table: TemplateTable): Input[] {
+  const { column: left } = blockPlace(table);
+  const given = table.columns.filter(isGiven);
+  return rowsOf(table).flatMap((r) =>
+    table.columns.flatMap((column, c) => {
+      if (!isInput(column)) return [];
+      const value = table.rows[r]?.[given.indexOf(column)];
+      const place = { row: tableTop(table) + 1 + r, column: left + c };
+      const meaning = column.tenths ? { ...column, accepts: TENTHS, remark: 'blank for none' } : column;
+      return [made(`${table.id}[${column.id}] ${r + 1}`, place, meaning, value)];
+    }),
+  );
+}
+
+export const inputsOf = ({ blocks }: Template): Input[] =>
+  blocks.flatMap((block) => (block.kind === 'form' ? formInputs(block) : tableInputs(block)));
