@@ -104,7 +104,7 @@ it('writes values, tables, notes and rules that another reader finds', async () 
   expect(written?.getCell('B5').note).toBeTruthy();
   expect(written?.getCell('B7').dataValidation).toMatchObject({ type: 'decimal' });
   expect(written?.getTables().map(({ name }) => name)).toEqual(['Tally', 'Build']);
-  expect(written?.getColumn(1).width).toBeCloseTo(31, 0);
+  expect(written?.getColumn(1).width).toBeCloseTo(26, 0);
 });
 
 it('keeps text that begins like a formula as text', async () => {
