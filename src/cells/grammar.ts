@@ -1,6 +1,7 @@
 import type { Quantity } from '../catalogue/quantities';
 import { exactMark } from '../exposure/stops/marks';
 import { fail, isFail, type Fail } from '../exposure/core/result';
+import { groupsOf, type Maybe } from '../formula/groups';
 import { halfMark, readAperture } from './aperture';
 import { bareOf, beyondLimit, readBare } from './bare';
 import { filterNamed } from './filter';
@@ -67,7 +68,7 @@ function plainText(text: string, quantity: Quantity, exact: boolean): Read {
   const prefix = prefixOf(text, quantity);
   const found = leadingNumber(text.slice(prefix.length));
   if (found === undefined || isFail(found)) return found;
-  const second = /^ ?: ?(.*)$/.exec(found.rest)?.[1];
+  const second = /^ ?: ?(.*)/.exec(found.rest)?.[1];
   if (second !== undefined) return quantity.pair ? pair(found, second, quantity) : undefined;
   return amount(found, prefix, quantity, exact) ?? foreignUnit(text, quantity);
 }
@@ -76,17 +77,25 @@ function plainText(text: string, quantity: Quantity, exact: boolean): Read {
 const prefixOf = (text: string, { prefixes }: Quantity): string =>
   prefixes?.map((word) => (text.startsWith(`${word} `) ? `${word} ` : word)).find((word) => text.startsWith(word) && /^[\d.]/.test(text.slice(word.length))) ?? ''; // prettier-ignore
 
+const PER_CENT = 100;
+
+/** One of a unit in the base unit; undefined where the quantity has no such unit. */
+function factorOf(unit: string, quantity: Quantity): number | undefined {
+  if (unit === '%') return quantity.percent && 1 / PER_CENT;
+  return unit === '' ? 1 : unitFactor(quantity, unit);
+}
+
 /** A number, its unit, and `exact`, `half` or stops after it. */
 const AFTER = /^ ?(.*?)(?: ?\b(exact|half)| ?([+-] ?[\d.].*))?$/;
 
 function amount(found: Leading, prefix: string, quantity: Quantity, exact: boolean): Read {
-  const [, unit = '', word, tail] = AFTER.exec(found.rest) as RegExpExecArray;
-  const isPercent = unit === '%' && quantity.percent === true;
-  const factor = isPercent ? 0.01 : unit === '' ? 1 : unitFactor(quantity, unit);
+  const [unit, word, tail] = groupsOf<[string, Maybe, Maybe]>(AFTER.exec(found.rest) as RegExpExecArray);
+  const factor = factorOf(unit, quantity);
   if (factor === undefined || !isWellFormed(found, factor, quantity)) return undefined;
   if (isParted(found.digits) && inThousands(quantity, factor)) return twoWays(found.digits);
   const isBare = unit === '' && prefix === '';
-  const value = isPercent ? found.value / 100 : found.value * factor;
+  const isPercent = unit === '%';
+  const value = isPercent ? found.value / PER_CENT : found.value * factor;
   if (tail !== undefined)
     return withTail(
       value,
@@ -113,7 +122,7 @@ function isWellFormed({ form, value, over, under }: Leading, factor: number, qua
     // nobody means a fraction of a millisecond
     factor >= 1 &&
     (fraction === 'any' || over < under) &&
-    (over === 1 || divisor(over, under) <= 1)
+    divisor(over, under) <= 1
   );
 }
 
@@ -160,7 +169,7 @@ function withTail(value: number, tail: string, before: Before, quantity: Quantit
     return meaning((mark ?? value) * 2 ** stops, 'stops');
   }
   const second = leadingNumber(tail);
-  if (second !== undefined && isFail(second)) return second;
+  if (isFail(second)) return second;
   return fail(
     'unreadable',
     `can be read two ways. Write ${orList(forms)}, and stops after the unit as in ${forms[1]} +1/3`,
@@ -169,6 +178,6 @@ function withTail(value: number, tail: string, before: Before, quantity: Quantit
 
 /** A space after the sign makes a sum of it; and 1/4 -1/8 are two times, as times that belong together lie within a factor of ten. */
 function maybeSecond(value: number, tail: string): boolean {
-  const [, second] = /^[+-]1\/([248])$/.exec(tail) ?? [];
-  return tail.charAt(1) === ' ' || (second !== undefined && value * 10 > 1 / Number(second));
+  const second = /^.1\/([248])$/.exec(tail)?.[1];
+  return tail.charAt(1) === ' ' || value * 10 > 1 / Number(second);
 }
