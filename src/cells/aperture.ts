@@ -55,8 +55,7 @@ function withAfter(
   const stops = raised >= 0 ? raised / 10 : /^[ +-]/.test(after) ? tailStops(rest) : undefined;
   const mark = exactMark('aperture', figure) ?? figure;
   if (stops === undefined) return notStops(after, digits, figure, mark);
-  if (raised < 0 && prefix === '')
-    return fail('unreadable', `needs its f/: write f/${digits}${/^[+-]/.test(rest) ? '' : ' '}${rest}`);
+  if (raised < 0 && prefix === '') return fail('unreadable', `needs its f/: write f/${digits}${after}`);
   return meaning(mark * 2 ** (stops / 2), 'stops');
 }
 

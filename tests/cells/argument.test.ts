@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { Q } from '../../src/catalogue/quantities';
 import { type Arg, choice, flag, maybe, one, withDefault } from '../../src/catalogue/types';
-import { chosenQuantity, dependsOn, readArgument } from '../../src/cells/argument';
+import { chosenQuantity, dependsOn, readArgument, readWithReason } from '../../src/cells/argument';
 import { cellsOf, isSingle, cellRange } from '../../src/cells/cellRange';
 import { BLANK } from '../../src/cells/quantityReader';
 import { isFail } from '../../src/exposure/core/result';
@@ -38,6 +38,23 @@ describe('yes or no', () => {
     for (const cell of [false, 'false', 'No', 0, '0', ...BLANKS, 'none'])
       expect(read(cell, marked)).toBe(false);
   });
+  const because = (value: unknown, by: string) => ({ value, reason: { by } });
+  test('is a choice, or the default where nothing is there', () => {
+    for (const cell of [true, 1, 'yes'])
+      expect(readWithReason(cell, marked, undefined)).toEqual(because(true, 'choice'));
+    for (const cell of [false, 0, '0', 'no'])
+      expect(readWithReason(cell, marked, undefined)).toEqual(because(false, 'choice'));
+    for (const cell of BLANKS)
+      expect(readWithReason(cell, marked, undefined)).toEqual(because(false, 'nothing'));
+  });
+  test('is yes for an empty cell that arrives as 0, where yes is the default', () => {
+    const kept = { ...marked, fallback: true };
+    for (const cell of [...BLANKS, 0])
+      expect(readWithReason(cell, kept, undefined)).toEqual(because(true, 'nothing'));
+    for (const cell of [false, 'no', '0'])
+      expect(readWithReason(cell, kept, undefined)).toEqual(because(false, 'choice'));
+    expect(readWithReason(1, kept, undefined)).toEqual(because(true, 'choice'));
+  });
   test('is nothing else', () => {
     for (const cell of ['perhaps', 2, {}, ['yes'], 'constructor'])
       expect(read(cell, marked)).toBe('marked must be TRUE or FALSE.');
@@ -60,6 +77,11 @@ describe('a number', () => {
       expect(read(cell, one('power', 'Power', Q.energy))).toBe(BLANK);
       expect(read(cell, maybe('power', 'Power', Q.energy))).toBeUndefined();
     }
+  });
+  test('of which an empty text is a gap has its default where there is no cell at all', () => {
+    const gap = { ...withDefault('power', 'Power', Q.energy, 400), emptyText: 'gap' as const };
+    for (const cell of [null, undefined]) expect(read(cell, gap)).toBe(400);
+    for (const cell of ['', ' ']) expect(read(cell, gap)).toBe(BLANK);
   });
   test('that is said to be none is 0 where there is a default, and not there where there is none', () => {
     for (const cell of ['none', ' NONE ']) {

@@ -115,3 +115,16 @@ test.each([
 ] as const)('%s: %s is a common form', (key, text, value) =>
   expect(commonText(text, Q[key], bareOf(Q[key], false, true))).toBeCloseTo(value, 12),
 );
+
+/** What is no such quantity, or is refused, is left to the grammar. */
+test.each([
+  ['apertureFigure', 'f/11+0.3'],
+  ['aperture', '11+0.3'],
+  ['shutterTime', '1.0/60'],
+  ['shutterTime', '1/1'],
+  ['energy', '1.200 Ws'],
+  ['duration', '4 Ms'],
+  ['duration', '4 parsecs'],
+] as const)('%s: %s is no common form', (key, text) =>
+  expect(commonText(text, Q[key], bareOf(Q[key], false, true))).toBeNaN(),
+);
