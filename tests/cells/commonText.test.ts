@@ -9,7 +9,7 @@ import { readingOf, valueOf } from '../../src/cells/quantityReader';
 const quantities = Object.entries(Q) as [string, Quantity][];
 const units = [...new Set(quantities.flatMap(([, { units: own }]) => Object.keys(own ?? {})))];
 
-/** Of all sizes: many quantities are believed within narrow limits alone. */
+/** Small ones are drawn often, as many quantities are believed within narrow limits alone. */
 const whole = oneof(nat({ max: 99_999 }), nat({ max: 2000 }), nat({ max: 2 })).map(String);
 const decimal = tuple(whole, constantFrom('.', '.', '.', ',', ''), stringMatching(/^\d{0,4}$/));
 const figure = oneof(

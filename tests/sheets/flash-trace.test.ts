@@ -15,7 +15,7 @@ const HEIGHT = 2.38;
 const FOOT = 0.02;
 const HELD_LEVELS = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9];
 const DURATION = 0.02;
-/** Of the trigger: 1.2 ms. */
+/** From the trigger to the rise of the light, in seconds. */
 const DELAY = 0.0012;
 const SHARE = 0.01;
 const MOST_LETTERS = 70;
