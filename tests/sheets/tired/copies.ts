@@ -4,7 +4,7 @@ import { usedArea } from '../../../src/book/cells';
 import { headless, type EngineValue } from '../../../src/engine/headless';
 import { address, type Place } from '../../../src/formula/address';
 import { isCellError } from '../../../src/formula/errors';
-import { layout, tableTop, blockPlace } from '../../../src/sheets/layout';
+import { layout, tableTop } from '../../../src/sheets/layout';
 import { makePlan } from '../../../src/sheets/makePlan';
 import { settledForRow } from '../../../src/sheets/settle';
 import type { Template } from '../../../src/sheets/template';

@@ -1,7 +1,6 @@
 import type { EngineValue } from '../../../src/engine/headless';
 import type { Place } from '../../../src/formula/address';
 import { isCellError } from '../../../src/formula/errors';
-import { formatOf } from '../../../src/sheets/formats';
 import { blockPlace, fieldRow, isInput, tableTop } from '../../../src/sheets/layout';
 import type { Form, Template, TemplateTable } from '../../../src/sheets/template';
 import { type Seen, warningCells } from './copies';
