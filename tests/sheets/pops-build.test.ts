@@ -387,7 +387,7 @@ describe('at two in the morning', () => {
     [{ reading: 6, readingTenths: 22 }, 'the reading of one pop cannot be read'],
     [{ readingTenths: 0.6 }, 'the reading of one pop cannot be read'],
     [{ reading: null }, 'type the reading of one pop'],
-    [{ ambient: null, ambientTenths: 4 }, 'type the full stop of the ambient reading'],
+    [{ ambient: null, ambientTenths: 4 }, 'the ambient reading cannot be read'],
     [{ ambientTenths: 45 }, 'the ambient reading cannot be read'],
   ])('tenths in the wrong cell: %j', async (typed, said) => {
     const { cell, words } = await sheet(typed);
