@@ -25,8 +25,8 @@ function shortPart(below: TableRow, above: TableRow, limit: number): Stretch | u
 function shortStretches(rows: readonly TableRow[], limit: number): readonly Stretch[] {
   const found: Stretch[] = [];
   for (const [i, row] of rows.entries()) {
-    const below = rows[i + 1] ?? (i === 0 ? row : undefined);
-    const part = below && shortPart(below, row, limit);
+    // the last row is a stretch of its own, which meets that above it
+    const part = shortPart(rows[i + 1] ?? row, row, limit);
     const last = found[found.length - 1];
     if (part && last?.low === part.high) found[found.length - 1] = { low: part.low, high: last.high };
     else if (part) found.push(part);

@@ -44,6 +44,16 @@ describe('energy of what a head shows', () => {
     expectNear(value(headPower(6.94, 800, 'stops', 10, 1)), 100 * 2 ** -0.06);
   });
 
+  it('is taken as shown without a step, just below full power too', () => {
+    // 590 of 600 Ws are 0.024 stop down
+    expect(headPower(590, 600)).toBe(590);
+    expect(refusal(headPower(1200, 600)).message).toContain('1 stop above full power');
+  });
+
+  it('is refused where no number holds it', () => {
+    expect(refusal(headPower(2000, 800, 'stops', 0)).fail).toBe('domain');
+  });
+
   it('is refused above full power, and says by how many stops', () => {
     for (const [shown, scale, top] of [
       [1200, 'energy', undefined],
@@ -134,6 +144,9 @@ describe('what to set on a head', () => {
     expect(headSetting(600 * 2 ** -0.03, 600, 'stops', 10, 0.01)).toBe('9.97');
     // A point before three digits would be read two ways, so that a fourth follows.
     expect(headSetting(1.234, 1.234, 'energy', undefined, 0.0001)).toBe('1.2340 Ws');
+    expect(headSetting(1.234_56, 2.469_12, 'energy', undefined, 1e-6)).toBe('1.23456 Ws');
+    // fifteen decimals are the most
+    expect(headSetting(3e-15, 600)).toBe('3e-15 Ws');
   });
 
   it('is refused beyond the head, and says by how much', () => {
@@ -145,7 +158,10 @@ describe('what to set on a head', () => {
       fail: 'no-answer',
       message: expect.stringContaining('1 stop less'),
     });
-    expect(refusal(headSetting(1e-30, 600)).fail).toBe('no-answer');
+    expect(refusal(headSetting(1e-30, 600))).toEqual({
+      fail: 'no-answer',
+      message: 'There is no text for so small a part of full power.',
+    });
   });
 
   const head = fc.record({

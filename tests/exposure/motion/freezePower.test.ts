@@ -150,9 +150,10 @@ describe('most energy that is short enough', () => {
     expect(freezePower(POWERS, SHORTER, 1, 0.1, 0.1, 1, 1000)).toBe(500);
     // Without a step the most is a bound.
     expect(freezePower(POWERS, SHORTER, 1, 0.1, 0.1, undefined, 600)).toBe(600);
-    expect(refusal(freezePower(POWERS, SHORTER, 1, 0.1, 0.1, undefined, 50)).message).toContain(
-      'more than its 50 Ws',
-    );
+    expect(refusal(freezePower(POWERS, SHORTER, 1, 0.1, 0.1, undefined, 50))).toEqual({
+      fail: 'no-answer',
+      message: 'The head is short enough from 100 to 800 Ws, which is more than its 50 Ws.',
+    });
   });
 
   it('is refused where no setting is short enough, though energies between are, and says which', () => {

@@ -103,6 +103,13 @@ describe('the nearest mark', () => {
     expect(refusal(stopMark(0.49, 'aperture', 'third', 'down')).fail).toBe('no-answer');
   });
 
+  it('half a division beyond an end is that end where the end is the higher', () => {
+    // a sixth of a stop is a factor of 2^(1/12)
+    expect(stopMark(0.5 * 2 ** (-1 / 12))).toBe(0.5);
+    expect(refusal(stopMark(128 * 2 ** (1 / 12))).fail).toBe('no-answer');
+    expect([stopMark(0.495), stopMark(129)]).toEqual([0.5, 128]);
+  });
+
   it('does not exist beyond the series', () => {
     expect(refusal(stopMark(1000)).fail).toBe('no-answer');
     expect(refusal(stopMark(1e-9, 'time')).fail).toBe('no-answer');
