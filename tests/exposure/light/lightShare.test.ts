@@ -162,9 +162,10 @@ describe('targets of the lights', () => {
       message:
         'readings is blank for the key (number 2 of the list): the others keep their distance from it.',
     });
-    expect(refusal(lightTargets(8, [0, -1], [8])).message).toBe(
-      'readings must be as many as the stops: 1 for 2.',
-    );
+    expect(refusal(lightTargets(8, [0, -1], [8]))).toEqual({
+      fail: 'unreadable',
+      message: 'readings must be as many as the stops: 1 for 2.',
+    });
     expect(answerOf('LIGHTTARGETS', 8, column(-1, ''), column(8, 8))).toMatchObject({
       error: '#VALUE!',
       message: expect.stringContaining('type 0 in the key’s row'),
