@@ -1,4 +1,3 @@
-import { at } from '../../core/at';
 import { SLACK } from '../../core/numbers';
 import { fewestPops, type Head, isNear, isTooStrong, missOf, nearestSetting, recycleAt } from './head';
 
@@ -9,43 +8,30 @@ export interface Firing {
   readonly down: number;
 }
 
-/** What plans are ranked by, in this order. */
-interface Rank {
-  /** Misses of the heads out of reach, the worst first. */
-  readonly beyond: readonly number[];
-  /** Heads that are switched off before the last pop. */
-  readonly off: number;
-  readonly pops: number;
-  readonly worst: number;
-  readonly sum: number;
-}
-
 export const popsOf = (firings: readonly Firing[]): number =>
   firings.reduce((most, { pops }) => Math.max(most, pops), 0);
 
-function rankOf(firings: readonly Firing[]): Rank {
-  const pops = popsOf(firings);
-  const misses = firings.map(({ head, pops: own, down }) => Math.abs(missOf(head, own, down)));
-  return {
-    beyond: misses.filter((miss, i) => !isNear(at(firings, i).head, miss)).sort((a, b) => b - a),
-    off: firings.filter((firing) => firing.pops < pops).length,
-    pops,
-    worst: misses.reduce((a, b) => Math.max(a, b), 0),
-    sum: misses.reduce((a, b) => a + b, 0),
-  };
-}
+/** Misses of the heads out of reach, the worst first. */
+const beyondOf = (firings: readonly Firing[]): readonly number[] =>
+  firings
+    .map(({ head, pops, down }) => ({ head, miss: Math.abs(missOf(head, pops, down)) }))
+    .filter(({ head, miss }) => !isNear(head, miss))
+    .map(({ miss }) => miss)
+    .sort((a, b) => b - a);
 
-/** Below 0 where a ranks before b. Misses are equal within the slack. */
-function compare(a: Rank, b: Rank): number {
-  const differ = (x: number, y: number): number => (Math.abs(x - y) <= SLACK ? 0 : x - y);
-  for (let i = 0; i < Math.max(a.beyond.length, b.beyond.length); i++) {
-    const first = differ(a.beyond[i] ?? 0, b.beyond[i] ?? 0);
-    if (first !== 0) return first;
+/** Whether misses are smaller than others, the first of them that differ by more than the slack. */
+function isLess(misses: readonly number[], others: readonly number[]): boolean {
+  for (const [i, other] of others.entries()) {
+    const less = other - (misses[i] ?? 0);
+    if (Math.abs(less) > SLACK) return less > 0;
   }
-  return a.off - b.off || a.pops - b.pops || differ(a.worst, b.worst) || differ(a.sum, b.sum);
+  return false;
 }
 
-/** How all heads fire in the best plan, in their order, by trying every number of pops. */
+/**
+ * How all heads fire in the best plan, in their order, by trying every number of pops. More pops never spare a head that has
+ * to be switched off: of plans that miss alike the first is the best.
+ */
 export function bestFirings(heads: readonly Head[], mostPops: number): readonly Firing[] {
   const fewest = new Map<Head, number>();
   const own = (head: Head): number => {
@@ -53,20 +39,19 @@ export function bestFirings(heads: readonly Head[], mostPops: number): readonly 
     fewest.set(head, known);
     return known;
   };
-  let best: { readonly firings: readonly Firing[]; readonly rank: Rank } | undefined;
-  for (let all = 1; all <= mostPops; all++) {
+  let best: readonly Firing[] = [];
+  let least: readonly number[] | undefined;
+  for (let all = 1; all <= mostPops && least?.length !== 0; all++) {
     const firings = heads.map((head): Firing => {
       const pops = head.isSwitchable && isTooStrong(head, all) ? own(head) : all;
       return { head, pops, down: nearestSetting(head, pops) };
     });
     // where all heads are switched off before, it is a plan of fewer pops, to which other rules apply
     if (popsOf(firings) < all) continue;
-    const rank = rankOf(firings);
-    if (best === undefined || compare(rank, best.rank) < 0) best = { firings, rank };
-    // nothing ranks before a plan in reach without heads to switch off but one with fewer pops
-    if (best.rank.beyond.length === 0 && best.rank.off === 0) break;
+    const beyond = beyondOf(firings);
+    if (least === undefined || isLess(beyond, least)) [best, least] = [firings, beyond];
   }
-  return best?.firings ?? [];
+  return best;
 }
 
 /**

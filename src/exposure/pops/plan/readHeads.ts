@@ -41,7 +41,7 @@ function readLine(columns: Columns, i: number, called: Called): Result<Line | un
   if (columns.readings[i] === undefined || columns.targets[i] === undefined) return undefined;
   const blank =
     NEEDED.find((name) => columns[name][i] === undefined) ??
-    (columns.recycleFull[i]?.[0] === undefined ? 'recycleFull' : undefined);
+    (at(columns.recycleFull, i)[0] === undefined ? 'recycleFull' : undefined);
   if (blank === undefined) {
     const cell = (name: keyof Line): number => columns[name][i] as number;
     return {

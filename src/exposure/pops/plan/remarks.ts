@@ -27,8 +27,7 @@ function outOfReach({ head, pops, down }: Firing, mostPops: number): string {
 }
 
 export const isOut = ({ head, pops, down }: Firing): boolean => !isNear(head, missOf(head, pops, down));
-export const isBeyondAllowed = ({ head, pops }: Firing): boolean =>
-  head.allowed !== undefined && pops > head.allowed;
+export const isBeyondAllowed = ({ head, pops }: Firing): boolean => pops > (head.allowed ?? Infinity);
 
 /** What there is to know and to do about one head. */
 export function remarkOn(firing: Firing, planPops: number, mostPops: number): string {

@@ -253,6 +253,7 @@ describe('what a plan is given beside the heads', () => {
     expectNear(made.heads[0]?.power as number, 1200);
     expect([missIn(made, 0), missIn(made, 1)]).toEqual([0.3, 0]);
     expect(made.worst).toBe(0.3);
+    expect(plan([over, { ...over, step: 1 }]).worst).toBe(0.3);
     expect([remarkIn(made, 0), made.remark]).toEqual(['', '']);
   });
 
@@ -289,6 +290,49 @@ describe('what a plan is given beside the heads', () => {
   it('is the order in which heads go off, as the fewest pops first', () => {
     const made = plan([{ reading: 8, target: 8 * 2 ** 1.5 }, ON, { reading: 8, target: 16 }, ON]);
     expect(made.remark).toBe('switch off heads 2 and 4 after one pop, head 3 after 4 pops');
+    const turned = plan([{ reading: 8, target: 8 * 2 ** 1.5 }, { reading: 8, target: 16 }, ON, ON, ON]);
+    expect(turned.remark).toBe('switch off heads 3, 4 and 5 after one pop, head 2 after 4 pops');
+  });
+
+  it('is how often a head may fire: of one that is too weak at the most pops no more is said', () => {
+    // half a stop under with one pop, half a stop over with two
+    const half = { reading: stopsFrom16(-0.5), target: 16 };
+    expect(remarkIn(plan([half], { mostPops: 1 }))).toBe('0.5 stop too weak at one pop');
+    expect(remarkIn(plan([half], { mostPops: 2 }))).toBe(
+      '0.5 stop too weak at one pop, and 0.5 stop too strong at least power, 2 pops',
+    );
+  });
+
+  it('that must stay on, of one pop, is no more than too strong', () => {
+    const made = plan([{ reading: 16, target: 8, switchable: false }]);
+    expect(remarkIn(made)).toBe('2 stops too strong at least power, one pop');
+  });
+
+  it('is a tolerance at whose end a head fires on all pops: half a stop under at one, half a stop over at two', () => {
+    const made = plan(
+      [
+        { reading: stopsFrom16(-1), target: 16 },
+        { reading: stopsFrom16(-0.5), target: 16 },
+      ],
+      {
+        tolerance: 0.5,
+      },
+    );
+    expect(popsIn(made)).toEqual([2, 2]);
+  });
+
+  it('is a tolerance within which a head that is switched off fires as seldom as it may', () => {
+    // 0.55 stop under with one pop, nearer at 0.45 over with two; the other needs six, as log2 6 is 2.585
+    const made = plan(
+      [
+        { reading: stopsFrom16(-3), target: 16 },
+        { reading: stopsFrom16(-0.55), target: 16 },
+      ],
+      {
+        tolerance: 0.6,
+      },
+    );
+    expect(popsIn(made)).toEqual([6, 1]);
   });
 
   it('is a recycle time at least power, linear in between: worked by hand, 0.5 + 1162.5 / 2362.5 · 3.5', () => {
@@ -306,7 +350,22 @@ describe('what a plan is given beside the heads', () => {
   it('takes the higher of two settings as near where that is ready sooner', () => {
     const midway = { ...CEDAR, reading: stopsFrom16(1.05), target: 16, recycle: 1 };
     expectNear(plan([{ ...midway, recycleLeast: 3 }]).heads[0]?.power as number, 1200);
-    expectNear(plan([{ ...midway, recycleLeast: 0.5 }]).heads[0]?.power as number, 2400 * 2 ** -1.1);
+    // and else the lower, as fast or faster
+    for (const recycleLeast of [1, 0.5])
+      expectNear(plan([{ ...midway, recycleLeast }]).heads[0]?.power as number, 2400 * 2 ** -1.1);
+  });
+});
+
+describe('a plan of the columns alone', () => {
+  it('switches heads off, in steps of a tenth, and is asked when the next frame can start', () => {
+    const columns = [[8, 8], [400, 400], [16, 8], [400, 400], [400, 400], [[1, undefined], [1, undefined]]] as const; // prettier-ignore
+    expect(popsIn(value(popsPlan(...columns)))).toEqual([4, 1]);
+    expect([popsPlanTime(...columns)]).toEqual([4]);
+  });
+
+  it('is refused where what a head misses is no number, beside one that misses nothing', () => {
+    const fine = { ...CEDAR, reading: 512, target: 16, step: 5e-324 };
+    expect(refusal(planOf(jobOf([fine, ON]))).fail).toBe('domain');
   });
 });
 
