@@ -382,6 +382,19 @@ describe('plans are kept', () => {
     const job = jobOf([{ reading: 8, target: 16, recycle: 2 }]);
     expect(value(popsPlanTime(...argumentsOf(job), 'ready'))).toBe(8);
     expect(value(popsPlanTime(...argumentsOf(job), 'open'))).toBe(6);
+    // four pops wait for the slower of two heads, whichever stands first
+    for (const [one, other] of [
+      [1, 3],
+      [3, 1],
+    ] as const) {
+      const two = argumentsOf(
+        jobOf([
+          { reading: 8, target: 16, recycle: one },
+          { reading: 8, target: 16, recycle: other },
+        ]),
+      );
+      expect([popsPlanTime(...two, 'ready'), popsPlanTime(...two, 'open')]).toEqual([12, 9]);
+    }
     expect(refusal(popsPlanTime(...argumentsOf(jobOf([])), 'open')).message).toContain('readings is blank');
   });
 });
