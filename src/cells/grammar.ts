@@ -54,7 +54,7 @@ function foreignUnit(text: string, quantity: Quantity): Fail | undefined {
   const unit = found.rest.trim();
   const measured = whatItMeasures(unit);
   // of a unit of its own it is the number that is not read
-  if (measured === undefined || unitFactor(quantity, unit) !== undefined) return undefined;
+  if (measured === undefined || factorOf(unit, quantity) !== undefined) return undefined;
   const stray = quantity.strayUnits?.[unit];
   const extra = stray === undefined ? '' : ` (${stray})`;
   return fail('unreadable', `is ${measured}, not ${quantity.title}${extra}. Write ${orList(quantity.forms)}`);

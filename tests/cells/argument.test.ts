@@ -53,7 +53,7 @@ describe('yes or no', () => {
       expect(readWithReason(cell, kept, undefined)).toEqual(because(true, 'nothing'));
     for (const cell of [false, 'no', '0'])
       expect(readWithReason(cell, kept, undefined)).toEqual(because(false, 'choice'));
-    expect(readWithReason(1, kept, undefined)).toEqual(because(true, 'choice'));
+    expect(read(1, kept)).toMatch(/^marked must be TRUE or FALSE, not a number/);
   });
   test('is nothing else', () => {
     for (const cell of ['perhaps', 2, {}, ['yes'], 'constructor'])
