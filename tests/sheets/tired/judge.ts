@@ -22,7 +22,7 @@ const SAYING = ['text', 'onePiece', 'words'];
 /** Tables that are drawn and not read: what is wrong with a recording is said above it, once for all of its samples. */
 const DRAWN: readonly string[] = ['Trace'];
 const isInside = (block: Form | TemplateTable): boolean =>
-  block.title.startsWith('How it comes about') || (block.kind === 'table' && DRAWN.includes(block.id));
+  /^(How it comes about|…)/.test(block.title) || (block.kind === 'table' && DRAWN.includes(block.id));
 
 function formResults(form: Form): Result[] {
   const column = blockPlace(form).column + 1;
@@ -47,6 +47,8 @@ function formResults(form: Form): Result[] {
 
 function tableResults(table: TemplateTable, warnings: readonly Place[]): Result[] {
   const left = blockPlace(table).column;
+  // What stands right of what a row lacks is worked with, and not looked at.
+  const lacks = table.columns.findIndex(({ id }) => id === 'Lacks');
   return table.rows.flatMap((_, r) => {
     const row = tableTop(table) + 1 + r;
     const of = (c: number): Place => ({ row, column: left + c });
@@ -62,7 +64,7 @@ function tableResults(table: TemplateTable, warnings: readonly Place[]): Result[
               name: `${table.id}[${column.id}] ${r + 1}`,
               place: of(c),
               says: SAYING.includes(column.quantity),
-              inside: isInside(table),
+              inside: isInside(table) || (c > lacks && lacks >= 0),
               beside,
             },
           ],
@@ -93,9 +95,10 @@ const same = (one: EngineValue, other: EngineValue): boolean => {
   return (one ?? '') === (other ?? '');
 };
 
+const READING = /^(?:(?:above |below |beyond )?f\/[\d.]+(?: [+−]0\.\d)?|[\d.]+)$/;
 /** A number, or a reading as a meter shows it. */
 const isAnswer = (value: EngineValue): boolean =>
-  typeof value === 'number' || (typeof value === 'string' && /^(above )?(f\/)?\d/.test(value));
+  typeof value === 'number' || (typeof value === 'string' && READING.test(value));
 /** A sentence that begins with the sign of a warning, a line of a table that says something, or a mark. */
 const isSaid = (value: EngineValue): boolean =>
   value === true || (typeof value === 'string' && value !== '' && !isAnswer(value));
@@ -113,6 +116,8 @@ export interface Judge {
   readonly errors: (seen: Seen) => string[];
   /** Those, and answers that changed without a word. */
   readonly silent: (seen: Seen) => string[];
+  /** Whether the sheet shows something other than the demo. */
+  readonly moves: (seen: Seen) => boolean;
   /** Whether the sheet says something that it does not say of the demo. */
   readonly speaks: (seen: Seen) => boolean;
   /**
@@ -139,6 +144,7 @@ export function judgeOf(template: Template, demo: Seen): Judge {
   return {
     errors: (seen) => unexplained(seen, isCellError),
     silent: (seen) => unexplained(seen, (is, was) => isCellError(is) || (isAnswer(is) && !same(is, was))),
+    moves: (seen) => outside.some(({ place }) => !same(seen(place), demo(place))),
     speaks,
     unlike: (one, other) => {
       const refused = speaks(one.seen);

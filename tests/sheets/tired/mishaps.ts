@@ -22,7 +22,7 @@ const BLANK: Meaning = { is: 'blank' };
 const WRONG: Meaning = { is: 'wrong' };
 const ANY: Meaning = { is: 'any' };
 
-const isWord = ({ quantity }: Input): boolean => quantity === 'text';
+const isWord = ({ quantity, accepts }: Input): boolean => quantity === 'text' || accepts?.list !== undefined;
 
 /** What may be below 0 without a rule that says so: what an instrument records, and the instants of it. */
 const SIGNED: readonly string[] = ['number', 'sampleTime'];
@@ -50,14 +50,16 @@ function takesZero({ accepts, quantity }: Input): boolean {
 }
 
 function numberMeans(input: Input, n: number): Meaning {
-  if (isWord(input)) return input.accepts?.list ? WRONG : ANY;
+  const list = input.accepts?.list;
+  if (list) return list.includes(String(n)) ? ANY : WRONG;
+  if (isWord(input)) return ANY;
   if (n === 0 && !takesZero(input)) return BLANK;
   return outside(input, n) ? WRONG : { is: 'legal', plain: n };
 }
 
 /** A text of a number, or of a number with its unit, where that is read; elsewhere it is nonsense. */
 function textMeans(input: Input, plain: number | undefined): Meaning {
-  if (isWord(input)) return input.accepts?.list ? WRONG : ANY;
+  if (isWord(input) && !input.accepts?.list) return ANY;
   return plain === undefined ? WRONG : numberMeans(input, plain);
 }
 
@@ -134,11 +136,10 @@ export const MISHAPS: readonly Mishap[] = [
   counted(0.3),
 ];
 
-/** Another value that an input may as well have: where it changes nothing, nobody reads the cell. */
-export function otherValue(input: Input): Slip {
-  if (isWord(input)) return input.accepts?.list?.find((word) => word !== input.value) ?? 'other';
+/** Other values that an input may as well have: where none of them changes a thing, nobody reads the cell. */
+export function otherValues(input: Input): Slip[] {
+  const { accepts, value } = input;
+  if (isWord(input)) return (accepts?.list ?? ['other']).filter((word) => word !== value);
   const n = usual(input);
-  const legal = [n * 2, n / 2, n + 1, n - 1].find((each) => numberMeans(input, each).is === 'legal');
-  if (legal === undefined) throw new Error(`There is no other value for ${input.name}.`);
-  return legal;
+  return [n + 1, n * 10, n / 10].filter((each) => each !== n && numberMeans(input, each).is === 'legal');
 }
