@@ -1,16 +1,11 @@
 import { CREEP_LIMIT, creepTime } from '../../exposure/pops/creepTime';
 import { popsForTarget, popsMiss, popsReading, TOLERANCE } from '../../exposure/pops/pops';
 import { popsBuild } from '../../exposure/pops/popsBuild';
+import { DIAL_STEP } from '../../exposure/distance/dialChange';
 import { POPS_TIME_BASES, popsTime } from '../../exposure/pops/popsTime';
 import { ABOVE_ZERO, NOT_NEGATIVE, POPS, POPS_OR_NONE } from '../../exposure/core/range';
 import { isFail, type Result } from '../../exposure/core/result';
-import {
-  MOST_POPS,
-  PLAN_STEP,
-  PLANNED_POPS,
-  popsPlan,
-  popsPlanTime,
-} from '../../exposure/pops/plan/popsPlan';
+import { MOST_POPS, PLANNED_POPS, popsPlan, popsPlanTime } from '../../exposure/pops/plan/popsPlan';
 import { Q } from '../quantities';
 import {
   choice,
@@ -74,7 +69,7 @@ const planArguments = [
     'step',
     'Stops between two settings: of each head, or one for all',
     Q.stopsStep,
-    PLAN_STEP,
+    DIAL_STEP,
     above,
   ),
   withDefault('mostPops', 'Most pops', Q.pops, MOST_POPS, { range: PLANNED_POPS }),

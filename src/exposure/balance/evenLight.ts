@@ -3,7 +3,7 @@ import { log2Ratio, roundStops, SLACK, spoken } from '../core/numbers';
 import { ABOVE_ZERO, outside, outsideAny } from '../core/range';
 import { fail, isFail, type Fail, type Result } from '../core/result';
 import type { Vector } from '../core/vector';
-import { aboveMost, lastMark } from '../distance/settle';
+import { aboveMost, stepsDown } from '../distance/settle';
 import { rootSumOfSquares } from '../light/lightSum';
 import { evenest } from './evenest';
 import { inSteps } from './inSteps';
@@ -140,7 +140,7 @@ export function evenLight(
   if (wrong) return wrong;
   const flags = mayGoOff === false || mayGoOff.length === 0 ? powers.map(() => false) : mayGoOff;
   if (flags.length !== powers.length) return wrongCount('mayGoOff', flags.length, powers.length, 'head');
-  const last = least.map((low, h) => lastMark(low, at(most, h), step));
+  const last = least.map((low, h) => stepsDown(low, at(most, h), step));
   const beyond = outOfRange(powers, least, most, last, step);
   if (beyond) return beyond;
 

@@ -1,5 +1,6 @@
 import { floorSteady, log2Ratio, roundSteady, SLACK } from '../core/numbers';
 import { type Fail, fail, type Result } from '../core/result';
+import { stepsDown } from './settle';
 
 /** What a head shows its power in: Ws, stops of which a whole number is one, a fraction of full power, per cent of it. */
 export type HeadScale = 'energy' | 'stops' | 'fraction' | 'percent';
@@ -48,7 +49,7 @@ export const showsAlike = (one: number, other: number): boolean =>
 /** The setting most·2^(−k·step) that an energy on the display stands for; that energy itself where none lies near. */
 export function settingMeant(energy: number, { most, step }: HeadDisplay): number {
   if (step === undefined) return energy > most && showsAlike(energy, most) ? most : energy;
-  const setting = most * 2 ** (-Math.max(0, roundSteady(log2Ratio(most, energy) / step)) * step);
+  const setting = most * 2 ** (-stepsDown(energy, most, step) * step);
   return showsAlike(energy, setting) ? setting : energy;
 }
 

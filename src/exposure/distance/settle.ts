@@ -11,9 +11,9 @@ export interface Setting {
 const beyond = (stops: number, way: 'more' | 'less', end: string): Fail =>
   fail('no-answer', `That takes ${spokenStops(stops)} ${way} than the head gives at ${end}.`);
 
-/** How many steps below `most` a head's last mark lies: the one nearest to its least energy. */
-export const lastMark = (least: number, most: number, step: number): number =>
-  Math.max(0, roundSteady(log2Ratio(most, least) / step));
+/** Steps from `most` down to the mark nearest to an energy; a head's marks end at that nearest to its least energy. */
+export const stepsDown = (energy: number, most: number, step: number): number =>
+  Math.max(0, roundSteady(log2Ratio(most, energy) / step));
 
 /** A refusal where an energy is more than the most. `called` names it. */
 export const aboveMost = (called: string, energy: number, most: number): Fail | undefined =>
@@ -48,7 +48,8 @@ export function settle(wanted: number, anchor: number, { step, least, most }: Se
   if (most !== undefined && down > 0) return beyond(over, 'more', 'full power');
   if (least === undefined) return answer(top * 2 ** (down * step));
   // the marks of a head end near its least energy; without a most they are counted from elsewhere, and end above it
-  const lowest = most === undefined ? ceilSteady(log2Ratio(least, top) / step) : -lastMark(least, most, step);
+  const lowest =
+    most === undefined ? ceilSteady(log2Ratio(least, top) / step) : -stepsDown(least, most, step);
   if (down < lowest && under > SLACK) return beyond(under, 'less', 'its least power');
   return answer(top * 2 ** (Math.max(down, lowest) * step));
 }

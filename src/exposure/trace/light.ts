@@ -23,13 +23,23 @@ export function tracePointBefore(signal: Signal, time: number): TracePoint {
   return { time, cell };
 }
 
-/** Light between a sample and an instant of the cell that follows it: a straight line joins the samples. */
+/** What the light gains in a second between a sample and the next: a straight line joins them. */
+const slopeAfter = (signal: Signal, cell: number): number =>
+  (lightAt(signal, cell + 1) - lightAt(signal, cell)) /
+  (timeAt(signal.samples, cell + 1) - timeAt(signal.samples, cell));
+
+/** Light at an instant. */
+export function lightAtTime(signal: Signal, { time, cell }: TracePoint): number {
+  const start = timeAt(signal.samples, cell);
+  const light = lightAt(signal, cell);
+  return time > start ? light + slopeAfter(signal, cell) * (time - start) : light;
+}
+
+/** Light between a sample and an instant of the cell that follows it. */
 function partOfCell(signal: Signal, { time, cell }: TracePoint): number {
   const start = timeAt(signal.samples, cell);
   if (!(time > start)) return 0;
-  const left = lightAt(signal, cell);
-  const slope = (lightAt(signal, cell + 1) - left) / (timeAt(signal.samples, cell + 1) - start);
-  return (time - start) * (left + (slope * (time - start)) / 2);
+  return (time - start) * (lightAt(signal, cell) + (slopeAfter(signal, cell) * (time - start)) / 2);
 }
 
 /**

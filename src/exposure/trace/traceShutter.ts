@@ -2,9 +2,10 @@ import { answer, fail, isFail, type Result } from '../core/result';
 import { SLACK } from '../core/numbers';
 import { CLIP_LOSS } from '../duration/shutter';
 import { crossingOf } from './crossing';
+import { lightAtTime } from './light';
 import { type Pulse, readPulse } from './pulse';
 import { timeAt } from './samples';
-import { lightAt, type Signal } from './signal';
+import { lightAt } from './signal';
 import { lightAfter, type WholeLight, wholeLight } from './tail';
 
 /** A recorded flash with all its light, and its first rise, which is where it begins for a shutter. */
@@ -34,11 +35,10 @@ function lastInstant(
 ): number {
   if (carried >= rest) return end.time + decay * Math.log(carried / rest);
   let left = rest - carried;
-  let [late, here] = [end.time, NaN];
+  let [late, here] = [end.time, lightAtTime(signal, end)];
   for (let i = end.cell; i >= from; i--) {
     const early = timeAt(signal.samples, i);
     const before = lightAt(signal, i);
-    if (Number.isNaN(here)) here = endLight(signal, end.cell, end.time);
     const width = late - early;
     const cell = ((here + before) / 2) * width;
     if (cell >= left && width > 0) {
@@ -51,17 +51,6 @@ function lastInstant(
     [late, here] = [early, before];
   }
   return timeAt(signal.samples, from);
-}
-
-/** Light on the straight line between a sample and the next, at an instant. */
-function endLight(signal: Signal, cell: number, time: number): number {
-  const start = timeAt(signal.samples, cell);
-  const before = lightAt(signal, cell);
-  if (!(time > start)) return before;
-  return (
-    before +
-    ((lightAt(signal, cell + 1) - before) * (time - start)) / (timeAt(signal.samples, cell + 1) - start)
-  );
 }
 
 /**

@@ -2,6 +2,7 @@ import { at } from '../../core/at';
 import { roundStops, SLACK, spoken } from '../../core/numbers';
 import { answer, fail, type Fail, type Result } from '../../core/result';
 import type { Vector } from '../../core/vector';
+import { METER_STEP } from '../lightMinusRange';
 import { nonNegative } from './nonNegative';
 import { length, pivotedQr } from './pivotedQr';
 import { named, notToldApart } from './toldApart';
@@ -18,10 +19,10 @@ export interface HeadReading {
 const MOST_HEADS = 50;
 const MOST_MEASUREMENTS = 500;
 
-/** Half of the tenth that a meter shows. */
-const HALF_TENTH = 0.05;
+/** A meter rounds by up to half of what it shows. */
+const HALF_STEP = METER_STEP / 2;
 /** Standard deviation of a rounding that is equally likely anywhere within half a tenth. */
-const ROUNDING = HALF_TENTH / Math.sqrt(3);
+const ROUNDING = HALF_STEP / Math.sqrt(3);
 /** Standard deviations on either side within which 19 of 20 lie. */
 const NINETEEN_OF_TWENTY = 1.96;
 /** From here on the light that may be wrong is as much as there is: the lower limit is no light at all. */
@@ -81,7 +82,7 @@ function plusMinus(head: number, light: number, influence: Vector, alike: Vector
     parts[k] = at(parts, k) + part / light;
   });
   const likely = NINETEEN_OF_TWENTY * ROUNDING * length(parts);
-  const utmost = HALF_TENTH * parts.reduce((sum, part) => sum + Math.abs(part), 0);
+  const utmost = HALF_STEP * parts.reduce((sum, part) => sum + Math.abs(part), 0);
   const stops = Math.min(likely, utmost);
   if (stops >= HIDDEN)
     return fail(
@@ -101,7 +102,7 @@ function contradiction(columns: readonly Vector[], lights: Vector): Fail | undef
   const misses = at(columns, 0).map((_, i) =>
     columns.reduce((miss, column, j) => miss + at(column, i) * at(lights, j), -1),
   );
-  const utmost = (2 ** HALF_TENTH - 1) * Math.sqrt(misses.length);
+  const utmost = (2 ** HALF_STEP - 1) * Math.sqrt(misses.length);
   if (length(misses) <= utmost * (1 + SLACK)) return undefined;
   const sizes = misses.map(Math.abs);
   const worst = sizes.indexOf(sizes.reduce((a, b) => Math.max(a, b)));

@@ -2,6 +2,7 @@ import { lastKept } from '../../core/lastKept';
 import { roundStops } from '../../core/numbers';
 import type { Range } from '../../core/range';
 import { answer, isFail, type Result } from '../../core/result';
+import { DIAL_STEP } from '../../distance/dialChange';
 import { rootSumOfSquares } from '../../light/lightSum';
 import type { PopsTimeBasis } from '../popsTime';
 import { bestFirings, type Firing, popsOf, secondsOf } from './firing';
@@ -37,8 +38,6 @@ export interface Plan {
   readonly seconds: { readonly ready: number; readonly open: number };
 }
 
-/** The step of a head's dial, in stops. */
-export const PLAN_STEP = 0.1;
 /** More pops than this nobody counts out. */
 export const MOST_POPS = 99;
 /** What may be asked for all the same. */
@@ -75,7 +74,7 @@ function madePlan(
   most: HeadValues,
   recycleFull: readonly RecycleTimes[],
   loss = 0,
-  step: readonly number[] = readings.map(() => PLAN_STEP),
+  step: readonly number[] = readings.map(() => DIAL_STEP),
   mostPops = MOST_POPS,
   pause = 0,
   tolerance?: number,

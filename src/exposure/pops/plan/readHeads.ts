@@ -1,7 +1,7 @@
 import { at } from '../../core/at';
 import { log2Ratio, SLACK, spoken } from '../../core/numbers';
 import { fail, isFail, type Result } from '../../core/result';
-import { aboveMost, lastMark } from '../../distance/settle';
+import { aboveMost, stepsDown } from '../../distance/settle';
 import type { Head } from './head';
 
 /** A column with one cell a head; undefined where the cell is blank. */
@@ -71,7 +71,7 @@ function headOf(line: Line, columns: Columns, i: number, called: Called, shared:
   return {
     over: 2 * log2Ratio(reading, target) + log2Ratio(most, power) - shared.loss,
     step,
-    steps: lastMark(least, most, step),
+    steps: stepsDown(least, most, step),
     tolerance: shared.tolerance ?? step / 2,
     most,
     least,
