@@ -3,15 +3,13 @@ import { stopText } from '../exposure/stops/stopText';
 import { fail, isFail, type Fail } from '../exposure/core/result';
 import { groupsOf, type Maybe } from '../formula/groups';
 import { type Meaning, meaning } from './reason';
-import { tailStops } from './tail';
-import { decimal, leadingNumber } from './text';
+import { MOST_STOPS, tailStops } from './tail';
+import { decimal, FIGURE, leadingNumber } from './text';
 
 const TENTHS_ABOVE = '⁰¹²³⁴⁵⁶⁷⁸⁹';
-const FORM = /^(f ?\/ ?|f ?(?=\d))?(\d+(?:[.,]\d+)?|\.\d+)(.*)$/;
+const FORM = new RegExp(`^(f ?/ ?|f ?(?=\\d))?(${FIGURE})(.*)$`);
 /** How a lens names its widest aperture. */
 const ON_LENS = /^1 ?: ?(\d+(?:[.,]\d+)?)$/;
-/** A number from here up, after a figure, is no count of stops. */
-const MOST_STOPS = 3;
 
 /** An f-number taken apart: the figure, what it is marked with, and what is written after it. */
 export interface Aperture {

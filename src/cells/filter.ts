@@ -1,11 +1,10 @@
 import type { FilterMeasure } from '../catalogue/quantities';
 import { spokenStops } from '../exposure/core/numbers';
 import { fail, type Fail, isFail, type Result } from '../exposure/core/result';
-import { decimal, leadingNumber } from './text';
+import { decimal, FIGURE, leadingNumber } from './text';
 
-const FIGURE = '(\\d+(?:[.,]\\d+)?|\\.\\d+)';
-const NEUTRAL = new RegExp(`^(?:nd ?${FIGURE}|${FIGURE} ?nd)$`);
-const FACTOR = new RegExp(`^(?:x ?${FIGURE}|${FIGURE} ?x)$`);
+const NEUTRAL = new RegExp(`^(?:nd ?(${FIGURE})|(${FIGURE}) ?nd)$`);
+const FACTOR = new RegExp(`^(?:x ?(${FIGURE})|(${FIGURE}) ?x)$`);
 
 /** Whether filters are sold by this factor: 2, 4, 8 … 1024, some round ones, 1000 and more. */
 const isSold = (factor: number): boolean =>

@@ -1,11 +1,10 @@
 import type { Quantity } from '../catalogue/quantities';
 import { fail, type Fail, isFail } from '../exposure/core/result';
-import { decimal } from './text';
+import { decimal, FIGURE } from './text';
 import { unitFactor } from './units';
 
 const FEET = `(\\d+) ?(?:'|ft|foot|feet) ?`;
-const INCHES =
-  '(?:(\\d+(?:[.,]\\d+)?|\\.\\d+)|(?:(\\d+) )?(\\d+)/(2|4|8|16|32|64)) ?(?:"|in\\.?|inch|inches)';
+const INCHES = `(?:(${FIGURE})|(?:(\\d+) )?(\\d+)/(2|4|8|16|32|64)) ?(?:"|in\\.?|inch|inches)`;
 const FORM = new RegExp(`^(?:${FEET})?${INCHES}$`);
 const INCHES_A_FOOT = 12;
 

@@ -1,6 +1,6 @@
 const TAIL = /^([+-]?) ?(?:(0?\.\d+|0,\d+|0\.)|(?:([0-2]) )?(\d+)\/(10|[234568]))(?: ?stops?)?$/;
-/** Stops that a tail stays below. */
-const MOST_STOPS = 3;
+/** Stops that a tail stays below: a number from here up, after a value, counts none. */
+export const MOST_STOPS = 3;
 
 /**
  * Stops written after a value: +0.3, .3, -1/3, 1 2/3. A decimal is below 1 and begins with 0 or a point, a fraction is below 3

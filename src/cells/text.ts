@@ -43,7 +43,7 @@ export const orList = (items: readonly string[]): string =>
   items.length < 2 ? items.join() : `${items.slice(0, -1).join(', ')} or ${items[items.length - 1]}`;
 
 /** A plain decimal. */
-const FIGURE = '(?:\\d+(?:[.,]\\d+)?|\\.\\d+)';
+export const FIGURE = '(?:\\d+(?:[.,]\\d+)?|\\.\\d+)';
 const AT_START = new RegExp(`^([+-]?) ?(?:(\\d+) (\\d+)/(\\d+)|(\\d+)/(${FIGURE})|(${FIGURE})(e[+-]?\\d+)?)`);
 
 /** Whether a point stands before three digits, where it may as well part thousands. */
