@@ -3,6 +3,7 @@ import { rowHeights } from '../book/measures';
 import { pageBreaks } from '../book/pages';
 import { type Place, parseAddress } from '../formula/address';
 import { area, type Area } from '../formula/area';
+import { quotedText } from '../formula/quotedText';
 import { tableConditions, warned } from './conditions';
 import { formatOf } from './formats';
 import { blockPlace, fieldRow, isGiven, isInput, type Layout, layout, tableTop } from './layout';
@@ -194,10 +195,9 @@ class Builder {
       return;
     }
     const when = this.formula(field.warning.when).slice(1);
-    const quoted = (s: string): string => `"${s.replace(/"/g, '""')}"`;
     const { text } = field.warning;
-    const said = text.startsWith('=') ? `"! "&${this.formula(text).slice(1)}` : quoted(`! ${text}`);
-    this.put(at, 'warning', { formula: `=IF(${when},${said},${quoted(words)})` });
+    const said = text.startsWith('=') ? `"! "&${this.formula(text).slice(1)}` : quotedText(`! ${text}`);
+    this.put(at, 'warning', { formula: `=IF(${when},${said},${quotedText(words)})` });
     this.conditions.push(warned(area(value, 1, 1), `=${when}`), warned(area(at, 1, 1), `=${when}`));
   }
 

@@ -3,7 +3,7 @@ import type { IConditionFormattingRule } from '@univerjs/preset-sheets-condition
 import type { ISheetNote } from '@univerjs/preset-sheets-note';
 import type { ITableJson } from '@univerjs/preset-sheets-table';
 import type { BookRule, BookSheet, BookTable } from '../../../book/book';
-import { quotedWords } from '../../../book/listWords';
+import { quotedText } from '../../../formula/quotedText';
 import { bookCondition } from './conditions';
 import { type Decorations, GRID_COMPARISONS, RESOURCES, RULE_TYPES } from './decorate';
 import type { NotWritten } from './notWritten';
@@ -82,5 +82,5 @@ function ruleOf(rule: ISheetDataValidationRule, sheet: string, notWritten: NotWr
 
 function fileBound(text: string, kind: BookRule['kind']): string {
   if (text.startsWith('=')) return text.slice(1);
-  return kind === 'list' ? quotedWords(text) : text;
+  return kind === 'list' ? quotedText(text) : text;
 }
