@@ -540,6 +540,7 @@ describe('at two in the morning', () => {
 
   test.each<[string, Typed, string]>([
     ['a draw that is a year', { draw: 46_329 }, 'the draw or the distance cannot be right'],
+    ['a distance of 2 km', { draw: null, distance: 2e6 }, 'the draw or the distance cannot be right'],
     ['a depth of a kilometre', { depth: 1e6 }, 'depth of the subject: a number of mm'],
   ])('%s is refused', async (_, typed, said) => {
     const { cell, words } = await sheet(typed);
