@@ -1,0 +1,11 @@
+import { readdirSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { TEMPLATES } from '../../../src/sheets/templates';
+import { inputsOf } from './inputs';
+
+it('is tried on every sheet that has something to type, each in a file of its own', () => {
+  const wanted = TEMPLATES.filter((template) => inputsOf(template).length > 0).map(
+    ({ id }) => `${id}.test.ts`,
+  );
+  expect(readdirSync(import.meta.dirname)).toEqual(expect.arrayContaining(wanted));
+});
