@@ -6,6 +6,20 @@
 type Refused = { readonly refused: string };
 const refused = (sentence: string): Refused => ({ refused: sentence });
 
+/** How the workbook is after a wish that failed. */
+export const UNTOUCHED = 'The workbook is as it was.';
+export const halfMade = (name: string): string =>
+  `A half-made sheet “${name}” may be left in the workbook: delete it.`;
+
+/** What a spreadsheet says that refuses without a reason for people. */
+export const refusedBy = (spreadsheet: string, reason: string): string =>
+  reason === ''
+    ? `${spreadsheet} refused, and does not say why.`
+    : `${spreadsheet} refused, and only says “${reason}”.`;
+
+/** A wish that failed: what happened, how the workbook is now, what to do. */
+export const failed = (happened: string, kept: string, todo: string): string => `${happened} ${kept} ${todo}`;
+
 export interface Inserted {
   /** Whether it came with the demo job. */
   readonly demo: boolean;

@@ -79,7 +79,7 @@ export async function checkLayFailures(sheet: Workbench, faults: readonly Fault[
     await expect
       .poll(() => status(page).innerText(), { message: step })
       .toBe(
-        `Not done. “${TEMPLATE}” could not be inserted, and nothing of it was left behind. Reload the page and try again. The grid only says: ${how === 'throws' ? `a fault in ${step}` : `The grid refused ${step}.`}`,
+        `Not done. The grid refused, and only says “${how === 'throws' ? `a fault in ${step}` : step}”. The workbook is as it was. Reload the page and try again.`,
       );
     expect(await page.evaluate(() => window.failAt === undefined), step).toBe(true);
     expect(await sheet.sheets(), step).toEqual(['Pops build']);

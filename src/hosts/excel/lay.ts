@@ -2,6 +2,7 @@ import type { BookCell, BookSheet } from '../../book/book';
 import { usedArea } from '../../book/cells';
 import { NAMESPACE } from '../../catalogue';
 import { address } from '../../formula/address';
+import { halfMade, UNTOUCHED } from '../../pane/said';
 import { makePlan } from '../../sheets/makePlan';
 import type { SheetPlan } from '../../sheets/plan';
 import type { Template } from '../../sheets/template';
@@ -28,8 +29,6 @@ export class LayFailure extends Error {
     this.kept = kept;
   }
 }
-
-export const UNTOUCHED = 'The workbook is as it was.';
 
 export const UNDO_EMPTIED = 'Excel has emptied its undo list.';
 
@@ -113,7 +112,7 @@ async function keptAfter(
     await takeAway(excel, name, before);
     return UNTOUCHED;
   } catch {
-    return `A half-made sheet “${name}” may be left in the workbook: delete it.`;
+    return halfMade(name);
   }
 }
 

@@ -7,10 +7,11 @@ import {
   noSheet,
   notAFormula,
   NOTHING_TO_COPY,
+  UNTOUCHED,
 } from '../../pane/said';
 import type { Template } from '../../sheets/template';
 import { templateToLay } from '../../sheets/templateToLay';
-import { type LaidInExcel, lay, LayFailure, UNDO_EMPTIED, UNTOUCHED, WHEN_READY } from './lay';
+import { type LaidInExcel, lay, LayFailure, UNDO_EMPTIED, WHEN_READY } from './lay';
 import { excelRefusal } from './refusals';
 import { type RepairHost, repairHost } from './repairHost';
 import type { SheetMark } from './sheetMark';

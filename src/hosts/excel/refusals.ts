@@ -1,3 +1,5 @@
+import { failed, refusedBy } from '../../pane/said';
+
 interface Refusal {
   readonly happened: string;
   readonly todo: string;
@@ -76,7 +78,7 @@ export const locationOf = (error: unknown): string =>
 function unknownRefusal(error: unknown): Refusal {
   const reason = codeOf(error) || text(property(error, 'message'));
   return {
-    happened: reason ? `Excel refused, and only says “${reason}”.` : 'Excel refused, and does not say why.',
+    happened: refusedBy('Excel', reason),
     todo: 'Try again, or in a new workbook; if it stays, restart Excel.',
   };
 }
@@ -85,5 +87,5 @@ function unknownRefusal(error: unknown): Refusal {
 export function excelRefusal(error: unknown, kept: string): string {
   const code = codeOf(error);
   const { happened, todo } = (Object.hasOwn(REFUSALS, code) && REFUSALS[code]) || unknownRefusal(error);
-  return [happened, kept, todo].join(' ');
+  return failed(happened, kept, todo);
 }

@@ -1,6 +1,6 @@
 import type { Mended, MendedCell, Outcome, PaneHost } from '../../pane/host';
 import { withNamesMended } from '../../formula/spelling';
-import { UNTOUCHED } from './lay';
+import { UNTOUCHED } from '../../pane/said';
 import { excelRefusal } from './refusals';
 import { findLost, mendLost, takeBack } from './repair';
 

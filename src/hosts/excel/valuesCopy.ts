@@ -1,6 +1,7 @@
 import type { Area } from '../../formula/area';
+import { UNTOUCHED } from '../../pane/said';
 import { copyName } from '../../pane/valuesCopy';
-import { LayFailure, UNTOUCHED, WHEN_READY } from './lay';
+import { LayFailure, WHEN_READY } from './lay';
 import { excelRange } from './ranges';
 import { askMark, type SheetMark } from './sheetMark';
 import { AREA, areaOfRange, slices } from './usedCells';

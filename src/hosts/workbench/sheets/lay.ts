@@ -114,8 +114,7 @@ export function lay(grid: Grid, { sheet, beside }: NewSheet): LaidInGrid {
   const undoMutations: IMutationInfo[] = [];
   try {
     for (const { redo, undo } of all) {
-      if (!commands(grid).syncExecuteCommand(redo.id, redo.params))
-        throw new Error(`The grid refused ${redo.id}.`);
+      if (!commands(grid).syncExecuteCommand(redo.id, redo.params)) throw new Error(redo.id);
       if (undo) undoMutations.unshift(undo);
     }
   } catch (reason) {

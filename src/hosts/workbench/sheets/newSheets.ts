@@ -10,6 +10,7 @@ import { decorations } from '../book/decorate';
 import { withChartSigns } from './chartSigns';
 import type { Grid } from '../grid/grid';
 import { type LaidInGrid, lay, type NewSheet } from './lay';
+import { layRefusal } from './layRefusal';
 import { chooseFirstInput } from '../state/session';
 import { snapshotSheet } from '../book/snapshotSheet';
 import { takeSheetBack } from './takeSheetBack';
@@ -30,18 +31,15 @@ const namesTaken = (workbook: FWorkbook): string[] =>
   workbook.getDefinedNames().map((name) => name.getName());
 
 /** Lays a sheet, shows it, and says what became of it. */
-function laid(grid: Grid, name: string, made: NewSheet, done: string): Outcome {
+function laid(grid: Grid, workbook: FWorkbook, name: string, made: NewSheet, done: string): Outcome {
   let fresh: LaidInGrid;
   try {
     fresh = lay(grid, made);
   } catch (reason) {
-    const why = reason instanceof Error ? reason.message : String(reason);
-    return {
-      refused: `“${name}” could not be inserted, and nothing of it was left behind. Reload the page and try again. The grid only says: ${why}`,
-    };
+    return { refused: layRefusal(reason, name, sheetsTaken(workbook)) };
   }
   const takeBack = takeSheetBack(grid, fresh, name);
-  grid.api.getActiveWorkbook()?.setActiveSheet(fresh.id);
+  workbook.setActiveSheet(fresh.id);
   return { done, takeBack };
 }
 
@@ -62,7 +60,7 @@ export async function insertSheet(grid: Grid, id: string, filled: boolean): Prom
   const start = plan.start && address(plan.start);
   const done = `${inserted(sheet.name, { demo: filled && start !== undefined, start })} ${UNDOABLE}`;
   const made = { sheet: snapshotSheet(sheet, ''), beside: decorations(sheet) };
-  const outcome = laid(grid, sheet.name, made, done);
+  const outcome = laid(grid, workbook, sheet.name, made, done);
   if ('done' in outcome) chooseFirstInput(grid, plan);
   return outcome;
 }
@@ -76,5 +74,5 @@ export function copyValues(grid: Grid): Outcome {
   const made = valuesSheet(grid, name, [...tables, ...namesTaken(workbook)]);
   if (!made) return NOTHING_TO_COPY;
   const done = `${copied(name)} ${UNDOABLE}`;
-  return laid(grid, name, made, done);
+  return laid(grid, workbook, name, made, done);
 }
