@@ -106,8 +106,8 @@ class Call {
   }
 
   get answer(): Answer {
-    const fault = this.readFixed() ?? (this.listsAreFixed ? this.readLists() : undefined);
-    if (fault !== undefined) return fault;
+    const error = this.readFixed() ?? (this.listsAreFixed ? this.readLists() : undefined);
+    if (error !== undefined) return error;
     const { answers } = this.row;
     if (this.rows === 1 && this.columns === 1) return this.only;
     const spills = answers === 'list' || isTable(answers);
@@ -133,8 +133,8 @@ class Call {
         }
         this.values[place] = grid.at(0, 0);
       } else this.values[place] = given;
-      const fault = this.readPlace(place, this.values[place]);
-      if (fault !== undefined) return fault;
+      const error = this.readPlace(place, this.values[place]);
+      if (error !== undefined) return error;
     }
     return undefined;
   }
@@ -179,7 +179,7 @@ class Call {
   /** What the function gives at one place; a cell where there is nothing to calculate. */
   private at(row: number, column: number): Result<FunctionAnswer> | AnswerCell {
     if (this.ranges.length > 1 && isOutside(this.ranges, row, column)) return OUTSIDE_SHAPE;
-    let fault: CellError | undefined;
+    let error: CellError | undefined;
     let isBlank = false;
     const { spreads, values } = this;
     for (let i = 0; i < spreads.length; i++) {
@@ -192,13 +192,13 @@ class Call {
       }
       const other = spread.column.other(place);
       if (other === BLANK) isBlank = true;
-      else if (typeof other === 'object') fault ??= isCellError(other) ? other : fromFail(other);
+      else if (typeof other === 'object') error ??= isCellError(other) ? other : fromFail(other);
       values[spread.place] = other;
     }
-    if (fault !== undefined) return fault;
+    if (error !== undefined) return error;
     if (isBlank) return '';
-    if (this.known.many.length > 0 && !this.listsAreFixed) fault = this.readLists();
-    return fault ?? (this.isInRange ? this.row.run(...values) : this.result);
+    if (this.known.many.length > 0 && !this.listsAreFixed) error = this.readLists();
+    return error ?? (this.isInRange ? this.row.run(...values) : this.result);
   }
 
   /** What the function gives for the values; a refusal where one of them lies outside its range. */

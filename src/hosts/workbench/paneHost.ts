@@ -25,8 +25,8 @@ function putFormula({ api }: Grid, formula: string): Outcome {
   const range = workbook?.getActiveRange();
   if (!workbook || !range)
     return { refused: 'Choose the cell that the formula shall go to, then try again.' };
-  const fault = notAFormula(formula);
-  if (fault) return fault;
+  const refused = notAFormula(formula);
+  if (refused) return refused;
   const cell = workbook.getActiveSheet().getRange(range.getRow(), range.getColumn());
   const held = cell.getCellData();
   const at = cell.getA1Notation();
