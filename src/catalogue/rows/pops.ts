@@ -6,6 +6,7 @@ import { POPS_TIME_BASES, popsTime } from '../../exposure/pops/popsTime';
 import { ABOVE_ZERO, NOT_NEGATIVE, POPS, POPS_OR_NONE } from '../../exposure/core/range';
 import { isFail, type Result } from '../../exposure/core/result';
 import { MOST_POPS, PLANNED_POPS, popsPlan, popsPlanTime } from '../../exposure/pops/plan/popsPlan';
+import { headNote, planNote } from '../planRemarks';
 import { Q } from '../quantities';
 import {
   choice,
@@ -37,14 +38,14 @@ const DOUBLING = 'Each doubling of the pops adds one stop.';
 function planned(...job: Parameters<typeof popsPlan>): Result<AnswerRows> {
   const plan = popsPlan(...job);
   if (isFail(plan)) return plan;
-  const heads = plan.heads.map(({ power = '', pops, reading: reads = '', miss = '', remark }) => [
+  const heads = plan.heads.map(({ power = '', pops, reading: reads = '', miss = '', remarks }) => [
     power,
     pops,
     reads,
     miss,
-    remark,
+    headNote(remarks),
   ]);
-  return [...heads, ['', plan.pops, plan.reading || '', plan.worst ?? '', plan.remark]];
+  return [...heads, ['', plan.pops, plan.reading || '', plan.worst ?? '', planNote(plan.remarks)]];
 }
 
 const planArguments = [

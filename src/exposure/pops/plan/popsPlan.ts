@@ -8,7 +8,7 @@ import type { PopsTimeBasis } from '../popsTime';
 import { bestFirings, type Firing, popsOf, secondsOf } from './firing';
 import { missOf, powerAt } from './head';
 import { type HeadValues, readHeads, type RecycleTimes } from './readHeads';
-import { remarkOn, remarkOnAll } from './remarks';
+import { type HeadRemark, type PlanRemark, remarksOn, remarksOnAll } from './remarks';
 
 /** What one head does in a plan; a head that is off has no power, no reading and no miss, and 0 pops. */
 export interface PlannedHead {
@@ -20,8 +20,7 @@ export interface PlannedHead {
   readonly reading?: number;
   /** Stops over (+) or under (−) its target. */
   readonly miss?: number;
-  /** What there is to know and to do about it; empty where there is nothing. */
-  readonly remark: string;
+  readonly remarks: readonly HeadRemark[];
 }
 
 export interface Plan {
@@ -33,7 +32,7 @@ export interface Plan {
   readonly reading: number;
   /** The miss farthest from none; undefined where all heads are off. */
   readonly worst: number | undefined;
-  readonly remark: string;
+  readonly remarks: readonly PlanRemark[];
   /** From the first pop until the next frame can start, and to the last pop. */
   readonly seconds: { readonly ready: number; readonly open: number };
 }
@@ -53,17 +52,17 @@ function plannedHead(firing: Firing, planPops: number, mostPops: number): Requir
     pops,
     reading: head.target * 2 ** (miss / 2),
     miss: roundStops(miss),
-    remark: remarkOn(firing, planPops, mostPops),
+    remarks: remarksOn(firing, planPops, mostPops),
   };
 }
 
-/** A head that is off, and which of its cells says so. */
+/** A head that is off, and which of its cells says so where only one does. */
 const offHead = (reading: number | undefined, target: number | undefined): PlannedHead => ({
   pops: 0,
-  remark:
+  remarks:
     reading === undefined && target === undefined
-      ? ''
-      : `off: no ${target === undefined ? 'target' : 'reading'}`,
+      ? []
+      : [{ remark: 'off', lacks: target === undefined ? 'target' : 'reading' }],
 });
 
 function madePlan(
@@ -105,7 +104,7 @@ function madePlan(
       (worst, miss) => (worst === undefined || Math.abs(miss) > Math.abs(worst) ? miss : worst),
       undefined,
     ),
-    remark: remarkOnAll(firings, pops),
+    remarks: remarksOnAll(firings, pops),
     seconds: secondsOf(best, pause),
   };
   // numbers at the edge of what a computer holds end in NaN or Infinity
@@ -153,7 +152,7 @@ function madePlan(
  * @param tolerance - stops that a head may end from its target (from 0); half of its step where none is given.
  * @param allowed - pops in a row that the maker of each head allows (whole); a plan beyond it is kept, and says so.
  * @param switchable - whether each head may be switched off before the last pop.
- * @returns a plan for any heads, in reach or not: the remark on a head out of reach says by how much.
+ * @returns a plan for any heads, in reach or not: a remark on a head out of reach says by how much.
  */
 export const popsPlan = lastKept(KEPT_PLANS, madePlan);
 

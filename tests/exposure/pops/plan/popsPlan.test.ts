@@ -1,11 +1,17 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { trials } from '../../../full';
+import { headNote, planNote } from '../../../../src/catalogue/planRemarks';
 import type { Answer } from '../../../../src/cells/call';
 import { isFail } from '../../../../src/exposure/core/result';
 import { readingForPower } from '../../../../src/exposure/distance/reading';
 import { lightTargets } from '../../../../src/exposure/light/lightTargets';
-import { type Plan, popsPlan, popsPlanTime } from '../../../../src/exposure/pops/plan/popsPlan';
+import {
+  type Plan,
+  type PlannedHead,
+  popsPlan,
+  popsPlanTime,
+} from '../../../../src/exposure/pops/plan/popsPlan';
 import { popsBuild } from '../../../../src/exposure/pops/popsBuild';
 import { popsForTarget } from '../../../../src/exposure/pops/pops';
 import { popsTime } from '../../../../src/exposure/pops/popsTime';
@@ -51,7 +57,8 @@ const ON: Light = { reading: 8, target: 8 };
 const plan = (lights: readonly Light[], rest: Partial<Job> = {}): Plan => value(planOf(jobOf(lights, rest)));
 const popsIn = (made: Plan): number[] => made.heads.map(({ pops }) => pops);
 const missIn = (made: Plan, head = 0): number => made.heads[head]?.miss as number;
-const remarkIn = (made: Plan, head = 0): string | undefined => made.heads[head]?.remark;
+const remarkIn = (made: Plan, head = 0): string => headNote((made.heads[head] as PlannedHead).remarks);
+const remarkOn = (made: Plan): string => planNote(made.remarks);
 /** What a head reads for the stops that it lies from f/16. */
 const stopsFrom16 = (stops: number): number => 16 * 2 ** (stops / 2);
 
@@ -62,7 +69,7 @@ describe('one head', () => {
       const made = plan([{ reading: 4, target: 4 * 2 ** (stops / 2) }]);
       expect(made.pops).toBe(2 ** stops);
       expect(made.heads).toEqual([
-        { power: 400, pops: 2 ** stops, reading: made.reading, miss: 0, remark: '' },
+        { power: 400, pops: 2 ** stops, reading: made.reading, miss: 0, remarks: [] },
       ]);
       expectNear(made.reading, 4 * 2 ** (stops / 2));
     }
@@ -254,7 +261,7 @@ describe('what a plan is given beside the heads', () => {
     expect([missIn(made, 0), missIn(made, 1)]).toEqual([0.3, 0]);
     expect(made.worst).toBe(0.3);
     expect(plan([over, { ...over, step: 1 }]).worst).toBe(0.3);
-    expect([remarkIn(made, 0), made.remark]).toEqual(['', '']);
+    expect([remarkIn(made, 0), remarkOn(made)]).toEqual(['', '']);
   });
 
   it('is the flashes in a row that are allowed: a plan beyond them is kept, and says so', () => {
@@ -265,7 +272,7 @@ describe('what a plan is given beside the heads', () => {
     expect(popsIn(made)).toEqual([31, 1]);
     expect(remarkIn(made)).toBe('31 pops in a row, where 12 are allowed');
     expect(remarkIn(made, 1)).toBe('switch off after one pop');
-    expect(made.remark).toBe('switch off head 2 after one pop; more pops in a row than allowed: head 1');
+    expect(remarkOn(made)).toBe('switch off head 2 after one pop; more pops in a row than allowed: head 1');
     expect(remarkIn(plan([{ ...five, allowed: 31 }]))).toBe('');
     expect(remarkIn(plan([{ ...five, allowed: 1 }]))).toBe('31 pops in a row, where 1 is allowed');
   });
@@ -282,16 +289,16 @@ describe('what a plan is given beside the heads', () => {
     expect(remarkIn(made, 1)).toBe(
       '1 stop too strong at least power, 2 pops, and it stays on for all of them',
     );
-    expect(made.remark).toBe('out of reach: heads 1 and 2; of all plans this one misses least');
+    expect(remarkOn(made)).toBe('out of reach: heads 1 and 2; of all plans this one misses least');
     // a head with a dial stays on without a miss
     expect(popsIn(plan([two[0] as Light, { ...CEDAR, ...ON, switchable: false }]))).toEqual([4, 4]);
   });
 
   it('is the order in which heads go off, as the fewest pops first', () => {
     const made = plan([{ reading: 8, target: 8 * 2 ** 1.5 }, ON, { reading: 8, target: 16 }, ON]);
-    expect(made.remark).toBe('switch off heads 2 and 4 after one pop, head 3 after 4 pops');
+    expect(remarkOn(made)).toBe('switch off heads 2 and 4 after one pop, head 3 after 4 pops');
     const turned = plan([{ reading: 8, target: 8 * 2 ** 1.5 }, { reading: 8, target: 16 }, ON, ON, ON]);
-    expect(turned.remark).toBe('switch off heads 3, 4 and 5 after one pop, head 2 after 4 pops');
+    expect(remarkOn(turned)).toBe('switch off heads 3, 4 and 5 after one pop, head 2 after 4 pops');
   });
 
   it('is how often a head may fire: of one that is too weak at the most pops no more is said', () => {
@@ -488,12 +495,12 @@ describe('heads that are off', () => {
 
   it('have a blank reading or a blank target, no power, no pops and no miss, and change nothing', () => {
     for (const [off, said] of [
-      [{ reading: undefined, target: 16 }, 'off: no reading'],
-      [{ reading: 16, target: undefined }, 'off: no target'],
-      [{ reading: undefined, target: undefined }, ''],
+      [{ reading: undefined, target: 16 }, [{ remark: 'off', lacks: 'reading' }]],
+      [{ reading: 16, target: undefined }, [{ remark: 'off', lacks: 'target' }]],
+      [{ reading: undefined, target: undefined }, []],
     ] as const) {
       const made = plan([{ ...CEDAR, ...off, recycle: 9 }, on]);
-      expect(made).toEqual({ ...alone, heads: [{ pops: 0, remark: said }, ...alone.heads] });
+      expect(made).toEqual({ ...alone, heads: [{ pops: 0, remarks: said }, ...alone.heads] });
     }
   });
 
@@ -501,13 +508,13 @@ describe('heads that are off', () => {
     const off = { reading: undefined, target: undefined };
     expect(plan([off, off], { pause: 3 })).toEqual({
       heads: [
-        { pops: 0, remark: '' },
-        { pops: 0, remark: '' },
+        { pops: 0, remarks: [] },
+        { pops: 0, remarks: [] },
       ],
       pops: 0,
       reading: 0,
       worst: undefined,
-      remark: 'all heads are off',
+      remarks: [{ remark: 'all off' }],
       seconds: { ready: 0, open: 0 },
     });
   });
@@ -525,7 +532,7 @@ describe('heads that are off', () => {
         [1, undefined],
       ],
     );
-    expect(value(made).heads[0]).toEqual({ pops: 0, remark: '' });
+    expect(value(made).heads[0]).toEqual({ pops: 0, remarks: [] });
     const column = (...cells: unknown[]): unknown[][] => cells.map((cell) => [cell]);
     const off = (power: number | null, least: number | null): Answer =>
       answerOf('POPSPLAN', column(null, 16), column(power, 2400), column(null, 16), column(least, 37.5), column(null, 2400), column(null, 1)); // prettier-ignore
