@@ -1,8 +1,8 @@
-import { exactHalfMark, exactMark, type MarkedScale, markText, nearestMark } from '../exposure/stops/marks';
+import { exactMark, type MarkedScale, markText, nearestMark, writtenHalfMark } from '../exposure/stops/marks';
 import { stopText } from '../exposure/stops/stopText';
 import { fail, isFail, type Fail } from '../exposure/core/result';
 import { groupsOf, type Maybe } from '../formula/groups';
-import { type Meaning, meaning } from './reason';
+import { markMeaning, type Meaning, meaning } from './reason';
 import { MOST_STOPS, tailStops } from './tail';
 import { decimal, FIGURE, leadingNumber } from './text';
 
@@ -59,8 +59,8 @@ function withAfter(
 
 /** `f/13 half`, `1/20 half`: the half-stop mark, where the two series share a figure. */
 export function halfMark(scale: MarkedScale, figure: number): Meaning<number> | Fail {
-  const mark = exactHalfMark(scale, figure);
-  return mark === undefined ? fail('unreadable', 'names no half-stop mark') : meaning(mark, 'mark');
+  const mark = writtenHalfMark(scale, figure);
+  return mark === undefined ? fail('unreadable', 'names no half-stop mark') : markMeaning(mark);
 }
 
 /** What somebody meant by a number after the figure that is no tail of stops: a range, whole stops, or many tenths. */

@@ -1,6 +1,7 @@
 import { type Arg, type Chosen, isChoice, isChosen, isTruth } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
 import { fail, type Fail } from '../exposure/core/result';
+import { withMark } from './markNames';
 import { type Blank, BLANK, describe, quickNumber, readingOf, valueOf } from './quantityReader';
 import { meaning, type Reading } from './reason';
 import { normalise, orList } from './text';
@@ -93,6 +94,14 @@ export function readWithReason(
         : readingOf(cell, quantity, name, exact);
   return optional && 'missing' in reading ? meaning(arg.fallback as ArgumentValue, reading.missing) : reading;
 }
+
+/** The same, with the mark that a number is the exact value of: for people, as it takes longer. */
+export const readWithMark = (
+  cell: unknown,
+  arg: Arg,
+  quantity: Quantity | undefined,
+  exact = false,
+): Reading<ArgumentValue> => withMark(readWithReason(cell, arg, quantity, exact), quantity);
 
 /** The same value as that of `readWithReason`, without the reason and in less time; `BLANK` where it is missing. */
 export function readArgument(

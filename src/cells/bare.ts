@@ -2,8 +2,8 @@ import type { Limit, Quantity } from '../catalogue/quantities';
 import { at } from '../exposure/core/at';
 import { SLACK, spoken } from '../exposure/core/numbers';
 import { fail, type Fail } from '../exposure/core/result';
-import { exactOn, type Ladder, ladderOf } from '../exposure/stops/marks';
-import { type Meaning, meaning } from './reason';
+import { exactOn, type Ladder, ladderOf, writtenMark } from '../exposure/stops/marks';
+import { markMeaning, type Meaning, meaning } from './reason';
 
 /** Numbers from here up are dates of this century, not times or ratios. */
 const FIRST_DATE = 10_000;
@@ -79,7 +79,7 @@ export function bareNumber(value: number, { zero, least, most, clocks, marks }: 
  */
 export function readBare(value: number, quantity: Quantity, bare: Bare): Meaning<number> | Fail {
   const read = bareNumber(value, bare);
-  if (!Number.isNaN(read)) return meaning(read, whyBare(value, bare, quantity));
+  if (!Number.isNaN(read)) return bareMeaning(value, bare, quantity);
   if (!Number.isFinite(value)) return fail('unreadable', 'must be a finite number');
   const { date, clock } = quantity.limits ?? {};
   if (date !== undefined && value >= FIRST_DATE) return fail('unreadable', `looks like a date, ${date}`);
@@ -89,9 +89,11 @@ export function readBare(value: number, quantity: Quantity, bare: Bare): Meaning
   return value < 0 ? meaning(value, 'number') : fail('unreadable', `looks like a clock time, ${clock}`);
 }
 
-function whyBare(value: number, { marks }: Bare, quantity: Quantity): 'number' | 'mark' | 'decimals' {
-  if (marks !== undefined) return Number.isNaN(exactOn(marks, value)) ? 'number' : 'mark';
-  return quantity.marks === undefined ? 'number' : 'decimals';
+function bareMeaning(value: number, bare: Bare, { marks }: Quantity): Meaning<number> {
+  if (marks === undefined) return meaning(value, 'number');
+  if (bare.marks === undefined) return meaning(value, 'decimals');
+  const mark = writtenMark(marks, value);
+  return mark === undefined ? meaning(value, 'number') : markMeaning(mark);
 }
 
 /** What to say of a number beyond what is believed of a quantity. */

@@ -1,12 +1,12 @@
 import type { Quantity } from '../catalogue/quantities';
-import { exactMark } from '../exposure/stops/marks';
+import { exactMark, writtenMark } from '../exposure/stops/marks';
 import { fail, isFail, type Fail } from '../exposure/core/result';
 import { groupsOf, type Maybe } from '../formula/groups';
 import { halfMark, readAperture } from './aperture';
 import { bareOf, beyondLimit, readBare } from './bare';
 import { filterNamed } from './filter';
 import { readInches } from './inches';
-import { type Meaning, meaning } from './reason';
+import { markMeaning, type Meaning, meaning } from './reason';
 import { tailStops } from './tail';
 import { isParted, type Leading, leadingNumber, orList, twoWays } from './text';
 import { unitFactor, whatItMeasures } from './units';
@@ -43,8 +43,8 @@ const bare = (value: number, quantity: Quantity, exact: boolean): Read =>
 function believed(value: number, quantity: Quantity, by: 'number' | 'unit' | 'form'): Read {
   const beyond = quantity.limits?.always ? beyondLimit(value, quantity) : undefined;
   if (beyond !== undefined) return beyond;
-  const mark = quantity.marks && exactMark(quantity.marks, value);
-  return mark === undefined ? meaning(value, by) : meaning(mark, 'mark');
+  const mark = quantity.marks && writtenMark(quantity.marks, value);
+  return mark === undefined ? meaning(value, by) : markMeaning(mark);
 }
 
 /** A unit that measures something else, said so. */

@@ -1,12 +1,10 @@
 import type { Quantity } from '../catalogue/quantities';
 import type { Arg } from '../catalogue/types';
 import { SLACK } from '../exposure/core/numbers';
-import { isFail } from '../exposure/core/result';
-import { exactHalfMark, exactMark, type MarkedScale, markText, nearestMark } from '../exposure/stops/marks';
-import { stopText } from '../exposure/stops/stopText';
-import { type ArgumentValue, readWithReason } from '../cells/argument';
+import { exactMark } from '../exposure/stops/marks';
+import { type MarkName, nameText } from '../exposure/stops/stopText';
+import { type ArgumentValue, readWithMark } from '../cells/argument';
 import { isCellError } from '../formula/errors';
-import { readQuantity } from '../cells/quantityReader';
 import type { Absence, Meaning, Reason } from '../cells/reason';
 import { normalise } from '../cells/text';
 import { errorOfCell } from './errorSentences';
@@ -63,7 +61,7 @@ export function describeReading(
 ): CellReading {
   const given = givenText(cell);
   if (isCellError(cell)) return refused(given, errorOfCell(cell));
-  const reading = readWithReason(cell, arg, quantity, exact);
+  const reading = readWithMark(cell, arg, quantity, exact);
   if ('refused' in reading) return refused(given, reading.refused.message);
   if ('missing' in reading) return missing(reading.missing, given, arg, quantity);
   return {
@@ -114,20 +112,9 @@ function because(reason: Reason): string {
 
 /** What a number comes to in the unit that the function counts in, and the mark where it is one. */
 function numberMeaning(value: number, reason: Reason, quantity: Quantity): string {
-  switch (reason.by) {
-    case 'number':
-      // Also an exact number that another cell worked out from a mark.
-      return named(quantity.marks, value, quantity) ?? asItStands(value, quantity);
-    case 'decimals':
-      return asItStands(value, quantity);
-    case 'mark':
-    case 'stops':
-      return named(quantity.marks ?? quantity.marksInText, value, quantity) ?? worth(value, quantity);
-    case 'unit':
-      return named(quantity.marks, value, quantity) ?? worth(value, quantity);
-    default:
-      return `${worth(value, quantity)}${because(reason)}`;
-  }
+  if ('mark' in reason && reason.mark !== undefined) return markWords(reason.mark, value, quantity);
+  if (reason.by === 'number' || reason.by === 'decimals') return asItStands(value, quantity);
+  return `${worth(value, quantity)}${because(reason)}`;
 }
 
 /** Says so where a reader might expect a mark: of 11.3 beside the marks, and of 11 in a function that takes no marks. */
@@ -138,34 +125,9 @@ function asItStands(value: number, quantity: Quantity): string {
   return mark === undefined || mark === value ? said : `${said}, as it stands`;
 }
 
-/** The mark, or the tenth above a full stop, that a value is. */
-const named = (scale: MarkedScale | undefined, value: number, quantity: Quantity): string | undefined =>
-  scale && (markNamed(scale, value, quantity) ?? tenthNamed(scale, value, quantity));
-
-/** The mark whose exact value this is. */
-function markNamed(scale: MarkedScale, value: number, quantity: Quantity): string | undefined {
-  const isAt = (exact: number | undefined): boolean => Math.abs((exact ?? NaN) - value) <= SLACK * value;
-  const third = nearestMark(scale, value, 'third');
-  if (!isFail(third) && isAt(exactMark(scale, third.marked)))
-    return markMeaning(scale, third.marked, value, quantity);
-  const half = nearestMark(scale, value, 'half');
-  return !isFail(half) && isAt(exactHalfMark(scale, half.marked))
-    ? markMeaning(scale, half.marked, value, quantity)
-    : undefined;
-}
-
-/** A full stop and whole tenths above it. */
-function tenthNamed(scale: MarkedScale, value: number, quantity: Quantity): string | undefined {
-  const text = stopText(value, scale, 'tenth');
-  if (isFail(text)) return undefined;
-  const back = readQuantity(text, quantity, '');
-  return typeof back === 'number' && Math.abs(back - value) <= SLACK * value
-    ? `${text}, ${worth(value, quantity)}`
-    : undefined;
-}
-
-/** "the mark f/11, 11.31"; where the mark says its exact value, only the mark. */
-function markMeaning(scale: MarkedScale, marked: number, value: number, quantity: Quantity): string {
-  const name = `the mark ${markText(scale, marked)}`;
-  return Math.abs(marked - value) <= SLACK * value ? name : `${name}, ${worth(value, quantity)}`;
+/** "the mark f/11, 11.31", "f/11 +0.3, 12.55"; where the mark says its exact value, only the mark. */
+function markWords(mark: MarkName, value: number, quantity: Quantity): string {
+  const name = `${mark.tenths === 0 ? 'the mark ' : ''}${nameText(mark)}`;
+  const isAll = mark.tenths === 0 && Math.abs(mark.figure - value) <= SLACK * value;
+  return isAll ? name : `${name}, ${worth(value, quantity)}`;
 }

@@ -59,5 +59,8 @@ test.each([
 test('a half-stop mark is refused where there is none', () => {
   expect(halfMark('aperture', 12)).toEqual(refused('names no half-stop mark'));
   // f/13 of the half stops lies seven and a half stops above f/1
-  expect(halfMark('aperture', 13)).toEqual({ value: 2 ** 3.75, reason: { by: 'mark' } });
+  expect(halfMark('aperture', 13)).toEqual({
+    value: 2 ** 3.75,
+    reason: { by: 'mark', mark: { scale: 'aperture', figure: 13, tenths: 0 } },
+  });
 });

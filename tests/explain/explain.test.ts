@@ -272,6 +272,11 @@ describe('one cell in words', () => {
     ['12', Q.apertureAsTyped, '12'],
     ['16', Q.apertureAsTyped, '16'],
     ['f/200', Q.aperture, '200, as it stands'],
+    // two of what displays show for one mark, said as the series has it
+    ['12500', Q.iso, 'the mark ISO 12800'],
+    ['1/3', Q.shutterTime, 'the mark 0.3 s, 0.315 s'],
+    // its tenths would stand in a cell of their own
+    [String(2 ** 3.65), Q.apertureFigure, '12.55, as it stands'],
     ['100 s', Q.shutterTime, '100 s'],
     ['400 J', Q.energy, '400 Ws'],
   ])('%s: %#', (text, quantity, words) => expect(read(text, quantity)).toBe(words));

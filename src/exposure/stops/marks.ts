@@ -80,6 +80,8 @@ export const marks = (scale: MarkedScale, division: Division): readonly Mark[] =
  */
 export interface Ladder {
   readonly marked: Float64Array;
+  /** The figures that are written for these: their own, but where displays use another. */
+  readonly written: Float64Array;
   readonly exact: Float64Array;
   /** Place of the mark for each key from `first` up; -1 where there is none. */
   readonly places: Int16Array;
@@ -97,7 +99,11 @@ function keyOf(value: number): number {
 
 function ladder(scale: MarkedScale, entries: readonly (readonly [Mark, number])[]): Ladder {
   const rows = entries
-    .map(([mark, perStop]) => [mark.marked, valueAt(scale, mark.step, perStop)] as const)
+    .map(([{ marked, step }, perStop]) => {
+      // the series stands first, and figures that are only read behind it
+      const written = entries.find(([mark, division]) => division === perStop && mark.step === step);
+      return [marked, valueAt(scale, step, perStop), written?.[0].marked ?? marked] as const;
+    })
     .sort((a, b) => a[0] - b[0]);
   const lowKey = (marked: number): number => keyOf(marked * (1 - 2 * SLACK));
   const highKey = (marked: number): number => keyOf(marked * (1 + 2 * SLACK));
@@ -106,7 +112,13 @@ function ladder(scale: MarkedScale, entries: readonly (readonly [Mark, number])[
   const places = new Int16Array(highKey(at(marked, marked.length - 1)) - first + 1).fill(-1);
   for (const [place, mark] of marked.entries())
     places.fill(place, lowKey(mark) - first, highKey(mark) - first + 1);
-  return { marked, exact: Float64Array.from(rows, (r) => r[1]), places, first };
+  return {
+    marked,
+    written: Float64Array.from(rows, (r) => r[2]),
+    exact: Float64Array.from(rows, (r) => r[1]),
+    places,
+    first,
+  };
 }
 
 function ladderFor(scale: MarkedScale): { both: Ladder; half: Ladder } {
@@ -128,14 +140,40 @@ const LADDERS: Readonly<Record<MarkedScale, { both: Ladder; half: Ladder }>> = {
 /** All marks of a scale. A figure of the third-stop series goes before one of the half-stop series. */
 export const ladderOf = (scale: MarkedScale): Ladder => LADDERS[scale].both;
 
-/** The exact value behind a marked figure; NaN where it is no mark. */
-export function exactOn({ marked, exact, places, first }: Ladder, value: number): number {
+/** The place of a marked figure; -1 where it is no mark. */
+function placeOn({ marked, places, first }: Ladder, value: number): number {
   const key = keyOf(value) - first;
   const place = key >= 0 && key < places.length ? (places[key] as number) : -1;
-  if (place < 0) return NaN;
+  if (place < 0) return -1;
   const mark = marked[place] as number;
-  return Math.abs(value - mark) <= SLACK * mark ? (exact[place] as number) : NaN;
+  return Math.abs(value - mark) <= SLACK * mark ? place : -1;
 }
+
+/** The exact value behind a marked figure; NaN where it is no mark. */
+export function exactOn(on: Ladder, value: number): number {
+  const place = placeOn(on, value);
+  return place < 0 ? NaN : (on.exact[place] as number);
+}
+
+/** A figure as it is written, and the exact value behind it. */
+export interface WrittenMark {
+  readonly scale: MarkedScale;
+  readonly figure: number;
+  readonly exact: number;
+}
+
+function markOn(scale: MarkedScale, on: Ladder, value: number): WrittenMark | undefined {
+  const place = placeOn(on, value);
+  return place < 0 ? undefined : { scale, figure: at(on.written, place), exact: at(on.exact, place) };
+}
+
+/** The mark that a figure names, as `exactMark` takes it: of ISO 12500 it is written ISO 12800. */
+export const writtenMark = (scale: MarkedScale, value: number): WrittenMark | undefined =>
+  markOn(scale, LADDERS[scale].both, value);
+
+/** The same from the half-stop series alone. */
+export const writtenHalfMark = (scale: MarkedScale, value: number): WrittenMark | undefined =>
+  markOn(scale, LADDERS[scale].half, value);
 
 function exactOrNone(on: Ladder, value: number): number | undefined {
   const exact = exactOn(on, value);

@@ -21,19 +21,34 @@ export function stopText(
   scale: MarkedScale = 'aperture',
   division: TextDivision = 'tenth',
 ): Result<string> {
-  if (division === 'tenth') return tenthText(value, scale);
+  if (division === 'tenth') {
+    const tenths = tenthsOf(value, scale);
+    return isFail(tenths) ? tenths : nameText(tenths);
+  }
   const mark = nearestMark(scale, value, division);
   if (isFail(mark)) return mark;
   const shared = division === 'half' && exactHalfMark(scale, mark.marked) !== exactMark(scale, mark.marked);
   return `${markText(scale, mark.marked)}${shared ? ' half' : ''}`;
 }
 
-function tenthText(value: number, scale: MarkedScale): Result<string> {
+/** Where a value lies on a scale: on a mark, or tenths above a full stop. */
+export interface MarkName {
+  readonly scale: MarkedScale;
+  /** The mark, or the full stop, as it is written. */
+  readonly figure: number;
+  /** 0 on the mark, up to 9. */
+  readonly tenths: number;
+}
+
+/** The full stop at or below a value, and the tenths above it, rounded. */
+export function tenthsOf(value: number, scale: MarkedScale): Result<MarkName> {
   const origin = scale === 'iso' ? 100 : 1;
   const tenths = roundSteady(10 * stopsPerDoubling(scale) * Math.log2(value / origin));
   const full = Math.floor(tenths / 10);
   const base = nearestMark(scale, origin * 2 ** (full / stopsPerDoubling(scale)), 'full');
-  if (isFail(base)) return base;
-  const above = tenths - 10 * full;
-  return `${markText(scale, base.marked)}${above === 0 ? '' : ` +0.${above}`}`;
+  return isFail(base) ? base : { scale, figure: base.marked, tenths: tenths - 10 * full };
 }
+
+/** f/11 +0.3, or f/11 for no tenths. */
+export const nameText = ({ scale, figure, tenths }: MarkName): string =>
+  `${markText(scale, figure)}${tenths === 0 ? '' : ` +0.${tenths}`}`;
