@@ -37,7 +37,7 @@ export function decorationsToBook(
   return {
     tables: tables.map((table) => tableOf(table, sheet, notWritten)),
     rules: rules.flatMap((rule) => ruleOf(rule, sheet, notWritten)),
-    conditions: conditions.flatMap((rule) => bookCondition(rule, sheet, notWritten)),
+    conditions: conditions.flatMap((condition) => bookCondition(condition, sheet, notWritten)),
   };
 }
 

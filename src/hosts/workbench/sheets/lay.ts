@@ -72,9 +72,9 @@ function steps(unitId: string, index: number, sheet: Partial<IWorksheetData>, be
       redo: { id: AddDataValidationMutation.id, params: { ...at, rule } },
       undo: { id: RemoveDataValidationMutation.id, params: { ...at, ruleId: rule.uid } },
     })),
-    ...beside.conditions.map((rule) => ({
-      redo: { id: AddConditionalRuleMutation.id, params: { ...at, rule } },
-      undo: { id: DeleteConditionalRuleMutation.id, params: { ...at, cfId: rule.cfId } },
+    ...beside.conditions.map((condition) => ({
+      redo: { id: AddConditionalRuleMutation.id, params: { ...at, rule: condition } },
+      undo: { id: DeleteConditionalRuleMutation.id, params: { ...at, cfId: condition.cfId } },
     })),
     ...beside.notes.map((note) => ({
       redo: {

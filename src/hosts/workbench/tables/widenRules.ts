@@ -28,7 +28,9 @@ export const rulesOf = (grid: Grid, sheetId: string): RulesBefore => ({
   unitId: unitId(grid),
   sheetId,
   inputs: new Map(inputRules(grid, sheetId).map(({ uid, ranges }) => [uid, ranges.map((r) => ({ ...r }))])),
-  conditions: new Map(conditions(grid, sheetId).map((rule) => [rule.cfId, structuredClone(rule)])),
+  conditions: new Map(
+    conditions(grid, sheetId).map((condition) => [condition.cfId, structuredClone(condition)]),
+  ),
 });
 
 const covers = (range: IRange, row: number, { startColumn, endColumn }: NewRows): boolean =>
@@ -72,15 +74,15 @@ export function widenRules(
     redos.push(set(wider));
     undos.push(set(before.inputs.get(uid) ?? ranges));
   }
-  for (const rule of conditions(grid, before.sheetId)) {
-    const wider = reaching(rule.ranges, added);
+  for (const condition of conditions(grid, before.sheetId)) {
+    const wider = reaching(condition.ranges, added);
     if (!wider) continue;
     const set = (changed: IConditionFormattingRule): IMutationInfo => ({
       id: SetConditionalRuleMutation.id,
-      params: { ...at, cfId: rule.cfId, rule: changed },
+      params: { ...at, cfId: condition.cfId, rule: changed },
     });
-    redos.push(set({ ...rule, ranges: wider }));
-    undos.push(set(before.conditions.get(rule.cfId) ?? rule));
+    redos.push(set({ ...condition, ranges: wider }));
+    undos.push(set(before.conditions.get(condition.cfId) ?? condition));
   }
   return { redos, undos };
 }
