@@ -64,7 +64,7 @@ const jsonFiles = (folder) =>
 /** The one sheet without a file: it shows the published checks, and is made from them. */
 function readProof() {
   const published = jsonFiles(CHECKS).flatMap(([file, text]) => parse(file, text).checks);
-  return ['proof.json', JSON.stringify(loadTs('build/proof.ts').proofTemplate(published))];
+  return ['proof.json', JSON.stringify(loadTs('build/proofSheet.ts').proofTemplate(published))];
 }
 
 /** From here on a template is a long one. All others together have no more. */

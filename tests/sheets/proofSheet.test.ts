@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { createRequire } from 'node:module';
 import { expect, test } from 'vitest';
-import { type PublishedCheck, proofTemplate } from '../../src/build/proof';
+import { type PublishedCheck, proofTemplate } from '../../src/build/proofSheet';
 import { SOURCES } from '../../src/catalogue/sources';
 import { planAlone } from '../../src/sheets/makePlan';
 import type { TemplateTable, Template } from '../../src/sheets/template';
