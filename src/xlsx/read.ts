@@ -1,4 +1,4 @@
-import type { BookChart, TableShape } from '../book/chart';
+import type { BookChart } from '../book/chart';
 import type { Book, BookName, BookSheet } from '../book/book';
 import type { Area } from '../formula/area';
 import { MOST_COLUMNS } from '../formula/areas';
@@ -6,7 +6,7 @@ import { looksOutside } from '../formula/outside';
 import { areaIn, areasIn } from '../formula/reference';
 import { asTyped, isTooLong } from '../formula/spelling';
 import { LeftOut, PRINTED, PROTECTION, sayParts, TOO_LONG } from './leftOut';
-import { readCharts } from './readCharts';
+import { type ChartSheet, readCharts } from './readCharts';
 import { readNotes, withNotes } from './readNotes';
 import { type Common, readSheet } from './readSheet';
 import { readStyles } from './readStyles';
@@ -90,7 +90,7 @@ async function oneSheet(
     hidden: state !== 'visible',
     cells: withNotes(body.cells, notes),
     tables,
-    charts: await sheetCharts(file, relations, { name, tables }, common.leftOut),
+    charts: await sheetCharts(file, relations, { name, tables, cells: body.cells }, common.leftOut),
     page: {
       landscape,
       breaks,
@@ -131,7 +131,7 @@ function bookNames(names: readonly XmlNode[], leftOut: LeftOut): BookName[] {
 async function sheetCharts(
   file: Package,
   relations: readonly Relation[],
-  sheet: { readonly name: string; readonly tables: readonly TableShape[] },
+  sheet: ChartSheet,
   leftOut: LeftOut,
 ): Promise<BookChart[]> {
   const drawing = relations.find(({ type }) => type === 'drawing')?.part;

@@ -1,3 +1,4 @@
+import type { BookCell } from '../book/book';
 import type { Area } from '../formula/area';
 import {
   type BookChart,
@@ -18,9 +19,10 @@ import type { Package } from './zip';
 const OTHERS = 'Charts that are not plain lines or columns over the sheet’s own cells are left out.';
 
 /** The sheet that charts are drawn on, and draw. */
-interface ChartSheet {
+export interface ChartSheet {
   readonly name: string;
   readonly tables: readonly TableShape[];
+  readonly cells: readonly BookCell[];
 }
 
 /** The charts of a sheet's drawing that we can draw again. */
@@ -60,11 +62,7 @@ function placeOf(anchor: XmlNode): Area | undefined {
   return isOnSheet(area) ? area : undefined;
 }
 
-function chartOf(
-  space: XmlNode,
-  place: Area,
-  { name: sheetName, tables }: ChartSheet,
-): BookChart | undefined {
+function chartOf(space: XmlNode, place: Area, sheet: ChartSheet): BookChart | undefined {
   const chart = child(space, 'chart');
   const plot = child(chart, 'plotArea');
   const groups = plot?.children.filter(({ name }) => name.endsWith('Chart')) ?? [];
@@ -72,14 +70,15 @@ function chartOf(
   const kind = groups.length === 1 && group ? kindOf(group) : undefined;
   if (kind === undefined || !group || !plot) return undefined;
   const cells = (source: XmlNode | undefined): ChartCells | undefined => {
-    const area = areaIn(source, sheetName);
-    return area && byColumn(area, tables);
+    const area = areaIn(source, sheet.name);
+    return area && byColumn(area, sheet.tables);
   };
+  const title = (node: XmlNode | undefined): string => titleOf(node, sheet);
   const all = children(group, 'ser');
   const x = cells(along(all[0]));
   const series = all.flatMap((each) => {
     const found = x && seriesOf(each, kind, x, cells);
-    return found ? [found] : [];
+    return found ? [{ name: title(child(each, 'tx')), ...found }] : [];
   });
   if (!x || series.length !== all.length) return undefined;
   const numbered = children(plot, 'valAx');
@@ -87,9 +86,9 @@ function chartOf(
   const up = numbered.find((axis) => axis !== across);
   return {
     kind,
-    title: titleOf(child(chart, 'title')),
-    xTitle: titleOf(child(across, 'title')),
-    yTitle: titleOf(child(up, 'title')),
+    title: title(child(chart, 'title')),
+    xTitle: title(child(across, 'title')),
+    yTitle: title(child(up, 'title')),
     x,
     series,
     place,
@@ -105,14 +104,13 @@ function seriesOf(
   kind: ChartKind,
   common: ChartCells,
   cells: (source: XmlNode | undefined) => ChartCells | undefined,
-): ChartSeries | undefined {
+): Omit<ChartSeries, 'name'> | undefined {
   const values = cells(child(series, 'val') ?? child(series, 'yVal'));
   const own = kind === 'scatter' ? cells(along(series)) : common;
   if (!values || !own) return undefined;
   const elsewhere = JSON.stringify(own) !== JSON.stringify(common);
   const role = kind === 'column' ? undefined : roleOf(series, isOneCell(own), elsewhere);
   return {
-    name: titleOf(child(series, 'tx')),
     values,
     ...(elsewhere ? { x: own } : {}),
     ...(role ? { role } : {}),
@@ -133,9 +131,16 @@ function kindOf(group: XmlNode): ChartKind | undefined {
   return group.name === 'barChart' && upright && grouping === 'clustered' ? 'column' : undefined;
 }
 
-/** Words typed in, or those last seen in the cell that they come from. */
-const titleOf = (node: XmlNode | undefined): string =>
-  [...below(node, 't'), ...below(node, 'v')].map(words).join('').trim();
+/** Words typed in, or those last seen in the cell that they come from; some programs leave it to the cell to say them. */
+function titleOf(node: XmlNode | undefined, { name, cells }: ChartSheet): string {
+  const kept = [...below(node, 't'), ...below(node, 'v')];
+  const from = kept.length === 0 ? areaIn(node, name) : undefined;
+  const cell = from && cells.find(({ row, column }) => row === from.row && column === from.column);
+  return (cell ? wordsIn(cell) : kept.map(words).join('')).trim();
+}
+
+const wordsIn = ({ value }: BookCell): string =>
+  typeof value === 'string' || typeof value === 'number' ? String(value) : '';
 
 /** The cells that hold the values, where they lie on the sheet itself. */
 function areaIn(source: XmlNode | undefined, sheetName: string): Area | undefined {
