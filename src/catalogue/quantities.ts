@@ -398,15 +398,22 @@ export const Q = define({
     ...STOPS,
     forms: ['1.5', '2/3', '1 1/3', 'ND8', 'ND 0.9', 'x2.5'],
     filter: 'stops',
-    limits: { date: madeOf('1/4'), clock: TYPE_AGAIN },
+    limits: {
+      date: madeOf('1/4'),
+      clock: TYPE_AGAIN,
+      most: {
+        at: 20,
+        hint: 'a focal length in the place of the loss? With its unit it is believed: # stops',
+      },
+    },
   },
-  /** What a display of stops shows at full power, where 0 is said as a word. */
+  /** What a display of stops shows, at full power too. An empty cell is not the 0 that some show there: that one is written out. */
   stopsAtFull: {
     ...STOPS,
     shown: shown('0.0" stop"'),
     forms: ['10', '7 1/3', 'none'],
     blank: 'missing',
-    words: { none: 0 },
+    words: { none: 0, '0': 0 },
     limits: { date: madeOf('1/4') },
   },
   /** A display of fractions, with the stops off them. */
@@ -713,8 +720,9 @@ export const Q = define({
     title: 'an amount of money',
     unit: '',
     shown: shown('0.00'),
-    forms: ['85', '85.50'],
-    blank: 'zero',
+    forms: ['85', '85.50', 'none'],
+    blank: 'missing',
+    words: { none: 0 },
     thousands: 'all',
   },
   days: {

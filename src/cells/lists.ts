@@ -71,6 +71,13 @@ const blankFail = (arg: Arg, place: number): Fail =>
 const lengthFail = (arg: Arg, what: string, came: number, wanted: number): Fail =>
   fail('unreadable', `${arg.name} must have as many ${what} as the first list: ${came} beside ${wanted}.`);
 
+/** A refusal where the first list is blank beside a member of this one that counts for something: which of them is meant? */
+function unpaired(first: Arg, arg: Arg, all: readonly Member[], places: readonly number[]): Fail | undefined {
+  if (arg.optional || all.length !== places.length) return undefined;
+  const place = all.findIndex((m, i) => places[i] === -1 && m !== BLANK && m !== arg.blankMember);
+  return place < 0 ? undefined : blankFail(first, place);
+}
+
 /** Members of a list that is paired already, with its gaps, or with what a blank counts as; or a refusal. */
 function paired(
   arg: Arg,
@@ -136,6 +143,7 @@ export function readLists(
   const rows: [Arg, readonly (readonly number[])[]][] = [];
   let kept: readonly number[] | undefined;
   let places: readonly number[] = [];
+  let first = known.arg(0);
   let shape: CellRange | undefined;
   for (const index of known.many) {
     const arg = known.arg(index);
@@ -164,7 +172,7 @@ export function readLists(
       continue;
     }
     if (kept === undefined) {
-      shape = grid;
+      [first, shape] = [arg, grid];
       let next = 0;
       places = all.map((m) => (m === BLANK && !arg.gaps ? -1 : next++));
       kept = [...places.keys()].filter((i) => places[i] !== -1);
@@ -172,7 +180,7 @@ export function readLists(
         return fail('unreadable', `${arg.name} is blank: give at least one.`);
     }
     if (arg.optional && all.length === 1 && all[0] === undefined) continue;
-    const mine = paired(arg, all, kept, places.length);
+    const mine = unpaired(first, arg, all, places) ?? paired(arg, all, kept, places.length);
     if (isFail(mine)) return mine;
     values.set(arg.name, mine);
   }

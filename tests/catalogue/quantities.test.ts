@@ -69,7 +69,7 @@ const LIMITS: readonly (readonly [keyof typeof Q, number, number, string])[] = [
   ['stopsAtFull', 9999.9, 10_000, '10000 stops'],
   ['fullPercent', 1, 1.1, '41%'],
   ['tolerance', 1, 1.1, '1.1 stops'],
-  ['lightLoss', 9999.9, 10_000, '10000 stops'],
+  ['lightLoss', 20, 20.1, '21 stops'],
   ['ratio', 9999.9, 10_000, '10000:1'],
   ['share', 9999.9, 10_000, '1000000%'],
   ['pulseLevel', 9999.9, 10_000, '1000000%'],

@@ -398,7 +398,7 @@ const BAD_CAMERA: readonly (readonly [id: string, bad: readonly TemplateValue[],
   ['draw', [0, 'far', -150, 100], 'focal length or draw cannot be right'],
   ['filter', ['dark', DATE, '2 m'], 'what filters take cannot be read'],
   ['filter', [-1], 'filters take light: no stops below 0'],
-  ['filter', [30], 'the meter would have to read above f/128'],
+  ['filter', [20], 'the meter would have to read above f/128'],
 ];
 
 describe('the camera', () => {

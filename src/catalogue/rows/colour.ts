@@ -29,7 +29,7 @@ export const colourRows = [
     gives: 'Colour temperature after a mired shift.',
     args: [
       one('kelvin', 'Colour temperature of the source', Q.kelvin, above),
-      one('mireds', 'Shift of the gel, positive for a warming one', Q.mired),
+      one('mireds', 'Shift of the gel, positive for a warming one; blank is no gel', Q.mired),
     ],
     result: Q.kelvin,
     answers: 'one',

@@ -11,7 +11,7 @@ export const hireRows = [
     family: 'hire',
     gives: 'Cost of hire with a capped week.',
     args: [
-      one('dayRate', 'Rate for a day', Q.money, { range: NOT_NEGATIVE }),
+      one('dayRate', 'Rate for a day; none where it costs nothing', Q.money, { range: NOT_NEGATIVE }),
       one('days', 'Days of hire', Q.days, above),
       withDefault('daysPerWeek', 'Day rates that seven days cost at most', Q.days, WEEK_DAYS, {
         range: DAYS_A_WEEK,

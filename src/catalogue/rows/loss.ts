@@ -61,15 +61,19 @@ export const lossRows = [
     family: 'loss',
     gives: 'Stops that a filter takes.',
     args: [
-      one('value', 'What the filter says: a factor, a density, a transmission or stops', {
-        by: 'kind',
-        of: {
-          factor: Q.filterFactor,
-          density: Q.filterDensity,
-          transmission: Q.filterTransmission,
-          stops: Q.lightLoss,
+      one(
+        'value',
+        'What the filter says: a factor, a density, a transmission or stops; a blank density, and blank stops, are none',
+        {
+          by: 'kind',
+          of: {
+            factor: Q.filterFactor,
+            density: Q.filterDensity,
+            transmission: Q.filterTransmission,
+            stops: Q.lightLoss,
+          },
         },
-      }),
+      ),
       choice('kind', 'What the value is', FILTER_KINDS),
     ],
     result: Q.stops,
@@ -94,7 +98,7 @@ export const lossRows = [
     gives: 'What the meter must read for a lens setting: with pops, what one pop must read.',
     args: [
       one('aperture', 'Lens setting', Q.aperture, above),
-      one('loss', 'Stops lost to filters and the like', Q.lightLoss),
+      one('loss', 'Stops lost to filters and the like; blank is none', Q.lightLoss),
       focal,
       draw,
       pupilOfBellows,

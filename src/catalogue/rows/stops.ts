@@ -50,7 +50,7 @@ export const stopsRows = [
     gives: 'The value that lies a number of stops above another.',
     args: [
       one('value', 'Value to start from', ON_SCALE, above),
-      one('stops', 'Stops up; negative stops go down', Q.stops),
+      one('stops', 'Stops up; negative stops go down; blank is none', Q.stops),
       scale,
     ],
     result: Q.onScale,

@@ -22,7 +22,7 @@ export const supplyRows = [
       }),
       one(
         'recycle',
-        'Recycle time at that setting',
+        'Recycle time at that setting; may be blank for the lamp alone',
         { given: 'energy', yes: Q.duration, no: Q.wait },
         { range: NOT_NEGATIVE },
       ),
