@@ -1,9 +1,7 @@
 import { Decimal } from 'decimal.js';
 import * as fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
-import { trials } from '../full';
+import { describe } from 'vitest';
 import { kelvinShift, miredShift } from '../../src/exposure/colour/mired';
-import type { Result } from '../../src/exposure/core/result';
 import { fallOff } from '../../src/exposure/distance/fallOff';
 import { headPower } from '../../src/exposure/distance/headPower';
 import { powerForDistance, powerForReading } from '../../src/exposure/distance/power';
@@ -52,79 +50,24 @@ import { stopDiff } from '../../src/exposure/stops/stopDiff';
 import { stopShift } from '../../src/exposure/stops/stopShift';
 import { withTenths } from '../../src/exposure/stops/withTenths';
 import { mainsCurrent } from '../../src/exposure/supply/mainsCurrent';
+import {
+  args,
+  D,
+  decades,
+  log2,
+  metres,
+  oracle,
+  pair,
+  PI,
+  reading,
+  readings,
+  stops,
+  sum,
+  two,
+  type Wanted,
+  wide,
+} from './decimal';
 import { value } from './support';
-
-/**
- * Every closed formula worked out a second time, from its statement, in decimal arithmetic of 50 digits.
- * Numbers are held to a relative 1e-12. Results in stops are rounded to 1e-12 on purpose: they are held to that, and to
- * one such rounding more for each rounded part they are made of.
- */
-Decimal.set({ precision: 50 });
-/** The number itself and not its shortest decimal text, which Decimal would read: a whole number over a power of two. */
-function D(x: Decimal.Value): Decimal {
-  if (typeof x !== 'number') return new Decimal(x);
-  let whole = x;
-  let halvings = 0;
-  while (!Number.isInteger(whole)) {
-    whole *= 2;
-    halvings++;
-  }
-  return new Decimal(BigInt(whole).toString()).div(new Decimal(2).pow(halvings));
-}
-const TWO = D(2);
-const PI = Decimal.acos(-1);
-const two = (power: Decimal.Value): Decimal => TWO.pow(D(power));
-const log2 = (x: Decimal.Value): Decimal => Decimal.log2(D(x));
-const sum = (list: readonly Decimal[]): Decimal => list.reduce((a, b) => a.plus(b), D(0));
-
-const RUNS = trials(2024, 120);
-const decades = (low: number, high: number): fc.Arbitrary<number> =>
-  fc.double({ min: low, max: high, noNaN: true }).map((x) => 10 ** x);
-const wide = decades(-6, 6);
-const reading = decades(-2, 3);
-const metres = decades(-2, 2);
-const stops = fc.double({ min: -12, max: 12, noNaN: true });
-const readings = fc.array(reading, { minLength: 1, maxLength: 8 });
-/** Two numbers any distance apart, nearly equal ones as well. */
-const pair = fc.oneof(
-  fc.tuple(wide, wide),
-  fc
-    .tuple(wide, fc.double({ min: -12, max: -2, noNaN: true }))
-    .map(([a, e]) => [a, a * (1 + 10 ** e)] as const),
-);
-
-type Wanted =
-  | Decimal
-  | { readonly stops: Decimal; readonly roundings?: number }
-  | { readonly of: Decimal; readonly relative: number };
-
-function agree(came: number, wanted: Wanted): void {
-  const exact = wanted instanceof Decimal ? wanted : 'stops' in wanted ? wanted.stops : wanted.of;
-  const off = D(came).minus(exact).abs().toNumber();
-  const allowed =
-    wanted instanceof Decimal
-      ? 1e-12 * exact.abs().toNumber()
-      : 'stops' in wanted
-        ? 1e-12 * (wanted.roundings ?? 1)
-        : wanted.relative * exact.abs().toNumber();
-  expect(off, `${came} for ${exact.toPrecision(20)}`).toBeLessThanOrEqual(allowed);
-}
-
-/** States that a function of the arguments drawn gives what its formula gives. */
-function oracle<A extends unknown[]>(
-  title: string,
-  draw: fc.Arbitrary<A>,
-  run: (...args: A) => Result<number>,
-  formula: (...args: A) => Wanted,
-): void {
-  it(title, () => {
-    fc.assert(
-      fc.property(draw, (args) => agree(value(run(...args)), formula(...args))),
-      RUNS,
-    );
-  });
-}
-const args = fc.tuple;
 
 describe('stops', () => {
   for (const scale of SCALES) {
