@@ -18,11 +18,13 @@ const SENTENCES: { readonly [K in DoubtName]: (found: Doubt<K>) => string } = {
   'starts on the flash': ({ light }) =>
     `The recording starts at ${percent(light)} of the height: levels below that count from its first sample.`,
   'unsure base': () =>
-    'Fewer than 40 samples lie before the flash, so the base is unsure: record more before it, or give the base.',
+    'Fewer than 40 samples lie clearly before the flash, so the base is unsure: record more before it, or give the base.',
   drift: ({ rise }) =>
     `The base ${rise > 0 ? 'rises' : 'falls'} by ${percent(Math.abs(rise))} of the height along a straight line, which is taken off.`,
   'few samples': ({ inside }) =>
     `Only ${inside} ${inside === 1 ? 'sample lies' : 'samples lie'} inside the duration at 0.5: record with a shorter sample interval.`,
+  'odd sample': ({ row, above }) =>
+    `Row ${row}, the highest, stands ${percent(above)} of the height above the rows beside it, and all levels are counted from it: if it is a disturbance, take it out.`,
   'flat top': ({ share }) =>
     `The top is flat over ${percent(share)} of the duration at 0.5: the recording is clipped, or it is a square pulse.`,
   'several flashes': ({ count, highest }) =>
@@ -32,8 +34,10 @@ const SENTENCES: { readonly [K in DoubtName]: (found: Doubt<K>) => string } = {
   'rests elsewhere': ({ light }) =>
     `After the flash the recording rests ${percent(Math.abs(light))} of the height ${light > 0 ? 'above' : 'below'} the base before it: low levels and shares are unsure.`,
   'no lowest level': ({ refusal }) => refusal.message,
-  'tail in noise': ({ light, share }) =>
-    `The tail sinks into the noise at ${percent(light)} of the height: ${percent(share)} of the light comes after that, by the decay before it.`,
+  'tail in noise': ({ light, share, missing }) =>
+    `The tail sinks into the noise at ${percent(light)} of the height: ${percent(share)} of the light comes after that, by the decay before it.${
+      missing > 0 ? ` Small losses to a shutter are unsure: record ${spokenTime(missing)} longer.` : ''
+    }`,
   dips: ({ level, lit, duration }) =>
     `The light dips below ${spoken(level)} of the height on the way: it lies above it for ${spokenTime(lit)} of a duration of ${spokenTime(duration)}.`,
   noise: ({ noise }) => `Noise is ${percent(noise)} of the height: durations at high levels are unsure.`,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { NOTHING_DOUBTFUL, traceNote } from '../../src/catalogue/traceNote';
+import { traceTime } from '../../src/exposure/trace/traceTime';
 import { refusal, value } from '../exposure/support';
 import {
   changed,
@@ -55,6 +56,20 @@ describe('the note of a recording', () => {
       );
       const square = record(trapezoid(100e-6, 300e-6, 200e-6), { ...GOOD, samples: 200_000, noise });
       expect(note(square)).toContain('top is flat');
+    }
+  });
+
+  it('tells a sample that makes the flash look higher than it is, and t0.5 half as long', () => {
+    for (const noise of [0, 0.002, 0.01]) {
+      const good = record(FLASH, { decays: 12, samples: 4000, lead: 0.1, noise });
+      const peak = good.times.findIndex((t) => t > FLASH.rise(0.999));
+      for (const at of [peak, peak + 100]) {
+        const odd = changed(good, (light, _, i) => (i === at ? 2 : light));
+        const [long, short] = [good, odd].map(({ times, values }) => value(traceTime(times, values)));
+        expect((short as number) / (long as number)).toBeLessThan(0.6);
+        expect(note(odd)).toContain(`Row ${at + 1}, the highest, stands`);
+        expect(note(good)).not.toContain('the highest, stands');
+      }
     }
   });
 

@@ -155,7 +155,7 @@ export const traceRows = [
     run: traceClip,
     sources: ['pulse-shapes'],
     examples: [{ cells: [...TRAPEZOID, '1.98 ms'], gives: 1, source: 'pulse-shapes' }],
-    notes: `${RECORDING} ${PULSE} ${FIRST_RISE} ${HIDDEN}`,
+    notes: `${RECORDING} ${PULSE} ${FIRST_RISE} ${HIDDEN} Under noise of 1 % a loss of 0.1 stop is within 5 % in 95 of 100 recordings as long as 12 decay times of the flash, in 70 of 100 that end after 6.`,
     caution: SYNC,
     words: [...words, 'sync', 'cut', 'tail'],
   }),
@@ -167,14 +167,14 @@ export const traceRows = [
     result: Q.text,
     answers: 'one',
     formula:
-      'too few samples, a flat top, several flashes, a tail cut off or hidden in noise, an unsure base, a drift, ringing, noise, times that do not rise or jump, the ripple of a lamp, times in milliseconds',
+      'too few samples, an odd one at the top, a flat top, several flashes, a tail cut off or hidden in noise, an unsure base, a drift, ringing, noise, times that do not rise or jump, the ripple of a lamp, times in milliseconds',
     run: traceNote,
     sources: ['trace-doubts'],
     examples: [
       {
         cells: TRAPEZOID,
         gives:
-          'Fewer than 40 samples lie before the flash, so the base is unsure: record more before it, or give the base. Only 2 samples lie inside the duration at 0.5: record with a shorter sample interval. The top is flat over 33 % of the duration at 0.5: the recording is clipped, or it is a square pulse.',
+          'Fewer than 40 samples lie clearly before the flash, so the base is unsure: record more before it, or give the base. Only 2 samples lie inside the duration at 0.5: record with a shorter sample interval. The top is flat over 33 % of the duration at 0.5: the recording is clipped, or it is a square pulse.',
       },
     ],
     notes: RECORDING,

@@ -1,5 +1,5 @@
 import { type Fail, isFail } from '../core/result';
-import { SURE_OF } from './chance';
+import { NEVER_BY_CHANCE, SURE_OF } from './chance';
 import { inCell } from './crossing';
 import { pulsesFrom } from './extent';
 import type { Pulse } from './pulse';
@@ -13,6 +13,13 @@ import { HALF } from './traceTime';
 
 /** With fewer samples inside t0.5 a crossing that lies anywhere in its cell makes more than a twentieth of the duration. */
 const FEW = 20;
+/** What a highest sample lies above those beside it by less than moves a duration by less than a tenth. */
+const ODD = 0.05;
+/** A highest sample is odd where it stands out by so many times what the light changes by between the samples nearby, this many on either side. */
+const FASTER = 3;
+const NEARBY = 4;
+/** Decay times after it sinks into the noise for which a tail is recorded so that a small loss to a shutter is known to a twentieth. */
+const TELLS_TAIL = 4;
 /** A rounded top stays within a thousandth of its height for a few hundredths of t0.5: what is flat for longer is cut off. */
 const FLAT = 0.1;
 /** Above this noise its hysteresis reaches over a twenty-fifth of the height, so that levels near the top have no room for it. */
@@ -42,14 +49,16 @@ export interface DoubtNumbers {
   readonly 'unsure base': object;
   readonly drift: { readonly rise: number };
   readonly 'few samples': { readonly inside: number };
+  /** Row of the highest sample, counted from 1, and what it lies above those beside it. */
+  readonly 'odd sample': { readonly row: number; readonly above: number };
   /** Share of the duration at 0.5. */
   readonly 'flat top': { readonly share: number };
   readonly 'several flashes': { readonly count: number; readonly highest: number };
   readonly 'tail cut off': { readonly light: number };
   readonly 'rests elsewhere': { readonly light: number };
   readonly 'no lowest level': { readonly refusal: Fail };
-  /** Light below which noise hides the tail, and the share of all light that is carried on. */
-  readonly 'tail in noise': { readonly light: number; readonly share: number };
+  /** Light below which noise hides the tail, the share of all light that is carried on, and the seconds that are missing after it. */
+  readonly 'tail in noise': { readonly light: number; readonly share: number; readonly missing: number };
   readonly dips: { readonly level: number; readonly lit: number; readonly duration: number };
   readonly noise: { readonly noise: number };
   readonly 'equal times': { readonly rows: number };
@@ -82,6 +91,24 @@ function driftDoubt({ signal }: Pulse): Found {
 function samplesDoubt({ rise, fall }: Span): Found {
   const inside = fall.cell - rise.cell;
   return inside < FEW && { doubt: 'few samples', inside };
+}
+
+/**
+ * A highest sample that stands alone on a flash that is lit before and after it: a disturbance, from which all levels are then
+ * counted. Where a fit through the samples about it found the height, or the light changes as fast nearby, it does no harm.
+ */
+function oddDoubt({ signal, noise, peak, foot }: Pulse): Found {
+  const { count } = signal.samples;
+  const light = (i: number): number => lightAt(signal, Math.min(Math.max(i, 0), count - 1));
+  const beside = Math.max(light(peak - 1), light(peak + 1));
+  const above = 1 - beside;
+  if (count < SHOWS_STEP || beside <= foot.low || above <= Math.max(ODD, NEVER_BY_CHANCE * noise))
+    return false;
+  let fastest = 0;
+  for (let k = 2; k <= NEARBY; k++)
+    for (const way of [1, -1])
+      fastest = Math.max(fastest, Math.abs(light(peak + k * way) - light(peak + (k - 1) * way)));
+  return above > FASTER * fastest && { doubt: 'odd sample', row: peak + 1, above };
 }
 
 /** Longest time on end for which the light stays with the highest sample. */
@@ -135,7 +162,9 @@ function hiddenDoubt(pulse: Pulse): Found {
   const whole = wholeLight(pulse);
   if (isFail(whole)) return false;
   const share = whole.carried / whole.total;
-  return share > DIPS && { doubt: 'tail in noise', light: whole.carried / whole.decay, share };
+  const last = timeAt(pulse.signal.samples, pulse.signal.samples.count - 1);
+  const missing = Math.max(0, whole.end.time + TELLS_TAIL * whole.decay - last);
+  return share > DIPS && { doubt: 'tail in noise', light: whole.carried / whole.decay, share, missing };
 }
 
 /** Time within a span during which the light lies below the level, where it sinks clear of the noise. */
@@ -195,6 +224,7 @@ export function doubtsOf(pulse: Pulse): readonly Doubt[] {
     baseDoubt(pulse),
     driftDoubt(pulse),
     !isFail(half) && samplesDoubt(half),
+    oddDoubt(pulse),
     !isFail(half) && topDoubt(pulse, half),
     othersDoubt(pulse),
     endDoubt(pulse) || lowestDoubt(pulse),

@@ -16,6 +16,8 @@ const SURE = 40;
 const DRIFTING = 0.02;
 /** A lead that, carried on to the peak, would reach the lowest level that the trade asks for is the foot of the flash and no base. */
 const FLASH = 0.1;
+/** A lead whose rise lies within so many standard deviations of none is level: it seldom is the foot of a rise. */
+const LEVEL = 2;
 /** A lead is straight where its middle lies off the line by no more than this share of its rise, and the noise: a rise that doubles bends as much. */
 const STRAIGHT = 0.1;
 /** A base lies in the lower half of the range, and drifts by no more than that: what goes higher is flash. */
@@ -50,17 +52,43 @@ function trendOf(
 const chance = (noise: number, each: number): number =>
   SURE_OF * MEDIAN * noise * Math.sqrt(2 / Math.min(each, ENOUGH));
 
+/** Rise in a second of the straight line through a stretch, with its standard deviation and the middle of the stretch. */
+function lineOf(
+  signal: Signal,
+  from: number,
+  to: number,
+  noise: number,
+): { slope: number; doubt: number; middle: number } {
+  const line = fitPolynomial(signal, from, to - 1, 1);
+  if (line === undefined) return { slope: 0, doubt: 0, middle: 0 };
+  const { terms, inverse, half, middle } = line;
+  return { slope: at(terms, 1) / half, doubt: (noise * Math.sqrt(at(at(inverse, 1), 1))) / half, middle };
+}
+
 /**
  * Whether a lead is the foot of the flash itself: it rises beyond doubt (four standard deviations of a fitted straight line),
  * and carried on to the peak would reach a tenth of it.
  */
 function isRise(signal: Signal, lead: number, peak: number, noise: number): boolean {
-  const line = fitPolynomial(signal, 0, lead - 1, 1);
-  if (line === undefined) return false;
-  const slope = at(line.terms, 1);
-  const doubt = noise * Math.sqrt(at(at(line.inverse, 1), 1));
-  const carried = (slope * (timeAt(signal.samples, peak) - line.middle)) / line.half;
-  return slope > SURE_OF * doubt + SLACK && carried > FLASH;
+  const { slope, doubt, middle } = lineOf(signal, 0, lead, noise);
+  const span = timeAt(signal.samples, lead - 1) - timeAt(signal.samples, 0);
+  return slope > SURE_OF * doubt + SLACK / span && slope * (timeAt(signal.samples, peak) - middle) > FLASH;
+}
+
+/**
+ * The lead before a rise that noise covers at first, so that it was taken for lead: the first half, quarter … of the samples,
+ * where these do not rise and those up to twice as far rise faster beyond doubt. 0 where it rises from the first sample on.
+ */
+function beforeRise(signal: Signal, lead: number, noise: number): number {
+  let end = lead;
+  while (end > SURE) {
+    const flat = Math.max(SURE, end >> 1);
+    const [first, next] = [lineOf(signal, 0, flat, noise), lineOf(signal, flat, end, noise)];
+    if (first.slope <= LEVEL * first.doubt)
+      return next.slope - first.slope > SURE_OF * Math.hypot(first.doubt, next.doubt) ? flat : 0;
+    end = flat;
+  }
+  return 0;
 }
 
 /** Samples before an earlier flash, where one lies in the lead; all of it where none does, or too few lie before it. */
@@ -110,7 +138,7 @@ export function leadOf(signal: Signal, peak: number): number {
   const strict = lastNear(signal, peak, level, SURE_OF * noise + SLACK);
   if (strict >= SURE) {
     const alone = beforeOthers(signal, strict, level, noise);
-    if (isRise(signal, alone, peak, noise)) return 0;
+    if (isRise(signal, alone, peak, noise)) return beforeRise(signal, alone, noise);
     const flat = flatPart(signal, alone, noise);
     return flat < alone && isRise(signal, flat, peak, noise) ? 0 : flat;
   }

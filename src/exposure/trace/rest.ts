@@ -6,8 +6,8 @@ import { timeAt } from './samples';
 import { meanLight } from './signal';
 import { type Tail, tailOf } from './tail';
 
-/** So many decay times after a tail begins, what is left of it is a seventh of the noise: little, and known well enough. */
-const RESTS_AFTER = 3;
+/** So many decay times after a tail begins, what is left of it is less than half the noise: little, and known well enough. */
+const RESTS_AFTER = 2;
 
 /** Mean light of a tail between two instants, as it is carried on. */
 function meanOfTail({ end, level, decay }: Tail, from: number, to: number): number {

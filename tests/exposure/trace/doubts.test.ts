@@ -54,7 +54,7 @@ describe('the doubts about a pulse', () => {
 
   it('ask for a base that is sure', () => {
     expect(doubts(TRIANGLE, { base: { ...DARK, sure: false } })).toEqual([
-      'Fewer than 40 samples lie before the flash, so the base is unsure: record more before it, or give the base.',
+      'Fewer than 40 samples lie clearly before the flash, so the base is unsure: record more before it, or give the base.',
     ]);
   });
 
@@ -80,6 +80,62 @@ describe('the doubts about a pulse', () => {
     // the last sample below a half is 9 of 19 up, the last above it 10 of 19 or of 21 down
     expect(doubts(lines(0, [1, 19], [0, 19]))).toEqual([`Only 19 samples lie ${rest}`]);
     expect(doubts(lines(0, [1, 19], [0, 21]))).toEqual([]);
+  });
+});
+
+describe('an odd sample', () => {
+  const odd = (row: number, percent: number): string =>
+    `Row ${row}, the highest, stands ${percent} % of the height above the rows beside it, and all levels are counted from it: if it is a disturbance, take it out.`;
+  /** A triangle of half the height, with one sample of the whole. */
+  const spiked = (at: number, light = 1): readonly number[] =>
+    TRIANGLE.map((x, i) => (i === at ? light : x / 2));
+
+  it('is one that stands alone on a flash that goes on beside it', () => {
+    // a 64th from sample to sample: at the top 31/64 beside it, in the middle of the fall 17/64
+    expect(doubts(spiked(32))).toContain(odd(33, 52));
+    expect(doubts(spiked(48))).toContain(odd(49, 73));
+    expect(doubts(spiked(16))).toContain(odd(17, 73));
+  });
+
+  const said = 'the highest, stands';
+
+  it('is none where the light changes a third as fast nearby, or it hardly stands out', () => {
+    // a quarter above both sides, and so much from sample to sample beyond these
+    const peaked = (step: number): string =>
+      doubts(
+        lines(0, [0.75 - 2 * step, 20], [0.75, 2], [1, 1], [0.75, 1], [0.75 - 2 * step, 2], [0, 20]),
+      ).join();
+    expect(peaked(1 / 11)).not.toContain(said);
+    expect(peaked(1 / 13)).toContain(said);
+    // four samples on either side are near: a jump by a tenth between the third and the fourth, or the fourth and the fifth
+    const jump = (near: number): string =>
+      doubts(lines(0, [0.5, 20], [0.6, 1], [0.75, near], [1, 1], [0.75, 1], [0.5, 30])).join();
+    expect(jump(2)).not.toContain(said);
+    expect(jump(3)).toContain(said);
+    // a smooth flash that a sample tops by 4 and by 6 hundredths
+    const topped = (above: number): readonly string[] =>
+      doubts(lines(0, [1 - above, 320], [0, 320]).map((x, i) => (i === 320 ? 1 : x)));
+    expect(topped(0.04)).toEqual([]);
+    expect(topped(0.06)).toHaveLength(1);
+  });
+
+  it('is none in noise that reaches as high, in the dark, or where a few corners are all there is', () => {
+    const values = spiked(32);
+    expect(doubts(values, { noise: 0.08 }).join()).toContain(said);
+    expect(doubts(values, { noise: 0.09 }).join()).not.toContain(said);
+    const alone = (beside: number): string =>
+      doubts(lines(0, [beside, 30], [1, 1], [beside, 1], [0, 30])).join();
+    expect(alone(0.03)).toContain(said);
+    expect(alone(0.01)).not.toContain(said);
+    expect(doubts(spiked(32).slice(13, 53)).join()).toContain(said);
+    expect(doubts(spiked(32).slice(13, 52)).join()).not.toContain(said);
+  });
+
+  it('may be the second sample of a recording, or the last but one, and not one with nothing before or after it', () => {
+    const falling = lines(1, [0.5, 1], [0.25, 50]);
+    for (const values of [[0.5, ...falling], [0.5, ...falling].reverse()])
+      expect(doubts(values).join()).toContain(said);
+    for (const values of [falling, [...falling].reverse()]) expect(doubts(values).join()).not.toContain(said);
   });
 });
 
@@ -293,7 +349,8 @@ describe('noise and times', () => {
     expect(doubts(TRIANGLE, { noise: 0.02 }).join()).not.toContain('Noise is');
     // A straight fall of 32 s goes on from 0.09 with 16·(0.3 + 0.09) s: 0.5616 of 32 − 16·0.09² + 0.5616
     expect(doubts(TRIANGLE, { noise: 0.03 })).toEqual([
-      'The tail sinks into the noise at 9 % of the height: 1.7 % of the light comes after that, by the decay before it.',
+      // four times these 6.24 s after 61.12 s, and the last sample lies at 64 s
+      'The tail sinks into the noise at 9 % of the height: 1.7 % of the light comes after that, by the decay before it. Small losses to a shutter are unsure: record 22.1 s longer.',
       'Noise is 3 % of the height: durations at high levels are unsure.',
     ]);
   });
@@ -303,7 +360,8 @@ describe('noise and times', () => {
     expect(doubts(TRIANGLE, { noise: 0.05 })).toEqual([
       '0.1 of the height is lost in the noise of the trace: ask for 0.13 or more, or record a cleaner trace.',
       // 16·0.15²·(1 + e) of 32 − 16·0.15² and that
-      'The tail sinks into the noise at 15 % of the height: 4.1 % of the light comes after that, by the decay before it.',
+      // and four times these 8.924 s after 59.2 s
+      'The tail sinks into the noise at 15 % of the height: 4.1 % of the light comes after that, by the decay before it. Small losses to a shutter are unsure: record 30.9 s longer.',
       'Noise is 5 % of the height: durations at high levels are unsure.',
     ]);
   });
@@ -363,5 +421,19 @@ describe('facts of a recording as a whole', () => {
   it('are the light that is carried on', () => {
     expect(facts(TRIANGLE, ms(1), { noise: 0.03 })[0]).toMatchObject({ doubt: 'tail in noise' });
     expect(facts(TRIANGLE, ms(1), { noise: 0.01 })).toEqual([]);
+  });
+
+  it('lack nothing after a tail that is recorded for four of its decay times', () => {
+    // 6.24 ms four times after 61.12 ms, as in seconds above: up to 86.08 ms
+    const missing = (last: number): unknown =>
+      facts(
+        [...TRIANGLE, ...Array<number>(last - 64).fill(0)],
+        Array.from({ length: last + 1 }, (_, i) => i / 1000 - 1),
+        {
+          noise: 0.03,
+        },
+      )[0];
+    expect(missing(76)).toMatchObject({ doubt: 'tail in noise', missing: expect.closeTo(0.01, 3) });
+    expect(missing(88)).toMatchObject({ doubt: 'tail in noise', missing: 0 });
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { leadOf } from '../../../src/exposure/trace/lead';
+import { noiseFrom } from './shapes';
 import { signalOf } from './signals';
 
 /** Samples at one light, which go up and down by a step about it. */
@@ -197,5 +198,39 @@ describe('the samples before the flash on a base that drifts', () => {
   it('are the first half, or quarter, of those along which only that is straight', () => {
     expect(leadIn([...ramp(60, 0.3, 0.31), ...held(60, 0.31), ...FLASH])).toBe(60);
     expect(leadIn([...ramp(60, 0.3, 0.31), ...held(180, 0.31), ...FLASH])).toBe(60);
+  });
+});
+
+describe('the samples before a rise that noise covers at first', () => {
+  /** So many level samples, and a rise by so much a sample from there to the top, under Gaussian noise. */
+  const risen = (level: number, slope: number, noise: number, seed: number): number => {
+    const next = noiseFrom(seed);
+    const rise = Array.from({ length: Math.ceil(1 / slope) }, (_, i) => Math.min(1, slope * (i + 1)));
+    const light = [...held(level, 0), ...rise, ...held(400, 0.3)];
+    const values = light.map((x) => (x === 1 ? 2 : x + noise * next()));
+    return leadOf(signalOf(values), values.indexOf(2));
+  };
+  const found = (level: number, slope: number, noise: number): number =>
+    Array.from({ length: 100 }, (_, seed) => risen(level, slope, noise, seed)).filter((lead) => lead >= 40)
+      .length;
+
+  it('are found, though some of the rise lies within four times the noise of their level', () => {
+    // twelve, twenty and forty samples of the rise lie there
+    for (const [level, slope, noise] of [
+      [48, 0.01, 0.03],
+      [100, 0.01, 0.05],
+      [300, 0.003, 0.03],
+    ] as const)
+      expect(found(level, slope, noise), `${level} before ${slope} a sample`).toBeGreaterThanOrEqual(90);
+  });
+
+  it('are none where it rises from the first sample on', () => {
+    for (const [slope, noise] of [
+      [0.01, 0.03],
+      [0.003, 0.03],
+      [0.001, 0.03],
+      [0.003, 0.05],
+    ] as const)
+      expect(found(0, slope, noise), `${slope} a sample`).toBeLessThanOrEqual(2);
   });
 });

@@ -18,16 +18,16 @@ const flash = (rest: number, told: Partial<Pulse> = {}): Pulse =>
 
 describe('a base with what the recording rests at after the flash', () => {
   it('is the mean of both, each with its samples, where they agree within chance', () => {
-    // Three times the noise is passed at 1 + ln(1 / 0.03) s, and the rest is counted from 3 s later: 13.5 s of samples.
-    const count = 1000 * (21 - 4 - Math.log(1 / 0.03));
+    // Three times the noise is passed at 1 + ln(1 / 0.03) s, and the rest is counted from 2 s later: 14.5 s of samples.
+    const count = 1000 * (21 - 3 - Math.log(1 / 0.03));
     const { level, error } = baseWithRest(flash(0.002));
-    expectNear(level, (0.002 * count) / (count + 40), 0.02);
+    expectNear(level, (0.002 * count) / (count + 40), 0.03);
     expectNear(error, NOISE / Math.sqrt(count + 40), 0.02);
     expectNear(baseWithRest(flash(-0.002)).level, -level, 0.05);
   });
 
   it('takes the tail off first, which an exponential carries on', () => {
-    // The light left at 4.5 s of a recording that ends at 9: the mean of e^(1 − t) from there is 0.0018.
+    // The light left at 6.5 s of a recording that ends at 9: the mean of e^(1 − t) from there is 0.0015.
     const short = pulseOf(
       signalFrom((t) => (t < 1 ? 0 : Math.exp(1 - t)), { to: 9, count: 9001 }),
       { base: BASE, noise: NOISE, from: 1000, instant: true },
@@ -36,7 +36,7 @@ describe('a base with what the recording rests at after the flash', () => {
   });
 
   it('stands as it is where the recording rests elsewhere, beyond chance', () => {
-    // Three times a 6.3rd of the noise, and next to nothing for 13,500 samples.
+    // Three times a 6.3rd of the noise, and next to nothing for 14,500 samples.
     expect(baseWithRest(flash(0.0046)).level).toBeGreaterThan(0.004);
     expect(baseWithRest(flash(0.0049))).toBe(BASE);
     expect(baseWithRest(flash(-0.0049))).toBe(BASE);

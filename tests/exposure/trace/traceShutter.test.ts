@@ -178,11 +178,13 @@ describe('stops lost to a shutter that closes before a recorded flash is over', 
  */
 describe('a tail that noise hides', () => {
   const DECAY = 400e-6;
-  const flashes = Array.from({ length: 100 }, (_, k) => {
-    const shape = twoTimes(DECAY * (0.02 + 0.0048 * k), DECAY);
-    const setting = { decays: 12, samples: 1240, lead: 40 / 1240, noise: 0.01, seed: 501 + k };
-    return { shape, ...record(shape, setting) };
-  });
+  const recorded = (decays: number) =>
+    Array.from({ length: 100 }, (_, k) => {
+      const shape = twoTimes(DECAY * (0.02 + 0.0048 * k), DECAY);
+      const samples = 100 * decays + 40;
+      return { shape, ...record(shape, { decays, samples, lead: 40 / samples, noise: 0.01, seed: 501 + k }) };
+    });
+  const flashes = recorded(12);
   /** Opening from the rise through three times the noise at which so much of the light is lost, by bisection. */
   function opening(shape: (typeof flashes)[number]['shape'], loss: number): number {
     const passed = 2 ** -loss * shape.total;
@@ -214,6 +216,19 @@ describe('a tail that noise hides', () => {
         ({ shape, times, values }) => value(traceClip(times, values, opening(shape, loss))) / loss - 1,
       );
       expect(within(0.05, errors)).toBeGreaterThanOrEqual(95);
+    },
+  );
+
+  it.each([
+    [8, 90],
+    [6, 70],
+  ])(
+    'leaves a tenth of a stop so near where only %d decay times are recorded in %d of 100',
+    (decays, least) => {
+      const errors = recorded(decays).map(
+        ({ shape, times, values }) => value(traceClip(times, values, opening(shape, 0.1))) / 0.1 - 1,
+      );
+      expect(within(0.05, errors)).toBeGreaterThanOrEqual(least);
     },
   );
 
