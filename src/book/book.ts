@@ -147,8 +147,10 @@ export interface BookPage {
   readonly landscape: boolean;
   /** Printed at the top left of each page. */
   readonly header: string;
-  /** Rows printed at the top of every page. */
+  /** How many rows are printed at the top of every page. */
   readonly titleRows: number;
+  /** Row of the first of them; absent where it is the first of the sheet. */
+  readonly titlesFrom?: number;
   /** Rows that start a new page. */
   readonly breaks: readonly number[];
   /** What is printed; everything where it is absent. */

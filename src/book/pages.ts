@@ -13,7 +13,12 @@ export const PAGE = {
  */
 export function pageBreaks(
   { charts, widths, heights }: Pick<BookSheet, 'charts' | 'widths' | 'heights'>,
-  { landscape, titleRows, area }: Pick<BookPage, 'landscape' | 'titleRows' | 'area'>,
+  {
+    landscape,
+    titleRows,
+    titlesFrom = 0,
+    area,
+  }: Pick<BookPage, 'landscape' | 'titleRows' | 'titlesFrom' | 'area'>,
   told: readonly number[] = [],
 ): number[] {
   const { width, height } = landscape ? PAGE.lengthwise : PAGE.upright;
@@ -27,7 +32,7 @@ export function pageBreaks(
   const breaks = new Set(told);
   for (const { place } of [...charts].sort((a, b) => a.place.row - b.place.row)) {
     const start = Math.max(0, ...[...breaks].filter((row) => row <= place.row));
-    const titles = start === 0 ? 0 : points(0, titleRows);
+    const titles = start <= titlesFrom ? 0 : points(titlesFrom, titlesFrom + titleRows);
     if (titles + points(start, place.row + place.rows) <= height / scale) continue;
     // An empty row before the chart goes with it: the chart's edge would be left behind on the page before.
     breaks.add(heights[place.row - 1] === undefined ? place.row - 1 : place.row);

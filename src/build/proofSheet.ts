@@ -169,9 +169,9 @@ const counted = (id: string, label: string, kind: Source['kind'], remark: string
   remark,
 });
 
-/** Wide enough for numbers and a verdict, and together as wide as a page that prints at its own size. */
-const WIDTHS: readonly number[] = [29, 11, 11, 10, 9, 9, 29, 23];
-const TOP = 10;
+/** Together as wide as a page that prints at its own size; words share what numbers leave so that rows are lowest. */
+const WIDTHS: readonly number[] = [28, 9, 9, 10, 9, 8, 35, 23];
+const SOURCES_TOP = 10;
 
 /**
  * The sheet *Proof*: every published check, calculated again where the sheet stands.
@@ -201,10 +201,11 @@ export function proofTemplate(checks: readonly PublishedCheck[]): Template {
     name: 'Proof',
     answers: 'Why should I trust these numbers?',
     start:
-      'Nothing needs typing. Each row is a value that somebody else printed or worked out, and beside it the value that our function gives in this workbook now. A row that differs is marked, and counted above.',
+      'Nothing needs typing. Each row is a value that somebody else printed or worked out, and beside it the value that our function gives in this workbook now. A row that differs is marked, and counted here.',
     words: ['check', 'source', 'published', 'test', 'accuracy'],
     columns: WIDTHS,
-    freezeRows: TOP + 1,
+    freezeRows: 2,
+    headsPages: 'Checks',
     landscape: true,
     blocks: [
       {
@@ -236,14 +237,22 @@ export function proofTemplate(checks: readonly PublishedCheck[]): Template {
           },
         ],
       },
-      { kind: 'table', title: 'Every check', at: `A${TOP}`, id: 'Checks', columns: CHECK_COLUMNS, rows },
       {
         kind: 'table',
         title: 'The sources',
-        at: `A${TOP + rows.length + 4}`,
+        at: `A${SOURCES_TOP}`,
         id: 'Sources',
         columns: SOURCE_COLUMNS,
         rows: sources,
+      },
+      {
+        kind: 'table',
+        title: 'Every check',
+        at: `A${SOURCES_TOP + sources.length + 3}`,
+        id: 'Checks',
+        newPage: true,
+        columns: CHECK_COLUMNS,
+        rows,
       },
     ],
     charts: [],

@@ -109,6 +109,13 @@ function quantities(template: Template): Fault[] {
   );
 }
 
+/** A table that heads the pages and is none of the sheet. */
+function heads({ headsPages, blocks }: Template): Fault[] {
+  if (headsPages === undefined) return [];
+  const isThere = blocks.some((block) => block.kind === 'table' && block.id === headsPages);
+  return isThere ? [] : [{ at: 'headsPages', reason: `there is no table ${onOneLine(headsPages)}` }];
+}
+
 const maps = (template: Template): Fault[] =>
   template.blocks.flatMap((block, b) =>
     block.kind === 'table' ? mapFaults(block).map((reason) => ({ at: `blocks/${b}/map`, reason })) : [],
@@ -120,4 +127,5 @@ export const blockFaults = (template: Template): readonly Fault[] => [
   ...quantities(template),
   ...overlaps(template),
   ...maps(template),
+  ...heads(template),
 ];

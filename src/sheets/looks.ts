@@ -1,6 +1,6 @@
 import type { BookStyle, Edge, Part } from '../book/book';
 import { FONT, PALETTE } from '../book/palette';
-import { BIG_SIZE, type Look, THEME, WARNED } from './theme';
+import { BIG_SIZE, type Look, THEME, WARNED, WRAPPED_SIZE } from './theme';
 
 const all = (edge: Edge): BookStyle['edges'] => ({ top: edge, right: edge, bottom: edge, left: edge });
 const EDGES: Readonly<Record<NonNullable<Look['edge']>, (ink: string) => BookStyle['edges']>> = {
@@ -20,6 +20,9 @@ const INDENTED: ReadonlySet<Part> = new Set([
   'warning',
 ]);
 
+/** Parts whose words go on in more lines only in a table. */
+const IN_TABLES: ReadonlySet<Part> = new Set(['held', 'result']);
+
 /** How a cell differs from others of its part. */
 export interface Shape {
   readonly align?: 'left' | 'right';
@@ -37,7 +40,7 @@ export function styleOf(
   const edges = edge && EDGES[edge](ink);
   return {
     font: FONT,
-    size: big ? BIG_SIZE : size,
+    size: big ? BIG_SIZE : wrap && IN_TABLES.has(part) ? WRAPPED_SIZE : size,
     ink,
     ...(fill ? { fill } : {}),
     ...(bold ? { bold } : {}),

@@ -6,7 +6,7 @@ import { area, type Area } from '../formula/area';
 import { quotedText } from '../formula/quotedText';
 import { tableConditions, warned } from './conditions';
 import { formatOf } from './formats';
-import { blockPlace, fieldRow, isGiven, isInput, type Layout, layout, tableTop } from './layout';
+import { blockPlace, blockRows, fieldRow, isGiven, isInput, type Layout, layout, tableTop } from './layout';
 import { type Shape, styleOf } from './looks';
 import { type KnownTable, withLookUps } from './lookUp';
 import type { SheetPlan } from './plan';
@@ -167,7 +167,7 @@ class Builder {
     for (const [i, field] of form.fields.entries()) {
       const row = fieldRow(form, i);
       const value = { row, column: start.column + 1 };
-      this.put({ row, column: start.column }, 'label', { value: field.label });
+      if (field.label !== undefined) this.put({ row, column: start.column }, 'label', { value: field.label });
       this.content(value, field, field.value);
       this.accept(field.accepts, area(value, 1, 1));
       if (field.tenths) {
@@ -198,7 +198,21 @@ class Builder {
     const { text } = field.warning;
     const said = text.startsWith('=') ? `"! "&${this.formula(text).slice(1)}` : quotedText(`! ${text}`);
     this.put(at, 'warning', { formula: `=IF(${when},${said},${quotedText(words)})` });
-    this.conditions.push(warned(area(value, 1, 1), `=${when}`), warned(area(at, 1, 1), `=${when}`));
+    this.conditions.push(
+      warned(area(value, 1, 1), `=${when}`),
+      warned(area(at, 1, this.room(at)), `=${when}`),
+    );
+  }
+
+  /** Columns that words have from a cell on: to what stands right of it, or to the edge of the page. */
+  room({ row, column }: Place): number {
+    const { blocks, charts } = this.template;
+    const others = [
+      ...blocks.map((block) => area(blockPlace(block), blockRows(block), 1)),
+      ...charts.map((chart) => planChart(chart, this.map, this.tableNames).place),
+    ];
+    const beside = others.filter((o) => o.column > column && row >= o.row && row < o.row + o.rows);
+    return Math.max(1, Math.min(this.across, ...beside.map((other) => other.column)) - column);
   }
 
   table(table: TemplateTable): void {
@@ -243,6 +257,13 @@ class Builder {
     return cautions.length > 0 ? Math.max(below, first + cautions.length) : below;
   }
 
+  /** Rows that head each page: those that stay in view, or the headings of a long table. */
+  titles(): Pick<BookPage, 'titleRows' | 'titlesFrom'> {
+    const { headsPages = '', freezeRows } = this.template;
+    const table = this.map.tables.get(headsPages);
+    return table ? { titleRows: 1, titlesFrom: tableTop(table) } : { titleRows: freezeRows };
+  }
+
   plan(name: string): SheetPlan {
     const { template, map, cells, last } = this;
     this.line(0, 'title', template.answers);
@@ -260,7 +281,7 @@ class Builder {
     const page: Omit<BookPage, 'breaks'> = {
       landscape: template.landscape,
       header: template.name,
-      titleRows: template.freezeRows,
+      ...this.titles(),
       area: area({ row: 0, column: 0 }, last ? last.row + 1 : end, this.across),
     };
     const sheet: BookSheet = {

@@ -15,8 +15,10 @@ export interface Template {
   readonly words: readonly string[];
   /** Width of each column, in characters. */
   readonly columns: readonly number[];
-  /** Rows that stay in view. */
+  /** Rows that stay in view, and that head each page. */
   readonly freezeRows: number;
+  /** The table whose headings head each page instead. */
+  readonly headsPages?: string;
   readonly landscape: boolean;
   readonly blocks: readonly Block[];
   readonly charts: readonly TemplateChart[];
@@ -77,7 +79,8 @@ export interface CellContent {
 /** One field of a form: either an input with its demo value, or a result with its formula. */
 export interface Field extends CellContent {
   readonly id: string;
-  readonly label: string;
+  /** Left out where a line goes on from the one above it. */
+  readonly label?: string;
   readonly value?: TemplateValue;
   readonly formula?: string;
   /** A second, small input to the right: the tenths beside a meter's full stop. */

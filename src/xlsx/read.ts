@@ -95,7 +95,8 @@ async function oneSheet(
       landscape,
       breaks,
       header: name,
-      titleRows: titles?.row === 0 ? titles.rows : 0,
+      titleRows: titles?.rows ?? 0,
+      ...(titles && titles.row > 0 ? { titlesFrom: titles.row } : {}),
       ...(printed ? { area: printed } : {}),
     },
   };

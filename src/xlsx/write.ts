@@ -34,6 +34,7 @@ const UNSAID_WIDTH = 9;
 
 function write(sheet: BookSheet, file: Workbook): void {
   const { freeze, page } = sheet;
+  const { titleRows, titlesFrom = 0 } = page;
   const frozen = freeze.rows > 0 || freeze.columns > 0;
   const out = file.addWorksheet(sheet.name, {
     state: sheet.hidden ? 'hidden' : 'visible',
@@ -53,7 +54,7 @@ function write(sheet: BookSheet, file: Workbook): void {
         footer: INCH.edge,
       },
       ...(page.area ? { printArea: areaText(page.area) } : {}),
-      ...(page.titleRows > 0 ? { printTitlesRow: `1:${page.titleRows}` } : {}),
+      ...(titleRows > 0 ? { printTitlesRow: `${titlesFrom + 1}:${titlesFrom + titleRows}` } : {}),
     },
     headerFooter: { oddHeader: `&L${plainHeader(page.header)}&R${PRODUCT}`, oddFooter: '&RPage &P of &N' },
   });

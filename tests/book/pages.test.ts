@@ -16,6 +16,24 @@ const WIDTHS = { 0: 30, 1: 30, 2: 30 };
 const breaks = (charts: readonly BookChart[], told?: readonly number[]): number[] =>
   pageBreaks({ charts, widths: WIDTHS, heights: {} }, { landscape: false, titleRows: 2 }, told);
 
+test('headings from further down take their room on the pages after them, and none before', () => {
+  // From row 31 on a page has 45 rows beside one of headings.
+  const from = (row: number, rows: number) =>
+    pageBreaks(
+      { charts: [chart(row, rows)], widths: WIDTHS, heights: {} },
+      { landscape: false, titleRows: 1, titlesFrom: 30 },
+      [31],
+    );
+  expect(from(66, 10)).toEqual([31]);
+  expect(from(67, 10)).toEqual([31, 66]);
+  expect(
+    pageBreaks(
+      { charts: [chart(36, 10)], widths: WIDTHS, heights: {} },
+      { landscape: false, titleRows: 1, titlesFrom: 60 },
+    ),
+  ).toEqual([]);
+});
+
 test('a page of 690 points holds 46 rows of 15: a chart that ends in the 46th stays, one that ends below goes to the next', () => {
   expect(breaks([chart(36, 10)])).toEqual([]);
   expect(breaks([chart(37, 10)])).toEqual([36]);

@@ -115,6 +115,7 @@ describe('the demo job', () => {
 
   test('has a table of its own name, so that a list of heads can stand beside it', () => {
     expect(template.blocks.flatMap((block) => (block.kind === 'table' ? [block.id] : []))).toEqual([
+      'Manuals',
       'FreezeHeads',
     ]);
   });

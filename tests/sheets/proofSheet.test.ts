@@ -131,9 +131,10 @@ test(
 test('marks a row that differs', () => {
   const { conditions, tables } = planAlone(proof, true).sheet;
   const verdict = tableOf(proof, 'Checks').columns.findIndex(({ id }) => id === 'Verdict');
+  const checks = tables.find(({ name }) => name === 'Checks');
   expect(
     conditions.some(
-      ({ areas: [area] }) => area?.column === verdict && area.rows === (tables[0]?.area.rows ?? 0) - 1,
+      ({ areas: [area] }) => area?.column === verdict && area.rows === (checks?.area.rows ?? 0) - 1,
     ),
   ).toBe(true);
 });

@@ -93,6 +93,8 @@ test('a chart with a constant line and a marked point is taken', () => {
 const REFUSED: readonly (readonly [string, Damage, RegExp])[] = [
   ['an unknown function of ours', (t) => (fields(t)[2].formula = '=SWEEP.FNUMBR({reading})'), /^trial\.json: blocks\/0\/fields\/2\/formula: there is no function SWEEP\.FNUMBR$/],
   ['a native function outside the list', (t) => (fields(t)[2].formula = '=XLOOKUP({reading},{reading},{reading})'), /XLOOKUP is not on the list/],
+  ['a number put into words by codes of one language', (t) => (fields(t)[2].formula = '=TEXT({reading},"0.0")'), /TEXT is not on the list/],
+  ['pages headed by a table that is not there', (t) => (t.headsPages = 'Bulbs'), /^trial\.json: headsPages: there is no table Bulbs/],
   ['an id that is the address of a cell', (t) => (fields(t)[0].id = 'T05'), /^trial\.json: blocks\/0\/fields\/0\/id: the id T05 reads like the address of a cell/],
   ['an id that is a row in the other notation', (t) => (fields(t)[0].id = 'r'), /the id r reads like the address of a cell/],
   ['cautions where something stands', (t) => ((t.cautions = ['Hot lamps.', 'Many flashes.']), (t.cautionsAt = 'A9')), /^trial\.json: cautionsAt: A9 leaves no room for 2 lines/],

@@ -67,6 +67,12 @@ describe('a stranger’s file', () => {
     expect(notUnderstood).toEqual(said);
   }); // prettier-ignore
 
+  test('headings that head the pages may stand further down', async () => {
+    const titles = '<definedName name="_xlnm.Print_Titles" localSheetId="0">Sheet1!$76:$77</definedName>';
+    const { sheet } = await read(cells(''), {}, `<definedNames>${titles}</definedNames>`);
+    expect([sheet.page.titlesFrom, sheet.page.titleRows]).toEqual([75, 2]);
+  });
+
   test('functions of ours that the file takes for another workbook’s are ours in rules and tables too', async () => {
     const formula = '[1]!_xldudf_SWEEP_FNUMBER(A2)';
     const rels = '<Relationships><Relationship Id="y" Type="x/styles" Target="styles.xml"/></Relationships>';

@@ -22,7 +22,8 @@ export function drawPage(sheet: Excel.Worksheet, { page, freeze }: BookSheet): v
   pageLayout.paperSize = 'A4';
   pageLayout.zoom = { horizontalFitToPages: 1 };
   if (page.area) pageLayout.setPrintArea(excelRange(sheet, page.area));
-  if (page.titleRows > 0) pageLayout.setPrintTitleRows(`$1:$${page.titleRows}`);
+  const { titleRows, titlesFrom = 0 } = page;
+  if (titleRows > 0) pageLayout.setPrintTitleRows(`$${titlesFrom + 1}:$${titlesFrom + titleRows}`);
   for (const row of page.breaks)
     sheet.horizontalPageBreaks.add(excelRange(sheet, { row, column: 0, rows: 1, columns: 1 }));
   pageLayout.headersFooters.defaultForAllPages.leftHeader = headerText(page.header);
