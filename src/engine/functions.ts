@@ -18,18 +18,21 @@ import { call } from '../cells/call';
 import { type CellError, cellError, type ErrorCode } from '../formula/errors';
 import { at } from '../exposure/core/at';
 import { type FailureReport, Refusal } from './failures';
+import { MENDED } from './mends';
+import type { Executor } from './mends/objects';
 
 export type { Cleared, Failure, FailureReport } from './failures';
 
-type Executor = new (name: string) => BaseFunction;
 type Cell = number | string | boolean | null | CellError;
 
 /**
- * The catalogue as functions of the engine, for its option `formula.function`. They are pure: where a workbook has
- * array formulas the engine calculates cells twice. `onFailure` hears which cells show a refusal and which no longer do.
+ * The catalogue as functions of the engine, for its option `formula.function`, behind the plain ones that are mended. They
+ * are pure: where a workbook has array formulas the engine calculates cells twice. `onFailure` hears which cells show a
+ * refusal and which no longer do.
  */
 export function executors(onFailure: (report: FailureReport) => void = () => {}): Array<[Executor, string]> {
-  return CATALOGUE.map((row) => [executor(row, onFailure), functionName(row)]);
+  const ours = CATALOGUE.map((row): [Executor, string] => [executor(row, onFailure), functionName(row)]);
+  return [...MENDED.map(([mended, name]): [Executor, string] => [mended, name]), ...ours];
 }
 
 function executor(row: AnyRow, onFailure: (report: FailureReport) => void): Executor {

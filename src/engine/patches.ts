@@ -1,19 +1,15 @@
 /**
- * Mends eleven faults of @univerjs/engine-formula 0.25.1. Import it once in each thread that calculates, before anything
- * is calculated. It reaches into the engine's insides: the version is pinned, and tests/engine holds each fault
- * and its mending.
+ * Mends seven faults of @univerjs/engine-formula 0.25.1, beside those of plain formulas, which are in mends. Import it once
+ * in each thread that calculates, before anything is calculated. It reaches into the engine's insides: the version is
+ * pinned, and tests/engine holds each fault and its mending.
  */
 import {
   ArrayValueObject,
   AstTreeBuilder,
-  type BaseFunction,
   type BaseValueObject,
   BaseReferenceObject,
-  BooleanValueObject,
-  CELL_INVERTED_INDEX_CACHE as lookupIndex,
   ErrorType,
   ErrorValueObject,
-  functionLookup,
   Interpreter,
   Lexer,
   LexerNode,
@@ -27,74 +23,6 @@ import { isCellError } from '../formula/errors';
 import { type Constant, lex, type TokenOf } from '../formula/lex';
 import { at } from '../exposure/core/at';
 import { remark } from './remarks';
-
-/**
- * Every calculated cell is pushed into a lookup index of its column, and a forced push scans all distinct values of
- * the column: 50,000 formulas took 15 s, a spill of 100,000 rows 49 s. Lookups read only rows marked as indexed, so a
- * push for any other row can be dropped.
- */
-const setIndex = lookupIndex.set.bind(lookupIndex);
-lookupIndex.set = (unitId, sheetId, column, value, row, force) => {
-  if (force && lookupIndex.shouldContinueBuildingCache(unitId, sheetId, column, row)) return;
-  setIndex(unitId, sheetId, column, value, row, force);
-};
-
-/**
- * Once a column is in that index, comparisons are answered from it, and it knows no difference between an empty cell, an
- * empty text and 0: =A1="" says of 0 that it is none, from the second time on. Only a look for one value that is neither
- * goes by the index; all else compares cell by cell, as the first time.
- */
-interface Comparing {
-  getRowCount(): number;
-  getUnitId(): string;
-  getSheetId(): string;
-  getCurrentRow(): number;
-  getCurrentColumn(): number;
-  _batchOperatorValue(...args: Comparison): void;
-  __batchOperatorRowValue(
-    ...args: [
-      value: BaseValueObject,
-      column: number,
-      result: unknown,
-      kind: number,
-      row: number,
-      ...rest: unknown[],
-    ]
-  ): void;
-}
-type Comparison = [
-  value: BaseValueObject,
-  column: number,
-  result: unknown,
-  kind: number,
-  operator?: string,
-  isCaseSensitive?: boolean,
-];
-const COMPARES = 5;
-const comparing = ArrayValueObject.prototype as unknown as Comparing;
-const { _batchOperatorValue: batchOperatorValue } = comparing;
-if (typeof batchOperatorValue !== 'function' || typeof comparing.__batchOperatorRowValue !== 'function')
-  throw new Error('The formula engine compares otherwise than it did: was its version changed?');
-const isEmptyOrZero = (value: BaseValueObject): boolean =>
-  value.isNull() || value.getValue() === '' || value.getValue() === 0;
-comparing._batchOperatorValue = function (...args) {
-  const [value, column, result, kind, operator, isCaseSensitive] = args;
-  const isLook = operator === '=' && this.getRowCount() > 1 && !isEmptyOrZero(value);
-  if (kind !== COMPARES || isLook) {
-    batchOperatorValue.apply(this, args);
-    return;
-  }
-  const place = [this.getUnitId(), this.getSheetId(), this.getCurrentRow(), this.getCurrentColumn()];
-  for (let row = 0; row < this.getRowCount(); row++)
-    this.__batchOperatorRowValue(value, column, result, kind, row, ...place, operator, isCaseSensitive);
-};
-
-/** A truth is no text and no number: the library says so of =, and the same of <>. */
-const { compareBy } = BooleanValueObject.prototype;
-BooleanValueObject.prototype.compareBy = function (value, operator) {
-  if (operator === '<>' && typeof value !== 'boolean') return BooleanValueObject.create(true);
-  return compareBy.call(this, value, operator);
-};
 
 /**
  * A native function that throws ends the whole calculation, and in Node the process: =LOOKUP(2,A1:A5,1) does. Its own
@@ -131,26 +59,6 @@ AstTreeBuilder.prototype.parse = function (lexerNode) {
     unknown.setToken('UNREADABLE');
     return parse.call(this, unknown);
   }
-};
-
-/** SORT sorts the engine's own copy of its range, so that later formulas read the range sorted: it gets a copy. */
-const SORT = functionLookup.find(([, name]) => String(name) === 'SORT')?.[0] as
-  { prototype: BaseFunction } | undefined;
-if (!SORT) throw new Error('The formula engine has no SORT to mend: was its version changed?');
-const { calculate } = SORT.prototype;
-SORT.prototype.calculate = function (range, ...others) {
-  if (!range?.isArray()) return calculate.call(this, ...([range, ...others] as Parameters<typeof calculate>));
-  const array = range as ArrayValueObject;
-  const copy = ArrayValueObject.create({
-    calculateValueList: array.getArrayValue().map((row) => [...row]),
-    rowCount: array.getRowCount(),
-    columnCount: array.getColumnCount(),
-    unitId: '',
-    sheetId: '',
-    row: -1,
-    column: -1,
-  });
-  return calculate.call(this, copy, ...others);
 };
 
 type Rectangle = { startRow: number; endRow: number; startColumn: number; endColumn: number };

@@ -1,0 +1,34 @@
+/**
+ * What plain formulas get wrong in the engine, @univerjs/engine-formula 0.25.1, one rule to a file. Functions and operators
+ * stand in the place of the engine's own by its option `formula.function`; where that does not reach, its insides are
+ * changed as soon as this is imported.
+ */
+import './emptyResult';
+import './literals';
+import './noIndex';
+import { AVERAGES } from './averages';
+import { CHOICE } from './choose';
+import { CONDITIONAL } from './conditional';
+import { DATES } from './dates';
+import { FORMATS } from './formats';
+import { LOGIC } from './logic';
+import { LOOKUPS } from './lookups';
+import type { Mended } from './objects';
+import { OPERATORS } from './operators';
+import { ROUNDING } from './rounding';
+import { SORTING } from './sorting';
+import { TEXTS } from './texts';
+
+export const MENDED: readonly Mended[] = [
+  ...OPERATORS,
+  ...LOGIC,
+  ...CONDITIONAL,
+  ...LOOKUPS,
+  ...SORTING,
+  ...CHOICE,
+  ...TEXTS,
+  ...FORMATS,
+  ...DATES,
+  ...ROUNDING,
+  ...AVERAGES,
+];
