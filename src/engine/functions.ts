@@ -20,6 +20,7 @@ import { at } from '../exposure/core/at';
 import { type FailureReport, Refusal } from './failures';
 import { MENDED } from './mends';
 import type { Executor } from './mends/objects';
+import { refusals } from './mends/refusing';
 
 export type { Cleared, Failure, FailureReport } from './failures';
 
@@ -32,7 +33,8 @@ type Cell = number | string | boolean | null | CellError;
  */
 export function executors(onFailure: (report: FailureReport) => void = () => {}): Array<[Executor, string]> {
   const ours = CATALOGUE.map((row): [Executor, string] => [executor(row, onFailure), functionName(row)]);
-  return [...MENDED.map(([mended, name]): [Executor, string] => [mended, name]), ...ours];
+  const plain = MENDED.map(([mended, name]): [Executor, string] => [mended, name]);
+  return [...plain, ...ours, ...refusals(onFailure)];
 }
 
 function executor(row: AnyRow, onFailure: (report: FailureReport) => void): Executor {

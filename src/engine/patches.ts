@@ -11,7 +11,6 @@ import {
   ErrorType,
   ErrorValueObject,
   Interpreter,
-  Lexer,
   LexerNode,
   RangeReferenceObject,
   ReferenceNodeFactory,
@@ -19,6 +18,9 @@ import {
   SuffixNodeFactory,
   ValueObjectFactory,
 } from '@univerjs/engine-formula';
+import './mends/names';
+import './mends/quotes';
+import './mends/reading/lexer';
 import { isCellError } from '../formula/errors';
 import { type Constant, lex, type TokenOf } from '../formula/lex';
 import { at } from '../exposure/core/at';
@@ -48,7 +50,7 @@ Interpreter.prototype.executeAsync = async function (node) {
   }
 };
 
-/** The same for a formula that the parser throws at, as it does at =LAMBDA(A1:A5,1): its cell gets #NAME?. */
+/** The same for a formula that the parser throws at: its cell gets #NAME?. */
 const { parse } = AstTreeBuilder.prototype;
 AstTreeBuilder.prototype.parse = function (lexerNode) {
   try {
@@ -96,19 +98,6 @@ SuffixNodeFactory.prototype.checkAndCreateNodeType = function (param) {
   const node = checkAndCreateNodeType.call(this, param);
   if (node?.getToken() === '#') Object.assign(node, { _handlerPound: spillRange });
   return node;
-};
-
-/** Every formula passes here: what does not end like a spill reference is not read. */
-function isSpillReference(formula: string): boolean {
-  if (!/#\s*$/.test(formula)) return false;
-  const [equals, reference, more] = lex(formula).filter(({ kind }) => kind !== 'space');
-  return equals?.raw === '=' && reference?.kind === 'cells' && reference.spills && !more;
-}
-
-/** A formula that is nothing but a spill reference (=A1#) is read as the plain cell: in brackets it is not. */
-const { treeBuilder } = Lexer.prototype;
-Lexer.prototype.treeBuilder = function (formula, ...rest) {
-  return treeBuilder.call(this, isSpillReference(formula) ? `=(${formula.slice(1)})` : formula, ...rest);
 };
 
 /** Every value of a formula passes here: only a text and a list are read. */

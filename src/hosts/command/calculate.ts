@@ -1,9 +1,9 @@
 import { type IWorksheetData, LocaleType } from '@univerjs/core';
-import { LexerTreeBuilder } from '@univerjs/engine-formula';
 import { type CellError, cellError, isCellError } from '../../formula/errors';
 import { areaIn } from '../../formula/reference';
 import { referencesIn } from '../../formula/tree';
 import { headless, type EngineValue } from '../../engine/headless';
+import { readExpression, Unreadable } from '../../engine/mends/reading/grammar';
 import { MOST_ROWS } from '../../formula/areas';
 import { at } from '../../exposure/core/at';
 import { type FormulaRefusal, formulaRefusal } from './sentences';
@@ -23,10 +23,6 @@ export interface Calculated {
 const CELL = { a1: 'XFE1', column: 16_384 };
 const ROOM = { rowCount: MOST_ROWS, columnCount: 2 * CELL.column };
 
-const SYNTAX = cellError(
-  '#VALUE!',
-  'This is not a whole formula: check its brackets, commas, signs and quotation marks.',
-);
 /** The engine goes through every cell that a formula names, empty or not. */
 const MOST_CELLS = 10 * MOST_ROWS;
 const TOO_WIDE = cellError(
@@ -34,8 +30,6 @@ const TOO_WIDE = cellError(
   'The formula names more cells than ten whole columns have, and here all of them are empty: name fewer.',
 );
 const asTyped = (formula: string): string => `=${formula.trim().replace(/^=/, '')}`;
-const isWhole = (formula: string): boolean =>
-  formula !== '=' && typeof new LexerTreeBuilder().treeBuilder(formula) !== 'string';
 /** How many cells a formula names; one that it names by its text or its distance does not count. */
 const cellsIn = (formula: string): number =>
   referencesIn(formula)
@@ -44,7 +38,12 @@ const cellsIn = (formula: string): number =>
 
 /** Why a formula is not given to the engine. */
 function refusedUnasked(formula: string): CellError | undefined {
-  if (!isWhole(formula)) return SYNTAX;
+  try {
+    readExpression(formula);
+  } catch (reason) {
+    if (reason instanceof Unreadable) return cellError(reason.code, reason.message);
+    throw reason;
+  }
   return cellsIn(formula) > MOST_CELLS ? TOO_WIDE : undefined;
 }
 

@@ -30,7 +30,8 @@ describe('npm run calc', { timeout: 120_000 }, () => {
     expect(spawned(['calc', ...FORMULAS, '=LAMBDA(A1:A5,1)'])).toEqual({
       status: 1,
       stdout: '1\n16\n784\n132.978723404255\n',
-      stderr: '=LAMBDA(A1:A5,1): #NAME? A name in the formula is not known here.\n',
+      stderr:
+        '=LAMBDA(A1:A5,1): #NAME? The names that LET and LAMBDA give are words, and no cells: rate, not A1.\n',
     });
   });
 
@@ -178,7 +179,7 @@ describe('calc', () => {
       '#VALUE! This is not a whole formula: check its brackets, commas, signs and quotation marks.',
     ],
     ['=', '#VALUE! This is not a whole formula: check its brackets, commas, signs and quotation marks.'],
-    ['=LAMBDA(A1:A5,1)', '#NAME? A name in the formula is not known here.'],
+    ['=LAMBDA(A1:A5,1)', '#NAME? The names that LET and LAMBDA give are words, and no cells: rate, not A1.'],
     ['=INDEX({1;2},9)', '#REF! The formula points at cells that are not there.'],
     // 17 thousand million cells: the engine's memory ends long before.
     ['=SUM(A:XFD)', '#VALUE! The formula names more cells than ten whole columns have, and here all of them are empty: name fewer.'], // prettier-ignore

@@ -21,8 +21,9 @@ function beside(script: string, args: readonly string[], env: Readonly<Record<st
   });
   return { status, stdout, stderr: stderr.replace(/^Building .*\n/, '') };
 }
-const UNREADABLE = ['calc', '=LAMBDA(A1:A5,1)'];
-const REFUSED = '=LAMBDA(A1:A5,1): #NAME? A name in the formula is not known here.\n';
+const THROWING = ['calc', '=LOOKUP(2,A1:A5,1)'];
+const REFUSED =
+  '=LOOKUP(2,A1:A5,1): #VALUE! A value is of the wrong kind: a text where a number is needed, say, or a range where one cell is.\n';
 
 describe('standard error', { timeout: 120_000 }, () => {
   test('has the warnings of every other part, and of Node', () => {
@@ -39,9 +40,9 @@ describe('standard error', { timeout: 120_000 }, () => {
   });
 
   test('has what the engine threw only for a developer who asks', () => {
-    expect(beside('', UNREADABLE, { NODE_DEBUG: '' }).stderr).toBe(REFUSED);
-    const { stderr } = beside('', UNREADABLE, { NODE_DEBUG: 'sweeptable' });
-    expect(stderr).toMatch(/^SWEEPTABLE \d+: A formula could not be read: TypeError: .*\n {4}at /);
+    expect(beside('', THROWING, { NODE_DEBUG: '' }).stderr).toBe(REFUSED);
+    const { stderr } = beside('', THROWING, { NODE_DEBUG: 'sweeptable' });
+    expect(stderr).toMatch(/^SWEEPTABLE \d+: A formula could not be calculated: TypeError: .*\n {4}at /);
     expect(stderr.endsWith(REFUSED)).toBe(true);
   });
 
