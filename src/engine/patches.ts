@@ -18,9 +18,11 @@ import {
   SuffixNodeFactory,
   ValueObjectFactory,
 } from '@univerjs/engine-formula';
+import './mends/lines';
 import './mends/names';
 import './mends/quotes';
 import './mends/reading/lexer';
+import './mends/tableShift';
 import { isCellError } from '../formula/errors';
 import { type Constant, lex, type TokenOf } from '../formula/lex';
 import { at } from '../exposure/core/at';

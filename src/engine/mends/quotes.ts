@@ -6,7 +6,7 @@
  * For @univerjs/engine-formula 0.25.1.
  */
 import { LexerTreeBuilder } from '@univerjs/engine-formula';
-import { lex } from '../../formula/lex';
+import { lex, type Token } from '../../formula/lex';
 
 /** Signs that Unicode keeps from ever being letters, each in the place of one. */
 const STANDS_FOR = [
@@ -17,15 +17,16 @@ const STANDS_FOR = [
 
 const hidden = (text: string): string =>
   `"${STANDS_FOR.reduce((inside, [sign, other]) => inside.replaceAll(sign, other), text.slice(1, -1))}"`;
+/** Texts stand by themselves and in lists; a quotation mark may be in a sheet's name as well. */
+const withHidden = ({ kind, raw }: Token): string =>
+  kind === 'value' || kind === 'list' ? raw.replace(/"(?:[^"]|"")*"/g, hidden) : raw;
 const shown = (text: string): string =>
   STANDS_FOR.reduce((inside, [sign, other]) => inside.replaceAll(other, sign), text);
 
 const { sequenceNodesBuilder } = LexerTreeBuilder.prototype;
 LexerTreeBuilder.prototype.sequenceNodesBuilder = function (formula) {
   if (!/""|"[^"]*[\n\r]/.test(formula)) return sequenceNodesBuilder.call(this, formula);
-  const without = lex(formula)
-    .map(({ raw }) => (raw.startsWith('"') && raw.length > 1 ? hidden(raw) : raw))
-    .join('');
+  const without = lex(formula).map(withHidden).join('');
   return sequenceNodesBuilder
     .call(this, without)
     ?.map((piece) => (typeof piece === 'string' ? shown(piece) : { ...piece, token: shown(piece.token) }));

@@ -1,0 +1,119 @@
+import { describe, expect, test } from 'vitest';
+import { headless } from '../../../src/engine/headless';
+import { snapshot, type TestCell } from '../book';
+
+/** A workbook with what an edit does to it; `read` calculates first. */
+function opened(sheets: Readonly<Record<string, readonly (readonly TestCell[])[]>>) {
+  const workbook = snapshot(sheets);
+  for (const sheet of Object.values(workbook.sheets ?? {})) sheet.rowCount = 100;
+  const book = headless(workbook);
+  const [first = ''] = Object.keys(sheets);
+  const sheet = book.workbook.getSheetByName(first);
+  if (!sheet) throw new Error('There is no first sheet.');
+  const read = async (a1: string) => {
+    await book.calculate();
+    return book.read(first, a1);
+  };
+  const formula = (a1: string) => sheet.getRange(a1).getFormula();
+  return { book, sheet, read, formula };
+}
+
+describe('a table beside which columns come and go', () => {
+  const DATA: TestCell[][] = [
+    [null, 'Qty', 'Price', null, '=SUM(Kit[Qty])', '=SUM(Kit[Price])'],
+    [null, 2, 10],
+    [null, 3, 20],
+  ];
+  const withTable = async () => {
+    const all = opened({ Data: DATA });
+    const place = { startRow: 0, endRow: 2, startColumn: 1, endColumn: 2 };
+    await all.book.workbook.addTable('Data', 'Kit', place, 'kit');
+    return all;
+  };
+
+  test('moves as a whole, there and back', async () => {
+    const { book, sheet, read } = await withTable();
+    sheet.insertColumnBefore(0);
+    expect(await read('F1:G1')).toEqual([[5, 30]]);
+    expect(book.workbook.getTableInfo('kit')?.columns.map(({ displayName }) => displayName)).toEqual([
+      'Qty',
+      'Price',
+    ]);
+    await book.workbook.undo();
+    expect(await read('E1:F1')).toEqual([[5, 30]]);
+    await book.workbook.redo();
+    expect(await read('F1:G1')).toEqual([[5, 30]]);
+    sheet.deleteColumns(0, 2);
+    expect(await read('D1:E1')).toEqual([[5, 30]]);
+    await book.workbook.undo();
+    expect(await read('F1:G1')).toEqual([[5, 30]]);
+    book.dispose();
+  });
+});
+
+test('whole columns and rows move, grow small and are gone with what is deleted', async () => {
+  const { book, sheet, read, formula } = opened({
+    Data: [
+      [1, 2, 3, 4, '=SUM(C:C)', '=SUM(B:D)', '=SUM(A:A)'],
+      [10, 20, 30, 40, '=SUM(3:3)'],
+      [7, 7, 7, 7],
+    ],
+  });
+  sheet.deleteColumns(0, 1);
+  expect([formula('D1'), formula('E1'), formula('F1')]).toEqual(['=SUM(B:B)', '=SUM(A:C)', '=SUM(#REF!)']);
+  expect(await read('D1:F1')).toEqual([
+    [3 + 30 + 7, 2 + 20 + 7 + 3 + 30 + 7 + 4 + 40 + 7, { error: '#REF!' }],
+  ]);
+  await book.workbook.undo();
+  expect([formula('E1'), formula('F1'), formula('G1')]).toEqual(['=SUM(C:C)', '=SUM(B:D)', '=SUM(A:A)']);
+  sheet.deleteRows(0, 1);
+  expect(formula('E1')).toBe('=SUM(2:2)');
+  sheet.deleteRows(1, 1);
+  expect(formula('E1')).toBe('=SUM(#REF!)');
+  book.dispose();
+});
+
+test('names go along with their cells', async () => {
+  const { book, sheet, read } = opened({
+    Data: [
+      [5, '=Fee*2', '=SUM(Both)'],
+      [7, null, null, '=SUM(Wide)'],
+    ],
+  });
+  book.workbook.insertDefinedName('Fee', 'Data!$A$1');
+  book.workbook.insertDefinedName('Both', 'Data!$A$1:$A$2');
+  book.workbook.insertDefinedName('Wide', 'Data!$A:$A');
+  expect(await read('B1:C1')).toEqual([[10, 12]]);
+  sheet.insertRowBefore(0);
+  sheet.insertColumnBefore(0);
+  expect(await read('C2:D2')).toEqual([[10, 12]]);
+  sheet.getRange('B2').setValue(6);
+  expect(await read('C2:D2')).toEqual([[12, 13]]);
+  expect(await read('E3')).toEqual([[13]]);
+  await book.workbook.undo();
+  await book.workbook.undo();
+  await book.workbook.undo();
+  expect(await read('B1:C1')).toEqual([[10, 12]]);
+  sheet.deleteColumns(0, 1);
+  expect(await read('A1:B1')).toEqual([[{ error: '#REF!' }, { error: '#REF!' }]]);
+  expect(await read('C2')).toEqual([[{ error: '#REF!' }]]);
+  book.dispose();
+});
+
+test('quotation marks stay when rows come in, go away and are filled', async () => {
+  const { book, sheet, read, formula } = opened({
+    Data: [
+      ['=B1&"6"" dish"', 'a'],
+      [null, 'b'],
+      ['="""" & B3', 'c'],
+    ],
+  });
+  sheet.insertRowBefore(0);
+  expect(await read('A2')).toEqual([['a6" dish']]);
+  expect(formula('A4')).toBe('="""" & B4');
+  await sheet.getRange('A2').autoFill(sheet.getRange('A2:A3'));
+  expect(await read('A3')).toEqual([['b6" dish']]);
+  sheet.deleteRows(0, 1);
+  expect(await read('A1:A3')).toEqual([['a6" dish'], ['b6" dish'], ['"c']]);
+  book.dispose();
+});
