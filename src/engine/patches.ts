@@ -19,7 +19,7 @@ import {
   ValueObjectFactory,
 } from '@univerjs/engine-formula';
 import './mends/lines';
-import './mends/names';
+import './mends/kept';
 import './mends/quotes';
 import './mends/reading/lexer';
 import './mends/tableShift';

@@ -4,7 +4,17 @@
  *
  * For @univerjs/engine-formula 0.25.1.
  */
-import { DefinedNamesService, FunctionService } from '@univerjs/engine-formula';
+import { DefinedNamesService, FORMULA_REF_TO_ARRAY_CACHE, FunctionService } from '@univerjs/engine-formula';
+
+interface Kept {
+  _hash(key: string): string;
+}
+
+/** It finds what it keeps of a long formula by a number of 32 bits, which two formulas may share: then one gives the other's answer. */
+const kept = Object.getPrototypeOf(FORMULA_REF_TO_ARRAY_CACHE) as Kept;
+if (typeof kept._hash !== 'function')
+  throw new Error('The formula engine keeps formulas otherwise than it did: was its version changed?');
+kept._hash = (key) => key;
 
 /** Every key contains the empty text. The method needs nothing of the service that it belongs to. */
 const { deleteFormulaAstCacheKey } = FunctionService.prototype;
