@@ -42,6 +42,6 @@ test('two long formulas are two, also where the library counts the same number f
     (end) => `=SUM(${'A1,'.repeat(25)}${end})`,
   ) as [string, string];
   expect(hashAlgorithm(one)).toBe(hashAlgorithm(other));
-  const read = reader('long');
+  const read = reader('');
   expect([read(one), read(other), read(one)]).toEqual([1, 2, 1]);
 });
