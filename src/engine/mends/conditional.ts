@@ -11,6 +11,7 @@ import {
   ErrorType,
   NumberValueObject,
 } from '@univerjs/engine-formula';
+import { at } from '../../exposure/core/at';
 import { criterion, type Criterion } from './criteria';
 import { type Cells, cellsIn } from './keys';
 import { asReference, failed, isError, type Mended, overAll, referenceExecutor, valuesIn } from './objects';
@@ -24,7 +25,7 @@ function placesWhere(ranges: readonly Cells[], criteria: readonly Criterion[]): 
   const candidates =
     known < 0
       ? (first?.list.map((_, place) => place) ?? [])
-      : (criteria[known]?.places?.(ranges[known] as Cells) ?? []);
+      : (criteria[known]?.places?.(at(ranges, known)) ?? []);
   return candidates.filter((place) =>
     criteria.every(({ holds }, i) => i === known || holds(ranges[i]?.list[place] as Cell)),
   );

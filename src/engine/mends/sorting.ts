@@ -3,12 +3,13 @@
  * alike in its order, and SORT sorts the cells themselves, so that all that read them later read them sorted.
  */
 import { type BaseValueObject, ErrorType, NumberValueObject } from '@univerjs/engine-formula';
+import { at } from '../../exposure/core/at';
 import { toNumber, toTruth } from './coerce';
 import { blockOrValue, executor, failed, isError, type Mended, rowsOf, single } from './objects';
 import { type Cell, cellOf, keyOf, order } from './order';
 
 const turned = (rows: readonly BaseValueObject[][]): BaseValueObject[][] =>
-  (rows[0] ?? []).map((_, c) => rows.map((row) => row[c] as BaseValueObject));
+  (rows[0] ?? []).map((_, c) => rows.map((row) => at(row, c)));
 
 /** Errors come behind all else, and empty cells behind them, whichever way is sorted. */
 const rank = (cell: Cell): number => (cell === null ? 2 : Number(isError(cell)));
@@ -27,12 +28,12 @@ function sorted(lines: readonly BaseValueObject[][], by: readonly By[]): BaseVal
   const places = lines.map((_, i) => i);
   places.sort((a, b) => {
     for (const { cells, sign } of by) {
-      const apart = compare(cells[a] as Cell, cells[b] as Cell, sign);
+      const apart = compare(at(cells, a), at(cells, b), sign);
       if (apart !== 0) return apart;
     }
     return 0;
   });
-  return places.map((place) => lines[place] as BaseValueObject[]);
+  return places.map((place) => at(lines, place));
 }
 
 const numbersIn = (value: BaseValueObject | undefined, standard: number) =>
@@ -62,7 +63,7 @@ function sort(
   const done = sorted(
     lines,
     by.map(({ column, sign }) => ({
-      cells: lines.map((line) => cellOf(line[column] as BaseValueObject)),
+      cells: lines.map((line) => cellOf(at(line, column))),
       sign,
     })),
   );
@@ -84,7 +85,7 @@ function sortBy(array: BaseValueObject, ...values: BaseValueObject[]): BaseValue
   const lines = isAcross ? turned(rows) : rows;
   const by: By[] = [];
   for (let i = 0; i < values.length; i += 2) {
-    const value = values[i] as BaseValueObject;
+    const value = at(values, i);
     if (value.isError()) return value;
     const sign = toNumber(single(values[i + 1] ?? NumberValueObject.create(1)));
     if (isError(sign)) return sign;

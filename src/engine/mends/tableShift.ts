@@ -7,11 +7,10 @@
  */
 import type { IRange } from '@univerjs/core';
 import { TableManager } from '@univerjs/sheets-table';
-import type { Subject } from 'rxjs';
 import { replaceMethod } from './replaceMethod';
 
 interface Inside {
-  readonly _tableRangeChanged$: Subject<unknown>;
+  readonly _tableRangeChanged$: { next(change: unknown): void };
 }
 type Update = [unitId: string, tableId: string, change: { readonly newRange: IRange }];
 
