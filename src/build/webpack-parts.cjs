@@ -15,7 +15,7 @@ const typescript = (target = {}) => ({
     transpileOnly: true,
     onlyCompileBundledFiles: true,
     compiler: TYPESCRIPT,
-    // of another compiler than TypeScript's own it warns
+    // it warns about any compiler but TypeScript's own
     logLevel: 'error',
     compilerOptions: { noEmit: false, ...target },
   },

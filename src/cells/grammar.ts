@@ -53,7 +53,7 @@ function foreignUnit(text: string, quantity: Quantity): Fail | undefined {
   if (found === undefined || isFail(found)) return undefined;
   const unit = found.rest.trim();
   const measured = whatItMeasures(unit);
-  // of a unit of its own it is the number that is not read
+  // where the unit is one of its own, it is the number that is not read
   if (measured === undefined || factorOf(unit, quantity) !== undefined) return undefined;
   const stray = quantity.strayUnits?.[unit];
   const extra = stray === undefined ? '' : ` (${stray})`;

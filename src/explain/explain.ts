@@ -224,7 +224,7 @@ class Readings {
     this.#given = this.#args.map((_, i) => pieces[i] ?? leftOut);
     this.all = this.#args.flatMap((arg, i) => {
       const { text, grid } = this.#pieceOf(i);
-      // of further lists of the same kind only those that are there need a word
+      // further lists of the same kind need a word only where they are there
       return arg.takes === 'pool' && arg.optional && text === '' ? [] : [this.#reading(arg, text, grid)];
     });
   }

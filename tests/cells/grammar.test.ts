@@ -55,7 +55,7 @@ describe('a text is none of its quantity, and no other is guessed', () => {
     ['ratio', '1/2:1'],
     ['ratio', '1:1/2'],
     ['ratio', '3:05'],
-    // of an energy no marks are known
+    // no marks of an energy are known
     ['energy', '400 exact'],
     ['energy', '400 half'],
   ])('%s: %s', (key, text) => expect(read(key, text)).toBeUndefined());

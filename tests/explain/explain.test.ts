@@ -59,7 +59,7 @@ describe('every example of the catalogue', () => {
         else if (typeof value === 'string') expect(text).toBe(value);
         else expect(numberIn(text)).toBeCloseTo(Number(value), digitsOf(Number(value)));
       }
-      // of the further lists of a sum only those that are there are told
+      // the further lists of a sum are told only where they are there
       const told = (row.args as readonly Arg[]).filter(
         ({ takes }, i) => takes !== 'pool' || i < example.cells.length,
       );

@@ -68,7 +68,7 @@ describe('every template', () => {
               row >= t.row - 1 && row < t.row + t.rows && column >= t.column && column < t.column + t.columns,
           );
         for (const c of plan.cells) {
-          // Of a table what is typed once, from a manual or a recorder, may be left out; of a form nothing that is typed.
+          // What is typed once into a table, from a manual or a recorder, may be left out; nothing that is typed into a form.
           const mayBeLeftOut =
             one.printsTo !== undefined && (isOfTable(c) || !/input|choice|answer|caution/.test(c.part ?? ''));
           if (mayBeLeftOut) continue;

@@ -184,7 +184,7 @@ describe.each(HOST_FILES)('through the custom-functions runtime of %s', (file) =
     for (const [i, { row: r, arg }] of ARGUMENTS.entries()) {
       const [zero, nothing, empty] = arrivals.slice(3 * i, 3 * i + 3);
       expect(zero, `${r.id}, ${arg.name}: 0`).toEqual(nothing);
-      // of stops from the key an empty text is no light, and an empty cell none
+      // as stops from the key, an empty text is no light, and an empty cell none
       if (arg.emptyText === 'gap')
         expect(empty, `${r.id}, ${arg.name}: ""`).toMatchObject({ error: '#VALUE!' });
       else expect(empty, `${r.id}, ${arg.name}: ""`).toEqual(nothing);
