@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { calls, isBalanced } from '../../src/formula/calls';
 import { lex } from '../../src/formula/lex';
 import { isOfTemplate, templateReference, templateTokens } from '../../src/formula/template';
+import { ALL_TYPED, HOSTILE } from './corpus';
 
 const refused = (formula: string): string | undefined =>
   templateTokens(formula).find((token) => !isOfTemplate(token))?.raw;
@@ -14,6 +15,15 @@ test.each([
 test.each([
   '={reading}*2%', '=[@Reading]^2', '=SUM(Heads[Power now])', '={8;-11,"f/8"}', '=IF({a}<>"",TRUE,-.5e3)', '=SUM({a}:{b})', '=ROUND( {a} , 1 )&"x"',
 ])('%s is', (formula) => expect(refused(formula)).toBeUndefined()); // prettier-ignore
+
+test('any formula is taken apart without a loss, and what names cells outright is not of a template', () => {
+  for (const formula of [...ALL_TYPED, ...HOSTILE]) {
+    const tokens = templateTokens(formula);
+    expect(tokens.map(({ raw }) => raw).join('')).toBe(formula);
+    const isOutright = tokens.some(({ kind }) => kind === 'cells' || kind === 'lines');
+    if (isOutright) expect(refused(formula), formula).not.toBeUndefined();
+  }
+});
 
 test.each([
   ['{reading}', { kind: 'cell', id: 'reading' }],

@@ -1,4 +1,5 @@
 import { crc32, deflateRawSync } from 'node:zlib';
+import type { BookCell, BookSheet } from '../../src/book/book';
 
 export interface Part {
   readonly content: string | Uint8Array;
@@ -61,3 +62,20 @@ export const workbook = (sheet: string, more: Parts = {}, names = ''): Parts => 
   ...more,
 });
 export const cells = (inside: string): string => `<sheetData>${inside}</sheetData>`;
+
+/** A sheet with nothing but these cells, or what else is said of it. */
+export const sheetOf = (held: readonly BookCell[], more: Partial<BookSheet> = {}): BookSheet => ({
+  name: 'One & only',
+  hidden: false,
+  widths: {},
+  heights: {},
+  cells: held,
+  merges: [],
+  freeze: { rows: 0, columns: 0 },
+  tables: [],
+  rules: [],
+  conditions: [],
+  charts: [],
+  page: { landscape: false, header: 'One & only', titleRows: 0, breaks: [] },
+  ...more,
+});

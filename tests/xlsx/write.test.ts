@@ -8,6 +8,7 @@ import { writeXlsx } from '../../src/xlsx/write';
 import { openPackage } from '../../src/xlsx/zip';
 import { planAlone } from '../../src/sheets/makePlan';
 import { TEMPLATES } from '../../src/sheets/templates';
+import { sheetOf } from './parts';
 
 /** Any values do: a number, a text, a truth, an error and an empty text in turn. */
 const ANY: readonly BookCell['value'][] = [1.5, 'a < b & "c"', true, { error: '#N/A' }, ''];
@@ -81,21 +82,6 @@ describe('a sheet written and read again', () => {
   });
 });
 
-const sheetOf = (cells: readonly BookCell[], more: Partial<BookSheet> = {}): BookSheet => ({
-  name: 'One & only',
-  hidden: false,
-  widths: {},
-  heights: {},
-  cells,
-  merges: [],
-  freeze: { rows: 0, columns: 0 },
-  tables: [],
-  rules: [],
-  conditions: [],
-  charts: [],
-  page: { landscape: false, header: 'One & only', titleRows: 0, breaks: [] },
-  ...more,
-});
 const again = async (sheet: BookSheet, names: Book['names'] = []) =>
   (await readXlsx(await writeXlsx({ sheets: [sheet], names }))).book;
 
