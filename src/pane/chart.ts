@@ -1,6 +1,7 @@
 import './plainLanguage';
 import uPlot from 'uplot';
 import { seriesLook, type SeriesLook } from '../book/seriesLook';
+import { at } from '../exposure/core/at';
 import { chartRows } from './chartRows';
 import type { LiveChart } from './host';
 import { numberText, plainNumber } from './numberText';
@@ -146,7 +147,7 @@ const diamonds: uPlot.Series.Points.PathBuilder = (plot, index) => {
   const reach = DIAMOND * devicePixelRatio;
   for (const [i, value] of (plot.data[index] ?? []).entries()) {
     if (value == null) continue;
-    const [x, y] = [plot.valToPos(plot.data[0][i] as number, 'x', true), plot.valToPos(value, 'y', true)];
+    const [x, y] = [plot.valToPos(at(plot.data[0], i), 'x', true), plot.valToPos(value, 'y', true)];
     fill.moveTo(x, y - reach);
     for (const [dx, dy] of [
       [reach, 0],

@@ -34,6 +34,11 @@ export class Cells {
     return this.#textNumbers.get(fifteen(number)) ?? [];
   }
 
+  /** What stands at a place that one of the lists of places names: they name no errors. */
+  valueAt(place: number): Plain {
+    return this.list[place] as Plain;
+  }
+
   /** All of the kind of a value: of numbers, of texts, of truths. */
   placesOfKind(value: Plain): readonly number[] {
     this.#kinds ??= grouped(this.list, (cell) => (cell === null || isError(cell) ? undefined : typeof cell));

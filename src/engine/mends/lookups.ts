@@ -9,6 +9,7 @@ import {
   ErrorType,
   NumberValueObject,
 } from '@univerjs/engine-formula';
+import { at } from '../../exposure/core/at';
 import { toNumber, toTruth } from './coerce';
 import { type Cells, cellsIn } from './keys';
 import {
@@ -38,7 +39,7 @@ const exactly = (cells: Cells, value: Plain, isLast = false) => pick(cells.place
 function byPattern(cells: Cells, value: Plain, isLast = false): number | undefined {
   if (typeof value !== 'string' || !hasWildcards(value)) return exactly(cells, value, isLast);
   const pattern = wholePattern(value);
-  const matches = (place: number): boolean => pattern.test(cells.list[place] as string);
+  const matches = (place: number): boolean => pattern.test(String(cells.valueAt(place)));
   return pick(cells.placesOfKind(value).filter(matches), isLast);
 }
 
@@ -48,7 +49,7 @@ function lastNotAbove(cells: Cells, value: Plain): number | undefined {
   let [from, to] = [0, places.length];
   while (from < to) {
     const middle = (from + to) >> 1;
-    const cell = cells.list[places[middle] as number] as Plain;
+    const cell = cells.valueAt(at(places, middle));
     if (order(cell, value) <= 0) from = middle + 1;
     else to = middle;
   }
@@ -59,7 +60,7 @@ function lastNotAbove(cells: Cells, value: Plain): number | undefined {
 function lastNotBelow(cells: Cells, value: Plain): number | undefined {
   let found: number | undefined;
   for (const place of cells.placesOfKind(value)) {
-    const sign = order(cells.list[place] as Plain, value);
+    const sign = order(cells.valueAt(place), value);
     if (sign < 0) break;
     if (sign === 0) return place;
     found = place;
@@ -73,7 +74,7 @@ function nearest(cells: Cells, value: Plain, side: number, isLast: boolean): num
   if (same !== undefined) return same;
   let best: { readonly place: number; readonly cell: Plain } | undefined;
   for (const place of cells.placesOfKind(value)) {
-    const cell = cells.list[place] as Plain;
+    const cell = cells.valueAt(place);
     if (order(cell, value) * side < 0) continue;
     const nearer = best ? order(best.cell, cell) * side : 1;
     if (nearer > 0 || (nearer === 0 && isLast)) best = { place, cell };
@@ -192,10 +193,10 @@ const lookupIn = (isAcross: boolean) =>
       if (line < 1) return failed(ErrorType.VALUE);
       if (line >= last + 1) return failed(ErrorType.REF);
       const wanted = sought(one as BaseValueObject);
-      const at = isApproximate ? lastNotAbove(cells, wanted) : byPattern(cells, wanted);
-      if (at === undefined) return failed(ErrorType.NA);
+      const place = isApproximate ? lastNotAbove(cells, wanted) : byPattern(cells, wanted);
+      if (place === undefined) return failed(ErrorType.NA);
       const other = Math.trunc(line) - 1;
-      return (isAcross ? whole.get(other, at) : whole.get(at, other)) ?? NOTHING;
+      return (isAcross ? whole.get(other, place) : whole.get(place, other)) ?? NOTHING;
     });
   });
 
@@ -223,9 +224,9 @@ function lookup(value: BaseValueObject, list: BaseValueObject, results?: BaseVal
   const cells = isGivenResults ? cellsIn(list) : cellsIn(blockOrValue([firsts]));
   const answers = isGivenResults ? answersFor(list, results) : lasts;
   return overEach([value], (one) => {
-    const at = lastNotAbove(cells, sought(one as BaseValueObject));
-    if (at === undefined) return failed(ErrorType.NA);
-    return answers[at] ?? failed(ErrorType.NA);
+    const place = lastNotAbove(cells, sought(one as BaseValueObject));
+    if (place === undefined) return failed(ErrorType.NA);
+    return answers[place] ?? failed(ErrorType.NA);
   });
 }
 

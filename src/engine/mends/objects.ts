@@ -7,6 +7,7 @@ import {
   ErrorValueObject,
   NullValueObject,
 } from '@univerjs/engine-formula';
+import { at } from '../../exposure/core/at';
 import { NATIVE_FAMILIES } from '../natives';
 
 export type Executor = new (name: string) => BaseFunction;
@@ -81,7 +82,7 @@ export const block = (rows: BaseValueObject[][]): ArrayValueObject =>
 /** The same; one cell alone is its value. */
 export const blockOrValue = (rows: BaseValueObject[][]): BaseValueObject => {
   const [first] = rows;
-  return rows.length === 1 && first?.length === 1 ? (first[0] as BaseValueObject) : block(rows);
+  return rows.length === 1 && first?.length === 1 ? at(first, 0) : block(rows);
 };
 
 export const rowsOf = (value: BaseValueObject): BaseValueObject[][] => {

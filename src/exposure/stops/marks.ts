@@ -143,7 +143,7 @@ export const ladderOf = (scale: MarkedScale): Ladder => LADDERS[scale].both;
 /** The place of a marked figure; -1 where it is no mark. */
 function placeOn({ marked, places, first }: Ladder, value: number): number {
   const key = keyOf(value) - first;
-  const place = key >= 0 && key < places.length ? (places[key] as number) : -1;
+  const place = key >= 0 && key < places.length ? (places[key] ?? -1) : -1;
   if (place < 0) return -1;
   const mark = marked[place] as number;
   return Math.abs(value - mark) <= SLACK * mark ? place : -1;
@@ -152,7 +152,7 @@ function placeOn({ marked, places, first }: Ladder, value: number): number {
 /** The exact value behind a marked figure; NaN where it is no mark. */
 export function exactOn(on: Ladder, value: number): number {
   const place = placeOn(on, value);
-  return place < 0 ? NaN : (on.exact[place] as number);
+  return place < 0 ? NaN : (on.exact[place] ?? NaN);
 }
 
 /** A figure as it is written, and the exact value behind it. */
