@@ -117,7 +117,7 @@ class Call {
       this.listsAreFixed &&
       outOfRange(this.known.args, this.values) === undefined &&
       this.spreads.every(({ place, column }) => column.isWithin(this.known.arg(place).range));
-    if (answers === 'one') return filled(this.rows, this.columns, (r, c) => cellOf(this.at(r, c)));
+    if (answers === 'one') return this.spread;
     return Array.from({ length: this.rows }, (_, r) => sideBySide(this.at(r, 0), answers.length));
   }
 
@@ -174,6 +174,30 @@ class Call {
     this.lists = lists;
     for (const place of many) this.values[place] = lists.values.get(this.known.arg(place).name);
     return undefined;
+  }
+
+  /** An answer for each cell of the ranges. */
+  private get spread(): AnswerCell[][] {
+    const [first, second] = this.spreads;
+    return first && second === undefined && this.columns === 1 && this.isInRange
+      ? this.down(first)
+      : filled(this.rows, this.columns, (r, c) => cellOf(this.at(r, c)));
+  }
+
+  /** Answers down one column, beside what is the same for all of them: where there are many rows, that is most of the calls. */
+  private down({ place, column }: Spread): AnswerCell[][] {
+    const { values } = this;
+    const { run } = this.row;
+    const all = Array<AnswerCell[]>(this.rows);
+    for (let row = 0; row < this.rows; row++) {
+      const number = column.number(row);
+      if (Number.isNaN(number)) all[row] = [cellOf(this.at(row, 0))];
+      else {
+        values[place] = number;
+        all[row] = lineOf(cellOf(run(...values)));
+      }
+    }
+    return all;
   }
 
   /** What the function gives at one place; a cell where there is nothing to calculate. */

@@ -52,6 +52,9 @@ const markOr = (value: number, marks: Ladder | undefined): number => {
 };
 
 const APERTURES = ladderOf('aperture');
+/** What an aperture is multiplied by for so many tenths of a stop more, and for so many less. */
+const MORE = Array.from({ length: 10 }, (_, tenths) => 2 ** (tenths / 10 / 2));
+const LESS = Array.from({ length: 10 }, (_, tenths) => 2 ** (-tenths / 10 / 2));
 
 /** f/11, 11, f/11+0.3, f/11 +0.3. */
 function aperture(text: string, { tails }: Quantity, bare: Bare): number {
@@ -62,11 +65,10 @@ function aperture(text: string, { tails }: Quantity, bare: Bare): number {
   if (!hasPrefix || tails === 'apart') return NaN;
   const at = text.charCodeAt(end) === SPACE ? end + 1 : end;
   const sign = text.charCodeAt(at);
-  const isZeroNext = text.charCodeAt(at + 1) === ZERO && text.charCodeAt(at + 2) === POINT;
-  if ((sign !== PLUS && sign !== MINUS) || !isZeroNext) return NaN;
-  const stops = decimalAt(text, at + 1);
-  if (end !== text.length || below > 1) return NaN;
-  return markOr(figure, APERTURES) * 2 ** ((sign === MINUS ? -stops : stops) / 2);
+  const tenths = text.charCodeAt(at + 3);
+  const isTenths = text.charCodeAt(at + 1) === ZERO && text.charCodeAt(at + 2) === POINT && isDigit(tenths);
+  if ((sign !== PLUS && sign !== MINUS) || !isTenths || text.length !== at + 4) return NaN;
+  return markOr(figure, APERTURES) * ((sign === MINUS ? LESS : MORE)[tenths - ZERO] as number);
 }
 
 /** 400, 1/60, 400 Ws, 1/125 s. */
