@@ -42,8 +42,8 @@ describe('the samples before the flash', () => {
 
   it('may differ by rounding errors', () => {
     expect(leadIn([...held(40, 0), ...held(40, 1e-9), ...FLASH])).toBe(80);
-    // However far these would rise up to the flash: by 1e-9 in 60 ns, and the flash comes after 10 s.
-    const times = [...ramp(60, 0, 59e-9), ...FLASH.map((_, i) => 10 + i)];
+    // However far these would rise up to the flash: by 1e-9 in 60 ns, and the flash comes 10 s later.
+    const times = [...ramp(60, 1, 1 + 59e-9), ...FLASH.map((_, i) => 11 + i)];
     expect(leadIn([...ramp(60, 0, 1e-9), ...FLASH], times)).toBe(60);
   });
 
@@ -222,6 +222,15 @@ describe('the samples before a rise that noise covers at first', () => {
       [300, 0.003, 0.03],
     ] as const)
       expect(found(level, slope, noise), `${level} before ${slope} a sample`).toBeGreaterThanOrEqual(90);
+  });
+
+  it('are none where it rises from the first sample on, and faster later', () => {
+    // The rise of 0.05 over the first 200 is known to the noise × √(12 / n), or 0.013; then it rises three times as fast.
+    const foot = [...ramp(200, 0, 0.05, 0.05), ...ramp(200, 0.05, 0.2, 0.05)];
+    expect(leadIn([...foot, ...held(200, 0.6), ...FLASH.slice(1)])).toBe(0);
+    // The last of the 400 lies beyond four times the noise: half of 399.
+    const level = [...held(200, 0, 0.05), ...ramp(200, 0, 0.2, 0.05)];
+    expect(leadIn([...level, ...held(200, 0.6), ...FLASH.slice(1)])).toBe(199);
   });
 
   it('are none where it rises from the first sample on', () => {
