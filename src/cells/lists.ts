@@ -71,10 +71,10 @@ const blankFail = (arg: Arg, place: number): Fail =>
 const lengthFail = (arg: Arg, what: string, came: number, wanted: number): Fail =>
   fail('unreadable', `${arg.name} must have as many ${what} as the first list: ${came} beside ${wanted}.`);
 
-/** A refusal where the first list is blank beside a member of this one that counts for something: which of them is meant? */
+/** A refusal where the first list is blank beside a member of this one: which of the two is meant? */
 function unpaired(first: Arg, arg: Arg, all: readonly Member[], places: readonly number[]): Fail | undefined {
   if (arg.optional || all.length !== places.length) return undefined;
-  const place = all.findIndex((m, i) => places[i] === -1 && m !== BLANK && m !== arg.blankMember);
+  const place = all.findIndex((m, i) => places[i] === -1 && m !== BLANK);
   return place < 0 ? undefined : blankFail(first, place);
 }
 

@@ -93,8 +93,12 @@ describe('one of two that belong together and is blank', () => {
     // f/16 twice is a stop more: f/22.6
     for (const off of [0, null, ''])
       expect(run('POPSBUILD', column('f/16', null, 'f/16'), column(1, off, 1))).toBeCloseTo(16 * Math.SQRT2);
+    expect(run('POPSBUILD', column('', 'f/16'), column(4, 1))).toMatchObject({
+      message: expect.stringContaining('readings is blank at place 1'),
+    });
     // one number for all is beside each head that there is
-    expect(run('POPSBUILD', column('f/16', null, 'f/16'), 1)).toBeCloseTo(16 * Math.SQRT2);
+    for (const heads of [column('f/16', null, 'f/16'), column(null, 'f/16', 'f/16')])
+      expect(run('POPSBUILD', heads, 1)).toBeCloseTo(16 * Math.SQRT2);
   });
 
   test('is refused in the table of a head, whichever it is', () => {
