@@ -207,7 +207,7 @@ class Call {
     let isBlank = false;
     const { spreads, values } = this;
     for (let i = 0; i < spreads.length; i++) {
-      const spread = spreads[i] as Spread;
+      const spread = at(spreads, i);
       const place = spread.column.placeOf(row, column);
       const number = spread.column.number(place);
       if (!Number.isNaN(number)) {

@@ -1,4 +1,5 @@
 import type { Quantity } from '../catalogue/quantities';
+import { at } from '../exposure/core/at';
 import { exactOn, type Ladder, ladderOf } from '../exposure/stops/marks';
 import { type Bare, bareNumber } from './bare';
 import { unitFactor } from './units';
@@ -31,19 +32,19 @@ let below = 0;
 /** Reads 11 or 5.6 from a place in a text and leaves its end in `end`; NaN where no plain decimal stands there. */
 function decimalAt(text: string, start: number): number {
   let digits = 0;
-  let at = start;
+  let place = start;
   below = 0;
-  for (; isDigit(text.charCodeAt(at)); at++) digits = digits * 10 + text.charCodeAt(at) - ZERO;
-  end = at;
-  if (at === start) return NaN;
-  if (text.charCodeAt(at) === POINT) {
-    const point = at++;
-    for (; isDigit(text.charCodeAt(at)); at++) digits = digits * 10 + text.charCodeAt(at) - ZERO;
-    below = at - point - 1;
+  for (; isDigit(text.charCodeAt(place)); place++) digits = digits * 10 + text.charCodeAt(place) - ZERO;
+  end = place;
+  if (place === start) return NaN;
+  if (text.charCodeAt(place) === POINT) {
+    const point = place++;
+    for (; isDigit(text.charCodeAt(place)); place++) digits = digits * 10 + text.charCodeAt(place) - ZERO;
+    below = place - point - 1;
     if (below === 0) return NaN;
   }
-  end = at;
-  return at - start > MOST_DIGITS ? NaN : digits / (POWERS[below] as number);
+  end = place;
+  return place - start > MOST_DIGITS ? NaN : digits / at(POWERS, below);
 }
 
 const markOr = (value: number, marks: Ladder | undefined): number => {
@@ -63,12 +64,13 @@ function aperture(text: string, { tails }: Quantity, bare: Bare): number {
   const figure = decimalAt(text, hasPrefix ? 2 : 0);
   if (end === text.length) return hasPrefix ? markOr(figure, bare.named) : bareNumber(figure, bare);
   if (!hasPrefix || tails === 'apart') return NaN;
-  const at = text.charCodeAt(end) === SPACE ? end + 1 : end;
-  const sign = text.charCodeAt(at);
-  const tenths = text.charCodeAt(at + 3);
-  const isTenths = text.charCodeAt(at + 1) === ZERO && text.charCodeAt(at + 2) === POINT && isDigit(tenths);
-  if ((sign !== PLUS && sign !== MINUS) || !isTenths || text.length !== at + 4) return NaN;
-  return markOr(figure, APERTURES) * ((sign === MINUS ? LESS : MORE)[tenths - ZERO] as number);
+  const tail = text.charCodeAt(end) === SPACE ? end + 1 : end;
+  const sign = text.charCodeAt(tail);
+  const tenths = text.charCodeAt(tail + 3);
+  const isTenths =
+    text.charCodeAt(tail + 1) === ZERO && text.charCodeAt(tail + 2) === POINT && isDigit(tenths);
+  if ((sign !== PLUS && sign !== MINUS) || !isTenths || text.length !== tail + 4) return NaN;
+  return markOr(figure, APERTURES) * at(sign === MINUS ? LESS : MORE, tenths - ZERO);
 }
 
 /** 400, 1/60, 400 Ws, 1/125 s. */
