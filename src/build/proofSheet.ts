@@ -170,7 +170,7 @@ const counted = (id: string, label: string, kind: Source['kind'], remark: string
 });
 
 /** Together as wide as a page that prints at its own size; words share what numbers leave so that rows are lowest. */
-const WIDTHS: readonly number[] = [28, 9, 9, 10, 9, 8, 35, 23];
+const WIDTHS: readonly number[] = [28, 10, 10, 10, 9, 8, 34, 22];
 const SOURCES_TOP = 10;
 
 /**
