@@ -404,8 +404,8 @@ describe('what is missing, or cannot be read', () => {
     ['draw', null, 'type focal length and draw, or a magnification'],
     ['draw', 100, 'the draw or the distance cannot be right'],
     ['draw', '2 s', 'the draw or the distance cannot be right'],
-    ['magnification', 'big', 'the draw or the distance cannot be right'],
-    ['magnification', DATE, 'the draw or the distance cannot be right'],
+    ['magnification', 'big', 'the magnification cannot be right'],
+    ['magnification', DATE, 'the magnification cannot be right'],
     ['opens', 'wide', 'what the lens opens to cannot be read'],
     ['smallest', '2 m', 'what the lens stops down to cannot be read'],
     ['smallest', 2.8, 'the lens stops down less than it opens'],
@@ -549,6 +549,6 @@ describe('at two in the morning', () => {
 
   test.each(['abc', '3,76', -1, 500])('a pitch of %s is said to be none', async (pitch) => {
     const { words } = await sheet({ pitch });
-    expect(words('pitch')).toBe('! a number of µm, up to 100');
+    expect(words('pitch')).toBe('! a number of µm, from 0.1 to 100');
   });
 });
