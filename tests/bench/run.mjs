@@ -14,6 +14,7 @@ const MEASUREMENTS = [
   'ratios',
   'runtime',
   'solvers',
+  'plain',
   'depths',
   'first-value',
   'insert',

@@ -14,6 +14,7 @@ import { toNumber, toTruth } from './coerce';
 import { type Cells, cellsIn } from './keys';
 import {
   asReference,
+  block,
   blockOrValue,
   executor,
   failed,
@@ -145,9 +146,19 @@ function xmatch(
   return isVector(list) ? find(cellsIn(list), value, [mode, search], position) : failed(ErrorType.VALUE);
 }
 
+/** Rows and columns. */
+const sizeOf = (value: BaseValueObject): readonly [number, number] =>
+  isArray(value) ? [value.getRowCount(), value.getColumnCount()] : [1, 1];
+const valueAt = (value: BaseValueObject, row: number, column: number): BaseValueObject =>
+  isArray(value) ? (value.get(row, column) ?? NOTHING) : value;
+
 /** The row or the column of an array that belongs to a place of the list. */
-function lineAt(values: readonly BaseValueObject[][], index: number, isAcross: boolean): BaseValueObject[][] {
-  return isAcross ? values.map((row) => [row[index] ?? NOTHING]) : [values[index] ?? []];
+function lineAt(values: BaseValueObject, place: number, isAcross: boolean): BaseValueObject {
+  const [rows, columns] = sizeOf(values);
+  if ((isAcross ? rows : columns) === 1)
+    return isAcross ? valueAt(values, 0, place) : valueAt(values, place, 0);
+  if (isAcross) return block(Array.from({ length: rows }, (_, row) => [valueAt(values, row, place)]));
+  return block([Array.from({ length: columns }, (_, column) => valueAt(values, place, column))]);
 }
 
 function xlookup(
@@ -160,18 +171,14 @@ function xlookup(
 ): BaseValueObject {
   if (list.isError()) return list;
   if (from.isError()) return from;
-  const values = rowsOf(from);
-  const length = rowsOf(list);
-  const isAcross = length.length === 1 && (length[0]?.length ?? 0) > 1;
-  const count = isAcross ? (length[0]?.length ?? 0) : length.length;
-  if (!isVector(list) || count !== (isAcross ? values[0]?.length : values.length))
-    return failed(ErrorType.VALUE);
+  const [[rows, columns], [height, width]] = [sizeOf(list), sizeOf(from)];
+  const isAcross = rows === 1 && columns > 1;
+  if (!isVector(list) || (isAcross ? columns !== width : rows !== height)) return failed(ErrorType.VALUE);
   const none = !otherwise || otherwise.isNull() ? failed(ErrorType.NA) : otherwise;
   const isOne = !isArray(single(value));
-  return find(cellsIn(list), value, [mode, search], (index) => {
-    if (index === undefined) return isOne ? none : single(none);
-    const line = lineAt(values, index, isAcross);
-    return isOne ? blockOrValue(line) : (line[0]?.[0] ?? NOTHING);
+  return find(cellsIn(list), value, [mode, search], (place) => {
+    if (place === undefined) return isOne ? none : single(none);
+    return isOne ? lineAt(from, place, isAcross) : valueAt(from, isAcross ? 0 : place, isAcross ? place : 0);
   });
 }
 
