@@ -15,7 +15,6 @@ import { at } from '../../exposure/core/at';
 import { criterion, type Criterion } from './criteria';
 import { type Cells, cellsIn } from './keys';
 import { asReference, failed, isError, type Mended, overAll, referenceExecutor, valuesIn } from './objects';
-import type { Cell } from './order';
 import { asLargeAs, isAsLarge, named } from './references';
 
 /** Where all criteria hold. */
@@ -27,7 +26,7 @@ function placesWhere(ranges: readonly Cells[], criteria: readonly Criterion[]): 
       ? (first?.list.map((_, place) => place) ?? [])
       : (criteria[known]?.places?.(at(ranges, known)) ?? []);
   return candidates.filter((place) =>
-    criteria.every(({ holds }, i) => i === known || holds(ranges[i]?.list[place] as Cell)),
+    criteria.every(({ holds }, i) => i === known || holds(at(at(ranges, i).list, place))),
   );
 }
 

@@ -32,6 +32,11 @@ import { cellOf, keyOf, order, type Plain } from './order';
 import { asLargeAs } from './references';
 import { hasWildcards, wholePattern } from './wildcards';
 
+/** In a place that was found by its kind, where no error is. */
+const plainAt = (cells: Cells, place: number): Plain => {
+  const cell = at(cells.list, place);
+  return isError(cell) ? null : cell;
+};
 /** The first place, or the last. */
 const pick = (places: readonly number[], isLast: boolean): number | undefined => places.at(isLast ? -1 : 0);
 
@@ -40,7 +45,7 @@ const exactly = (cells: Cells, value: Plain, isLast = false) => pick(cells.place
 function byPattern(cells: Cells, value: Plain, isLast = false): number | undefined {
   if (typeof value !== 'string' || !hasWildcards(value)) return exactly(cells, value, isLast);
   const pattern = wholePattern(value);
-  const matches = (place: number): boolean => pattern.test(String(cells.valueAt(place)));
+  const matches = (place: number): boolean => pattern.test(String(cells.list[place]));
   return pick(cells.placesOfKind(value).filter(matches), isLast);
 }
 
@@ -50,7 +55,7 @@ function lastNotAbove(cells: Cells, value: Plain): number | undefined {
   let [from, to] = [0, places.length];
   while (from < to) {
     const middle = (from + to) >> 1;
-    const cell = cells.valueAt(at(places, middle));
+    const cell = plainAt(cells, at(places, middle));
     if (order(cell, value) <= 0) from = middle + 1;
     else to = middle;
   }
@@ -61,7 +66,7 @@ function lastNotAbove(cells: Cells, value: Plain): number | undefined {
 function lastNotBelow(cells: Cells, value: Plain): number | undefined {
   let found: number | undefined;
   for (const place of cells.placesOfKind(value)) {
-    const sign = order(cells.valueAt(place), value);
+    const sign = order(plainAt(cells, place), value);
     if (sign < 0) break;
     if (sign === 0) return place;
     found = place;
@@ -75,7 +80,7 @@ function nearest(cells: Cells, value: Plain, side: number, isLast: boolean): num
   if (same !== undefined) return same;
   let best: { readonly place: number; readonly cell: Plain } | undefined;
   for (const place of cells.placesOfKind(value)) {
-    const cell = cells.valueAt(place);
+    const cell = plainAt(cells, place);
     if (order(cell, value) * side < 0) continue;
     const nearer = best ? order(best.cell, cell) * side : 1;
     if (nearer > 0 || (nearer === 0 && isLast)) best = { place, cell };

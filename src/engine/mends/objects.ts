@@ -21,7 +21,8 @@ export function native(name: string): Executor {
     .flat()
     .find(([, each]) => String(each) === name);
   if (!found) throw new Error(`The formula engine has no ${name} to mend: was its version changed?`);
-  return found[0] as unknown as Executor;
+  const [executorClass] = found;
+  return executorClass as unknown as Executor;
 }
 
 /** A function that takes so many values; any other number is #N/A. */

@@ -1,4 +1,5 @@
 import type { BaseValueObject, ErrorValueObject } from '@univerjs/engine-formula';
+import { at } from '../../exposure/core/at';
 import { fifteen, isSame } from './digits';
 
 /** What a cell holds; null where it is empty. */
@@ -19,7 +20,7 @@ const KINDS = ['number', 'string', 'boolean'];
 const kindOf = (value: Plain): number => KINDS.indexOf(typeof value);
 const EMPTY: readonly Plain[] = [0, '', false];
 /** An empty cell is what it is compared with: 0, an empty text or FALSE. */
-const inKindOf = (value: Plain, other: Plain): Plain => value ?? (EMPTY[kindOf(other)] as Plain);
+const inKindOf = (value: Plain, other: Plain): Plain => value ?? at(EMPTY, kindOf(other));
 
 function ofOneKind(one: Exclude<Plain, null>, other: Exclude<Plain, null>): number {
   if (typeof one === 'number' && typeof other === 'number')

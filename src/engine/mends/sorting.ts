@@ -5,7 +5,7 @@
 import { type BaseValueObject, ErrorType, NumberValueObject } from '@univerjs/engine-formula';
 import { at } from '../../exposure/core/at';
 import { toNumber, toTruth } from './coerce';
-import { blockOrValue, executor, failed, isError, type Mended, rowsOf, single } from './objects';
+import { blockOrValue, executor, failed, isArray, isError, type Mended, rowsOf, single } from './objects';
 import { type Cell, cellOf, keyOf, order } from './order';
 
 const turned = (rows: readonly BaseValueObject[][]): BaseValueObject[][] =>
@@ -70,18 +70,14 @@ function sort(
   return blockOrValue(isAcross ? turned(done) : done);
 }
 
+const isRow = (value: BaseValueObject): boolean =>
+  isArray(value) && value.getRowCount() === 1 && value.getColumnCount() > 1;
+
 function sortBy(array: BaseValueObject, ...values: BaseValueObject[]): BaseValueObject {
   if (array.isError()) return array;
   const rows = rowsOf(array);
   const [first] = values;
-  const isAcross =
-    first !== undefined &&
-    rowsOf(first).length === 1 &&
-    rows.length > 0 &&
-    rowsOf(first)[0]?.length === rows[0]?.length &&
-    rows.length !== 1
-      ? true
-      : rows.length === 1;
+  const isAcross = first !== undefined && isRow(first);
   const lines = isAcross ? turned(rows) : rows;
   const by: By[] = [];
   for (let i = 0; i < values.length; i += 2) {
