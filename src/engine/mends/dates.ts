@@ -80,12 +80,15 @@ const isLastOfFebruary = ({ year, month, day }: Day): boolean =>
 const thirties = (start: Day, end: Day, from: number, to: number): number =>
   ((end.year - start.year) * 360 + (end.month - start.month) * 30 + (to - from)) / 360;
 
-/** Thirty days a month as in the United States: the last of February counts for the 30th. */
+/**
+ * Thirty days a month as in the United States: a start on the last of February counts for its 30th, and so does an end there
+ * if both are; an end on a 31st counts for a 30th only behind a start on the 30th or 31st. OpenFormula's basis 0.
+ */
 const american: Fraction = (start, end) => {
   const isLast = isLastOfFebruary(start);
   const from = isLast ? 30 : Math.min(start.day, 30);
-  if (isLast && isLastOfFebruary(end)) return thirties(start, end, from, 30);
-  return thirties(start, end, from, end.day === 31 && from === 30 ? 30 : end.day);
+  const isWhole = (isLast && isLastOfFebruary(end)) || (end.day === 31 && start.day >= 30);
+  return thirties(start, end, from, isWhole ? 30 : end.day);
 };
 const european: Fraction = (start, end) =>
   thirties(start, end, Math.min(start.day, 30), Math.min(end.day, 30));
