@@ -114,6 +114,8 @@ const FAULTS: Readonly<Record<string, readonly Fault[]>> = {
     ['=ISOWEEKNUM(DATE(2018,12,31))', 1],
     // From the last of February to the last of February are twelve months of thirty days.
     ['=YEARFRAC(DATE(2024,2,29),DATE(2025,2,28))', 1],
+    // OpenFormula, basis 0: six months of thirty days, and the 31st behind the 30th that the start counts for.
+    ['=YEARFRAC(DATE(2013,2,28),DATE(2013,8,31))', 181 / 360],
     // 189 days without a leap day among them.
     ['=YEARFRAC(DATE(2023,8,15),DATE(2024,2,20),1)', 189 / 365],
   ],
