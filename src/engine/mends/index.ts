@@ -6,6 +6,7 @@
 import './emptyResult';
 import './literals';
 import './noIndex';
+import './oneReading';
 import { AVERAGES } from './averages';
 import { CHOICE } from './choose';
 import { CONDITIONAL } from './conditional';
