@@ -12,13 +12,17 @@ import { CHOICE } from './choose';
 import { CONDITIONAL } from './conditional';
 import { DATES } from './dates';
 import { FORMATS } from './formats';
+import { INDIRECT } from './indirect';
 import { LOGIC } from './logic';
 import { LOOKUPS } from './lookups';
 import type { Mended } from './objects';
 import { OPERATORS } from './operators';
+import { PARTS } from './parts';
+import { RATE } from './rate';
 import { ROUNDING } from './rounding';
 import { SORTING } from './sorting';
 import { TEXTS } from './texts';
+import { TIME } from './time';
 
 export const MENDED: readonly Mended[] = [
   ...OPERATORS,
@@ -32,4 +36,8 @@ export const MENDED: readonly Mended[] = [
   ...DATES,
   ...ROUNDING,
   ...AVERAGES,
+  ...TIME,
+  ...RATE,
+  ...PARTS,
+  ...INDIRECT,
 ];

@@ -19,8 +19,12 @@ VALUETOTEXT ARRAYTOTEXT WEBSERVICE`.split(/\s+/);
 /** These the library knows by other ways than a function. */
 const READ_OTHERWISE = ['LAMBDA', 'LET'];
 
+/** This one it has for a page alone: on the command line it ends the process, and no page of ours loads pictures. */
+const FOR_OTHER_PAGES = ['IMAGE'];
+
 export const LACKING: readonly string[] = OF_SPREADSHEETS.filter(
-  (name) => !ENGINE_FUNCTIONS.includes(name) && !READ_OTHERWISE.includes(name),
+  (name) =>
+    FOR_OTHER_PAGES.includes(name) || !(ENGINE_FUNCTIONS.includes(name) || READ_OTHERWISE.includes(name)),
 );
 
 /** A function that refuses, by what it is given. */
