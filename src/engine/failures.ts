@@ -1,4 +1,8 @@
-import { ErrorValueObject, FormulaRuntimeService } from '@univerjs/engine-formula';
+import {
+  ErrorValueObject,
+  FormulaRuntimeService,
+  type IFormulaRuntimeService,
+} from '@univerjs/engine-formula';
 import type { ArrayValueObject, ErrorType } from '@univerjs/engine-formula';
 
 interface Place {
@@ -29,20 +33,24 @@ export interface Cleared extends Place {
  */
 export type FailureReport = Failure | Cleared;
 
+type Report = (report: FailureReport) => void;
+
+/** Who hears what an engine itself refuses. */
+const hearers = new WeakMap<FormulaRuntimeService, Report>();
+export const hear = (engine: IFormulaRuntimeService, report: Report): void => {
+  hearers.set(engine as FormulaRuntimeService, report);
+};
+
 /**
  * The error value of a refusal. It travels through a formula like any error (=1+SWEEP.…), so that a formula is judged
  * by what reaches its cell: IFERROR takes a refusal away, and a refused cell within a spill is found in its place.
  */
 export class Refusal extends ErrorValueObject {
   readonly functionName: string;
-  readonly report: (report: FailureReport) => void;
+  readonly report: Report | undefined;
 
-  constructor(
-    code: ErrorType,
-    message: string,
-    functionName: string,
-    report: (report: FailureReport) => void,
-  ) {
+  /** @param report - left out where the engine itself refuses: then whoever hears that engine is told. */
+  constructor(code: ErrorType, message: string, functionName: string, report?: Report) {
     super(code, message);
     this.functionName = functionName;
     this.report = report;
@@ -91,14 +99,15 @@ FormulaRuntimeService.prototype.setRuntimeData = function (value) {
   const now = found(value, origin);
   if (before.length === 0 && now.length === 0) return;
 
+  const reportOf = ({ report }: Refusal) => report ?? hearers.get(this);
   const stillThere = new Map(now.map((each) => [key(each.place), each]));
   for (const { place, refusal } of before)
-    if (!stillThere.has(key(place))) refusal.report({ ...place, cleared: true });
+    if (!stillThere.has(key(place))) reportOf(refusal)?.({ ...place, cleared: true });
   const known = new Map(before.map((each) => [key(each.place), sentence(each)]));
   for (const each of now) {
     if (known.get(key(each.place)) === sentence(each)) continue;
     const { place, refusal } = each;
-    refusal.report({
+    reportOf(refusal)?.({
       ...place,
       name: refusal.functionName,
       code: refusal.getErrorType(),

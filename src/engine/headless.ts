@@ -3,6 +3,7 @@ import {
   ERROR_TYPE_SET,
   ErrorType,
   FormulaDataModel,
+  IFormulaRuntimeService,
   UniverFormulaEnginePlugin,
 } from '@univerjs/engine-formula';
 import { SheetSkeletonService, UniverSheetsPlugin } from '@univerjs/sheets';
@@ -18,6 +19,7 @@ import '@univerjs/sheets-table/facade';
 import './patches';
 import { type CellError, cellError, type ErrorCode } from '../formula/errors';
 import { createUniver } from './create';
+import { hear } from './failures';
 import { executors, type FailureReport } from './functions';
 
 /** What a cell holds: null where it is empty; an error with its sentence where a SWEEP function gave it. */
@@ -55,6 +57,7 @@ export function headless(snapshot: Partial<IWorkbookData>) {
     },
   ]);
   const workbook = api.createWorkbook(snapshot as IWorkbookData);
+  hear(univer.__getInjector().get(IFormulaRuntimeService), note);
   const model = univer.__getInjector().get(FormulaDataModel);
   // Before each calculation the engine asks every row of every sheet whether a filter hides it, which for a sheet of a million
   // rows takes longer than to calculate it. There is no filter here.

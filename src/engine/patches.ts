@@ -19,10 +19,13 @@ import {
   ValueObjectFactory,
 } from '@univerjs/engine-formula';
 import './mends/lines';
+import './mends/effort';
 import './mends/kept';
 import './mends/quotes';
 import './mends/reading/lexer';
 import './mends/tableShift';
+import { TooMuch } from './limits';
+import { Refusal } from './failures';
 import { isCellError } from '../formula/errors';
 import { type Constant, lex, type TokenOf } from '../formula/lex';
 import { at } from '../exposure/core/at';
@@ -30,17 +33,27 @@ import { remark } from './remarks';
 
 /**
  * A native function that throws ends the whole calculation, and in Node the process: =LOOKUP(2,A1:A5,1) does. Its own
- * cell gets #VALUE! instead, and the others their answers.
+ * cell gets #VALUE! instead, and the others their answers. What costs too much ends all of its formula: a LAMBDA is calculated
+ * within one, as often as it is called.
  */
 const { execute, executeAsync } = Interpreter.prototype;
+let depth = 0;
 const threw = (reason: unknown): ErrorValueObject => {
+  if (reason instanceof TooMuch) {
+    if (depth > 0) throw reason;
+    return new Refusal(ErrorType.VALUE, reason.message, 'Formula');
+  }
   remark('A formula could not be calculated:', reason);
   return ErrorValueObject.create(ErrorType.VALUE);
 };
 Interpreter.prototype.execute = function (node) {
+  depth++;
   try {
-    return execute.call(this, node);
+    const value = execute.call(this, node);
+    depth--;
+    return value;
   } catch (reason) {
+    depth--;
     return threw(reason);
   }
 };

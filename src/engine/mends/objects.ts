@@ -8,6 +8,7 @@ import {
   NullValueObject,
 } from '@univerjs/engine-formula';
 import { at } from '../../exposure/core/at';
+import { make } from '../limits';
 import { NATIVE_FAMILIES } from '../natives';
 
 export type Executor = new (name: string) => BaseFunction;
@@ -118,6 +119,7 @@ export function overAll(values: readonly BaseValueObject[], calculate: Calculate
     rows = Math.max(rows, value.getRowCount());
     columns = Math.max(columns, value.getColumnCount());
   }
+  make(rows * columns);
   return block(
     Array.from({ length: rows }, (_, r) =>
       Array.from({ length: columns }, (_unused, c) =>

@@ -19,17 +19,17 @@ type Six = readonly [
 ];
 
 /** What is left over of all payments at a rate, in today's money. */
-function leftOver(rate: number, [terms, payment, present, future, type]: Six): number {
-  const shrunk = Math.exp(-terms * Math.log1p(rate));
-  const payments = Math.abs(rate) < 1e-9 ? terms : -Math.expm1(-terms * Math.log1p(rate)) / rate;
-  return present + payment * (1 + rate * (type === 0 ? 0 : 1)) * payments + future * shrunk;
+function leftOver(each: number, [terms, payment, present, future, type]: Six): number {
+  const shrunk = Math.exp(-terms * Math.log1p(each));
+  const payments = Math.abs(each) < 1e-9 ? terms : -Math.expm1(-terms * Math.log1p(each)) / each;
+  return present + payment * (1 + each * (type === 0 ? 0 : 1)) * payments + future * shrunk;
 }
 
 /** Rates to look at, from nearly −100 % to a million per cent, closer together around nothing. */
 const RATES: readonly number[] = Array.from({ length: 961 }, (_, i) => Math.expm1((i - 480) / 50));
 
 /** Where the sign turns between two rates, to the last digit. */
-function halved(low: number, high: number, sum: (rate: number) => number): number {
+function halved(low: number, high: number, sum: (each: number) => number): number {
   const sign = Math.sign(sum(low));
   let [from, to] = [low, high];
   for (let i = 0; i < 200; i++) {
@@ -44,7 +44,7 @@ function halved(low: number, high: number, sum: (rate: number) => number): numbe
 function rateOf(given: Six): number | undefined {
   const [terms, , , , , guess] = given;
   if (!(terms > 0) || guess <= -1) return undefined;
-  const sum = (rate: number): number => leftOver(rate, given);
+  const sum = (each: number): number => leftOver(each, given);
   const found = RATES.slice(1).flatMap((high, i) => {
     const low = RATES[i] as number;
     const [before, after] = [sum(low), sum(high)];
