@@ -21,9 +21,11 @@ function beside(script: string, args: readonly string[], env: Readonly<Record<st
   });
   return { status, stdout, stderr: stderr.replace(/^Building .*\n/, '') };
 }
-const THROWING = ['calc', '=LOOKUP(2,A1:A5,1)'];
+/** Has the engine throw where it calculates a hyperbolic sine. */
+const PLANTED = "Math.sinh = () => { throw new TypeError('planted'); };";
+const THROWING = ['calc', '=SINH(1)'];
 const REFUSED =
-  '=LOOKUP(2,A1:A5,1): #VALUE! A value is of the wrong kind: a text where a number is needed, say, or a range where one cell is.\n';
+  '=SINH(1): #VALUE! A value is of the wrong kind: a text where a number is needed, say, or a range where one cell is.\n';
 
 describe('standard error', { timeout: 120_000 }, () => {
   test('has the warnings of every other part, and of Node', () => {
@@ -40,9 +42,9 @@ describe('standard error', { timeout: 120_000 }, () => {
   });
 
   test('has what the engine threw only for a developer who asks', () => {
-    expect(beside('', THROWING, { NODE_DEBUG: '' }).stderr).toBe(REFUSED);
-    const { stderr } = beside('', THROWING, { NODE_DEBUG: 'sweeptable' });
-    expect(stderr).toMatch(/^SWEEPTABLE \d+: A formula could not be calculated: TypeError: .*\n {4}at /);
+    expect(beside(PLANTED, THROWING, { NODE_DEBUG: '' }).stderr).toBe(REFUSED);
+    const { stderr } = beside(PLANTED, THROWING, { NODE_DEBUG: 'sweeptable' });
+    expect(stderr).toMatch(/^SWEEPTABLE \d+: A formula could not be calculated: TypeError: planted\n {4}at /);
     expect(stderr.endsWith(REFUSED)).toBe(true);
   });
 
