@@ -3,6 +3,7 @@ const HtmlWebpackPlugin = require('html-webpack-plugin');
 const MiniCssExtractPlugin = require('mini-css-extract-plugin');
 const { leanGrid } = require('./lean-grid-loader.cjs');
 const Licences = require('./licences-plugin.cjs');
+const { mendedEngine } = require('./mended-engine-loader.cjs');
 const Pages = require('./pages-plugin.cjs');
 const { ROOT, Templates, common, minifiers, typescript } = require('./webpack-parts.cjs');
 
@@ -22,7 +23,12 @@ module.exports = (env = {}, argv = {}) => ({
     clean: true,
   },
   module: {
-    rules: [typescript(), leanGrid, { test: /\.css$/, use: [MiniCssExtractPlugin.loader, 'css-loader'] }],
+    rules: [
+      typescript(),
+      leanGrid,
+      mendedEngine,
+      { test: /\.css$/, use: [MiniCssExtractPlugin.loader, 'css-loader'] },
+    ],
   },
   // What others made stands in the script that needs it: a file of its own would only be one more to ask for.
   optimization: { minimizer: minifiers(), splitChunks: { cacheGroups: { defaultVendors: false } } },

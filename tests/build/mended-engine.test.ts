@@ -1,0 +1,25 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { expect, test } from 'vitest';
+
+const require = createRequire(import.meta.url);
+const { checkPlaces, PLACES } = require('../../src/build/mended-engine-loader.cjs') as {
+  checkPlaces: (source: string, file: string) => string;
+  PLACES: Readonly<Record<string, readonly (readonly [string, number])[]>>;
+};
+const FILE = require.resolve('@univerjs/engine-formula').replace('cjs', 'es');
+const source = readFileSync(FILE, 'utf8');
+
+test('the engine reads as it did when its mends were made, and is built in as it is', () => {
+  expect(checkPlaces(source, FILE)).toBe(source);
+});
+
+test.each(Object.entries(PLACES).flatMap(([mend, words]) => words.map(([word]) => [mend, word] as const)))(
+  'no build is made with an engine that lacks a place of %s: %s',
+  (mend, word) => {
+    expect(existsSync(new URL(`../../src/engine/mends/${mend}.ts`, import.meta.url))).toBe(true);
+    const at = source.indexOf(word);
+    const without = source.slice(0, at) + source.slice(at + word.length);
+    expect(() => checkPlaces(without, FILE)).toThrow(`See src/engine/mends/`);
+  },
+);
