@@ -12,6 +12,8 @@ const bare = (section: string): string => section.replace(/"[^"]*"|\\.|_.|\*.|\[
 /** Dates and times, powers and fractions are rounded otherwise, if at all. */
 const IS_OTHERWISE = /[ymdhs@?/]|e[+-]|general/i;
 
+const HAS_CONDITION = /\[[<>=]/;
+
 /** How many places a section shows of the number, with its percents and thousands; none that is no plain number. */
 function placesIn(section: string): number | undefined {
   const form = bare(section);
@@ -33,8 +35,11 @@ function rounded(value: BaseValueObject, format: BaseValueObject): BaseValueObje
   if (value.isError() || value.isNull() || value.isBoolean() || format.isError()) return value;
   const number = toNumber(value);
   if (isError(number)) return value;
-  const places = placesIn(sectionFor(number, String(format.getValue())));
-  return places === undefined ? value : NumberValueObject.create(toPlaces(number, places));
+  const text = String(format.getValue());
+  // A condition looks at the number as it is, and so does the section for 0.
+  const places = HAS_CONDITION.test(text) ? undefined : placesIn(sectionFor(number, text));
+  const short = places === undefined ? 0 : toPlaces(number, places);
+  return short === 0 ? value : NumberValueObject.create(short);
 }
 
 const atPlaces = (value: BaseValueObject, digits: BaseValueObject): BaseValueObject => {

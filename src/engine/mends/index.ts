@@ -20,13 +20,16 @@ import { OPERATORS } from './operators';
 import { PARTS } from './parts';
 import { RATE } from './rate';
 import { ROUNDING } from './rounding';
+import { SCALARS } from './scalars';
 import { SORTING } from './sorting';
+import { SWITCHING } from './switching';
 import { TEXTS } from './texts';
 import { TIME } from './time';
 
 export const MENDED: readonly Mended[] = [
   ...OPERATORS,
   ...LOGIC,
+  ...SWITCHING,
   ...CONDITIONAL,
   ...LOOKUPS,
   ...SORTING,
@@ -35,6 +38,7 @@ export const MENDED: readonly Mended[] = [
   ...FORMATS,
   ...DATES,
   ...ROUNDING,
+  ...SCALARS,
   ...AVERAGES,
   ...TIME,
   ...RATE,

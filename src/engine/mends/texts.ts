@@ -17,6 +17,12 @@ const asText = (value: BaseValueObject): BaseValueObject => {
   if (isArray(value)) return overAll([value], (each) => asText(each as BaseValueObject));
   return value.isNumber() || value.isBoolean() ? StringValueObject.create(toText(value)) : value;
 };
+/** These take an empty cell for no text at all. */
+const IS_TEXT_EMPTY = new Set(['EXACT', 'PROPER']);
+const emptyAsText = (value: BaseValueObject): BaseValueObject =>
+  overAll([value], (each) =>
+    (each as BaseValueObject).isNull() ? StringValueObject.create('') : (each as BaseValueObject),
+  );
 
 /** Which of its values a function takes for texts; behind the last that is told the same holds as for that. */
 const TEXT_VALUES: Readonly<Record<string, readonly boolean[]>> = {
@@ -47,8 +53,11 @@ const TEXT_VALUES: Readonly<Record<string, readonly boolean[]>> = {
   TEXTAFTER: [true, true, false],
   TEXTSPLIT: [true, true, true, false],
 };
-const given = (takes: readonly boolean[]) => (values: BaseValueObject[]) =>
-  values.map((value, i) => (takes[Math.min(i, takes.length - 1)] ? asText(value) : value));
+const given = (name: string, takes: readonly boolean[]) => (values: BaseValueObject[]) =>
+  values.map((value, i) => {
+    if (!takes[Math.min(i, takes.length - 1)]) return value;
+    return asText(IS_TEXT_EMPTY.has(name) ? emptyAsText(value) : value);
+  });
 
 /** Where a text stands in another; letters' case does not count, and * and ? stand for others. */
 function search(sought: BaseValueObject, within: BaseValueObject, from: BaseValueObject): BaseValueObject {
@@ -73,7 +82,7 @@ const trim = (value: BaseValueObject): BaseValueObject =>
 
 type Three = [BaseValueObject, BaseValueObject, BaseValueObject];
 export const TEXTS: readonly Mended[] = [
-  ...Object.entries(TEXT_VALUES).map(([name, takes]) => rewired(name, given(takes))),
+  ...Object.entries(TEXT_VALUES).map(([name, takes]) => rewired(name, given(name, takes))),
   [
     executor(2, 3, (sought, within, from = NumberValueObject.create(1)) =>
       overEach([sought as BaseValueObject, within as BaseValueObject, from], (...each) =>

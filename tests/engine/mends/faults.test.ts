@@ -95,6 +95,8 @@ const FAULTS: Readonly<Record<string, readonly Fault[]>> = {
     ['=ISNUMBER(SEARCH("s*x","Softbox"))', true],
     ['=SEARCH("~~","a~b")', 2],
     ['=LEN(TRIM(CHAR(160)&"a"))', 2],
+    ['=EXACT(A1,"")', true],
+    ['=PROPER(A1)', ''],
   ],
   // Halves go away from 0, as ROUND has them.
   formats: [
@@ -118,6 +120,21 @@ const FAULTS: Readonly<Record<string, readonly Fault[]>> = {
     ['=YEARFRAC(DATE(2013,2,28),DATE(2013,8,31))', 181 / 360],
     // 189 days without a leap day among them.
     ['=YEARFRAC(DATE(2023,8,15),DATE(2024,2,20),1)', 189 / 365],
+  ],
+  // A text that stands for a number is one to arithmetic, in a cell as in a formula; 15 March 2023 is a Wednesday, three working days
+  // before Monday the 20th.
+  scalars: [
+    ['=ROUND(A1,0)', 13, { A1: '12.6' }],
+    ['=ABS(A1)', 12, { A1: '-12' }],
+    ['=MROUND(A1,1)', error('#VALUE!'), { A1: '=""' }],
+    ['=QUOTIENT(A1,1)', error('#VALUE!'), { A1: '=""' }],
+    ['=ROUND({1.26,2.26,3.26},{1,0})', [[1.3, 2, error('#N/A')]]],
+    ['=WORKDAY.INTL(A1,3)', 45005, { A1: 45000 }],
+  ],
+  // A text is never a number, nor a truth.
+  switching: [
+    ['=SWITCH(5,"5","text","none")', 'none'],
+    ['=SWITCH(TRUE,"TRUE",1,2)', 2],
   ],
   // Microsoft's help of TRUNC: the part behind the point is removed.
   rounding: [
