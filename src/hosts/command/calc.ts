@@ -11,9 +11,18 @@ const USAGE = `Calculates formulas, SWEEP functions and those of any spreadsheet
   npm run calc -- --json < formulas.txt      one formula a line in, one line of JSON a formula out
   npm run calc -- --help STOPDIFF            explains a function
 
+  npm run calc -- --book studio.xlsx '=SUM(C2:C9)'   as if typed on the first sheet of a workbook
+  npm run calc -- --book studio.xlsx                 calculates it anew: one line of JSON for each formula cell that
+                                                     holds another value
+    --sheet Plan                                     on another sheet than the first; or only what stands there
+    --out new.xlsx                                   writes the workbook with the new values
+
 Numbers have 15 digits, as in spreadsheets; with --exact all that they have.
 `;
-const OPTIONS: readonly string[] = ['--json', '--help', '--exact'];
+const FLAGS: readonly string[] = ['--json', '--help', '--exact'];
+/** These are followed by what they are about. */
+const NAMING: readonly string[] = ['--book', '--sheet', '--out'];
+const OPTIONS = [...FLAGS, ...NAMING];
 
 /** A number of the engine as it is said. */
 type Digits = (value: number) => number;
@@ -22,29 +31,61 @@ const DIGITS = 15;
 const inSpreadsheets: Digits = (value) => Number(value.toPrecision(DIGITS));
 const exactly: Digits = (value) => value;
 
-/** @returns the exit code: 0, 1 where a formula failed, 2 where the command was not understood. */
+interface Asked {
+  readonly flags: ReadonlySet<string>;
+  readonly named: ReadonlyMap<string, string>;
+  readonly given: readonly string[];
+}
+
+/** What a command line asks for; a sentence where it is not understood. */
+function asked(args: readonly string[]): Asked | string {
+  const [flags, named, given] = [new Set<string>(), new Map<string, string>(), [] as string[]];
+  for (let i = 0; i < args.length; i++) {
+    const arg = args[i] ?? '';
+    if (!arg.startsWith('--')) given.push(arg);
+    else if (FLAGS.includes(arg)) flags.add(arg);
+    else if (!NAMING.includes(arg))
+      return `There is no option ${arg}; there are ${OPTIONS.slice(0, -1).join(', ')} and ${OPTIONS.at(-1)}.`;
+    else {
+      const name = args[++i];
+      if (name === undefined || name.startsWith('--'))
+        return `${arg} must be followed by ${arg === '--sheet' ? 'the name of a sheet' : 'a file'}.`;
+      named.set(arg, name);
+    }
+  }
+  const alone = ['--sheet', '--out'].find((option) => named.has(option));
+  return alone && !named.has('--book')
+    ? `${alone} needs a workbook: name it by --book.`
+    : { flags, named, given };
+}
+
+/** @returns the exit code: 0; 1 where a formula failed or a workbook differs; 2 where the command was not understood. */
 export async function calc(args: readonly string[], terminal: Terminal): Promise<number> {
-  const options = args.filter((arg) => arg.startsWith('--'));
-  const given = args.filter((arg) => !arg.startsWith('--'));
-  const unknown = options.find((option) => !OPTIONS.includes(option));
-  if (unknown) {
-    terminal.complain(
-      `There is no option ${unknown}; there are ${OPTIONS.slice(0, -1).join(', ')} and ${OPTIONS.at(-1)}.`,
-    );
+  const understood = asked(args);
+  if (typeof understood === 'string') {
+    terminal.complain(understood);
     return 2;
   }
-  if (options.includes('--help')) return help(given, terminal);
+  const { flags, named, given } = understood;
+  if (flags.has('--help')) return help(given, terminal);
 
-  const json = options.includes('--json');
+  const json = flags.has('--json');
   const formulas = given.length > 0 || !json ? given : await linesOf(terminal.input);
+  const say = (results: readonly Calculated[]): number => {
+    const digits = flags.has('--exact') ? exactly : inSpreadsheets;
+    for (const result of results) (json ? sayJson : sayPlain)(result, digits, terminal);
+    return results.some(({ refusals }) => refusals.length > 0) ? 1 : 0;
+  };
+  const book = named.get('--book');
+  if (book !== undefined) {
+    const { calcBook } = await import('./calcBook');
+    return calcBook({ book, sheet: named.get('--sheet'), out: named.get('--out') }, formulas, terminal, say);
+  }
   if (formulas.length === 0) {
     terminal.complain(json ? 'There is no formula on standard input.' : USAGE);
     return 2;
   }
-  const results = await calculate(formulas);
-  const digits = options.includes('--exact') ? exactly : inSpreadsheets;
-  for (const result of results) (json ? sayJson : sayPlain)(result, digits, terminal);
-  return results.some(({ refusals }) => refusals.length > 0) ? 1 : 0;
+  return say(await calculate(formulas));
 }
 
 async function help(names: readonly string[], terminal: Terminal): Promise<number> {

@@ -1,12 +1,14 @@
-import { type IWorksheetData, LocaleType } from '@univerjs/core';
+import type { Book } from '../../book/book';
 import { type CellError, cellError, isCellError } from '../../formula/errors';
 import { areaIn } from '../../formula/reference';
 import { referencesIn } from '../../formula/tree';
-import { headless, type EngineValue } from '../../engine/headless';
+import type { EngineValue } from '../../engine/headless';
 import { withLimits } from '../../engine/limits';
 import { readExpression, Unreadable } from '../../engine/mends/reading/grammar';
-import { MOST_ROWS } from '../../formula/areas';
+import { MOST_ROWS, quotedSheet } from '../../formula/areas';
+import { lex } from '../../formula/lex';
 import { at } from '../../exposure/core/at';
+import { calculatedBook } from './calculatedBook';
 import { type FormulaRefusal, formulaRefusal } from './sentences';
 
 export interface Calculated {
@@ -51,41 +53,55 @@ function refusedUnasked(formula: string): CellError | undefined {
 /** Formulas in one workbook: of many, each may spill over a thousand cells, and the next ones need their room. */
 const AT_ONCE = 200;
 
-/** Calculates each formula on a sheet of its own. */
-export async function calculate(formulas: readonly string[]): Promise<Calculated[]> {
+/** A workbook, and the one of its sheets that formulas are typed on. */
+export interface Typed {
+  readonly book: Book;
+  readonly sheet: string;
+}
+const NO_BOOK: Typed = { book: { sheets: [], names: [] }, sheet: '' };
+
+/** Calculates each formula on a sheet of its own, or as if it were typed beside the cells of a workbook's sheet. */
+export async function calculate(formulas: readonly string[], typed = NO_BOOK): Promise<Calculated[]> {
   const results: Calculated[] = [];
   for (let i = 0; i < formulas.length; i += AT_ONCE)
-    results.push(...(await withLimits(() => calculateTogether(formulas.slice(i, i + AT_ONCE)))));
+    results.push(...(await withLimits(() => calculateTogether(formulas.slice(i, i + AT_ONCE), typed))));
   return results;
 }
 
-async function calculateTogether(formulas: readonly string[]): Promise<Calculated[]> {
-  const nameOf = (i: number): string => `Formula ${i + 1}`;
+/** What names no sheet means the one that it is typed on. */
+const on = (sheet: string, formula: string): string =>
+  sheet === ''
+    ? formula
+    : lex(formula)
+        .map(({ kind, raw, before }) =>
+          before === undefined && (kind === 'cells' || kind === 'lines')
+            ? `${quotedSheet(sheet)}!${raw}`
+            : raw,
+        )
+        .join('');
+
+async function calculateTogether(formulas: readonly string[], { book, sheet }: Typed): Promise<Calculated[]> {
+  const nameOf = (i: number): string => `${UNLIKELY}${i + 1}`;
   const refused = formulas.map((formula) => refusedUnasked(asTyped(formula)));
-  const sheets = formulas.map((formula, i): Partial<IWorksheetData> & { id: string } => ({
+  const sheets = formulas.map((formula, i) => ({
     id: `formula-${i}`,
     name: nameOf(i),
     ...ROOM,
     // The engine answers only when it has something to calculate.
-    cellData: { 0: { [CELL.column]: { f: refused[i] ? '=0' : asTyped(formula) } } },
+    cellData: { 0: { [CELL.column]: { f: refused[i] ? '=0' : on(sheet, asTyped(formula)) } } },
   }));
-  const book = headless({
-    id: 'formulas',
-    name: 'Formulas',
-    locale: LocaleType.EN_US,
-    styles: {},
-    sheetOrder: sheets.map(({ id }) => id),
-    sheets: Object.fromEntries(sheets.map((sheet) => [sheet.id, sheet])),
-  });
-  await book.calculate();
+  const calculated = await calculatedBook(book, sheets);
   const results = formulas.map((formula, i): Calculated => {
     const why = refused[i];
-    const cells = why ? [[why]] : book.answer(nameOf(i), CELL.a1);
+    const cells = why ? [[why]] : calculated.answer(nameOf(i), CELL.a1);
     const [first] = cells;
     const value = cells.length === 1 && first?.length === 1 ? at(first, 0) : cells;
     const errors = cells.flatMap((row) => row.filter(isCellError));
     return { formula, value, refusals: errors.map((error) => formulaRefusal(formula, error)) };
   });
-  book.dispose();
+  calculated.dispose();
   return results;
 }
+
+/** Before the number of a formula: no sheet of a person is called that. */
+const UNLIKELY = 'Formula\u00a0';

@@ -47,7 +47,7 @@ describe('npm run calc', { timeout: 120_000 }, () => {
     expect(spawned(['calc', '--jsn', '=1'])).toEqual({
       status: 2,
       stdout: '',
-      stderr: 'There is no option --jsn; there are --json, --help and --exact.\n',
+      stderr: 'There is no option --jsn; there are --json, --help, --exact, --book, --sheet and --out.\n',
     });
   });
 });
