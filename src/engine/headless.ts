@@ -57,7 +57,15 @@ export function headless(snapshot: Partial<IWorkbookData>) {
     },
   ]);
   const workbook = api.createWorkbook(snapshot as IWorkbookData);
-  hear(univer.__getInjector().get(IFormulaRuntimeService), note);
+  const runtime = univer.__getInjector().get(IFormulaRuntimeService);
+  hear(runtime, note);
+  // Of formulas that go round in a circle the engine calculates each once, and says so to nobody.
+  let isCircular = false;
+  const enableCycleDependency = runtime.enableCycleDependency.bind(runtime);
+  runtime.enableCycleDependency = () => {
+    isCircular = true;
+    enableCycleDependency();
+  };
   const model = univer.__getInjector().get(FormulaDataModel);
   // Before each calculation the engine asks every row of every sheet whether a filter hides it, which for a sheet of a million
   // rows takes longer than to calculate it. There is no filter here.
@@ -85,8 +93,12 @@ export function headless(snapshot: Partial<IWorkbookData>) {
   return {
     workbook,
 
+    /** Whether formulas went round in a circle when it was last calculated: then what they give is not to be trusted. */
+    isCircular: () => isCircular,
+
     /** Calculates every formula of the workbook. */
     async calculate(): Promise<void> {
+      isCircular = false;
       const formula = api.getFormula();
       const applied = formula.onCalculationResultApplied();
       formula.executeCalculation();

@@ -59,7 +59,7 @@ function sheetOf({ sheets }: Book, asked: string | undefined): string | undefine
 }
 
 async function sayDifferences(book: Book, only: string | undefined, terminal: Terminal): Promise<number> {
-  const { differences, compared, changing } = await checkBook(book, only);
+  const { differences, compared, changing, isCircular } = await checkBook(book, only);
   for (const difference of differences) terminal.say(JSON.stringify(difference));
   const ofAll = `${compared} formula ${compared === 1 ? 'cell' : 'cells'} compared`;
   terminal.complain(
@@ -69,7 +69,11 @@ async function sayDifferences(book: Book, only: string | undefined, terminal: Te
     terminal.complain(
       `${changing} more with NOW, TODAY or RAND: they change each time, and were not compared.`,
     );
-  return differences.length > 0 ? 1 : 0;
+  if (isCircular)
+    terminal.complain(
+      'Formulas go round in a circle, each using what another gives: their values are not to be trusted.',
+    );
+  return differences.length > 0 || isCircular ? 1 : 0;
 }
 
 function whyNot(out: string): string | undefined {

@@ -63,6 +63,8 @@ export interface CalculatedBook {
   valuesOf(sheet: BookSheet): (row: number, column: number) => EngineValue;
   /** All that a formula gives: its cell, or the cells that it spills over. */
   answer(sheetName: string, a1: string): EngineValue[][];
+  /** Whether formulas go round in a circle. */
+  readonly isCircular: boolean;
   dispose(): void;
 }
 
@@ -96,6 +98,7 @@ export async function calculatedBook(book: Book, beside: readonly Beside[] = [])
       return (row, column) => values[row]?.[column] ?? null;
     },
     answer: opened.answer,
+    isCircular: opened.isCircular(),
     dispose: opened.dispose,
   };
 }

@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { address } from '../../formula/address';
 import { functionsIn } from '../../formula/calls';
-import { cellError, isCellError } from '../../formula/errors';
+import { type CellError, cellError, isCellError } from '../../formula/errors';
 import { lex } from '../../formula/lex';
 import type { Book, BookCell, BookSheet } from '../../book/book';
 import { withValues } from '../../book/cells';
@@ -50,7 +50,12 @@ function isSame(one: BookCell['value'], other: EngineValue): boolean {
   return one === other || ((one ?? '') === '' && (other ?? '') === '');
 }
 
-const plain = (value: EngineValue): Difference['stored'] => (isCellError(value) ? value.error : value);
+const isErrorValue = (value: EngineValue): value is CellError => typeof value === 'object' && value !== null;
+const plain = (value: EngineValue): Difference['stored'] => (isErrorValue(value) ? value.error : value);
+
+/** The engine says #CYCLE! of a circle, which no cell of a file may hold. */
+const inFile = (value: EngineValue): EngineValue =>
+  isErrorValue(value) && !isCellError(value) ? cellError('#N/A') : value;
 
 export interface Checked {
   /** The book with our values in its formula cells, and in those that they spill over. */
@@ -59,6 +64,7 @@ export interface Checked {
   /** Formula cells that were compared, and those that change each time. */
   readonly compared: number;
   readonly changing: number;
+  readonly isCircular: boolean;
 }
 
 /**
@@ -93,7 +99,8 @@ export const checkBook = (book: Book, only?: string): Promise<Checked> =>
       return withSpills(withValues(sheet, filed), filed);
     });
     calculated.dispose();
-    return { recalculated: { ...book, sheets }, differences, compared, changing };
+    const { isCircular } = calculated;
+    return { recalculated: { ...book, sheets }, differences, compared, changing, isCircular };
   });
 
 /** Cells that a formula fills beside its own hold what it gives there. */
