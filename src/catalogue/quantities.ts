@@ -407,13 +407,13 @@ export const Q = define({
       },
     },
   },
-  /** What a display of stops shows, at full power too. An empty cell is not the 0 that some show there: that one is written out. */
+  /** What a display of stops shows at full power, where 0 is said as a word. */
   stopsAtFull: {
     ...STOPS,
     shown: shown('0.0" stop"'),
     forms: ['10', '7 1/3', 'none'],
     blank: 'missing',
-    words: { none: 0, '0': 0 },
+    words: { none: 0 },
     limits: { date: madeOf('1/4') },
   },
   /** A display of fractions, with the stops off them. */

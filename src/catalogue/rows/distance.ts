@@ -87,9 +87,9 @@ export const distanceRows = [
     family: 'distance',
     gives: 'Energy of what a head shows.',
     args: [
-      one('setting', 'What the head shows; none, or 0 in a text cell, where that is 0 stops', {
+      one('setting', 'What the head shows; on a display of stops blank is 0', {
         by: 'scale',
-        of: { energy: Q.energy, stops: Q.stopsAtFull, fraction: Q.fullFraction, percent: Q.fullPercent },
+        of: { energy: Q.energy, stops: Q.stops, fraction: Q.fullFraction, percent: Q.fullPercent },
       }),
       fullPower,
       headScale,
