@@ -7,8 +7,11 @@ import { defineConfig } from 'vitest/config';
 /** As in full.ts. */
 const FULL = process.env['SWEEPTABLE_FULL'] === '1';
 
-const { readTemplates } = createRequire(import.meta.url)('../src/build/templates.cjs') as {
-  readTemplates: () => unknown;
+const require = createRequire(import.meta.url);
+const { readTemplates } = require('../src/build/templates.cjs') as { readTemplates: () => unknown };
+const { GRID, withPlainFields } = require('../src/build/plain-fields-loader.cjs') as {
+  GRID: RegExp;
+  withPlainFields: (source: string) => string;
 };
 
 const ROOT = resolve(import.meta.dirname, '..');
@@ -43,6 +46,14 @@ const unit = {
 
 export default defineConfig({
   root: ROOT,
+  // the packages of the grid as the builds have them
+  plugins: [
+    {
+      name: 'plain-fields',
+      enforce: 'pre',
+      transform: (code, id) => (GRID.test(id) ? { code: withPlainFields(code), map: null } : undefined),
+    },
+  ],
   define: { SWEEPTABLE_TEMPLATES: JSON.stringify(readTemplates()) },
   test: {
     reporters: ['default', 'tests/slowest.ts'],

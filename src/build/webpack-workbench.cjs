@@ -5,6 +5,7 @@ const { leanGrid } = require('./lean-grid-loader.cjs');
 const Licences = require('./licences-plugin.cjs');
 const { mendedEngine } = require('./mended-engine-loader.cjs');
 const Pages = require('./pages-plugin.cjs');
+const { plainFields } = require('./plain-fields-loader.cjs');
 const { ROOT, Templates, common, minifiers, typescript } = require('./webpack-parts.cjs');
 
 const SOURCE = path.join(ROOT, 'src/hosts/workbench');
@@ -25,6 +26,7 @@ module.exports = (env = {}, argv = {}) => ({
   module: {
     rules: [
       typescript(),
+      plainFields,
       leanGrid,
       mendedEngine,
       { test: /\.css$/, use: [MiniCssExtractPlugin.loader, 'css-loader'] },
