@@ -63,7 +63,7 @@ test.each(READINGS)('%s: tenths in the cell of its %s are said beside it', async
   const words = { row: place.row, column: place.column + 2 };
   const all = await said(template, [place, small, words], [...DOUBTS, ...CERTAIN]);
   expect(all.slice(0, DOUBTS.length)).toEqual(
-    DOUBTS.map(([, , readAs]) => `! read as ${readAs}: tenths go in the next cell`),
+    DOUBTS.map(([, , readAs]) => `! read as ${readAs}: tenths go beside it`),
   );
   for (const [i, sure] of CERTAIN.entries()) expect(all[DOUBTS.length + i], String(sure)).not.toMatch(/^!/);
 });

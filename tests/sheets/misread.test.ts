@@ -27,7 +27,7 @@ const SHEETS: Readonly<Record<string, readonly Misread[]>> = {
     [{ target: 800 }, 'beside pops', '! the lens setting cannot be right'],
     // A filter of factor 8 is 3 stops, one of density 0.9 is 2.99.
     [{ filters: 8 }, 'beside filters', '! read as 8 stops: a factor is typed 8x'],
-    [{ filters: '0,9' }, 'beside filters', '! read as 0.9 stop: a density is typed ND 0.9'],
+    [{ filters: '0,9' }, 'beside filters', '! read as 0.9 stop; a density is ND 0.9'],
     [{ filters: 'ND 0.9' }, 'beside filters', /^stops, such as/],
     [{ filters: '16x' }, 'beside filters', /^stops, such as/],
     [{ filters: '4 stops' }, 'beside filters', /^stops, such as/],
@@ -36,12 +36,8 @@ const SHEETS: Readonly<Record<string, readonly Misread[]>> = {
     // A lens of 12 mm at 150 mm pictures 138/12 = 11.5 times.
     [{ focal: 12 }, 'beside draw', '! pictured 11.5 times its size?'],
     [{ recycle: 1300 }, 'beside pops', '! recycle time or pause cannot be right'],
-    // The small figure and the large one: a meter shows tenths beside a full stop.
-    [
-      { reading: 9, readingTenths: 8 },
-      'beside reading',
-      /^! read as f\/11 \+0\.1: tenths beside a full stop$/,
-    ],
+    // The small figure and the large one: a meter shows that is no full stop.
+    [{ reading: 9, readingTenths: 8 }, 'beside reading', /^! read as f\/11 \+0\.1: that is no full stop$/],
   ],
   'depth-options': [
     [{ reading: 400 }, 'beside stackFlashes', '! the reading of one pop cannot be right'],
@@ -52,7 +48,7 @@ const SHEETS: Readonly<Record<string, readonly Misread[]>> = {
     [{ magnification: 'abc' }, 'beside frame', '! the magnification cannot be right'],
     [{ focal: 12 }, 'beside draw', '! pictured 11.5 times its size?'],
     [{ recycle: 1300 }, 'beside stackTime', '! recycle time or pause cannot be right'],
-    [{ reading: 9, readingTenths: 8 }, 'beside reading', /tenths beside a full stop$/],
+    [{ reading: 9, readingTenths: 8 }, 'beside reading', /that is no full stop$/],
   ],
   'freeze-check': [
     [{ delay: '1.2' }, 'beside shutter', '! type the delay with its unit, such as 1.2 ms'],
