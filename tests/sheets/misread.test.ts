@@ -32,7 +32,7 @@ const SHEETS: Readonly<Record<string, readonly Misread[]>> = {
     [{ filters: '16x' }, 'beside filters', /^stops, such as/],
     [{ filters: '4 stops' }, 'beside filters', /^stops, such as/],
     [{ filters: 1.5 }, 'beside filters', /^stops, such as/],
-    [{ filters: 100 }, 'beside pops', '! what filters take cannot be right'],
+    [{ filters: '100 stops' }, 'beside pops', '! what filters take cannot be right'],
     // A lens of 12 mm at 150 mm pictures 138/12 = 11.5 times.
     [{ focal: 12 }, 'beside draw', '! pictured 11.5 times its size?'],
     [{ recycle: 1300 }, 'beside pops', '! recycle time or pause cannot be right'],
@@ -42,7 +42,7 @@ const SHEETS: Readonly<Record<string, readonly Misread[]>> = {
   'depth-options': [
     [{ reading: 400 }, 'beside stackFlashes', '! the reading of one pop cannot be right'],
     [{ filters: '8' }, 'beside filters', '! read as 8 stops: a factor is typed 8x'],
-    [{ filters: 30 }, 'beside stackFlashes', '! what filters take cannot be right'],
+    [{ filters: '30 stops' }, 'beside stackFlashes', '! what filters take cannot be right'],
     [{ distance: 2000 }, 'beside distance', '! unused: the draw counts'],
     [{ pitch: 0.00376 }, 'beside pitch', '! a number of µm, from 0.1 to 100'],
     [{ magnification: 'abc' }, 'beside frame', '! the magnification cannot be right'],
@@ -57,7 +57,7 @@ const SHEETS: Readonly<Record<string, readonly Misread[]>> = {
     [{ aperture: 160 }, 'must', 'above f/128'],
     [{ filters: 8 }, 'must', 'above f/128'],
     [{ filters: 8 }, 'beside filters', '! read as 8 stops: a factor is typed 8x'],
-    [{ filters: 30 }, 'beside must', '! what filters take cannot be right'],
+    [{ filters: '30 stops' }, 'beside must', '! what filters take cannot be right'],
     [{ focal: 12 }, 'beside draw', '! pictured 11.5 times its size?'],
     // Half power, and what a head shows in stops, where Ws are asked for.
     [{ 'FreezeHeads[Power] 1': 0.5 }, 'FreezeHeads[What to do] 1', 'its power, in Ws, is below its least'],
