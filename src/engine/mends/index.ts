@@ -22,6 +22,7 @@ import { RATE } from './rate';
 import { ROUNDING } from './rounding';
 import { SCALARS } from './scalars';
 import { SORTING } from './sorting';
+import { SPREAD } from './spread';
 import { SWITCHING } from './switching';
 import { TEXTS } from './texts';
 import { TIME } from './time';
@@ -40,6 +41,7 @@ export const MENDED: readonly Mended[] = [
   ...ROUNDING,
   ...SCALARS,
   ...AVERAGES,
+  ...SPREAD,
   ...TIME,
   ...RATE,
   ...PARTS,

@@ -26,7 +26,7 @@ const each = (name: string): Executor =>
 // prettier-ignore
 const OF_NUMBERS = [
   'ABS', 'SQRT', 'EXP', 'LN', 'LOG10', 'SIN', 'COS', 'TAN', 'ASIN', 'ACOS', 'ATAN', 'ATAN2', 'SINH', 'COSH', 'TANH', 'ASINH',
-  'ACOSH', 'ATANH', 'MOD', 'ROUND', 'ROUNDUP', 'ROUNDDOWN', 'MROUND', 'QUOTIENT',
+  'ACOSH', 'ATANH', 'MOD', 'ROUND', 'ROUNDUP', 'ROUNDDOWN', 'MROUND', 'QUOTIENT', 'ACOT', 'ACOTH',
 ];
 
 export const SCALARS: readonly Mended[] = [

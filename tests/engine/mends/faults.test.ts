@@ -131,6 +131,13 @@ const FAULTS: Readonly<Record<string, readonly Fault[]>> = {
     ['=ROUND({1.26,2.26,3.26},{1,0})', [[1.3, 2, error('#N/A')]]],
     ['=WORKDAY.INTL(A1,3)', 45005, { A1: 45000 }],
   ],
+  // Microsoft's help of STDEV.S and VAR.S: of fewer than two numbers there is none.
+  spread: [
+    ['=STDEV.S(A1:A3)', error('#DIV/0!')],
+    ['=STDEV(A1:A2)', error('#DIV/0!'), { A1: 'x', A2: 'y' }],
+    ['=VAR.S(A1:A3)', error('#DIV/0!')],
+    ['=VAR(A1)', error('#DIV/0!'), { A1: '12' }],
+  ],
   // A text is never a number, nor a truth.
   switching: [
     ['=SWITCH(5,"5","text","none")', 'none'],
