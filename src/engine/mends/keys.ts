@@ -1,7 +1,7 @@
 import type { ArrayValueObject, BaseValueObject } from '@univerjs/engine-formula';
 import { numberInText } from './coerce';
 import { fifteen } from './digits';
-import { isError, rowsOf } from './objects';
+import { isError, NOTHING } from './objects';
 import { type Cell, cellOf, type Key, keyOf, type Plain } from './order';
 
 /**
@@ -19,9 +19,10 @@ export class Cells {
     this.list = list;
   }
 
-  /** From the first on. */
+  /** From the first on. Empty cells are gone through: a whole column may have a million of them. */
   placesOf(key: Key): readonly number[] {
-    this.#places ??= grouped(this.list, (cell) => (isError(cell) ? undefined : keyOf(cell)));
+    if (key === null) return this.list.flatMap((cell, place) => (cell === null ? [place] : []));
+    this.#places ??= grouped(this.list, (cell) => (cell === null || isError(cell) ? undefined : keyOf(cell)));
     return this.#places.get(key) ?? [];
   }
 
@@ -63,6 +64,14 @@ export function cellsIn(value: BaseValueObject): Cells {
   if (!value.isArray()) return new Cells([cellOf(value)]);
   const array = value as ArrayValueObject;
   let cells = known.get(array);
-  if (!cells) known.set(array, (cells = new Cells(rowsOf(array).flat().map(cellOf))));
+  if (!cells) known.set(array, (cells = new Cells(listOf(array))));
   return cells;
+}
+
+function listOf(array: ArrayValueObject): Cell[] {
+  const [rows, columns] = [array.getRowCount(), array.getColumnCount()];
+  const list: Cell[] = [];
+  for (let row = 0; row < rows; row++)
+    for (let column = 0; column < columns; column++) list.push(cellOf(array.get(row, column) ?? NOTHING));
+  return list;
 }
