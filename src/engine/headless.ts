@@ -20,6 +20,7 @@ import './patches';
 import { type CellError, cellError, type ErrorCode } from '../formula/errors';
 import { createUniver } from './create';
 import { hear } from './failures';
+import { letTablesFollow } from './mends/edits';
 import { executors, type FailureReport } from './functions';
 
 /** What a cell holds: null where it is empty; an error with its sentence where a SWEEP function gave it. */
@@ -56,6 +57,7 @@ export function headless(snapshot: Partial<IWorkbookData>) {
       ],
     },
   ]);
+  letTablesFollow(univer);
   const workbook = api.createWorkbook(snapshot as IWorkbookData);
   const runtime = univer.__getInjector().get(IFormulaRuntimeService);
   hear(runtime, note);

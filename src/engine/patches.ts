@@ -18,12 +18,10 @@ import {
   SuffixNodeFactory,
   ValueObjectFactory,
 } from '@univerjs/engine-formula';
-import './mends/lines';
 import './mends/effort';
 import './mends/kept';
 import './mends/quotes';
 import './mends/reading/lexer';
-import './mends/tableShift';
 import { TooMuch } from './limits';
 import { Refusal } from './failures';
 import { isCellError } from '../formula/errors';

@@ -51,6 +51,30 @@ describe('a table beside which columns come and go', () => {
   });
 });
 
+test('a table goes on or back by the rows and columns that are moved past it, there and back', async () => {
+  const { book, sheet, read } = opened({
+    Data: [['=SUM(Kit[Qty])', 'Qty', 'Price', '=SUM(Kit[Price])'], [null, 2, 10], [null, 3, 20], ['below']],
+  });
+  const place = { startRow: 0, endRow: 2, startColumn: 1, endColumn: 2 };
+  await book.workbook.addTable('Data', 'Kit', place, 'kit');
+  const area = () => book.workbook.getTableInfo('kit')?.range;
+  sheet.moveColumns(sheet.getRange('A1:A4'), 4);
+  expect(area()).toEqual({ ...place, startColumn: 0, endColumn: 1 });
+  expect(await read('C1:D1')).toEqual([[30, 5]]);
+  await book.workbook.undo();
+  expect(area()).toEqual(place);
+  sheet.moveRows(sheet.getRange('A4:D4'), 0);
+  expect(area()).toEqual({ ...place, startRow: 1, endRow: 3 });
+  expect(await read('A2:D2')).toEqual([[5, 'Qty', 'Price', 30]]);
+  sheet.moveColumns(sheet.getRange('B1:C4'), 0);
+  expect(area()).toEqual({ startRow: 1, endRow: 3, startColumn: 0, endColumn: 1 });
+  expect(await read('C2:D2')).toEqual([[5, 30]]);
+  // What is moved elsewhere leaves it where it is.
+  sheet.moveColumns(sheet.getRange('C1:C4'), 4);
+  expect(await read('C2:D2')).toEqual([[30, 5]]);
+  book.dispose();
+});
+
 test('whole columns and rows move, grow small and are gone with what is deleted', async () => {
   const { book, sheet, read, formula } = opened({
     Data: [

@@ -17,6 +17,7 @@ import '@univerjs/preset-sheets-note/lib/index.css';
 import '@univerjs/preset-sheets-table/lib/index.css';
 import { createUniver } from '../../../engine/create';
 import { descriptions, executors } from '../../../engine/functions';
+import { letTablesFollow } from '../../../engine/mends/edits';
 import '../../../engine/patches';
 import { GRID_THEME } from './palette';
 import { PLAIN_TABLES } from './tableLook';
@@ -49,25 +50,31 @@ const words = mergeLocales(
 );
 
 /** The grid in its container. Formulas run in the worker; the page only has to know their names and descriptions. */
-export const createGrid = (container: string, worker: Worker): Grid =>
-  createUniver({ locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: words }, theme: GRID_THEME }, [
-    UniverSheetsCorePreset({
-      container,
-      ribbonType: 'simple',
-      workerURL: worker,
-      formula: {
-        function: executors(),
-        description: descriptions(),
-        initialFormulaComputing: CalculationMode.FORCED,
-      },
-      // A fraction or f/11 kept as text is no mistake here, so nothing marks it as one.
-      sheets: { disableForceStringMark: true, disableForceStringAlert: true },
-      disableTextFormatMark: true,
-      disableTextFormatAlert: true,
-      footer: { menus: false },
-    }),
-    UniverSheetsDataValidationPreset({ showEditOnDropdown: false, showSearchOnDropdown: false }),
-    UniverSheetsConditionalFormattingPreset(),
-    UniverSheetsNotePreset(),
-    PLAIN_TABLES,
-  ]);
+export function createGrid(container: string, worker: Worker): Grid {
+  const grid = createUniver(
+    { locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: words }, theme: GRID_THEME },
+    [
+      UniverSheetsCorePreset({
+        container,
+        ribbonType: 'simple',
+        workerURL: worker,
+        formula: {
+          function: executors(),
+          description: descriptions(),
+          initialFormulaComputing: CalculationMode.FORCED,
+        },
+        // A fraction or f/11 kept as text is no mistake here, so nothing marks it as one.
+        sheets: { disableForceStringMark: true, disableForceStringAlert: true },
+        disableTextFormatMark: true,
+        disableTextFormatAlert: true,
+        footer: { menus: false },
+      }),
+      UniverSheetsDataValidationPreset({ showEditOnDropdown: false, showSearchOnDropdown: false }),
+      UniverSheetsConditionalFormattingPreset(),
+      UniverSheetsNotePreset(),
+      PLAIN_TABLES,
+    ],
+  );
+  letTablesFollow(grid.univer);
+  return grid;
+}

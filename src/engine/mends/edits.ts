@@ -1,0 +1,5 @@
+/** What is mended of edits, where a workbook is edited: a thread that only calculates has no use for it. */
+import './lines';
+import './tableShift';
+
+export { letTablesFollow } from './tableMove';

@@ -1,0 +1,209 @@
+import { columnName } from '../../src/formula/address';
+import { quotedSheet } from '../../src/formula/areas';
+import type { TestCell } from '../engine/book';
+
+/**
+ * A workbook in which each row and column has a number of its own for life, and a reference names these numbers: what an edit
+ * does to references follows from what it does to rows and columns. Written out it is the workbook that a person would have
+ * built in the edited form.
+ */
+export interface Ref {
+  readonly sheet: number;
+  /** First and last row; without them whole columns. */
+  rows?: [number, number];
+  columns?: [number, number];
+  readonly fixed: boolean;
+  /** Whether the sheet is written in front even on that sheet. */
+  readonly named: boolean;
+  gone?: boolean;
+}
+/** A text, a reference, or what has a name of its own. */
+export type Part = string | Ref;
+export type Content = number | string | boolean | readonly Part[];
+
+export interface Sheet {
+  readonly id: number;
+  name: string;
+  rows: number[];
+  columns: number[];
+  cells: Map<string, Content>;
+}
+export interface Table {
+  readonly name: string;
+  readonly sheet: number;
+  rows: [number, number];
+  columns: [number, number];
+}
+export interface Model {
+  sheets: Sheet[];
+  names: Map<string, Ref>;
+  table?: Table | undefined;
+  next: number;
+}
+export type Axis = 'rows' | 'columns';
+
+export const copyOf = (model: Model): Model => structuredClone(model);
+export const cellKey = (row: number, column: number): string => `${row},${column}`;
+const isFormula = (content: Content): content is readonly Part[] => Array.isArray(content);
+
+const sheetOf = (model: Model, id: number): Sheet | undefined =>
+  model.sheets.find((sheet) => sheet.id === id);
+
+/** Every reference in a workbook. */
+export function refsOf(model: Model): Ref[] {
+  const inCells = model.sheets.flatMap(({ cells }) =>
+    [...cells.values()].flatMap((content) =>
+      isFormula(content) ? content.filter((part): part is Ref => typeof part !== 'string') : [],
+    ),
+  );
+  return [...inCells, ...model.names.values()];
+}
+
+const index = (lines: readonly number[], id: number): number => lines.indexOf(id);
+
+/** What lies between two lines of a sheet, both of them among it. */
+export function between(lines: readonly number[], [first, last]: readonly [number, number]): number[] {
+  const [from, to] = [index(lines, first), index(lines, last)];
+  return lines.slice(Math.min(from, to), Math.max(from, to) + 1);
+}
+
+export function insert(model: Model, sheet: Sheet, axis: Axis, at: number, count: number): void {
+  sheet[axis].splice(at, 0, ...Array.from({ length: count }, () => model.next++));
+}
+
+/** What is left of the first and last line when some are taken out. */
+function left(lines: readonly number[], ends: readonly [number, number], out: ReadonlySet<number>) {
+  const remain = between(lines, ends).filter((line) => !out.has(line));
+  const [first, last] = [remain[0], remain.at(-1)];
+  return first === undefined || last === undefined ? undefined : ([first, last] as [number, number]);
+}
+
+export function remove(model: Model, sheet: Sheet, axis: Axis, at: number, count: number): void {
+  const out = new Set(sheet[axis].slice(at, at + count));
+  for (const ref of refsOf(model)) {
+    const ends = ref[axis];
+    if (ref.sheet !== sheet.id || ref.gone || !ends) continue;
+    const remain = left(sheet[axis], ends, out);
+    if (remain) ref[axis] = remain;
+    else ref.gone = true;
+  }
+  const { table } = model;
+  if (table?.sheet === sheet.id) table[axis] = left(sheet[axis], table[axis], out) ?? table[axis];
+  for (const key of sheet.cells.keys()) {
+    const [row = 0, column = 0] = key.split(',').map(Number);
+    if (out.has(axis === 'rows' ? row : column)) sheet.cells.delete(key);
+  }
+  sheet[axis] = sheet[axis].filter((line) => !out.has(line));
+}
+
+/** The lines in their new order; nothing where a range or a table would come to name others than before. */
+export function moved(
+  model: Model,
+  sheet: Sheet,
+  axis: Axis,
+  from: number,
+  count: number,
+  to: number,
+): number[] | undefined {
+  const lines = sheet[axis];
+  const taken = lines.slice(from, from + count);
+  const behind = lines.slice(to);
+  if (to > from && to < from + count + 1) return undefined;
+  const rest = lines.filter((line) => !taken.includes(line));
+  const place = behind.length === 0 ? rest.length : rest.indexOf(behind[0] as number);
+  const order = [...rest.slice(0, place), ...taken, ...rest.slice(place)];
+  const spans = refsOf(model).flatMap((ref) =>
+    ref.sheet === sheet.id && !ref.gone && ref[axis] ? [ref[axis]] : [],
+  );
+  if (model.table?.sheet === sheet.id) spans.push(model.table[axis]);
+  const isKept = (ends: [number, number]): boolean => {
+    const before = between(lines, ends);
+    const after = between(order, ends);
+    const touched = before.filter((line) => taken.includes(line)).length;
+    return before.join() === after.join() && (touched === 0 || touched === before.length);
+  };
+  return spans.every((ends) => ends[0] === ends[1] || isKept(ends)) ? order : undefined;
+}
+
+/** A formula so many rows further down; nothing where it would reach out of the sheet. */
+export function filled(model: Model, content: readonly Part[], down: number): readonly Part[] | undefined {
+  const parts = content.map((part): Part | undefined => {
+    if (typeof part === 'string' || part.gone || part.fixed || !part.rows) return part;
+    const rows = sheetOf(model, part.sheet)?.rows ?? [];
+    const [first, last] = part.rows.map((row) => rows[index(rows, row) + down]) as [number?, number?];
+    return first === undefined || last === undefined ? undefined : { ...part, rows: [first, last] };
+  });
+  return parts.includes(undefined) ? undefined : (parts as Part[]);
+}
+
+export function removeSheet(model: Model, sheet: Sheet): void {
+  for (const ref of refsOf(model)) if (ref.sheet === sheet.id) ref.gone = true;
+  model.sheets = model.sheets.filter((each) => each !== sheet);
+}
+
+/** A copy of a sheet: what names no sheet means the copy. */
+export function duplicate(model: Model, sheet: Sheet, name: string): void {
+  const copy = structuredClone({ ...sheet, id: model.next++, name });
+  for (const [key, content] of copy.cells)
+    if (isFormula(content))
+      copy.cells.set(
+        key,
+        content.map((part) =>
+          typeof part !== 'string' && part.sheet === sheet.id && !part.named
+            ? { ...part, sheet: copy.id }
+            : part,
+        ),
+      );
+  model.sheets.splice(model.sheets.indexOf(sheet) + 1, 0, copy);
+}
+
+function written(model: Model, ref: Ref, on: Sheet | undefined): string {
+  const sheet = sheetOf(model, ref.sheet);
+  if (ref.gone || !sheet) return '#REF!';
+  const before = ref.named || sheet !== on ? `${quotedSheet(sheet.name)}!` : '';
+  const sign = ref.fixed ? '$' : '';
+  const line = (axis: Axis, end: 0 | 1): string => {
+    const ends = ref[axis];
+    if (!ends) return '';
+    const at = index(sheet[axis], ends[end]);
+    return sign + (axis === 'rows' ? String(at + 1) : columnName(at));
+  };
+  const [from, to] = ([0, 1] as const).map((end) => line('columns', end) + line('rows', end));
+  const isCell = ref.rows && ref.columns && from === to;
+  return isCell ? `${before}${from}` : `${before}${from}:${to}`;
+}
+
+const contentText = (model: Model, sheet: Sheet, content: Content): TestCell =>
+  isFormula(content)
+    ? content.map((part) => (typeof part === 'string' ? part : written(model, part, sheet))).join('')
+    : content;
+
+/** A workbook written out: its sheets with their cells in rows, its names, and where its table lies. */
+export function built(model: Model) {
+  const sheets = model.sheets.map((sheet) => ({
+    name: sheet.name,
+    rows: sheet.rows.map((row) =>
+      sheet.columns.map((column): TestCell => {
+        const content = sheet.cells.get(cellKey(row, column));
+        return content === undefined ? null : contentText(model, sheet, content);
+      }),
+    ),
+  }));
+  const names = [...model.names].map(([name, ref]) => ({ name, text: written(model, ref, undefined) }));
+  const { table } = model;
+  const under = table && sheetOf(model, table.sheet);
+  const place =
+    table && under
+      ? {
+          name: table.name,
+          sheet: under.name,
+          range: {
+            startRow: index(under.rows, table.rows[0]),
+            endRow: index(under.rows, table.rows[1]),
+            startColumn: index(under.columns, table.columns[0]),
+            endColumn: index(under.columns, table.columns[1]),
+          },
+        }
+      : undefined;
+  return { sheets, names, table: place };
+}

@@ -1,0 +1,383 @@
+import { CellValueType, type ICellData, type IWorkbookData, LocaleType } from '@univerjs/core';
+import { address } from '../../src/formula/address';
+import type { Book, BookSheet } from '../../src/book/book';
+import { type EngineValue, headless } from '../../src/engine/headless';
+import { calculatedBook } from '../../src/hosts/command/calculatedBook';
+import { readXlsx } from '../../src/xlsx/read';
+import type { TestCell } from '../engine/book';
+import { random } from '../exposure/random';
+import {
+  type Axis,
+  built,
+  cellKey,
+  type Content,
+  copyOf,
+  duplicate,
+  filled,
+  insert,
+  type Model,
+  moved,
+  type Part,
+  type Ref,
+  remove,
+  removeSheet,
+  type Sheet,
+} from './model';
+
+export class Chance {
+  readonly #next: () => number;
+  constructor(start: number) {
+    this.#next = random(start);
+  }
+  /** A whole number from 0 up to below the other. */
+  below(most: number): number {
+    return Math.floor(this.#next() * most);
+  }
+  one<T>(list: readonly T[]): T {
+    return list[this.below(list.length)] as T;
+  }
+  often(share: number): boolean {
+    return this.#next() < share;
+  }
+}
+
+const [ROWS, COLUMNS] = [30, 14];
+/** Numbers stand in the first rows and columns, formulas behind them: so none goes round in a circle. */
+const DATA = { rows: 8, columns: 4 } as const;
+
+/** A small workbook: numbers, formulas of all sorts beside them and on a second sheet, names, and perhaps a table. */
+export function start(chance: Chance): Model {
+  const model: Model = { sheets: [], names: new Map(), next: 1 };
+  const lines = (count: number) => Array.from({ length: count }, () => model.next++);
+  for (const name of ['Plan', "Ann's set"])
+    model.sheets.push({
+      id: model.next++,
+      name,
+      rows: lines(ROWS),
+      columns: lines(COLUMNS),
+      cells: new Map(),
+    });
+  const [plan, other] = model.sheets as [Sheet, Sheet];
+  const put = (sheet: Sheet, row: number, column: number, content: Content) =>
+    sheet.cells.set(cellKey(sheet.rows[row] as number, sheet.columns[column] as number), content);
+  for (let row = 0; row < DATA.rows; row++)
+    for (let column = 0; column < DATA.columns; column++)
+      put(plan, row, column, chance.often(0.1) ? `text ${row}` : chance.below(90) + 1);
+  if (chance.often(0.5)) {
+    put(plan, 1, 1, 'Qty');
+    put(plan, 1, 2, 'Price');
+    model.table = {
+      name: 'Kit',
+      sheet: plan.id,
+      rows: [plan.rows[1] as number, plan.rows[5] as number],
+      columns: [plan.columns[1] as number, plan.columns[2] as number],
+    };
+  }
+  const ref = (which: 'cell' | 'range' | 'columns' | 'rows', named: boolean): Ref => {
+    const pick = (most: number, whole: boolean): [number, number] => {
+      const from = chance.below(most);
+      return [from, whole ? from + chance.below(most - from) : from];
+    };
+    const isRange = which !== 'cell';
+    const [top, bottom] = pick(DATA.rows, isRange);
+    const [left, right] = pick(DATA.columns, isRange);
+    return {
+      sheet: plan.id,
+      ...(which === 'columns' ? {} : { rows: [plan.rows[top], plan.rows[bottom]] as [number, number] }),
+      ...(which === 'rows' ? {} : { columns: [plan.columns[left], plan.columns[right]] as [number, number] }),
+      fixed: chance.often(0.3),
+      named,
+    };
+  };
+  for (const name of ['Fee', 'Block'])
+    model.names.set(name, { ...ref(name === 'Fee' ? 'cell' : 'range', true), fixed: true });
+  const formula = (named: boolean, isElsewhere: boolean): readonly Part[] => {
+    const forms: (() => readonly Part[])[] = [
+      () => ['=', ref('cell', named), '*2'],
+      () => ['=SUM(', ref('range', named), ')'],
+      () => ['=SUM(', ref('columns', named), ')'],
+      () => ['=COUNT(', ref('range', named), ',', ref('cell', named), ')'],
+      () => ['=', ref('cell', named), '&"6"" dish"'],
+      () => ['=IF(', ref('cell', named), '>40,"a ""b""",', ref('cell', named), ')'],
+      () => ['=-', ref('cell', named), '+Fee'],
+      () => ['=SUM(Block)*2'],
+      () => ['=INDEX(', ref('range', named), ',1,1)'],
+      () => ['="two\nlines"&', ref('cell', named)],
+      ...(isElsewhere ? [() => ['=COUNT(', ref('rows', named), ')'] as readonly Part[]] : []),
+      ...(model.table ? [() => ['=SUM(Kit[Price])-SUM(Kit[Qty])']] : []),
+    ];
+    return chance.one(forms)();
+  };
+  for (let i = 0; i < 14; i++) put(plan, chance.below(DATA.rows), 6 + chance.below(3), formula(false, false));
+  for (let i = 0; i < 10; i++) put(other, chance.below(DATA.rows), chance.below(5), formula(true, true));
+  return model;
+}
+
+const stored = (cell: Exclude<TestCell, null>): ICellData => {
+  if (typeof cell === 'string')
+    return cell.startsWith('=') ? { f: cell } : { v: cell, t: CellValueType.STRING };
+  return { v: Number(cell), t: typeof cell === 'boolean' ? CellValueType.BOOLEAN : CellValueType.NUMBER };
+};
+
+let count = 0;
+
+/** The workbook that a model is, opened without a page. */
+export async function opened(model: Model) {
+  const { sheets, names, table } = built(model);
+  const snapshot: Partial<IWorkbookData> = {
+    // Workbooks of one name share what the engine keeps of their formulas.
+    id: `book${++count}`,
+    name: 'Book',
+    locale: LocaleType.EN_US,
+    styles: {},
+    sheetOrder: sheets.map((_, i) => `sheet${i}`),
+    sheets: Object.fromEntries(
+      sheets.map(({ name, rows }, i) => [
+        `sheet${i}`,
+        {
+          id: `sheet${i}`,
+          name,
+          rowCount: rows.length,
+          columnCount: rows[0]?.length ?? 1,
+          cellData: Object.fromEntries(
+            rows.map((row, r) => [
+              r,
+              Object.fromEntries(row.flatMap((cell, c) => (cell === null ? [] : [[c, stored(cell)]]))),
+            ]),
+          ),
+        },
+      ]),
+    ),
+  };
+  const book = headless(snapshot);
+  for (const { name, text } of names) book.workbook.insertDefinedName(name, text);
+  if (table) {
+    const id = book.workbook.getSheetByName(table.sheet)?.getSheetId() ?? '';
+    await book.workbook.addTable(id, table.name, table.range, 'kit');
+  }
+  return book;
+}
+export type Opened = Awaited<ReturnType<typeof opened>>;
+
+const shown = (value: EngineValue): unknown =>
+  typeof value === 'object' && value !== null ? value.error : value === '' ? null : value;
+
+/** What every cell of a workbook that is not empty holds, once it is calculated. */
+export async function valuesOf(book: Opened, model: Model): Promise<Record<string, unknown>> {
+  await book.calculate();
+  const values: Record<string, unknown> = {};
+  for (const { name, rows, columns } of model.sheets) {
+    const last = address({ row: rows.length - 1, column: columns.length - 1 });
+    for (const [row, cells] of book.read(name, `A1:${last}`).entries())
+      for (const [column, cell] of cells.entries())
+        if (shown(cell) !== null) values[`${name}!${address({ row, column })}`] = shown(cell);
+  }
+  return values;
+}
+
+/** One edit: done to the model, and to the workbook. */
+export interface Edit {
+  readonly told: string;
+  readonly model: Model;
+  /** Commands that it takes, each undone by itself: one where it is left out. */
+  readonly commands?: number;
+  perform(book: Opened): Promise<void> | void;
+}
+
+/** A sheet as a person edits it: it is the one in view. */
+const sheetNamed = (book: Opened, name: string) => {
+  const sheet = book.workbook.getSheetByName(name);
+  if (!sheet) throw new Error(`There is no sheet ${name}.`);
+  book.workbook.setActiveSheet(sheet);
+  return sheet;
+};
+
+/** Some edit of a workbook; nothing where the one that chance picked is not tried. */
+export function edit(before: Model, chance: Chance): Edit | undefined {
+  const model = copyOf(before);
+  const sheet = chance.one(model.sheets);
+  const { name } = sheet;
+  const axis: Axis = chance.often(0.5) ? 'rows' : 'columns';
+  const lines = sheet[axis];
+  const reach = axis === 'rows' ? DATA.rows + 2 : 10;
+  const at = chance.below(Math.min(reach, lines.length - 3));
+  const count = 1 + chance.below(2);
+  const table = model.table?.sheet === sheet.id ? model.table : undefined;
+  const span = table ? [lines.indexOf(table[axis][0]), lines.indexOf(table[axis][1])] : [-1, -1];
+  const [first, last] = span as [number, number];
+  const isRows = axis === 'rows';
+  switch (chance.below(9)) {
+    case 0:
+    case 1: {
+      // A column that comes into a table brings a heading of its own.
+      if (table && !isRows && at > first && at <= last) return undefined;
+      insert(model, sheet, axis, at, count);
+      return {
+        told: `insert ${count} ${axis} at ${at} of ${name}`,
+        model,
+        perform: (book) => {
+          const on = sheetNamed(book, name);
+          if (isRows) on.insertRows(at, count);
+          else on.insertColumns(at, count);
+        },
+      };
+    }
+    case 2:
+    case 3: {
+      const end = at + count - 1;
+      const touches = at <= last && end >= first;
+      const isWithin = isRows && at > first && end <= last && count < last - first;
+      if (table && touches && !isWithin) return undefined;
+      remove(model, sheet, axis, at, count);
+      return {
+        told: `delete ${count} ${axis} at ${at} of ${name}`,
+        model,
+        perform: (book) => {
+          const on = sheetNamed(book, name);
+          if (isRows) on.deleteRows(at, count);
+          else on.deleteColumns(at, count);
+        },
+      };
+    }
+    case 4: {
+      const to = chance.below(Math.min(reach + 3, lines.length));
+      const order = moved(model, sheet, axis, at, count, to);
+      const isIntoTable = table && to > first && to <= last;
+      if (!order || isIntoTable || to === at) return undefined;
+      sheet[axis] = order;
+      return {
+        told: `move ${count} ${axis} from ${at} to ${to} of ${name}`,
+        model,
+        perform: (book) => {
+          const on = sheetNamed(book, name);
+          if (isRows) on.moveRows(on.getRange(at, 0, count, 1), to);
+          else on.moveColumns(on.getRange(0, at, 1, count), to);
+        },
+      };
+    }
+    case 5: {
+      const formulas = [...sheet.cells].filter(([, content]) => Array.isArray(content));
+      if (formulas.length === 0) return undefined;
+      const [key, content] = chance.one(formulas) as [string, readonly Part[]];
+      const [row = 0, column = 0] = key.split(',').map(Number);
+      const [r, c] = [sheet.rows.indexOf(row), sheet.columns.indexOf(column)];
+      for (let down = 1; down <= count; down++) {
+        const below = sheet.rows[r + down];
+        const copy = filled(model, content, down);
+        if (below === undefined || !copy) return undefined;
+        sheet.cells.set(cellKey(below, column), copy);
+      }
+      return {
+        told: `fill ${count} down from ${address({ row: r, column: c })} of ${name}`,
+        model,
+        perform: async (book) => {
+          const on = sheetNamed(book, name);
+          await on.getRange(r, c).autoFill(on.getRange(r, c, count + 1, 1));
+        },
+      };
+    }
+    case 6: {
+      const other = `New "${chance.below(100)}" it's`;
+      if (model.sheets.some((each) => each.name === other)) return undefined;
+      sheet.name = other;
+      return {
+        told: `rename ${name} to ${other}`,
+        model,
+        perform: (book) => {
+          sheetNamed(book, name).setName(other);
+        },
+      };
+    }
+    case 7: {
+      if (table || model.sheets.length > 3) return undefined;
+      const copy = `${name} again`;
+      if (copy.length > 28 || model.sheets.some((each) => each.name === copy)) return undefined;
+      duplicate(model, sheet, copy);
+      return {
+        told: `copy ${name}`,
+        model,
+        commands: 2,
+        perform: (book) => {
+          book.workbook.duplicateSheet(sheetNamed(book, name)).setName(copy);
+        },
+      };
+    }
+    default: {
+      if (model.sheets.length < 3 || sheet === model.sheets[0]) return undefined;
+      removeSheet(model, sheet);
+      return {
+        told: `delete the sheet ${name}`,
+        model,
+        perform: (book) => {
+          book.workbook.deleteSheet(sheetNamed(book, name));
+        },
+      };
+    }
+  }
+}
+
+/** The workbook on its way to a file, with what its cells show. */
+export function bookOf(opened: Opened, model: Model): Book {
+  const { workbook } = opened;
+  const table = model.table && workbook.getTableInfo('kit');
+  const sheets = model.sheets.map(({ name, rows, columns }): BookSheet => {
+    const sheet = sheetNamed(opened, name);
+    const range = sheet.getRange(0, 0, rows.length, columns.length);
+    const values = opened.read(name, `A1:${address({ row: rows.length - 1, column: columns.length - 1 })}`);
+    const cells = range.getFormulas().flatMap((line, row) =>
+      line.flatMap((formula, column) => {
+        const value = values[row]?.[column] ?? null;
+        return value === null && formula === ''
+          ? []
+          : [{ row, column, value, ...(formula === '' ? {} : { formula }) }];
+      }),
+    );
+    const isUnder = table?.subUnitId === sheet.getSheetId();
+    return {
+      name,
+      hidden: false,
+      widths: {},
+      heights: {},
+      cells,
+      merges: [],
+      freeze: { rows: 0, columns: 0 },
+      tables: table && isUnder ? [tableIn(table)] : [],
+      rules: [],
+      conditions: [],
+      charts: [],
+      page: { landscape: false, header: '', titleRows: 0, breaks: [] },
+    };
+  });
+  const names = workbook
+    .getDefinedNames()
+    .map((name) => ({ name: name.getName(), formula: `=${name.getFormulaOrRefString()}` }));
+  return { sheets, names };
+}
+
+type TableInfo = NonNullable<ReturnType<Opened['workbook']['getTableInfo']>>;
+const tableIn = ({ name, range, columns }: TableInfo) => ({
+  name,
+  area: {
+    row: range.startRow,
+    column: range.startColumn,
+    rows: range.endRow - range.startRow + 1,
+    columns: range.endColumn - range.startColumn + 1,
+  },
+  columns: columns.map(({ displayName }) => ({ name: displayName })),
+});
+
+/** What every cell holds that is not empty, in a workbook that comes from a file. */
+export async function valuesInFile(bytes: Uint8Array): Promise<Record<string, unknown>> {
+  const { book } = await readXlsx(bytes);
+  const calculated = await calculatedBook(book);
+  const values: Record<string, unknown> = {};
+  for (const sheet of book.sheets) {
+    const valueAt = calculated.valuesOf(sheet);
+    for (const { row, column } of sheet.cells) {
+      const value = shown(valueAt(row, column));
+      if (value !== null) values[`${sheet.name}!${address({ row, column })}`] = value;
+    }
+  }
+  calculated.dispose();
+  return values;
+}
