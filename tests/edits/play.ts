@@ -26,8 +26,8 @@ import {
 
 export class Chance {
   readonly #next: () => number;
-  constructor(start: number) {
-    this.#next = random(start);
+  constructor(seed: number) {
+    this.#next = random(seed);
   }
   /** A whole number from 0 up to below the other. */
   below(most: number): number {
@@ -119,14 +119,14 @@ const stored = (cell: Exclude<TestCell, null>): ICellData => {
   return { v: Number(cell), t: typeof cell === 'boolean' ? CellValueType.BOOLEAN : CellValueType.NUMBER };
 };
 
-let count = 0;
+let books = 0;
 
 /** The workbook that a model is, opened without a page. */
 export async function opened(model: Model) {
   const { sheets, names, table } = built(model);
   const snapshot: Partial<IWorkbookData> = {
     // Workbooks of one name share what the engine keeps of their formulas.
-    id: `book${++count}`,
+    id: `book${++books}`,
     name: 'Book',
     locale: LocaleType.EN_US,
     styles: {},
@@ -317,13 +317,13 @@ export function edit(before: Model, chance: Chance): Edit | undefined {
 }
 
 /** The workbook on its way to a file, with what its cells show. */
-export function bookOf(opened: Opened, model: Model): Book {
-  const { workbook } = opened;
+export function bookOf(open: Opened, model: Model): Book {
+  const { workbook } = open;
   const table = model.table && workbook.getTableInfo('kit');
   const sheets = model.sheets.map(({ name, rows, columns }): BookSheet => {
-    const sheet = sheetNamed(opened, name);
+    const sheet = sheetNamed(open, name);
     const range = sheet.getRange(0, 0, rows.length, columns.length);
-    const values = opened.read(name, `A1:${address({ row: rows.length - 1, column: columns.length - 1 })}`);
+    const values = open.read(name, `A1:${address({ row: rows.length - 1, column: columns.length - 1 })}`);
     const cells = range.getFormulas().flatMap((line, row) =>
       line.flatMap((formula, column) => {
         const value = values[row]?.[column] ?? null;
