@@ -14,8 +14,10 @@ export const isNumberText = (text: string): boolean => NUMBER.test(text);
 /** The number that a text stands for, dates, times, money and percents among them. */
 export function numberInText(text: string): number | undefined {
   if (isNumberText(text)) return Number(text);
-  // The engine's own would take 0x10 and Infinity.
-  if (text.trim() === '' || !Number.isNaN(Number(text))) return undefined;
+  // Most texts are words: the engine takes its time to find no date in them.
+  if (!/\d/.test(text)) return undefined;
+  // The engine's own would take 0x10.
+  if (!Number.isNaN(Number(text))) return undefined;
   const read = StringValueObject.create(text).convertToNumberObjectValue();
   return read.isNumber() ? (read.getValue() as number) : undefined;
 }
