@@ -1,5 +1,5 @@
 import { isCellError } from '../../src/formula/errors';
-import { sheetValues } from '../../src/hosts/command/sheetValues';
+import { liveValues } from './live';
 import { parseAddress } from '../../src/formula/address';
 import { layout, tableTop } from '../../src/sheets/layout';
 import { planAlone } from '../../src/sheets/makePlan';
@@ -58,7 +58,7 @@ export function typedOver(
 /** A template's sheet with its values: by address, by the id of a cell, or down a column of a table. */
 export async function calculated(template: Template, filled = true) {
   const plan = planAlone(template, filled).sheet;
-  const values = await sheetValues(plan);
+  const values = await liveValues(plan);
   const { cells, tables } = layout(template);
   return {
     plan,

@@ -1,13 +1,13 @@
-import { CellValueType, type ICellData, LocaleType } from '@univerjs/core';
-import type { BookCell, BookSheet } from '../../../src/book/book';
+import { type ICellData, LocaleType } from '@univerjs/core';
+import type { BookSheet } from '../../../src/book/book';
 import { usedArea } from '../../../src/book/cells';
 import { headless, type EngineValue } from '../../../src/engine/headless';
 import { address, type Place } from '../../../src/formula/address';
-import { isCellError } from '../../../src/formula/errors';
 import { layout, tableTop } from '../../../src/sheets/layout';
 import { makePlan } from '../../../src/sheets/makePlan';
 import { settledForRow } from '../../../src/sheets/settle';
 import type { Template } from '../../../src/sheets/template';
+import { typedData } from '../live';
 import type { Slip } from './mishaps';
 
 /** What somebody does to a sheet: what is typed where. */
@@ -16,15 +16,10 @@ export type Change = ReadonlyMap<Place, Slip>;
 export type Seen = (place: Place) => EngineValue;
 
 function stored(value: Slip): ICellData {
-  if (value === null) return { v: null, t: null, f: null };
-  if (typeof value === 'boolean') return { v: value ? 1 : 0, t: CellValueType.BOOLEAN, f: null };
-  if (isCellError(value)) return { v: value.error, t: null, f: null };
-  if (typeof value === 'number') return { v: value, t: CellValueType.NUMBER, f: null };
-  return value.startsWith('=')
-    ? { f: value, v: null, t: null }
-    : { v: value, t: CellValueType.STRING, f: null };
+  return typeof value === 'string' && value.startsWith('=')
+    ? typedData({ formula: value, value: null })
+    : typedData({ value });
 }
-const laid = ({ formula, value }: BookCell): ICellData => stored(formula ?? value);
 
 /** Whether a row of a table is marked, in the first column right of the sheet that no other condition has. */
 export function warningCells(template: Template): { readonly place: Place; readonly formula: string }[] {
@@ -59,7 +54,7 @@ export async function copiesOf(template: Template, count: number) {
   const columns = Math.max(used, ...warnings.map(({ place }) => place.column + 1));
   const dataOf = (plan: BookSheet) => {
     const cellData: Record<number, Record<number, ICellData>> = {};
-    for (const cell of plan.cells) (cellData[cell.row] ??= {})[cell.column] = laid(cell);
+    for (const cell of plan.cells) (cellData[cell.row] ??= {})[cell.column] = typedData(cell);
     for (const { place, formula } of warnings) (cellData[place.row] ??= {})[place.column] = { f: formula };
     return cellData;
   };
@@ -106,7 +101,7 @@ export async function copiesOf(template: Template, count: number) {
       const plan = plans[i] as BookSheet;
       for (const place of change.keys()) {
         const cell = plan.cells.find(({ row, column }) => row === place.row && column === place.column);
-        type(plan, place, cell ? laid(cell) : stored(null));
+        type(plan, place, cell ? typedData(cell) : stored(null));
       }
     }
     return seen;
