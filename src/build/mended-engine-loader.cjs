@@ -1,62 +1,126 @@
-/** The file that this is about. */
-const ENGINE = /@univerjs[\\/]engine-formula[\\/]lib[\\/]es[\\/]index\.js$/;
+/** The files that this is about, by the name of their package. */
+const MENDED =
+  /@univerjs[\\/](engine-formula|sheets|sheets-formula|sheets-table)[\\/]lib[\\/]es[\\/]index\.js$/;
 
 /**
- * What src/engine/mends reaches into, by the file that does: words of @univerjs/engine-formula 0.25.1, and how often they
+ * What src/engine/mends reaches into, by the package and the file that does: words of @univerjs 0.25.1, and how often they
  * stand there. Where one stands otherwise the engine was changed in that place, and the mend may do harm.
  */
 const PLACES = {
-  literals: [
-    ['static create(rawValue, isIgnoreNumberPattern = false) {', 1],
-    ['this.setValue(ValueObjectFactory.create(this.getToken(), isIgnoreNumberPattern));', 1],
-    ['return ["=", ValueObjectFactory.create(str)];', 1],
-  ],
-  noIndex: [
-    ['CELL_INVERTED_INDEX_CACHE', 14],
-    ['if (rowsInCache.length > 0) {', 1],
-  ],
-  emptyResult: [
-    ['_getValueObjectOfRuntimeData(variant) {', 1],
-    ['this._getValueObjectOfRuntimeData(', 7],
-    ['return objectValueToCellValue(variant);', 1],
-  ],
-  oneReading: [
-    ['_registerFormulas(', 2],
-    ['_createFDtree(unitId, sheetId, row, column, unitData, formulaDataItem) {', 1],
-    ['FDtree.formula = formulaString;', 2],
-    ['generateAstNode(tree.unitId, tree.formula, this._lexer,', 2],
-    ['if (node.nodeType === 1) node.setRefOffset(refOffsetX, refOffsetY);', 2],
-    ['const refOffsetX = tree.refOffsetX;', 2],
-    ['refOffsetX: tree.refOffsetX,', 3],
-    ['isAddress() {\n\t\treturn true;', 2],
-  ],
-  operators: [
-    [
-      'if (this._functionExecutor.name === "COMPARE") this._functionExecutor.setCompareType(this.getToken());',
-      1,
+  'engine-formula': {
+    literals: [
+      ['static create(rawValue, isIgnoreNumberPattern = false) {', 1],
+      ['this.setValue(ValueObjectFactory.create(this.getToken(), isIgnoreNumberPattern));', 1],
+      ['return ["=", ValueObjectFactory.create(str)];', 1],
     ],
-    ...['PLUS', 'MINUS', 'MULTIPLY', 'DIVIDED', 'CONCATENATE', 'POWER', 'COMPARE'].map((name) => [
-      `functionName = "${name}";`,
-      name === 'MINUS' || name === 'DIVIDED' ? 2 : 1,
-    ]),
-    ['const result = this._functionExecutor.calculate(object1, object2);', 1],
-    ['ALL_IMPLEMENTED_FUNCTIONS.concat(', 1],
-    ['this._functionExecutors.set(func.name, func);', 1],
-  ],
-  references: [
-    ['_defineProperty(this, "_refOffsetX", 0);', 2],
-    ['_defineProperty(this, "_rangeData", {', 1],
-    ['const { x, y } = this.getRefOffset();\n\t\tconst newRange = moveRangeByOffset(', 1],
-  ],
-  keys: [
-    ['if (array && useCache) return array;', 1],
-    ['FORMULA_REF_TO_ARRAY_CACHE.clear();', 4],
-  ],
+    noIndex: [
+      ['CELL_INVERTED_INDEX_CACHE', 14],
+      ['if (rowsInCache.length > 0) {', 1],
+    ],
+    emptyResult: [
+      ['_getValueObjectOfRuntimeData(variant) {', 1],
+      ['this._getValueObjectOfRuntimeData(', 7],
+      ['return objectValueToCellValue(variant);', 1],
+    ],
+    oneReading: [
+      ['_registerFormulas(', 2],
+      ['_createFDtree(unitId, sheetId, row, column, unitData, formulaDataItem) {', 1],
+      ['FDtree.formula = formulaString;', 2],
+      ['generateAstNode(tree.unitId, tree.formula, this._lexer,', 2],
+      ['if (node.nodeType === 1) node.setRefOffset(refOffsetX, refOffsetY);', 2],
+      ['const refOffsetX = tree.refOffsetX;', 2],
+      ['refOffsetX: tree.refOffsetX,', 3],
+      ['isAddress() {\n\t\treturn true;', 2],
+    ],
+    operators: [
+      [
+        'if (this._functionExecutor.name === "COMPARE") this._functionExecutor.setCompareType(this.getToken());',
+        1,
+      ],
+      ...['PLUS', 'MINUS', 'MULTIPLY', 'DIVIDED', 'CONCATENATE', 'POWER', 'COMPARE'].map((name) => [
+        `functionName = "${name}";`,
+        name === 'MINUS' || name === 'DIVIDED' ? 2 : 1,
+      ]),
+      ['const result = this._functionExecutor.calculate(object1, object2);', 1],
+      ['ALL_IMPLEMENTED_FUNCTIONS.concat(', 1],
+      ['this._functionExecutors.set(func.name, func);', 1],
+    ],
+    references: [
+      ['_defineProperty(this, "_refOffsetX", 0);', 2],
+      ['_defineProperty(this, "_rangeData", {', 1],
+      ['const { x, y } = this.getRefOffset();\n\t\tconst newRange = moveRangeByOffset(', 1],
+    ],
+    keys: [
+      ['if (array && useCache) return array;', 1],
+      ['FORMULA_REF_TO_ARRAY_CACHE.clear();', 4],
+    ],
+    'reading/lexer': [
+      ['treeBuilder(formulaString, transformSuffix = true) {', 1],
+      ['const lexerNode = lexer.treeBuilder(formulaString);', 1],
+      ['if (ERROR_TYPE_SET.has(lexerNode)) return ErrorNode.create(lexerNode);', 1],
+      ['getValueByName(unitId, name) {', 1],
+      ['if (definedSheetId === "AllDefaultWorkbook") return tokenLike;', 1],
+    ],
+    'reading/build': [
+      ['if (token === "P_1") {', 1],
+      ['new NullNode("R_1").setParent(parent);', 1],
+      ['if (OPERATOR_TOKEN_SET.has(tokenTrim)) return this.create(tokenTrim);', 1],
+      ['if (token === "LET") {', 1],
+      ['if (param.getToken().trim().toUpperCase() !== "LAMBDA") return;', 1],
+      ['if (currentLambdaPrivacyVar.has(token)) {', 1],
+      ['[Cube, "CUBE"]', 1],
+    ],
+    'reading/nodes': [
+      ['if (param.getToken() === "R_1") return new AstRootNode("R_1");', 1],
+      ['if (node.nodeType === 10) return true;', 1],
+      ['else if (tokenTrim === "@") return new PrefixNode(this._runtimeService, tokenTrim);', 1],
+      ['_handlerAT(value) {', 1],
+    ],
+    kept: [
+      ['if (formulaString.length <= 64) return formulaString;', 1],
+      ['if (key.includes(token)) FORMULA_AST_CACHE.delete(key);', 1],
+      ['const FORMULA_REF_TO_ARRAY_CACHE = new FormulaAstLRU(', 1],
+    ],
+    quotes: [
+      ['sequenceNodesBuilder(formulaString) {', 1],
+      ['if (nextCurrentString && nextCurrentString === "\\"") cur++;', 1],
+      ['let formulaString = formulaStringRaw.replace(/\\r\\n$|\\r|\\n/g, " ");', 1],
+    ],
+    effort: [
+      ['_execute(node, refOffsetX = 0, refOffsetY = 0) {', 1],
+      ['setCurrent(row, column, rowCount, columnCount, sheetId, unitId) {', 1],
+      ['toArrayValueObject(useCache = true) {', 1],
+    ],
+  },
+  sheets: {
+    lines: [['const handleBaseRemoveRange = (_removeRange, _targetRange) => {', 1]],
+    tableMove: [
+      ['const MoveRowsMutation = {', 1],
+      ['const MoveColsMutation = {', 1],
+    ],
+  },
+  'sheets-formula': {
+    lines: [
+      ['_getFormulaReferenceMoveInfo(formulaData, unitSheetNameMap, formulaReferenceMoveParam) {', 1],
+      ['_getUpdateDefinedNameMutations(workbook, moveParams) {', 1],
+      ['} else if (type === 5) {', 1],
+      ['} else if (type === 6) {', 1],
+    ],
+  },
+  'sheets-table': {
+    tableShift: [
+      ['updateTableRange(unitId, tableId, config) {', 1],
+      ['setTableByConfig(unitId, tableId, config) {', 1],
+      ['this._tableManager.updateTableRange(unitId, table.getId(), { newRange: {', 4],
+    ],
+    tableMove: [['if (commandInfo.id === InsertRowMutation.id) {', 1]],
+  },
 };
 
-/** Throws where the engine no longer reads as it did when its mends were made. */
+/** Throws where a package no longer reads as it did when its mends were made. */
 function checkPlaces(source, file) {
-  for (const [mend, words] of Object.entries(PLACES))
+  const [, name] = MENDED.exec(file);
+  for (const [mend, words] of Object.entries(PLACES[name]))
     for (const [word, count] of words) {
       const found = source.split(word).length - 1;
       if (found !== count)
@@ -67,10 +131,10 @@ function checkPlaces(source, file) {
   return source;
 }
 
-/** For webpack: the engine is built in as it is. */
+/** For webpack: the packages are built in as they are. */
 module.exports = function mendedEngine(source) {
   return checkPlaces(source, this.resourcePath);
 };
 module.exports.checkPlaces = checkPlaces;
 module.exports.PLACES = PLACES;
-module.exports.mendedEngine = { test: ENGINE, loader: __filename };
+module.exports.mendedEngine = { test: MENDED, loader: __filename };
