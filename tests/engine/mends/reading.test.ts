@@ -260,6 +260,14 @@ test('a row of a table is named by @', async () => {
   book.dispose();
 });
 
+test('columns without their table are refused in words', async () => {
+  const [refused] = await each(['=[@Qty]*2']);
+  expect(refused).toEqual({
+    error: '#NAME?',
+    message: expect.stringContaining('in front of it, as in Kit[@Qty]'),
+  });
+});
+
 test('functions that the grid lacks say so, and those that nobody knows do not', async () => {
   const lacking = [
     'REGEXTEST',

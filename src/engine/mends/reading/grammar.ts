@@ -39,6 +39,8 @@ export class Unreadable extends Error {
 const NOT_WHOLE = 'This is not a whole formula: check its brackets, commas, signs and quotation marks.';
 const SEMICOLON =
   'A semicolon stands here between arguments: write a comma there, and a point in numbers, as in =ROUND(1.5*2,0).';
+const NO_TABLE =
+  'A bracket stands here without a table: write the name of the table in front of it, as in Kit[@Qty].';
 const TOO_LONG =
   'The formula is longer than the 8,192 letters that a cell takes: break it up into several cells.';
 const TOO_DEEP = 'The formula has too many brackets one in the other: break it up into several cells.';
@@ -279,7 +281,8 @@ const corner = (text: string): Expression => ({ kind: 'corner', text });
 
 /** Lights[@Reading] is short for Lights[[#This Row],[Reading]], which is how files have it. */
 function inFiles({ table, inside, raw }: TokenOf<'columns'>): string {
-  if (!inside.startsWith('@') || table === undefined) return raw;
+  if (table === undefined) throw new Unreadable(NO_TABLE, '#NAME?');
+  if (!inside.startsWith('@')) return raw;
   const column = inside.slice(1).trim();
   if (column === '') return `${table}[#This Row]`;
   return `${table}[[#This Row],${column.startsWith('[') ? column : `[${column}]`}]`;
