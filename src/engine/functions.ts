@@ -1,4 +1,4 @@
-import { BooleanNumber, type Nullable } from '@univerjs/core';
+import type { Nullable } from '@univerjs/core';
 import {
   ArrayValueObject,
   BaseFunction,
@@ -6,14 +6,12 @@ import {
   BooleanValueObject,
   type ErrorType,
   type ErrorValueObject,
-  FunctionType,
-  type IFunctionInfo,
   NumberValueObject,
   StringValueObject,
 } from '@univerjs/engine-formula';
 import { CATALOGUE } from '../catalogue';
-import type { AnyRow, Arg, Example, ExampleCell } from '../catalogue/types';
-import { argumentHelp, cellText, functionName } from '../catalogue/words';
+import type { AnyRow } from '../catalogue/types';
+import { functionName } from '../catalogue/words';
 import { call } from '../cells/call';
 import { type CellError, cellError, type ErrorCode } from '../formula/errors';
 import { at } from '../exposure/core/at';
@@ -92,27 +90,4 @@ function cellOf(value: Nullable<BaseValueObject>, errors: Map<CellError, ErrorVa
   }
   if (value.isLambda()) return cellError('#VALUE!', 'A LAMBDA is no value: give it its arguments.');
   return value.getValue();
-}
-
-/** The catalogue for the engine's autocompletion and argument help. */
-export function descriptions(): IFunctionInfo[] {
-  return CATALOGUE.map((row) => ({
-    functionName: functionName(row),
-    functionType: FunctionType.User,
-    abstract: row.gives,
-    description: [row.gives, row.formula, row.notes, row.caution].filter(Boolean).join(' '),
-    functionParameter: (row.args as readonly Arg[]).map((arg, i) => ({
-      name: arg.name,
-      detail: argumentHelp(arg),
-      example: exampleOf(row.examples, i),
-      require: arg.optional ? BooleanNumber.FALSE : BooleanNumber.TRUE,
-      repeat: BooleanNumber.FALSE,
-    })),
-  }));
-}
-
-/** What the first example that gives this argument types for it. */
-function exampleOf(examples: readonly Example[], index: number): string {
-  const cell = examples.map(({ cells }) => cells[index]).find((each) => each !== undefined && each !== null);
-  return cell === undefined ? '' : cellText(cell as ExampleCell);
 }

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/catalogue';
+import { PLAIN_FUNCTIONS } from '../../src/catalogue/plain';
 import type { Arg } from '../../src/catalogue/types';
 import { exampleFormula, functionName } from '../../src/catalogue/words';
-import { descriptions } from '../../src/engine/functions';
+import { descriptions } from '../../src/engine/descriptions';
 import { headless } from '../../src/engine/headless';
 import { answers, calculated, snapshot, type TestCell } from './book';
 
@@ -189,7 +190,8 @@ describe('SWEEP functions in the workbench engine', () => {
   });
 
   test('autocompletion and argument help know every function and argument', () => {
-    const infos = descriptions();
+    const all = descriptions();
+    const infos = all.slice(0, CATALOGUE.length);
     expect(infos.map((info) => info.functionName)).toEqual(CATALOGUE.map(functionName));
     infos.forEach((info, i) => {
       const args = CATALOGUE[i]?.args as readonly Arg[];
@@ -198,5 +200,12 @@ describe('SWEEP functions in the workbench engine', () => {
       );
       for (const { detail } of info.functionParameter) expect(detail).toMatch(/\S/);
     });
+    const plain = all.slice(CATALOGUE.length);
+    expect(plain.map((info) => info.functionName)).toEqual(PLAIN_FUNCTIONS.map(({ name }) => name));
+    const round = plain.find((info) => info.functionName === 'ROUND');
+    expect(round?.functionParameter.map(({ name, example }) => [name, example])).toEqual([
+      ['number', 'B2'],
+      ['digits', '2'],
+    ]);
   });
 });

@@ -23,7 +23,7 @@ import { putAside, remembered, rememberedBefore } from './state/memory';
 import { Saving } from './state/saving';
 import type { Found } from './state/stored';
 import { Turn } from './state/turn';
-import { offerEveryFunction } from './grid/suggestions';
+import { offerFunctions } from './grid/suggestions';
 import { insertWholeRows } from './grid/tableRowCommands';
 import { tellFailuresInTips } from './grid/tip';
 import { WorkerWatch } from './worker/workerWatch';
@@ -86,7 +86,7 @@ open(last.found);
 if (last.found.kind === 'unreadable') notice.say(`${UNREADABLE[last.found.why]} ${ASIDE}`);
 
 tellFailuresInTips(grid, failures);
-offerEveryFunction(grid);
+offerFunctions(grid);
 growTables(grid);
 dropLateAnswers(grid);
 fillBar([openFile(desk), saveFile(desk), startOver(desk)], (reason) => {

@@ -16,7 +16,8 @@ import '@univerjs/preset-sheets-conditional-formatting/lib/index.css';
 import '@univerjs/preset-sheets-note/lib/index.css';
 import '@univerjs/preset-sheets-table/lib/index.css';
 import { createUniver } from '../../../engine/create';
-import { descriptions, executors } from '../../../engine/functions';
+import { descriptions } from '../../../engine/descriptions';
+import { executors } from '../../../engine/functions';
 import { letTablesFollow } from '../../../engine/mends/edits';
 import '../../../engine/patches';
 import { GRID_THEME } from './palette';
@@ -27,26 +28,28 @@ export interface Grid {
   readonly api: FUniver;
 }
 
-/** What the grid says while it calculates much, which its own words leave out. */
-const progressWords = {
-  'sheets-formula': {
-    progress: {
-      analyzing: 'Reading formulas',
-      calculating: 'Calculating',
-      'array-analysis': 'Reading lists',
-      'array-calculation': 'Calculating lists',
-      done: 'Calculated',
-    },
-  },
-};
-
+/**
+ * What the grid says, with what its own words leave out: what it says while it calculates much. They stand beside its help of
+ * functions, which a second set of words of that name would take the place of.
+ */
 const words = mergeLocales(
   coreWords,
   dataValidationWords,
   conditionalFormattingWords,
   noteWords,
   tableWords,
-  progressWords,
+  {
+    'sheets-formula': {
+      ...coreWords['sheets-formula'],
+      progress: {
+        analyzing: 'Reading formulas',
+        calculating: 'Calculating',
+        'array-analysis': 'Reading lists',
+        'array-calculation': 'Calculating lists',
+        done: 'Calculated',
+      },
+    },
+  },
 );
 
 /** The grid in its container. Formulas run in the worker; the page only has to know their names and descriptions. */

@@ -1,15 +1,70 @@
+import { FunctionType } from '@univerjs/engine-formula';
 import { IDescriptionService } from '@univerjs/preset-sheets-core';
 import { NAMESPACE } from '../../../catalogue';
+import { PLAIN_FUNCTIONS } from '../../../catalogue/plain';
+import { LACKING } from '../../../engine/mends/refusing';
 import type { Grid } from './grid';
 import { inside } from './inside';
 
-/** The grid offers the first ten names that fit and drops the rest. Whoever types our namespace sees all that fit. */
-export function offerEveryFunction(grid: Grid): void {
+const PREFIX = `${NAMESPACE}.`;
+const EXPLAINED: ReadonlySet<string> = new Set(PLAIN_FUNCTIONS.map(({ name }) => name));
+
+type Offered = ReturnType<IDescriptionService['getSearchListByNameFirstLetter']>[number];
+
+/**
+ * How a name can fit, the best first. One that is typed in full is meant, whatever else has it in the middle of its own name;
+ * of the plain ones those come first that we explain; ours that have it behind their beginning come last.
+ */
+const FITS = ['whole', 'ours', 'of the workbook', 'explained', 'plain', 'ours inside'] as const;
+type Fit = (typeof FITS)[number];
+
+/** How a name fits what was typed in capital letters; undefined where it does not. */
+function fitOf({ name: written, functionType }: Offered, typed: string): Fit | undefined {
+  const name = written.toUpperCase();
+  if (name === typed) return 'whole';
+  if (name.startsWith(PREFIX)) {
+    const id = name.slice(PREFIX.length);
+    const part = typed.startsWith(PREFIX) ? typed.slice(PREFIX.length) : typed;
+    // One letter does not ask for the namespace, and so for all of ours.
+    const isNamespace = typed.length > 1 && name.startsWith(typed);
+    if (isNamespace || id.startsWith(part)) return 'ours';
+    return id.includes(part) ? 'ours inside' : undefined;
+  }
+  if (!name.startsWith(typed)) return undefined;
+  if (functionType === FunctionType.DefinedName || functionType === FunctionType.Table)
+    return 'of the workbook';
+  return EXPLAINED.has(name) ? 'explained' : 'plain';
+}
+
+interface Fitting {
+  readonly item: Offered;
+  readonly fit: Fit;
+}
+/** Ours stay in the order of the catalogue, plain ones come in that of the alphabet. */
+const inOrder = (a: Fitting, b: Fitting): number =>
+  FITS.indexOf(a.fit) - FITS.indexOf(b.fit) ||
+  (a.fit === 'explained' || a.fit === 'plain' ? a.item.name.localeCompare(b.item.name) : 0);
+
+/**
+ * What is offered while somebody types a formula: our functions by any part of their name, with or without the namespace,
+ * then the plain ones that begin so. The grid itself offers the first ten of its list that begin so. What it describes and
+ * does not calculate is not offered.
+ */
+export function offerFunctions(grid: Grid): void {
   const descriptions = inside(grid).get(IDescriptionService);
-  const search = descriptions.getSearchListByNameFirstLetter.bind(descriptions);
-  descriptions.getSearchListByNameFirstLetter = (typed) => {
-    const found = search(typed);
-    if (typed.trim().toUpperCase().startsWith(NAMESPACE)) found.slice = () => [...found];
+  descriptions.unregisterDescriptions([...LACKING]);
+  const every = descriptions.getSearchListByNameFirstLetter.bind(descriptions);
+  descriptions.getSearchListByNameFirstLetter = (text) => {
+    const typed = text.trim().toUpperCase();
+    const found = every('')
+      .flatMap((item): Fitting[] => {
+        const fit = fitOf(item, typed);
+        return fit === undefined ? [] : [{ item, fit }];
+      })
+      .sort(inOrder)
+      .map(({ item }) => item);
+    // The grid cuts its own list off; this one scrolls.
+    found.slice = () => [...found];
     return found;
   };
 }

@@ -1,0 +1,350 @@
+import type { PLAIN_ARGUMENTS } from './arguments';
+
+type Name = keyof typeof PLAIN_ARGUMENTS;
+/** As it stands here: `digits?` may be left out, `values…` comes once or more, `values?…` any number of times. */
+type Written = Name | `${Name}?` | `${Name}…` | `${Name}?…`;
+/** What a function gives, and its arguments as an example writes them. */
+type Row = readonly [string, Partial<Readonly<Record<Written, string>>>];
+
+/**
+ * The plain functions that a studio uses, by family: the one list of their help. All others of the grid are explained by its
+ * library. In the examples A2:A9 hold words, B2:C9 numbers and D2:D9 dates.
+ */
+export const PLAIN_ROWS = {
+  arithmetic: {
+    SUM: ['Numbers added up.', { 'values…': 'B2:B9' }],
+    PRODUCT: ['Numbers multiplied with each other.', { 'values…': 'B2:C2' }],
+    SUMPRODUCT: [
+      'Columns multiplied row by row, and added up: prices by counts.',
+      { array: 'B2:B9', 'array2?…': 'C2:C9' },
+    ],
+    SUMSQ: ['The squares of numbers added up.', { 'values…': 'B2:B9' }],
+    ABS: ['A number without its minus.', { number: 'B2-C2' }],
+    SIGN: ['1 above zero, 0 at zero, -1 below.', { number: 'B2-C2' }],
+    MOD: ['What is left over from a division.', { number: 'B2', divisor: '12' }],
+    QUOTIENT: ['The whole part of a division.', { number: 'B2', divisor: '12' }],
+    POWER: ['A number raised to a power, as 2^3.', { number: '2', exponent: '3' }],
+    SQRT: ['The square root.', { number: 'B2' }],
+    EXP: ['The number e raised to a power.', { exponent: '1' }],
+    LN: ['The natural logarithm, on the base e.', { number: 'B2' }],
+    LOG: ['The logarithm; on the base 2 it counts stops.', { number: 'B2', 'base?': '2' }],
+    LOG10: ['The logarithm on the base 10.', { number: 'B2' }],
+    PI: ['The number pi, 3.14159265358979.', {}],
+    SIN: ['The sine of an angle.', { angle: 'RADIANS(30)' }],
+    COS: ['The cosine of an angle.', { angle: 'RADIANS(60)' }],
+    TAN: ['The tangent of an angle.', { angle: 'RADIANS(45)' }],
+    ATAN: ['The angle of a tangent, in radians.', { number: '1' }],
+    ATAN2: ['The angle to a point, in radians.', { x: '1', y: '1' }],
+    RADIANS: ['Degrees made into radians.', { degrees: '180' }],
+    DEGREES: ['Radians made into degrees.', { angle: 'PI()' }],
+    GCD: ['The largest whole number that divides all of them.', { 'values…': '12,18' }],
+    LCM: ['The smallest whole number that all of them divide.', { 'values…': '4,6' }],
+    RAND: ['A number from 0 to 1 by chance, another one each time.', {}],
+    RANDBETWEEN: ['A whole number by chance, another one each time.', { least: '1', largest: '6' }],
+  },
+  rounding: {
+    ROUND: ['A number rounded to so many digits, halves away from zero.', { number: 'B2', digits: '2' }],
+    ROUNDUP: ['A number rounded away from zero.', { number: 'B2', digits: '0' }],
+    ROUNDDOWN: ['A number rounded towards zero.', { number: 'B2', digits: '0' }],
+    MROUND: ['A number rounded to the nearest multiple.', { number: 'B2', multiple: '0.05' }],
+    CEILING: ['A number rounded up to a multiple.', { number: 'B2', multiple: '5' }],
+    FLOOR: ['A number rounded down to a multiple.', { number: 'B2', multiple: '5' }],
+    INT: ['The whole number below.', { number: 'B2' }],
+    TRUNC: ['A number cut off, without rounding.', { number: 'B2', 'digits?': '1' }],
+    EVEN: ['The next even whole number, away from zero.', { number: 'B2' }],
+    ODD: ['The next odd whole number, away from zero.', { number: 'B2' }],
+  },
+  conditions: {
+    IF: [
+      'One thing where a condition is so, another where it is not.',
+      { condition: 'B2>5', result: '"more"', 'otherwise?': '"less"' },
+    ],
+    IFS: [
+      'What stands behind the first condition that is so.',
+      { 'condition…': 'B2>5', 'result…': '"more"' },
+    ],
+    SWITCH: [
+      'What stands behind the value that is the same.',
+      { value: 'A2', 'sought…': '"lamp"', 'result…': '1', 'default?': '0' },
+    ],
+    IFERROR: ['A value, or something else where it is an error.', { value: 'B2/C2', instead: '0' }],
+    IFNA: [
+      'A value, or something else where nothing was found.',
+      { value: 'XMATCH("none",A2:A9)', instead: '0' },
+    ],
+    AND: ['TRUE where all conditions are so.', { 'condition…': 'B2>1,C2>1' }],
+    OR: ['TRUE where at least one condition is so.', { 'condition…': 'B2>1,C2>1' }],
+    XOR: ['TRUE where an odd number of conditions is so.', { 'condition…': 'B2>1,C2>1' }],
+    NOT: ['TRUE made into FALSE, and FALSE into TRUE.', { condition: 'B2>5' }],
+    LET: [
+      'Names for values, and what is made of them.',
+      { 'name…': 'net', 'value…': 'B2*C2', calculation: 'net*1.2' },
+    ],
+    LAMBDA: [
+      'A function of your own, for MAP and its like or for a name.',
+      { 'name…': 'x', calculation: 'x*2' },
+    ],
+    ISBLANK: ['TRUE where a cell is empty.', { value: 'B2' }],
+    ISNUMBER: ['TRUE where it is a number or a date.', { value: 'B2' }],
+    ISTEXT: ['TRUE where it is a text.', { value: 'A2' }],
+    ISERROR: ['TRUE where it is an error.', { value: 'B2/C2' }],
+    ISNA: ['TRUE where nothing was found, #N/A.', { value: 'XMATCH("none",A2:A9)' }],
+    N: ['The number of a cell; 0 where it holds a text.', { value: 'B2' }],
+    NA: ['The error #N/A, for what is not known.', {}],
+  },
+  countsAndSums: {
+    COUNT: ['How many numbers there are.', { 'values…': 'B2:B9' }],
+    COUNTA: ['How many cells are not empty.', { 'values…': 'A2:A9' }],
+    COUNTBLANK: ['How many cells are empty.', { range: 'B2:B9' }],
+    COUNTIF: ['How many cells are as asked for.', { range: 'B2:B9', criterion: '">5"' }],
+    COUNTIFS: [
+      'How many rows are as asked for in each column.',
+      { 'range…': 'A2:A9', 'criterion…': '"lamp"' },
+    ],
+    SUMIF: [
+      'The sum of the rows that are as asked for.',
+      { range: 'A2:A9', criterion: '"lamp"', 'array?': 'B2:B9' },
+    ],
+    SUMIFS: [
+      'The sum of the rows that are as asked for in each column.',
+      { values: 'B2:B9', 'range…': 'A2:A9', 'criterion…': '"lamp"' },
+    ],
+    AVERAGEIF: [
+      'The average of the rows that are as asked for.',
+      { range: 'A2:A9', criterion: '"lamp"', 'array?': 'B2:B9' },
+    ],
+    AVERAGEIFS: [
+      'The average of the rows that are as asked for in each column.',
+      { values: 'B2:B9', 'range…': 'A2:A9', 'criterion…': '"lamp"' },
+    ],
+    MAXIFS: [
+      'The largest number of the rows that are as asked for.',
+      { values: 'B2:B9', 'range…': 'A2:A9', 'criterion…': '"lamp"' },
+    ],
+    MINIFS: [
+      'The smallest number of the rows that are as asked for.',
+      { values: 'B2:B9', 'range…': 'A2:A9', 'criterion…': '"lamp"' },
+    ],
+    SUBTOTAL: [
+      'A sum or count that leaves out other subtotals and rows that a filter hides.',
+      { subtotal: '9', 'range…': 'B2:B9' },
+    ],
+    AGGREGATE: [
+      'A sum, count or place in order that can leave errors out.',
+      { subtotal: '9', option: '6', 'range…': 'B2:B9' },
+    ],
+  },
+  statistics: {
+    AVERAGE: ['The average, by dividing the sum by the count.', { 'values…': 'B2:B9' }],
+    MEDIAN: ['The number in the middle.', { 'values…': 'B2:B9' }],
+    'MODE.SNGL': ['The number that comes most often.', { 'values…': 'C2:C9' }],
+    GEOMEAN: ['The average by multiplying: that of factors.', { 'values…': 'B2:B9' }],
+    TRIMMEAN: [
+      'The average without a part of the largest and smallest.',
+      { values: 'B2:B9', fraction: '0.25' },
+    ],
+    MIN: ['The smallest number.', { 'values…': 'B2:B9' }],
+    MAX: ['The largest number.', { 'values…': 'B2:B9' }],
+    LARGE: ['The largest, second largest and so on.', { values: 'B2:B9', place: '2' }],
+    SMALL: ['The smallest, second smallest and so on.', { values: 'B2:B9', place: '2' }],
+    'RANK.EQ': ['The place of a number among others.', { number: 'B2', values: 'B2:B9', 'order?': '1' }],
+    'STDEV.S': ['The spread around the average, from a sample.', { 'values…': 'B2:B9' }],
+    'STDEV.P': ['The spread around the average, from all there are.', { 'values…': 'B2:B9' }],
+    'VAR.S': ['The square of the spread, from a sample.', { 'values…': 'B2:B9' }],
+    'PERCENTILE.INC': ['The number below which a part of all lies.', { values: 'B2:B9', fraction: '0.9' }],
+    'QUARTILE.INC': [
+      'The smallest, first quarter, middle, third quarter or largest: 0 to 4.',
+      { values: 'B2:B9', place: '1' },
+    ],
+    FREQUENCY: ['How many numbers fall into each class.', { values: 'B2:B9', limits: '{5;10}' }],
+    CORREL: ['How closely two columns go together, from -1 to 1.', { array: 'B2:B9', array2: 'C2:C9' }],
+    SLOPE: ['How steep the straight line through points is.', { y: 'B2:B9', x: 'C2:C9' }],
+    INTERCEPT: ['Where the straight line through points begins.', { y: 'B2:B9', x: 'C2:C9' }],
+    'FORECAST.LINEAR': [
+      'A value on the straight line through points.',
+      { number: '12', y: 'B2:B9', x: 'C2:C9' },
+    ],
+  },
+  text: {
+    TEXT: ['A number or date as a text in a format.', { value: 'B2', format: '"0.00"' }],
+    FIXED: ['A number as a text with so many digits.', { number: 'B2', 'digits?': '2' }],
+    VALUE: ['The number that a text shows.', { text: '"1.5"' }],
+    NUMBERVALUE: [
+      'The number that a text shows, with a comma for the point if you say so.',
+      { text: '"1.234,5"', 'point?': '","', 'separator?': '"."' },
+    ],
+    LEFT: ['The first letters of a text.', { text: 'A2', 'length?': '2' }],
+    RIGHT: ['The last letters of a text.', { text: 'A2', 'length?': '2' }],
+    MID: ['Letters from the middle of a text.', { text: 'A2', from: '2', length: '2' }],
+    LEN: ['How many letters a text has.', { text: 'A2' }],
+    FIND: [
+      'Where letters begin in a text; small and capital letters differ.',
+      { find: '"a"', text: '"lamp"', 'from?': '1' },
+    ],
+    SEARCH: [
+      'Where letters begin in a text; * and ? stand for any.',
+      { find: '"m?"', text: '"lamp"', 'from?': '1' },
+    ],
+    SUBSTITUTE: [
+      'A text with some letters exchanged for others.',
+      { text: 'A2', find: '"a"', replacement: '"o"', 'which?': '1' },
+    ],
+    REPLACE: [
+      'A text with the letters in one place exchanged.',
+      { text: 'A2', from: '1', length: '2', replacement: '"L"' },
+    ],
+    TRIM: ['A text without needless spaces.', { text: 'A2' }],
+    CLEAN: ['A text without line breaks and other hidden signs.', { text: 'A2' }],
+    UPPER: ['A text in capital letters.', { text: 'A2' }],
+    LOWER: ['A text in small letters.', { text: 'A2' }],
+    PROPER: ['A text with each word capitalised.', { text: 'A2' }],
+    EXACT: ['TRUE where two texts are the same, capitals too.', { text: 'A2', other: 'A3' }],
+    CONCAT: ['Texts put together.', { 'values…': 'A2:A3' }],
+    TEXTJOIN: [
+      'Texts put together, with something between them.',
+      { delimiter: '", "', ignore: 'TRUE', 'values…': 'A2:A9' },
+    ],
+    TEXTSPLIT: ['A text split into cells.', { text: '"8, 11"', delimiter: '", "' }],
+    TEXTBEFORE: [
+      'What stands before some letters.',
+      { text: '"f/8 at 100"', delimiter: '" at "', 'occurrence?': '1' },
+    ],
+    TEXTAFTER: [
+      'What stands after some letters.',
+      { text: '"f/8 at 100"', delimiter: '" at "', 'occurrence?': '1' },
+    ],
+    REPT: ['A text several times in a row.', { text: '"*"', count: '3' }],
+    CHAR: ['The letter of a number; 10 is a line break.', { character: '10' }],
+  },
+  dates: {
+    TODAY: ['The date of today.', {}],
+    NOW: ['The date and time of now.', {}],
+    DATE: ['A date from year, month and day.', { year: '2026', month: '3', day: '14' }],
+    TIME: ['A time of day.', { hour: '9', minute: '30', second: '0' }],
+    YEAR: ['The year of a date.', { date: 'D2' }],
+    MONTH: ['The month of a date, 1 to 12.', { date: 'D2' }],
+    DAY: ['The day of the month, 1 to 31.', { date: 'D2' }],
+    HOUR: ['The hour of a time, 0 to 23.', { date: 'D2' }],
+    MINUTE: ['The minute of a time, 0 to 59.', { date: 'D2' }],
+    SECOND: ['The second of a time, 0 to 59.', { date: 'D2' }],
+    WEEKDAY: ['The day of the week as a number.', { date: 'D2', 'week?': '2' }],
+    WEEKNUM: ['The week of the year, counted from the first of January.', { date: 'D2', 'week?': '2' }],
+    ISOWEEKNUM: ['The week of the year as calendars in Europe print it.', { date: 'D2' }],
+    DAYS: ['The days from one date to another.', { end: 'D3', start: 'D2' }],
+    DATEDIF: ['Whole years, months or days between dates.', { start: 'D2', end: 'D3', unit: '"m"' }],
+    EDATE: ['The same day some months later.', { date: 'D2', months: '1' }],
+    EOMONTH: ['The last day of a month; 0 that of the date.', { date: 'D2', months: '0' }],
+    NETWORKDAYS: [
+      'Working days between two dates, both counted.',
+      { start: 'D2', end: 'D3', 'holidays?': 'D4' },
+    ],
+    WORKDAY: ['The date so many working days later.', { date: 'D2', days: '10', 'holidays?': 'D4' }],
+    YEARFRAC: ['The part of a year between two dates.', { start: 'D2', end: 'D3', 'basis?': '1' }],
+    DATEVALUE: ['The date that a text shows.', { text: '"2026-03-14"' }],
+    TIMEVALUE: ['The time that a text shows.', { text: '"9:30"' }],
+  },
+  lookUp: {
+    XLOOKUP: [
+      'What stands beside the value that is looked for.',
+      {
+        sought: 'A2',
+        range: 'A2:A9',
+        result: 'B2:B9',
+        'instead?': '"none"',
+        'match?': '0',
+        'search?': '1',
+      },
+    ],
+    XMATCH: [
+      'The place of a value in a list.',
+      { sought: 'A2', range: 'A2:A9', 'match?': '0', 'search?': '1' },
+    ],
+    VLOOKUP: [
+      'What stands in a column beside the value; write FALSE for the same value.',
+      { sought: 'A2', array: 'A2:C9', column: '2', 'truth?': 'FALSE' },
+    ],
+    HLOOKUP: [
+      'What stands in a row below the value; write FALSE for the same value.',
+      { sought: 'B2', array: 'B2:C9', row: '2', 'truth?': 'FALSE' },
+    ],
+    INDEX: ['The value in a row and column.', { array: 'A2:C9', row: '2', 'column?': '3' }],
+    MATCH: [
+      'The place of a value in a list; write 0 for the same value.',
+      { sought: 'A2', range: 'A2:A9', 'kind?': '0' },
+    ],
+    CHOOSE: ['One of several values, by its place.', { place: '2', 'value…': '"low","high"' }],
+    OFFSET: [
+      'The cells so many rows and columns away.',
+      { reference: 'A2', rows: '1', columns: '1', 'height?': '2', 'width?': '1' },
+    ],
+    INDIRECT: ['The cell whose address is a text.', { text: '"B2"' }],
+    ADDRESS: ['The address of a cell as a text.', { row: '2', column: '1' }],
+    ROW: ['The number of a row.', { 'reference?': 'A2' }],
+    ROWS: ['How many rows there are.', { array: 'A2:A9' }],
+    COLUMN: ['The number of a column.', { 'reference?': 'C2' }],
+    COLUMNS: ['How many columns there are.', { array: 'A2:C9' }],
+  },
+  lists: {
+    FILTER: ['The rows that are as asked for.', { array: 'A2:C9', include: 'B2:B9>5', 'instead?': '"none"' }],
+    SORT: ['Rows in order.', { array: 'A2:C9', 'column?': '2', 'direction?': '1' }],
+    SORTBY: ['Rows in the order of another column.', { array: 'A2:A9', range: 'B2:B9', 'direction?': '-1' }],
+    UNIQUE: ['Each value once.', { array: 'A2:A9' }],
+    SEQUENCE: ['Numbers that count on.', { rows: '3', 'columns?': '1', 'first?': '1', 'step?': '1' }],
+    TRANSPOSE: ['Rows made into columns.', { array: 'A2:C9' }],
+    TAKE: ['The first rows or columns, or the last.', { array: 'A2:C9', rows: '3', 'columns?': '2' }],
+    DROP: ['All but the first rows or columns, or the last.', { array: 'A2:C9', rows: '1', 'columns?': '1' }],
+    CHOOSEROWS: ['Some rows, by their places.', { array: 'A2:C9', 'row…': '1,-1' }],
+    CHOOSECOLS: ['Some columns, by their places.', { array: 'A2:C9', 'column…': '1,3' }],
+    VSTACK: ['Lists one below the other.', { 'array…': 'A2:B3,A5:B6' }],
+    HSTACK: ['Lists side by side.', { 'array…': 'A2:A9,C2:C9' }],
+    TOCOL: ['All cells in one column.', { array: 'A2:C4', 'ignore?': '1' }],
+    MAP: ['A list with something done to each value.', { 'array…': 'B2:B9', function: 'LAMBDA(x,x*2)' }],
+    REDUCE: [
+      'One value of a list, made step by step.',
+      { initial: '0', array: 'B2:B9', function: 'LAMBDA(sum,x,sum+x)' },
+    ],
+    SCAN: [
+      'As REDUCE, with each step: running totals.',
+      { initial: '0', array: 'B2:B9', function: 'LAMBDA(sum,x,sum+x)' },
+    ],
+    BYROW: ['One value of each row.', { array: 'B2:C9', function: 'LAMBDA(row,SUM(row))' }],
+    BYCOL: ['One value of each column.', { array: 'B2:C9', function: 'LAMBDA(column,SUM(column))' }],
+    MAKEARRAY: [
+      'A block whose cells are worked out from their places.',
+      { rows: '2', columns: '3', function: 'LAMBDA(row,column,row*column)' },
+    ],
+  },
+  money: {
+    PMT: [
+      'What is paid each time to pay off a sum.',
+      { rate: '4%/12', periods: '36', amount: '5000', 'final?': '0', 'timing?': '0' },
+    ],
+    PV: [
+      'What payments to come are worth today.',
+      { rate: '4%/12', periods: '36', payment: '-150', 'final?': '0', 'timing?': '0' },
+    ],
+    FV: [
+      'What payments have grown to at the end.',
+      { rate: '4%/12', periods: '36', payment: '-150', 'amount?': '0', 'timing?': '0' },
+    ],
+    NPER: [
+      'How many payments pay off a sum.',
+      { rate: '4%/12', payment: '-150', amount: '5000', 'final?': '0', 'timing?': '0' },
+    ],
+    RATE: [
+      'The interest of one period.',
+      { periods: '36', payment: '-150', amount: '5000', 'final?': '0', 'timing?': '0' },
+    ],
+    NPV: [
+      'What money to come is worth today; the first of it comes after one period.',
+      { rate: '4%', 'payments…': '500,500' },
+    ],
+    IRR: ['The interest at which payments come out even.', { payments: '{-1000;600;600}' }],
+    EFFECT: ['The interest of a year with interest on interest.', { nominal: '4%', yearly: '12' }],
+    SLN: ['What is written off each year, always the same.', { cost: '3000', rest: '300', life: '5' }],
+    DB: [
+      'What is written off in a year, less from year to year.',
+      { cost: '3000', rest: '300', life: '5', age: '1' },
+    ],
+  },
+} satisfies Readonly<Record<string, Readonly<Record<string, Row>>>>;
