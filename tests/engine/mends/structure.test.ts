@@ -141,3 +141,18 @@ test('quotation marks stay when rows come in, go away and are filled', async () 
   expect(await read('A1:A3')).toEqual([['a6" dish'], ['b6" dish'], ['"c']]);
   book.dispose();
 });
+
+test('filled formulas keep their cells when a sheet gets another name', async () => {
+  const { book, sheet, read } = opened({ Plan: [[1], [2], [3]], Sums: [['=Plan!A1*10']] });
+  const sums = book.workbook.getSheetByName('Sums');
+  await sums?.getRange('A1').autoFill(sums.getRange('A1:A3'));
+  await read('A1');
+  sheet.setName('Set');
+  await book.calculate();
+  expect(book.read('Sums', 'A1:A3')).toEqual([[10], [20], [30]]);
+  expect(sums?.getRange('A3').getFormula()).toBe('=Set!A3*10');
+  await book.workbook.undo();
+  await book.calculate();
+  expect(book.read('Sums', 'A1:A3')).toEqual([[10], [20], [30]]);
+  book.dispose();
+});
