@@ -174,8 +174,12 @@ class SheetReader implements Handlers {
 
   private closeCell(): void {
     const style = this.common.styles.cells[Number(this.cell.s ?? 0)];
-    const value = cellValue(this.cell.t, this.value, this.inline, this.common.texts);
     const { formula, spill } = this.calculation();
+    // What a formula last gave is calculated anew: nothing of it is lost.
+    const say = (sentence: string): void => {
+      if (formula === undefined) this.common.leftOut.say(sentence);
+    };
+    const value = cellValue(this.cell.t, this.value, this.inline, this.common.texts, say);
     if (value === null && formula === undefined && style === undefined) return;
     this.cells.push({
       ...this.inCell,
