@@ -26,12 +26,15 @@ const keyOf = ({ row, column }: BookCell): string => `${row},${column}`;
 /** What has to be alike for one sheet to become another by typing alone. */
 const shapeOf = (sheet: BookSheet): string => JSON.stringify([sheet.name, usedArea(sheet), sheet.tables]);
 
+let count = 0;
+
 async function opened(sheet: BookSheet) {
   const { rows, columns } = usedArea(sheet);
   const cellData: Record<number, Record<number, ICellData>> = {};
   for (const cell of sheet.cells) (cellData[cell.row] ??= {})[cell.column] = typedData(cell);
   const book = headless({
-    id: 'book',
+    // workbooks that stand open at one time must not be called alike: the engine keeps formulas by that
+    id: `live-${++count}`,
     name: 'Book',
     locale: LocaleType.EN_US,
     styles: {},
