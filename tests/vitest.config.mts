@@ -59,6 +59,8 @@ export default defineConfig({
     reporters: ['default', 'tests/slowest.ts'],
     // one more than there are cores: the grid's engine and the library of Excel rest between their answers
     maxWorkers: availableParallelism() + 1,
+    // of tests that say so, side by side in one file
+    maxConcurrency: 12,
     projects: [
       {
         extends: true,

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { afterAll, beforeAll, test, vi } from 'vitest';
 import { caseNumbers, FULL } from '../full';
 import { writeXlsx } from '../../src/xlsx/write';
 import { bookOf, Chance, edit, opened, start, valuesInFile, valuesOf } from './play';
@@ -10,11 +10,11 @@ const STEPS = 30;
 const SEQUENCES = FULL ? Number(process.env['SWEEPTABLE_EDITS'] ?? 60) : 10;
 
 // The engine tells the console of formulas that name what is gone.
-beforeEach(() => {
+beforeAll(() => {
   vi.spyOn(console, 'warn').mockImplementation(() => {});
   vi.spyOn(console, 'error').mockImplementation(() => {});
 });
-afterEach(() => vi.restoreAllMocks());
+afterAll(() => vi.restoreAllMocks());
 
 /** What a workbook holds that is built in this form from the start. */
 async function anew(model: Model): Promise<Record<string, unknown>> {
@@ -24,9 +24,10 @@ async function anew(model: Model): Promise<Record<string, unknown>> {
   return values;
 }
 
-test.each(caseNumbers(SEQUENCES))(
+// the engine rests between its answers: meanwhile others go on
+test.concurrent.for(caseNumbers(SEQUENCES))(
   'a workbook is after each of thirty edits as if it were built so: %i',
-  async (number) => {
+  async (number, { expect }) => {
     const chance = new Chance(number);
     let model = start(chance);
     const book = await opened(model);
