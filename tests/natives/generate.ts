@@ -1,11 +1,18 @@
 import { Draws, seedFor } from '../hostile/draws';
 import type { Asked, Family } from './asked';
+import * as more from './families/more';
 import * as newer from './families/newer';
 import * as printed from './families/printed';
 import * as rows from './families/rows';
 import * as values from './families/values';
 
-export const FAMILIES: Readonly<Record<string, Family>> = { ...values, ...rows, ...newer, ...printed };
+export const FAMILIES: Readonly<Record<string, Family>> = {
+  ...values,
+  ...rows,
+  ...more,
+  ...newer,
+  ...printed,
+};
 const NAMES = Object.keys(FAMILIES);
 
 export interface Drawn extends Asked {

@@ -90,10 +90,14 @@ const numberIn = (piece: Piece | undefined): number | undefined => {
   }
   return undefined;
 };
-const isBefore1900March = (piece: Piece | undefined): boolean => {
-  const day = piece?.kind === 'calculation' && piece.sign === '/' ? 0 : numberIn(piece);
-  return day !== undefined && day < 61;
-};
+/** A number that is written, in a cell, or the text of one; an empty cell is 0, and a division a time of day. */
+function asNumber(piece: Piece | undefined): number | undefined {
+  if (piece?.kind === 'calculation' && piece.sign === '/') return 0;
+  const [value] = valuesOf(piece);
+  if (value === null) return 0;
+  return typeof value === 'string' && looksLikeNumber(value) ? Number(value) : numberIn(piece);
+}
+const isBefore1900March = (day: number | undefined): boolean => day !== undefined && day < 61;
 const isFormat = (piece: Piece | undefined, pattern: RegExp): boolean => isWritten(piece, pattern);
 
 export const KNOWN: readonly Known[] = [
@@ -248,7 +252,9 @@ export const KNOWN: readonly Known[] = [
     name: 'a date before March 1900 in a text',
     of: ['TEXT'],
     shape: ([day, format]) =>
-      isBefore1900March(day) && isFormat(format, /[ymd]/i) && !isFormat(format, /^(?!.*[yd])[^y]*m/i),
+      isBefore1900March(asNumber(day)) &&
+      isFormat(format, /[ymd]/i) &&
+      !isFormat(format, /^(?!.*[yd])[^y]*m/i),
     word: 'LibreOffice counts days from 30 December 1899. Microsoft, "Date systems in Excel": day 1 is 1 January 1900.',
     excused: { formula: '=TEXT(1,"yyyy-mm-dd")', ours: '1900-01-01', theirs: '1899-12-31' },
     never: { formula: '=TEXT(F1,"yyyy-mm-dd")', ours: '2024-01-01', theirs: '2023-12-31' },
@@ -314,6 +320,126 @@ export const KNOWN: readonly Known[] = [
     never: { formula: '=MROUND(A1,0.5)', ours: refused('#NUM!'), theirs: 5 },
   },
   {
+    name: 'a text written as an argument among numbers',
+    of: [
+      ...COUNTING,
+      'MINA',
+      'MAXA',
+      'AVERAGEA',
+      'VARA',
+      'STDEVA',
+      'DEVSQ',
+      'AVEDEV',
+      'STDEV',
+      'STDEVP',
+      'VAR',
+      'VARP',
+      'GEOMEAN',
+      'HARMEAN',
+    ],
+    shape: (args) => args.some((arg) => typeof constant(arg) === 'string'),
+    word: 'LibreOffice refuses it, or counts it as 0. Microsoft, help of SUM and of AVERAGEA: SUM("5",15,TRUE) is 21; a text typed into the list counts as its number, and is refused where it has none.',
+    excused: { formula: '=PRODUCT(A1,"1.50")', ours: 7.5, theirs: refused('#VALUE!') },
+    never: { formula: '=PRODUCT(A1,B7)', ours: 28, theirs: 5 },
+  },
+  {
+    name: 'a text in the cells of GCD or LCM',
+    of: ['GCD', 'LCM'],
+    shape: (args, { ours }) => isError(ours) && args.some((arg) => inCells(arg, 'text')),
+    word: 'LibreOffice passes over it. Microsoft, help of GCD and LCM: #VALUE! where an argument is not numeric.',
+    excused: { formula: '=GCD(D5:D12)', ours: refused('#VALUE!'), theirs: 1 },
+    never: { formula: '=GCD(H1:H6)', ours: refused('#VALUE!'), theirs: 1 },
+  },
+  {
+    name: 'the bits of a fraction',
+    of: ['BITAND', 'BITOR', 'BITXOR'],
+    shape: (args, { ours }) =>
+      isError(ours) && args.some((arg) => valuesOf(arg).some((value) => !Number.isInteger(Number(value)))),
+    word: 'LibreOffice cuts it off. Microsoft, help of BITAND: #NUM! where a number is not whole.',
+    excused: { formula: '=BITAND(E1,"1.50")', ours: refused('#NUM!'), theirs: 0 },
+    never: { formula: '=BITAND(E1,8)', ours: refused('#NUM!'), theirs: 8 },
+  },
+  {
+    name: 'a formula, or a truth value, asked for its type or for being a formula',
+    of: ['TYPE', 'ISFORMULA'],
+    shape: ([cell], { theirs }) =>
+      (theirs === 8 || theirs === true) && cell?.kind === 'reference' && isCalculatedThere(cell),
+    word: 'LibreOffice has 8 for a formula, and a truth value read from a file is the formula TRUE(). Microsoft, help of TYPE: 2 is a text, 4 a truth value; 8 is none of its answers.',
+    excused: { formula: '=TYPE(A11)', ours: 2, theirs: 8 },
+    never: { formula: '=TYPE(A6)', ours: 2, theirs: 8 },
+  },
+  {
+    name: 'pounds',
+    of: ['CONVERT'],
+    shape: (args) => args.some((arg) => isWritten(arg, /^lbm$/)),
+    word: 'By hand: the international pound is 0.45359237 kg exactly (NIST Special Publication 811), LibreOffice has 0.4535923097.',
+    excused: { formula: '=CONVERT(100,"kg","lbm")', ours: 220.46226218487757, theirs: 220.462291469134 },
+    never: { formula: '=CONVERT(1,"m","ft")', ours: 3.28, theirs: 3.29 },
+  },
+  {
+    name: 'the number of an error that a function gives',
+    of: ['ERROR.TYPE'],
+    shape: ([asked], { theirs }) => asked?.kind === 'call' && isError(theirs),
+    word: 'LibreOffice has numbers of its own for them. Microsoft, help of ERROR.TYPE: 3 for #VALUE!, 6 for #NUM!.',
+    excused: { formula: '=ERROR.TYPE(SQRT(-1))', ours: 6, theirs: refused('#N/A') },
+    never: { formula: '=ERROR.TYPE(A9)', ours: 2, theirs: refused('#N/A') },
+  },
+  {
+    name: 'which error: 0 to a power below 0',
+    of: ['^', 'POWER'],
+    shape: (_, { ours, theirs }) =>
+      isError(ours) && ours.error === '#DIV/0!' && isError(theirs) && theirs.error === '#NUM!',
+    word: 'LibreOffice has #NUM!. A power below 0 is a division by the power above it, and Microsoft, "How to correct a #DIV/0! error", has that error for a division by 0 (for POWER from memory).',
+    excused: { formula: '=POWER(0,-1)', ours: refused('#DIV/0!'), theirs: refused('#NUM!') },
+    never: { formula: '=POWER(0,-1)', ours: refused('#VALUE!'), theirs: refused('#NUM!') },
+  },
+  {
+    name: 'a rank as a share that has more than three digits',
+    of: ['PERCENTRANK', 'PERCENTRANK.INC', 'PERCENTRANK.EXC'],
+    shape: (args, { ours, theirs }) =>
+      args.length === 2 &&
+      typeof ours === 'number' &&
+      typeof theirs === 'number' &&
+      Math.abs(theirs - ours - 0.001) < 1e-9,
+    word: 'LibreOffice rounds it. Microsoft, help of PERCENTRANK.INC: three digits, and its example of five ninths is 0.555.',
+    excused: { formula: '=PERCENTRANK.EXC(H1:H6,5)', ours: 0.428, theirs: 0.429 },
+    never: { formula: '=PERCENTRANK.EXC(H1:H6,5)', ours: 0.43, theirs: 0.429 },
+  },
+  {
+    name: 'which error: a row that a range has not',
+    of: ['INDEX'],
+    shape: (_, { ours, theirs }) =>
+      isError(ours) && ours.error === '#REF!' && isError(theirs) && theirs.error === '#VALUE!',
+    word: 'LibreOffice has its error 502. Microsoft, help of INDEX: #REF! where the row or column is outside.',
+    excused: { formula: '=INDEX(E1:E6,A8)', ours: refused('#REF!'), theirs: refused('#VALUE!') },
+    never: { formula: '=INDEX(E1:E6,A8)', ours: refused('#N/A'), theirs: refused('#VALUE!') },
+  },
+  {
+    name: 'a date before March 1900 moved by months',
+    of: ['EDATE', 'EOMONTH', 'YEAR', 'MONTH', 'DAY', 'WEEKDAY', 'DATE'],
+    shape: ([day], { ours, theirs }) =>
+      isBefore1900March(asNumber(day)) && typeof ours === 'number' && typeof theirs === 'number',
+    word: 'LibreOffice counts days from 30 December 1899. Microsoft, "Date systems in Excel": day 1 is 1 January 1900.',
+    excused: { formula: '=EDATE(B7,2)', ours: 65, theirs: 64 },
+    never: { formula: '=EDATE(F1,2)', ours: 45352, theirs: 45351 },
+  },
+  {
+    name: 'the geometric mean with 0 among the numbers',
+    of: ['GEOMEAN'],
+    shape: (_, { ours, theirs }) => isError(ours) && theirs === 0,
+    word: 'LibreOffice has 0. Microsoft, help of GEOMEAN: #NUM! where a number is 0 or less.',
+    excused: { formula: '=GEOMEAN(A1:A5,A1)', ours: refused('#NUM!'), theirs: 0 },
+    never: { formula: '=GEOMEAN(E1:E6)', ours: refused('#NUM!'), theirs: 8 },
+  },
+  {
+    name: 'which error: too few pairs',
+    of: ['STEYX'],
+    shape: (_, { ours, theirs }) => isError(ours) && ours.error === '#DIV/0!' && isError(theirs),
+    word: 'LibreOffice has its error 502. Microsoft, help of STEYX: #DIV/0! for fewer than three.',
+    excused: { formula: '=STEYX(L1:L5,H1:H5)', ours: refused('#DIV/0!'), theirs: refused('#VALUE!') },
+    never: { formula: '=STEYX(L1:L5,H1:H5)', ours: 0.53, theirs: refused('#VALUE!') },
+  },
+  {
     name: 'less than nothing in DOLLAR',
     of: ['DOLLAR'],
     shape: ([number], { ours }) =>
@@ -354,6 +480,12 @@ export const KNOWN: readonly Known[] = [
       'CHOOSE',
       'ADDRESS',
       'EDATE',
+      'HARMEAN',
+      'PERCENTILE',
+      'PERCENTILE.INC',
+      'QUARTILE',
+      'QUARTILE.INC',
+      'MEDIAN',
     ],
     shape: (_, { ours, theirs }) =>
       isError(ours) && ours.error === '#NUM!' && isError(theirs) && theirs.error === '#VALUE!',
@@ -363,6 +495,11 @@ export const KNOWN: readonly Known[] = [
   },
 ];
 
+/** Whether LibreOffice has a formula in a cell. */
+const isCalculatedThere = (cell: Piece): boolean =>
+  valuesOf(cell).some(
+    (value) => typeof value === 'boolean' || (typeof value === 'string' && value.startsWith('=')),
+  );
 function isOnly(piece: Piece, kind: Kind): boolean {
   const kinds = kindsOf(piece);
   return kinds.size === 1 && kinds.has(kind);
