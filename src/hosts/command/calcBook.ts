@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { UnreadableFile } from '../../xlsx/refused';
 import type { Book } from '../../book/book';
+import { sayUnknownFunctions } from '../../engine/unknownFunctions';
 import { calculate, type Calculated } from './calculate';
 import { checkBook, openBook, saveBook } from './checkBook';
 import { either } from './sentences';
@@ -34,8 +35,8 @@ export async function calcBook(
     terminal.complain(opened.message);
     return 1;
   }
-  for (const sentence of opened.notUnderstood) terminal.complain(sentence);
   const { book } = opened;
+  for (const sentence of [...opened.notUnderstood, ...sayUnknownFunctions(book)]) terminal.complain(sentence);
   const sheet = sheetOf(book, named.sheet);
   if (sheet === undefined) {
     terminal.complain(

@@ -1,4 +1,5 @@
 import type { Book } from '../../../book/book';
+import { sayUnknownFunctions } from '../../../engine/unknownFunctions';
 import { workbookOf } from '../book/fromBook';
 import { replaceWorkbook } from '../state/session';
 import { toBook } from '../book/toBook';
@@ -66,11 +67,8 @@ export const openFile = (desk: Desk): Command => ({
     );
     if (!yes) return;
     await replace(desk, (grid) => replaceWorkbook(grid, workbookOf(opened.book)), `“${file.name}” is open.`);
-    if (opened.notUnderstood.length > 0)
-      await tell(
-        'Not all of it was understood',
-        'The file is open. Left out or changed:',
-        opened.notUnderstood,
-      );
+    const changed = [...opened.notUnderstood, ...sayUnknownFunctions(opened.book)];
+    if (changed.length > 0)
+      await tell('Not all of it was understood', 'The file is open. Left out or changed:', changed);
   },
 });
