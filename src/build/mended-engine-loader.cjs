@@ -86,6 +86,12 @@ const PLACES = {
       ['if (nextCurrentString && nextCurrentString === "\\"") cur++;', 1],
       ['let formulaString = formulaStringRaw.replace(/\\r\\n$|\\r|\\n/g, " ");', 1],
     ],
+    texts: [
+      [
+        'this._getResult(textValue, colDelimiterValue, rowDelimiterValue, ignoreEmptyValue, matchModeValue, padWithValue)',
+        1,
+      ],
+    ],
     effort: [
       ['_execute(node, refOffsetX = 0, refOffsetY = 0) {', 1],
       ['setCurrent(row, column, rowCount, columnCount, sheetId, unitId) {', 1],

@@ -1,11 +1,11 @@
 /**
  * TEXT, FIXED and DOLLAR round a number as it is in binary (0.25.1): TEXT(1.005,"0.00") is 1.00. They are given the number
- * that its fifteen digits round to, at the places that the format shows.
+ * that its fifteen digits round to, at the places that the format shows. DOLLAR ends in a space, for which ECMA-376 has none.
  */
-import { type BaseValueObject, NumberValueObject } from '@univerjs/engine-formula';
+import { type BaseValueObject, NumberValueObject, StringValueObject } from '@univerjs/engine-formula';
 import { toNumber } from './coerce';
-import { toPlaces } from './digits';
-import { isError, type Mended, overAll, rewired } from './objects';
+import { fifteen, toPlaces } from './digits';
+import { isError, type Mended, native, overAll, rewired } from './objects';
 
 /** A section of a format without what stands in it as it is: texts, signs and conditions. */
 const bare = (section: string): string => section.replace(/"[^"]*"|\\.|_.|\*.|\[[^\]]*\]/g, '');
@@ -13,6 +13,13 @@ const bare = (section: string): string => section.replace(/"[^"]*"|\\.|_.|\*.|\[
 const IS_OTHERWISE = /[ymdhs@?/]|e[+-]|general/i;
 
 const HAS_CONDITION = /\[[<>=]/;
+
+/** A power of ten with one digit before the point: "0.00E+00". */
+const POWER = /^0(?:\.(0*))?E[+-]0+$/i;
+function powerPlaces(section: string, number: number): number | undefined {
+  const form = POWER.exec(bare(section));
+  return form ? (form[1]?.length ?? 0) - Number(fifteen(number).toExponential().split('e')[1]) : undefined;
+}
 
 /** How many places a section shows of the number, with its percents and thousands; none that is no plain number. */
 function placesIn(section: string): number | undefined {
@@ -37,7 +44,8 @@ function rounded(value: BaseValueObject, format: BaseValueObject): BaseValueObje
   if (isError(number)) return value;
   const text = String(format.getValue());
   // A condition looks at the number as it is, and so does the section for 0.
-  const places = HAS_CONDITION.test(text) ? undefined : placesIn(sectionFor(number, text));
+  const section = sectionFor(number, text);
+  const places = HAS_CONDITION.test(text) ? undefined : (placesIn(section) ?? powerPlaces(section, number));
   const short = places === undefined ? 0 : toPlaces(number, places);
   return short === 0 ? value : NumberValueObject.create(short);
 }
@@ -61,8 +69,17 @@ const roundedBy =
   };
 const TWO = NumberValueObject.create(2);
 
+class Dollar extends native('DOLLAR') {
+  override calculate(...values: BaseValueObject[]) {
+    return overAll([super.calculate(...roundedBy(atPlaces, TWO)(values)) as BaseValueObject], (text) => {
+      const value = text as BaseValueObject;
+      return value.isString() ? StringValueObject.create(String(value.getValue()).trimEnd()) : value;
+    });
+  }
+}
+
 export const FORMATS: readonly Mended[] = [
   rewired('TEXT', roundedBy(rounded)),
   rewired('FIXED', roundedBy(atPlaces, TWO)),
-  rewired('DOLLAR', roundedBy(atPlaces, TWO)),
+  [Dollar, 'DOLLAR'],
 ];

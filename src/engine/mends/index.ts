@@ -11,6 +11,7 @@ import { AVERAGES } from './averages';
 import { CHOICE } from './choose';
 import { CONDITIONAL } from './conditional';
 import { DATES } from './dates';
+import { FIRST_TRUE } from './firstTrue';
 import { FORMATS } from './formats';
 import { INDIRECT } from './indirect';
 import { LOGIC } from './logic';
@@ -20,6 +21,7 @@ import { OPERATORS } from './operators';
 import { PARTS } from './parts';
 import { RATE } from './rate';
 import { ROUNDING } from './rounding';
+import { SAMPLES } from './samples';
 import { SCALARS } from './scalars';
 import { SORTING } from './sorting';
 import { SPREAD } from './spread';
@@ -31,6 +33,7 @@ export const MENDED: readonly Mended[] = [
   ...OPERATORS,
   ...LOGIC,
   ...SWITCHING,
+  ...FIRST_TRUE,
   ...CONDITIONAL,
   ...LOOKUPS,
   ...SORTING,
@@ -41,6 +44,7 @@ export const MENDED: readonly Mended[] = [
   ...ROUNDING,
   ...SCALARS,
   ...AVERAGES,
+  ...SAMPLES,
   ...SPREAD,
   ...TIME,
   ...RATE,

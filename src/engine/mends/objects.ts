@@ -95,6 +95,10 @@ export const rowsOf = (value: BaseValueObject): BaseValueObject[][] => {
   );
 };
 
+/** Cells with another value in the place of each. One alone stays a cell: functions take it otherwise than a value typed. */
+export const replaced = (cells: ArrayValueObject, by: (cell: BaseValueObject) => BaseValueObject) =>
+  block(rowsOf(cells).map((row) => row.map(by)));
+
 /** One cell is its value. */
 export const single = (value: BaseValueObject): BaseValueObject =>
   isArray(value) && value.getRowCount() === 1 && value.getColumnCount() === 1

@@ -1,6 +1,6 @@
 /**
  * Functions of single numbers, in 0.25.1 wrong where they are given cells or lists: a cell with the text "12" is #VALUE! to
- * ROUND, an empty text 0 to MROUND, ROUND({1.26,2.26,3.26},{1,0}) rounds the third by nothing, and WORKDAY.INTL counts from
+ * ROUND, an empty text 0 to MROUND and EOMONTH, ROUND({1.26,2.26,3.26},{1,0}) rounds the third by nothing, and WORKDAY.INTL counts from
  * the day 0 where its date stands in a cell. They are given what stands in each place, as a number.
  */
 import { type BaseValueObject, NumberValueObject } from '@univerjs/engine-formula';
@@ -8,7 +8,7 @@ import { toNumber } from './coerce';
 import { type Executor, isError, type Mended, native, overEach, rewired, single } from './objects';
 
 const asNumber = (value: BaseValueObject): BaseValueObject => {
-  if (!value.isString()) return value;
+  if (!value.isString() && !value.isNull()) return value;
   const number = toNumber(value);
   return isError(number) ? number : NumberValueObject.create(number);
 };
@@ -27,6 +27,7 @@ const each = (name: string): Executor =>
 const OF_NUMBERS = [
   'ABS', 'SQRT', 'EXP', 'LN', 'LOG10', 'SIN', 'COS', 'TAN', 'ASIN', 'ACOS', 'ATAN', 'ATAN2', 'SINH', 'COSH', 'TANH', 'ASINH',
   'ACOSH', 'ATANH', 'MOD', 'ROUND', 'ROUNDUP', 'ROUNDDOWN', 'MROUND', 'QUOTIENT', 'ACOT', 'ACOTH',
+  'ISEVEN', 'ISODD', 'EOMONTH', 'YEAR', 'MONTH', 'DAY', 'DEC2BIN', 'DEC2HEX', 'DEC2OCT',
 ];
 
 export const SCALARS: readonly Mended[] = [

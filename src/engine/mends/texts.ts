@@ -1,6 +1,7 @@
 /**
  * Texts in 0.25.1: a number becomes one with seventeen digits, or formatted as its cell is; CONCAT writes a truth as "true";
- * SEARCH knows no wildcards; TRIM removes more than spaces. A function that asks for texts is given texts here, made by one
+ * SEARCH knows no wildcards; TRIM removes more than spaces; PROPER knows the letters from a to z alone; TEXTSPLIT makes numbers
+ * of pieces. A function that asks for texts is given texts here, made by one
  * rule, and only what it does then is its own.
  */
 import {
@@ -10,7 +11,18 @@ import {
   StringValueObject,
 } from '@univerjs/engine-formula';
 import { toNumber, toText } from './coerce';
-import { executor, failed, isArray, isError, type Mended, overAll, overEach, rewired } from './objects';
+import {
+  block,
+  executor,
+  failed,
+  isArray,
+  isError,
+  type Mended,
+  native,
+  overAll,
+  overEach,
+  rewired,
+} from './objects';
 import { partPattern } from './wildcards';
 
 const asText = (value: BaseValueObject): BaseValueObject => {
@@ -18,7 +30,7 @@ const asText = (value: BaseValueObject): BaseValueObject => {
   return value.isNumber() || value.isBoolean() ? StringValueObject.create(toText(value)) : value;
 };
 /** These take an empty cell for no text at all. */
-const IS_TEXT_EMPTY = new Set(['EXACT', 'PROPER']);
+const IS_TEXT_EMPTY = new Set(['EXACT']);
 const emptyAsText = (value: BaseValueObject): BaseValueObject =>
   overAll([value], (each) =>
     (each as BaseValueObject).isNull() ? StringValueObject.create('') : (each as BaseValueObject),
@@ -36,7 +48,6 @@ const TEXT_VALUES: Readonly<Record<string, readonly boolean[]>> = {
   MIDB: [true, false],
   UPPER: [true],
   LOWER: [true],
-  PROPER: [true],
   CLEAN: [true],
   CODE: [true],
   UNICODE: [true],
@@ -51,7 +62,6 @@ const TEXT_VALUES: Readonly<Record<string, readonly boolean[]>> = {
   TEXTJOIN: [true, false, true],
   TEXTBEFORE: [true, true, false],
   TEXTAFTER: [true, true, false],
-  TEXTSPLIT: [true, true, true, false],
 };
 const given = (name: string, takes: readonly boolean[]) => (values: BaseValueObject[]) =>
   values.map((value, i) => {
@@ -80,9 +90,51 @@ const trim = (value: BaseValueObject): BaseValueObject =>
       .replace(/ {2,}/g, ' '),
   );
 
+/** A capital behind what is no letter, small letters behind one, whatever the alphabet. */
+const proper = (value: BaseValueObject): BaseValueObject =>
+  StringValueObject.create(
+    toText(value)
+      .toLowerCase()
+      .replace(/(?<!\p{L})\p{Ll}/gu, (letter) => (letter === 'ß' ? letter : letter.toUpperCase())),
+  );
+
+const NO_PIECE = '#N/A';
+const piece = (text: string): BaseValueObject =>
+  text === NO_PIECE ? failed(ErrorType.NA) : StringValueObject.create(text);
+/** The engine's own reads each piece as if it were typed into a cell: what it splits is replaced, for nothing behind it tells "007" from 7. */
+class TextSplit extends native('TEXTSPLIT') {
+  override calculate(...values: BaseValueObject[]) {
+    return super.calculate(...given('TEXTSPLIT', [true, true, true, false])(values));
+  }
+
+  _getResult(
+    text: string,
+    columns: readonly string[],
+    rows: readonly string[],
+    ignoresEmpty: number,
+    ignoresCase: number,
+    padding: string,
+  ): BaseValueObject {
+    const flags = ignoresCase ? 'gi' : 'g';
+    const [rowEnd, columnEnd] = [new RegExp(rows.join('|'), flags), new RegExp(columns.join('|'), flags)];
+    const pieces = text
+      .split(rowEnd)
+      .map((row) => row.split(columnEnd).filter((each) => !ignoresEmpty || each !== ''));
+    const width = Math.max(1, ...pieces.map((row) => row.length));
+    return block(
+      pieces.map((row) => [
+        ...row.map((each) => StringValueObject.create(each)),
+        ...Array.from({ length: width - row.length }, () => piece(padding)),
+      ]),
+    );
+  }
+}
+
 type Three = [BaseValueObject, BaseValueObject, BaseValueObject];
 export const TEXTS: readonly Mended[] = [
   ...Object.entries(TEXT_VALUES).map(([name, takes]) => rewired(name, given(name, takes))),
+  [TextSplit, 'TEXTSPLIT'],
+  [executor(1, 1, (...values) => overEach(values, (each) => proper(each as BaseValueObject))), 'PROPER'],
   [
     executor(2, 3, (sought, within, from = NumberValueObject.create(1)) =>
       overEach([sought as BaseValueObject, within as BaseValueObject, from], (...each) =>

@@ -1,5 +1,6 @@
 /**
- * TIME in 0.25.1 refuses negative minutes, as in TIME(9,-30,0) for half past eight; only a time before midnight is none. And a
+ * TIME in 0.25.1 refuses negative minutes, as in TIME(9,-30,0) for half past eight; only a time before midnight is none. SECOND
+ * drops a part of a second, which OpenFormula rounds. And a
  * number in brackets is a negative one to a bookkeeper and to spreadsheets, "(5)", where a text stands for a number.
  */
 import {
@@ -27,6 +28,12 @@ function time(...given: BaseValueObject[]): BaseValueObject {
   return NumberValueObject.create((all % DAY) / DAY, FORMAT);
 }
 
+function second(value: BaseValueObject): BaseValueObject {
+  const at = toNumber(value);
+  if (isError(at)) return at;
+  return at < 0 ? failed(ErrorType.NUM) : NumberValueObject.create(Math.round((at % 1) * DAY) % 60);
+}
+
 const { convertToNumberObjectValue } = StringValueObject.prototype;
 StringValueObject.prototype.convertToNumberObjectValue = function () {
   const inside = /^\s*\(([^()+-]+)\)\s*$/.exec(this.getValue())?.[1];
@@ -35,4 +42,7 @@ StringValueObject.prototype.convertToNumberObjectValue = function () {
   return read.isNumber() ? NumberValueObject.create(-(read.getValue() as number)) : read;
 };
 
-export const TIME: readonly Mended[] = [[executor(3, 3, (...values) => overEach(values, time)), 'TIME']];
+export const TIME: readonly Mended[] = [
+  [executor(3, 3, (...values) => overEach(values, time)), 'TIME'],
+  [executor(1, 1, (...values) => overEach(values, (each) => second(each as BaseValueObject))), 'SECOND'],
+];

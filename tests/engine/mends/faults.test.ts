@@ -97,9 +97,16 @@ const FAULTS: Readonly<Record<string, readonly Fault[]>> = {
     ['=LEN(TRIM(CHAR(160)&"a"))', 2],
     ['=EXACT(A1,"")', true],
     ['=PROPER(A1)', ''],
+    // Microsoft's help of PROPER: letters that follow what is no letter, the others small; of TEXTSPLIT: texts.
+    ['=PROPER("été ÀLA ñandú")', 'Été Àla Ñandú'],
+    ['=INDEX(TEXTSPLIT("1/60","/"),1,2)', '60'],
+    ['=SUM(TEXTSPLIT("1,2",","))', 0],
   ],
-  // Halves go away from 0, as ROUND has them.
+  // Halves go away from 0, as ROUND has them. ECMA-376, DOLLAR: "$1,234.57" is its example.
   formats: [
+    ['=TEXT(1.005,"0.00E+00")', '1.01E+00'],
+    ['=TEXT(100500,"0.00E+00")', '1.01E+05'],
+    ['=DOLLAR(1234.567)', '$1,234.57'],
     ['=TEXT(1.005,"0.00")', '1.01'],
     ['=TEXT(-0.145,"0.00")', '-0.15'],
     ['=FIXED(1.005,2)', '1.01'],
@@ -124,6 +131,12 @@ const FAULTS: Readonly<Record<string, readonly Fault[]>> = {
   // A text that stands for a number is one to arithmetic, in a cell as in a formula; 15 March 2023 is a Wednesday, three working days
   // before Monday the 20th.
   scalars: [
+    // Microsoft's help of ISEVEN: what is not numeric is refused; a text that is calculated with is the number it stands for.
+    ['=ISEVEN(A11)', error('#VALUE!'), { A11: '=""' }],
+    ['=DEC2HEX(A11)', error('#VALUE!'), { A11: '=""' }],
+    ['=ISODD("")', error('#VALUE!')],
+    ['=EOMONTH(A1,"")', error('#VALUE!'), { A1: 45292 }],
+    ['=YEAR(A8)', 2024, { A8: '45292' }],
     ['=ROUND(A1,0)', 13, { A1: '12.6' }],
     ['=ABS(A1)', 12, { A1: '-12' }],
     ['=MROUND(A1,1)', error('#VALUE!'), { A1: '=""' }],
@@ -149,7 +162,29 @@ const FAULTS: Readonly<Record<string, readonly Fault[]>> = {
     ['=TRUNC(-100,-2)', -100],
   ],
   // Microsoft's help of AVERAGEA, VARA and STDEVPA: texts among cells count as 0. The mean of 0 and 4 is 2, and both are 2 off.
+  // Microsoft's help of each: texts and empty cells among cells do not count. By hand: 8 and 1 have the middle 4.5, the mean
+  // of 1 and 4 that multiplies is 2; of the pairs (0,3) and (1,9) the slope is 1/6; the larger of 5 and -3 is 5.
+  samples: [
+    ['=MEDIAN(G1:G3)', 4.5, { G1: 1, G2: '2', G3: 8 }],
+    ['=GEOMEAN(G1:G3)', 2, { G1: 1, G2: '100', G3: 4 }],
+    ['=MEDIAN(3,G1)', 3, { G1: '2' }],
+    ['=DEVSQ(G1:G3)', 2, { G1: 1, G2: '9', G3: 3 }],
+    ['=RANK(1,G1:G2)', 1, { G1: 1, G2: '2' }],
+    ['=RANK(1,G1:G2)+COUNTA(G1:G2)*10', 21, { G1: 1, G2: '2' }],
+    ['=SLOPE(L1:L3,H1:H3)', 1 / 6, { L1: 0, L2: '7', L3: 1, H1: 3, H2: 5, H3: 9 }],
+    ['=CORREL(L1:L3,H1:H3)', 1, { L1: 0, L2: '7', L3: 1, H1: 3, H2: 5, H3: 9 }],
+    ['=MINA(E1:E3)', 4, { E1: 8, E3: 4 }],
+    ['=MAXA(E1:E3)', -4, { E1: -8, E3: -4 }],
+  ],
+  // Microsoft's help of IFS: the value of the first test that is true.
+  firstTrue: [
+    ['=IFS(TRUE,1,1/0>1,2)', 1],
+    ['=IFS(A1,"x",TRUE,A1)', 0],
+  ],
+  // OpenFormula, SECOND: the seconds of the minute, rounded: 0.999 of a day are 86313.6 seconds, 33.6 into a minute.
+  time: [['=SECOND(1.999)', 34]],
   averages: [
+    ['=VARA(A1,A2,A3)', 8, { A1: '2', A2: 4 }],
     ['=AVERAGEA(A1:A2)', 2, { A1: '2', A2: 4 }],
     ['=STDEVPA(A1:A2)', 2, { A1: '2', A2: 4 }],
     ['=VARPA(A1:A2)', 4, { A1: '2', A2: 4 }],
