@@ -38,6 +38,10 @@ export function cellsOf(reference: string): string[] {
 const merged = (pieces: readonly Piece[]): Set<Kind> =>
   new Set(pieces.flatMap((piece) => [...kindsOf(piece)]));
 
+/** The arguments that a call may give as they are. */
+export const handedOn = ({ name, args }: Piece & { readonly kind: 'call' }): readonly Piece[] =>
+  HANDS_ON[name.toUpperCase()]?.(args) ?? [];
+
 /** All that a piece may be, by what is written in it and what the sheet holds. */
 export function kindsOf(piece: Piece): ReadonlySet<Kind> {
   switch (piece.kind) {
@@ -52,7 +56,7 @@ export function kindsOf(piece: Piece): ReadonlySet<Kind> {
     case 'call': {
       const name = piece.name.toUpperCase();
       if (TRUTHS.has(name) || name.startsWith('IS')) return new Set(['truth']);
-      return merged(HANDS_ON[name]?.(piece.args) ?? []).add('any');
+      return merged(handedOn(piece)).add('any');
     }
     case 'calculation':
       if (COMPARISONS.has(piece.sign ?? '')) return new Set(['truth']);

@@ -1,6 +1,6 @@
 import type { Piece } from '../../src/formula/tree';
 import { type Answer, agree, isError } from './answers';
-import { cellsOf, type Kind, kindsOf, mayBe, piecesOf } from './kinds';
+import { cellsOf, handedOn, type Kind, kindsOf, mayBe, piecesOf } from './kinds';
 import { cellAt } from './sheet';
 
 /** A formula that two suites answer differently. */
@@ -24,6 +24,24 @@ export interface Known {
 
 const COMPARISONS = ['=', '<>', '<', '>', '<=', '>='];
 const COUNTING = ['SUM', 'COUNT', 'AVERAGE', 'MIN', 'MAX', 'MEDIAN', 'PRODUCT', 'SUMSQ', 'SUMPRODUCT'];
+const SPREADS = [
+  'VARA',
+  'STDEVA',
+  'VARPA',
+  'STDEVPA',
+  'DEVSQ',
+  'AVEDEV',
+  'STDEV',
+  'STDEVP',
+  'STDEV.S',
+  'STDEV.P',
+  'VAR',
+  'VARP',
+  'VAR.S',
+  'VAR.P',
+  'SKEW',
+  'KURT',
+];
 const CRITERIA = ['COUNTIF', 'COUNTIFS', 'SUMIF', 'SUMIFS', 'AVERAGEIF', 'AVERAGEIFS', 'MAXIFS', 'MINIFS'];
 const BEHIND_A_SUM = ['SUMIFS', 'AVERAGEIFS', 'MAXIFS', 'MINIFS'];
 const AS_TEXT = [
@@ -53,9 +71,11 @@ const isWritten = (piece: Piece | undefined, pattern: RegExp): boolean => {
   const value = constant(piece);
   return typeof value === 'string' && pattern.test(value);
 };
-/** A truth value in a cell or an area, not as the result of a calculation. */
-const inCells = (piece: Piece | undefined, kind: Kind): boolean =>
-  piece?.kind === 'reference' && mayBe(piece, kind);
+/** Something in a cell or an area, or in those that a call hands on; not the result of a calculation. */
+const inCells = (piece: Piece | undefined, kind: Kind): boolean => {
+  if (piece?.kind === 'call') return handedOn(piece).some((each) => inCells(each, kind));
+  return piece?.kind === 'reference' && mayBe(piece, kind);
+};
 const valuesOf = (piece: Piece | undefined): unknown[] => {
   if (piece?.kind === 'reference') return cellsOf(piece.text).map(cellAt);
   return piece?.kind === 'value' ? [piece.value] : [];
@@ -84,9 +104,10 @@ const size = (piece: Piece | undefined): readonly [number, number] | undefined =
 const numberIn = (piece: Piece | undefined): number | undefined => {
   const [value] = valuesOf(piece);
   if (typeof value === 'number') return value;
-  if (piece?.kind === 'calculation' && piece.sign === '-' && piece.parts.length === 1) {
+  if (piece?.kind === 'calculation' && piece.parts.length === 1) {
     const inner = numberIn(piece.parts[0]);
-    return inner === undefined ? undefined : -inner;
+    if (inner === undefined) return undefined;
+    return piece.sign === '%' ? inner / 100 : inner * (piece.sign === '-' ? -1 : 1);
   }
   return undefined;
 };
@@ -215,10 +236,11 @@ export const KNOWN: readonly Known[] = [
     never: { formula: '=AND(2,"a")', ours: true, theirs: refused('#VALUE!') },
   },
   {
-    name: 'an empty cell, or a text of digits, asked whether it is even',
+    name: 'an empty cell, a text of digits or a truth value asked whether it is even',
     of: ['ISEVEN', 'ISODD'],
-    shape: ([cell], { ours }) => !isError(ours) && (inCells(cell, 'empty') || holds(cell, looksLikeNumber)),
-    word: 'LibreOffice refuses it. Microsoft, help of ISEVEN: 0 is even, and what is not numeric is refused; an empty cell is 0 and a text of digits a number where one is asked for.',
+    shape: ([cell], { ours }) =>
+      mayBe(cell, 'truth') || (!isError(ours) && (inCells(cell, 'empty') || holds(cell, looksLikeNumber))),
+    word: 'LibreOffice refuses it. Microsoft, help of ISEVEN: 0 is even, and what is not numeric is refused; an empty cell is 0 and a text of digits a number where one is asked for, a truth value is not.',
     excused: { formula: '=XOR(A1,ISEVEN(A3))', ours: false, theirs: refused('#VALUE!') },
     never: { formula: '=ISEVEN(A6)', ours: true, theirs: refused('#VALUE!') },
   },
@@ -321,22 +343,7 @@ export const KNOWN: readonly Known[] = [
   },
   {
     name: 'a text written as an argument among numbers',
-    of: [
-      ...COUNTING,
-      'MINA',
-      'MAXA',
-      'AVERAGEA',
-      'VARA',
-      'STDEVA',
-      'DEVSQ',
-      'AVEDEV',
-      'STDEV',
-      'STDEVP',
-      'VAR',
-      'VARP',
-      'GEOMEAN',
-      'HARMEAN',
-    ],
+    of: [...COUNTING, ...SPREADS, 'MINA', 'MAXA', 'AVERAGEA', 'GEOMEAN', 'HARMEAN'],
     shape: (args) => args.some((arg) => typeof constant(arg) === 'string'),
     word: 'LibreOffice refuses it, or counts it as 0. Microsoft, help of SUM and of AVERAGEA: SUM("5",15,TRUE) is 21; a text typed into the list counts as its number, and is refused where it has none.',
     excused: { formula: '=PRODUCT(A1,"1.50")', ours: 7.5, theirs: refused('#VALUE!') },
@@ -345,7 +352,7 @@ export const KNOWN: readonly Known[] = [
   {
     name: 'a text in the cells of GCD or LCM',
     of: ['GCD', 'LCM'],
-    shape: (args, { ours }) => isError(ours) && args.some((arg) => inCells(arg, 'text')),
+    shape: (args) => args.some((arg) => inCells(arg, 'text')),
     word: 'LibreOffice passes over it. Microsoft, help of GCD and LCM: #VALUE! where an argument is not numeric.',
     excused: { formula: '=GCD(D5:D12)', ours: refused('#VALUE!'), theirs: 1 },
     never: { formula: '=GCD(H1:H6)', ours: refused('#VALUE!'), theirs: 1 },
@@ -440,6 +447,14 @@ export const KNOWN: readonly Known[] = [
     never: { formula: '=STEYX(L1:L5,H1:H5)', ours: 0.53, theirs: refused('#VALUE!') },
   },
   {
+    name: 'which error: a quotient by nothing',
+    of: ['QUOTIENT', 'FLOOR'],
+    shape: ([, divisor], { ours }) => isError(ours) && ours.error === '#DIV/0!' && asNumber(divisor) === 0,
+    word: 'LibreOffice has its error 502. Microsoft, "How to correct a #DIV/0! error": that error for a division by 0 or an empty cell.',
+    excused: { formula: '=QUOTIENT(2,A3)', ours: refused('#DIV/0!'), theirs: refused('#VALUE!') },
+    never: { formula: '=QUOTIENT(2,A1)', ours: refused('#DIV/0!'), theirs: 0 },
+  },
+  {
     name: 'less than nothing in DOLLAR',
     of: ['DOLLAR'],
     shape: ([number], { ours }) =>
@@ -466,6 +481,7 @@ export const KNOWN: readonly Known[] = [
       'SMALL',
       'LN',
       'LOG',
+      'LOG10',
       '^',
       'FACT',
       'COMBIN',
