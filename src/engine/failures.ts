@@ -41,6 +41,12 @@ export const hear = (engine: IFormulaRuntimeService, report: Report): void => {
   hearers.set(engine as FormulaRuntimeService, report);
 };
 
+/** Who hears it in a thread whose engine nobody has in hand. */
+let anyone: Report | undefined;
+export const hearHere = (report: Report): void => {
+  anyone = report;
+};
+
 /**
  * The error value of a refusal. It travels through a formula like any error (=1+SWEEP.…), so that a formula is judged
  * by what reaches its cell: IFERROR takes a refusal away, and a refused cell within a spill is found in its place.
@@ -99,7 +105,7 @@ FormulaRuntimeService.prototype.setRuntimeData = function (value) {
   const now = found(value, origin);
   if (before.length === 0 && now.length === 0) return;
 
-  const reportOf = ({ report }: Refusal) => report ?? hearers.get(this);
+  const reportOf = ({ report }: Refusal) => report ?? hearers.get(this) ?? anyone;
   const stillThere = new Map(now.map((each) => [key(each.place), each]));
   for (const { place, refusal } of before)
     if (!stillThere.has(key(place))) reportOf(refusal)?.({ ...place, cleared: true });

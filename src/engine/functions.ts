@@ -19,6 +19,7 @@ import { type FailureReport, Refusal } from './failures';
 import { MENDED } from './mends';
 import type { Executor } from './mends/objects';
 import { refusals } from './mends/refusing';
+import { PLACES } from './places';
 
 export type { Cleared, Failure, FailureReport } from './failures';
 
@@ -31,7 +32,7 @@ type Cell = number | string | boolean | null | CellError;
  */
 export function executors(onFailure: (report: FailureReport) => void = () => {}): Array<[Executor, string]> {
   const ours = CATALOGUE.map((row): [Executor, string] => [executor(row, onFailure), functionName(row)]);
-  const plain = MENDED.map(([mended, name]): [Executor, string] => [mended, name]);
+  const plain = [...PLACES, ...MENDED].map(([mended, name]): [Executor, string] => [mended, name]);
   return [...plain, ...ours, ...refusals(onFailure)];
 }
 

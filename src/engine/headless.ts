@@ -18,6 +18,7 @@ import '@univerjs/sheets-numfmt/facade';
 import '@univerjs/sheets-table/facade';
 import './patches';
 import { type CellError, cellError, type ErrorCode } from '../formula/errors';
+import { CIRCLE } from './circles';
 import { createUniver } from './create';
 import { hear } from './failures';
 import { letTablesFollow } from './mends/edits';
@@ -59,15 +60,7 @@ export function headless(snapshot: Partial<IWorkbookData>) {
   ]);
   letTablesFollow(univer);
   const workbook = api.createWorkbook(snapshot as IWorkbookData);
-  const runtime = univer.__getInjector().get(IFormulaRuntimeService);
-  hear(runtime, note);
-  // Of formulas that go round in a circle the engine calculates each once, and says so to nobody.
-  let isCircular = false;
-  const enableCycleDependency = runtime.enableCycleDependency.bind(runtime);
-  runtime.enableCycleDependency = () => {
-    isCircular = true;
-    enableCycleDependency();
-  };
+  hear(univer.__getInjector().get(IFormulaRuntimeService), note);
   const model = univer.__getInjector().get(FormulaDataModel);
   // Before each calculation the engine asks every row of every sheet whether a filter hides it, which for a sheet of a million
   // rows takes longer than to calculate it. There is no filter here.
@@ -96,11 +89,10 @@ export function headless(snapshot: Partial<IWorkbookData>) {
     workbook,
 
     /** Whether formulas went round in a circle when it was last calculated: then what they give is not to be trusted. */
-    isCircular: () => isCircular,
+    isCircular: () => [...failures.values()].includes(CIRCLE),
 
     /** Calculates every formula of the workbook. */
     async calculate(): Promise<void> {
-      isCircular = false;
       const formula = api.getFormula();
       const applied = formula.onCalculationResultApplied();
       formula.executeCalculation();

@@ -18,6 +18,7 @@ import {
   SuffixNodeFactory,
   ValueObjectFactory,
 } from '@univerjs/engine-formula';
+import './circles';
 import './mends/effort';
 import './mends/kept';
 import './mends/quotes';
