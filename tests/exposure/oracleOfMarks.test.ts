@@ -134,7 +134,7 @@ describe('texts of a head', () => {
   says(
     // down to 10 Ws a whole number tells one setting from the next
     'in Ws: round(most·2^(−k / 10))',
-    args(down(30)),
+    args(down(30).filter(([most, k]) => isClear(two(step.times(k).neg()).times(D(most)).plus(half)))),
     ([most, k, off]) => value(headSetting(energy(most, k, off), most, 'energy', undefined, 0.1)),
     ([most, k]) => `${two(step.times(k).neg()).times(D(most)).plus(half).floor().toFixed()} Ws`,
   );

@@ -26,5 +26,5 @@ export function bendIn(signal: Signal, i: number): number {
   const left = bendAt(signal, i, width);
   const right = bendAt(signal, i + 1, width);
   const alike = Math.abs(left) <= ALIKE * Math.abs(right) && Math.abs(right) <= ALIKE * Math.abs(left);
-  return alike && Math.abs(left + right) < 2 * FINE ? (left + right) / 2 : 0;
+  return alike && Math.abs(left) + Math.abs(right) < 2 * FINE ? (left + right) / 2 : 0;
 }

@@ -20,6 +20,11 @@ describe('duration at a level', () => {
     expectNear(value(traceTime(TIMES, VALUES)), 3 - (1 + 2 / 6));
   });
 
+  it('of a flash with corners is that of straight lines, though two corners bend as much to either side', () => {
+    // 1 up, 1.001 flat and 1 down: 1.001 + 2 × 0.97 at 3 %
+    expectNear(value(traceTime([0, 1, 2, 3.001, 4.001, 6.001], [0, 0, 1, 1, 0, 0], 0.03, 0)), 2.941);
+  });
+
   it('is longer the lower the level, and holds more of the light', () => {
     const { times, values } = record(twoTimes(50e-6, 400e-6), { decays: 12, samples: 3000, lead: 0.2 });
     let [longer, more] = [Infinity, 1];
