@@ -56,6 +56,19 @@ test('each of a column of formulas answers for its own row, also after a change'
   book.dispose();
 });
 
+test('formulas that were filled answer for their own cells, though those filled beside them say the same', async () => {
+  const book = await calculated({ Data: [[1, '=A1*2', 10, '=C1*2'], [2, null, 20], [3, null, 30]] });
+  const sheet = book.workbook.getSheetByName('Data');
+  for (const column of ['B', 'D']) {
+    const all = sheet?.getRange(`${column}1:${column}3`);
+    if (all) await sheet?.getRange(`${column}1`).autoFill(all);
+  }
+  await book.calculate();
+  expect(book.read('Data', 'B1:B3')).toEqual([[2], [4], [6]]);
+  expect(book.read('Data', 'D1:D3')).toEqual([[20], [40], [60]]);
+  book.dispose();
+});
+
 test('a column of formulas is read once', async () => {
   const read = vi.spyOn(Lexer.prototype, 'treeBuilder');
   const column = Array.from({ length: 200 }, (_, i): TestCell[] => [i, `=A${i + 1}*7-${'1'.repeat(3)}`]);
