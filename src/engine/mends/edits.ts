@@ -4,3 +4,4 @@ import './filled';
 import './tableShift';
 
 export { letTablesFollow } from './tableMove';
+export { giveOwnFormulas } from './ownFormulas';

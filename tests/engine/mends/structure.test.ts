@@ -156,3 +156,26 @@ test('filled formulas keep their cells when a sheet gets another name', async ()
   expect(book.read('Sums', 'A1:A3')).toEqual([[10], [20], [30]]);
   book.dispose();
 });
+
+test('filled formulas keep their cells when the first of them goes elsewhere', async () => {
+  const { book, sheet, read, formula } = opened({
+    Data: [[1, '=A2*2'], [2, '=A3*2'], [3], [4], [5]],
+  });
+  await sheet.getRange('B2').autoFill(sheet.getRange('B2:B4'));
+  expect(await read('A1:B4')).toEqual([
+    [1, 4],
+    [2, 6],
+    [3, 8],
+    [4, 10],
+  ]);
+  // the first row goes between the third and the fourth: each row keeps what it is twice of
+  sheet.moveRows(sheet.getRange('A1'), 3);
+  expect(await read('A1:B4')).toEqual([
+    [2, 6],
+    [3, 8],
+    [1, 4],
+    [4, 10],
+  ]);
+  expect(formula('B4')).toBe('=A5*2');
+  book.dispose();
+});

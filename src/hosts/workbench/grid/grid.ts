@@ -18,7 +18,7 @@ import '@univerjs/preset-sheets-table/lib/index.css';
 import { createUniver } from '../../../engine/create';
 import { descriptions } from '../../../engine/descriptions';
 import { executors } from '../../../engine/functions';
-import { letTablesFollow } from '../../../engine/mends/edits';
+import { giveOwnFormulas, letTablesFollow } from '../../../engine/mends/edits';
 import '../../../engine/patches';
 import { GRID_THEME } from './palette';
 import { PLAIN_TABLES } from './tableLook';
@@ -78,6 +78,7 @@ export function createGrid(container: string, worker: Worker): Grid {
       PLAIN_TABLES,
     ],
   );
+  giveOwnFormulas(grid.univer);
   letTablesFollow(grid.univer);
   return grid;
 }
