@@ -57,7 +57,13 @@ test('each of a column of formulas answers for its own row, also after a change'
 });
 
 test('formulas that were filled answer for their own cells, though those filled beside them say the same', async () => {
-  const book = await calculated({ Data: [[1, '=A1*2', 10, '=C1*2'], [2, null, 20], [3, null, 30]] });
+  const book = await calculated({
+    Data: [
+      [1, '=A1*2', 10, '=C1*2'],
+      [2, null, 20],
+      [3, null, 30],
+    ],
+  });
   const sheet = book.workbook.getSheetByName('Data');
   for (const column of ['B', 'D']) {
     const all = sheet?.getRange(`${column}1:${column}3`);
