@@ -112,11 +112,6 @@ const PLACES = {
       ['} else if (type === 5) {', 1],
       ['} else if (type === 6) {', 1],
     ],
-    filled: [
-      ['_getUpdateFormula(command) {', 1],
-      ['const oldFormulaData = this._formulaDataModel.getFormulaData();', 1],
-      ['const { f: formulaString, x, y, si } = formulaDataItem;', 1],
-    ],
   },
   'sheets-table': {
     tableShift: [

@@ -21,7 +21,7 @@ import { type CellError, cellError, type ErrorCode } from '../formula/errors';
 import { CIRCLE } from './circles';
 import { createUniver } from './create';
 import { hear } from './failures';
-import { giveOwnFormulas, letTablesFollow } from './mends/edits';
+import { giveOwnFormulas, letTablesFollow, withOwnFormulas } from './mends/edits';
 import { executors, type FailureReport } from './functions';
 
 /** What a cell holds: null where it is empty; an error with its sentence where a SWEEP function gave it. */
@@ -60,7 +60,7 @@ export function headless(snapshot: Partial<IWorkbookData>) {
   ]);
   giveOwnFormulas(univer);
   letTablesFollow(univer);
-  const workbook = api.createWorkbook(snapshot as IWorkbookData);
+  const workbook = api.createWorkbook(withOwnFormulas(snapshot) as IWorkbookData);
   hear(univer.__getInjector().get(IFormulaRuntimeService), note);
   const model = univer.__getInjector().get(FormulaDataModel);
   // Before each calculation the engine asks every row of every sheet whether a filter hides it, which for a sheet of a million

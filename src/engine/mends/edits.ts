@@ -1,7 +1,6 @@
 /** What is mended of edits, where a workbook is edited: a thread that only calculates has no use for it. */
 import './lines';
-import './filled';
 import './tableShift';
 
 export { letTablesFollow } from './tableMove';
-export { giveOwnFormulas } from './ownFormulas';
+export { giveOwnFormulas, withOwnFormulas } from './ownFormulas';

@@ -15,12 +15,6 @@ interface Noted {
   refOffsetX: number;
   refOffsetY: number;
 }
-/** A formula that was filled has the id of all those, and how far it stands from the first. */
-interface Filled {
-  readonly si?: string | null;
-  readonly x?: number;
-  readonly y?: number;
-}
 /** Which cells these name is found out before all else, by a way of its own. */
 const OWN_WAY = /^(?:OFFSET|INDIRECT|INDEX)$/i;
 const PIECE =
@@ -76,10 +70,6 @@ replaceMethod<unknown[], Noted>(
   (create) =>
     function (...args) {
       const noted = create.apply(this, args);
-      const { si, x = 0, y = 0 } = args[5] as Filled;
-      // Others stand for this one moved, and only by how far they stand from it; of one whose first cell is gone the library
-      // forgets how far that was.
-      if (si != null) return Object.assign(noted, { refOffsetX: x, refOffsetY: y });
       const { formula, row, column } = noted;
       const seen = seenFromCell(formula, row, column);
       if (seen === undefined) return noted;

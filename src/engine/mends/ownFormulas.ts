@@ -1,24 +1,32 @@
 /**
  * Formulas that are filled, pasted or typed into many cells at once the library keeps once, by an id: each other cell knows how
  * far it stands from the first. When an edit writes the first one anew the others say something else, or nothing any more. So
- * each of them gets a formula of its own, before it is written: then there is none to follow.
+ * each of them gets a formula of its own before it is written, and in a workbook that was stored otherwise before it is opened.
  *
  * For @univerjs/sheets 0.25.1.
  */
-import { ICommandService, type ICellData, type Nullable, type Univer } from '@univerjs/core';
+import {
+  ICommandService,
+  type ICellData,
+  type IWorkbookData,
+  type Nullable,
+  type Univer,
+} from '@univerjs/core';
 import { LexerTreeBuilder } from '@univerjs/engine-formula';
 import { SetRangeValuesMutation } from '@univerjs/sheets';
 
-type Written = Record<string, Record<string, Nullable<ICellData>>>;
+type Written = Readonly<Record<string, Readonly<Record<string, Nullable<ICellData>>>>>;
 interface First {
   readonly formula: string;
   readonly row: number;
   readonly column: number;
 }
 
+const lexer = new LexerTreeBuilder();
+
 const isText = (value: unknown): value is string => typeof value === 'string' && value !== '';
 
-function withOwnFormulas(cells: Written, lexer: LexerTreeBuilder): void {
+function separate(cells: Written): void {
   const all = Object.entries(cells).flatMap(([row, line]) =>
     Object.entries(line ?? {}).flatMap(([column, cell]) =>
       cell && isText(cell.si) ? [{ cell, row: Number(row), column: Number(column), id: cell.si }] : [],
@@ -37,12 +45,19 @@ function withOwnFormulas(cells: Written, lexer: LexerTreeBuilder): void {
   }
 }
 
-/** From now on, in this workbook. */
+/** A workbook before it is opened. */
+export function withOwnFormulas<T extends Partial<IWorkbookData>>(snapshot: T): T {
+  for (const { cellData } of Object.values(snapshot.sheets ?? {})) separate((cellData ?? {}) as Written);
+  return snapshot;
+}
+
+/** From now on, in each workbook that is open. */
 export function giveOwnFormulas(univer: Univer): void {
-  const injector = univer.__getInjector();
-  const lexer = injector.get(LexerTreeBuilder);
-  injector.get(ICommandService).beforeCommandExecuted(({ id, params }) => {
-    const { cellValue } = (params ?? {}) as { readonly cellValue?: Written };
-    if (id === SetRangeValuesMutation.id && cellValue) withOwnFormulas(cellValue, lexer);
-  });
+  univer
+    .__getInjector()
+    .get(ICommandService)
+    .beforeCommandExecuted(({ id, params }) => {
+      const { cellValue } = (params ?? {}) as { readonly cellValue?: Written };
+      if (id === SetRangeValuesMutation.id && cellValue) separate(cellValue);
+    });
 }

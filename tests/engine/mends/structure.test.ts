@@ -179,3 +179,23 @@ test('filled formulas keep their cells when the first of them goes elsewhere', a
   expect(formula('B4')).toBe('=A5*2');
   book.dispose();
 });
+
+test('formulas that a stored workbook keeps once are each their own when it is opened', async () => {
+  const workbook = snapshot({ Plan: [[1], [2], [3]], Sums: [['=Plan!A1*10']] });
+  const sums = Object.values(workbook.sheets ?? {}).find(({ name }) => name === 'Sums');
+  if (!sums) throw new Error('There is no sheet Sums.');
+  sums.cellData = {
+    0: { 0: { f: '=Plan!A1*10', si: 'filled' } },
+    1: { 0: { si: 'filled' } },
+    2: { 0: { si: 'filled' } },
+  };
+  sums.rowCount = 3;
+  const book = headless(workbook);
+  await book.calculate();
+  expect(book.read('Sums', 'A1:A3')).toEqual([[10], [20], [30]]);
+  book.workbook.getSheetByName('Plan')?.setName('Set');
+  await book.calculate();
+  expect(book.read('Sums', 'A1:A3')).toEqual([[10], [20], [30]]);
+  expect(book.workbook.getSheetByName('Sums')?.getRange('A3').getFormula()).toBe('=Set!A3*10');
+  book.dispose();
+});

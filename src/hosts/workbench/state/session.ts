@@ -1,4 +1,5 @@
 import type { IWorkbookData } from '@univerjs/core';
+import { withOwnFormulas } from '../../../engine/mends/edits';
 import { planAlone } from '../../../sheets/makePlan';
 import { SHORT } from '../../../sheets/offered';
 import type { SheetPlan } from '../../../sheets/plan';
@@ -37,7 +38,7 @@ export function snapshotOf({ api }: Grid): IWorkbookData | undefined {
 
 /** Opens a workbook at the sheet that was in view. */
 export function openWorkbook({ api }: Grid, snapshot: IWorkbookData): void {
-  const workbook = api.createWorkbook(snapshot);
+  const workbook = api.createWorkbook(withOwnFormulas(snapshot));
   const inView: unknown = snapshot.custom?.[IN_VIEW];
   if (typeof inView === 'string' && workbook.getSheetBySheetId(inView)) workbook.setActiveSheet(inView);
 }
