@@ -35,6 +35,9 @@ interface StoredCell {
 /** Where each row lies on a page, which nobody asks: a sheet of a million rows takes longer to lay out than to calculate. */
 const NO_LAYOUT = [SheetSkeletonService, { useValue: {} }];
 
+/** Of the workbooks that were opened. */
+let opened = 0;
+
 /**
  * A workbook without a page, for Node: the fewest plugins that calculate. Nothing is calculated before `calculate()`.
  * In the snapshot, texts carry `t: CellValueType.STRING`: without it the engine reads "1/60" as a date.
@@ -60,7 +63,9 @@ export function headless(snapshot: Partial<IWorkbookData>) {
   ]);
   giveOwnFormulas(univer);
   letTablesFollow(univer);
-  const workbook = api.createWorkbook(withOwnFormulas(snapshot) as IWorkbookData);
+  // What the engine keeps of formulas it keeps for the whole process, by the workbook's id: two of one id take each other's.
+  const id = `${++opened}!`;
+  const workbook = api.createWorkbook({ ...withOwnFormulas(snapshot), id } as IWorkbookData);
   hear(univer.__getInjector().get(IFormulaRuntimeService), note);
   const model = univer.__getInjector().get(FormulaDataModel);
   // Before each calculation the engine asks every row of every sheet whether a filter hides it, which for a sheet of a million

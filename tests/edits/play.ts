@@ -119,14 +119,10 @@ const stored = (cell: Exclude<TestCell, null>): ICellData => {
   return { v: Number(cell), t: typeof cell === 'boolean' ? CellValueType.BOOLEAN : CellValueType.NUMBER };
 };
 
-let books = 0;
-
 /** The workbook that a model is, opened without a page. */
 export async function opened(model: Model) {
   const { sheets, names, table } = built(model);
   const snapshot: Partial<IWorkbookData> = {
-    // Workbooks of one name share what the engine keeps of their formulas.
-    id: `book${++books}`,
     name: 'Book',
     locale: LocaleType.EN_US,
     styles: {},

@@ -17,7 +17,6 @@ export function snapshot(
 ): Partial<IWorkbookData> {
   const names = Object.keys(sheets);
   return {
-    id: 'book',
     name: 'Book',
     locale: LocaleType.EN_US,
     styles: {},

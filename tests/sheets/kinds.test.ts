@@ -80,7 +80,6 @@ describe('a column that is looked up', () => {
       return rows;
     };
     const book = headless({
-      id: 'book',
       locale: LocaleType.EN_US,
       styles: {},
       sheetOrder: ['0', '1'],

@@ -77,7 +77,6 @@ export async function calculatedBook(book: Book, beside: readonly Beside[] = [])
   });
   const all = [...sheets, ...beside];
   const opened = headless({
-    id: 'book',
     name: 'Book',
     locale: LocaleType.EN_US,
     styles: {},
