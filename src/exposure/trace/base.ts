@@ -37,6 +37,11 @@ const STRAIGHT = 0.05;
  * that level would be more than four times the last fall, and so would be its error.
  */
 const SLOWEST = 0.8;
+/**
+ * The last tenth falls by so much of what an exponential would, or the fall before it was an edge: the side of a square pulse
+ * has a sum over its tenths, and leads nowhere.
+ */
+const GOES_ON = 0.5;
 
 /** Base of a recording from 0 at its lowest to 1 at its highest, as measured before the flash, or else after it. */
 export function baseOf(signal: Signal, peak: number): Base {
@@ -109,13 +114,15 @@ function comesDownTo(signal: Signal, noise: number): number {
   const middle = medianOf(signal, samples.count - last, samples.count);
   const end = timeAt(samples, samples.count - 1);
   const tenth = (end - timeAt(samples, 0)) / TENTHS;
-  const [a, b, c] = [3, 2, 1].map((k) => meanOver(signal, end - k * tenth, end - (k - 1) * tenth).level) as [
-    number,
-    number,
-    number,
-  ];
+  const mean = (from: number, to: number): number =>
+    meanOver(signal, end - from * tenth, end - to * tenth).level;
+  const [a, b, c] = [mean(3, 2), mean(2, 1), mean(1, 0)];
   const doubt = noise * Math.sqrt(2 / last);
-  const falls = b - c > SURE_OF * doubt && a - b > b - c;
-  const factor = (b - c) / (a - b);
-  return falls && factor < SLOWEST ? c - ((b - c) * factor) / (1 - factor) : middle;
+  const fall = b - c;
+  const factor = fall / (a - b);
+  if (!(fall > SURE_OF * doubt && factor > 0 && factor < SLOWEST)) return middle;
+  // what an exponential falls by from the middle of one half of the last tenth to that of the other
+  const goesOn = (2 * factor * fall) / (1 + Math.sqrt(factor)) ** 2;
+  if (mean(1, 0.5) - mean(0.5, 0) < GOES_ON * goesOn - SURE_OF * Math.SQRT2 * doubt) return middle;
+  return c - (fall * factor) / (1 - factor);
 }

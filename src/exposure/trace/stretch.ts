@@ -1,5 +1,5 @@
+import { lightBetween, tracePointBefore } from './light';
 import { median } from './median';
-import { timeAt } from './samples';
 import { lightAt, type Signal } from './signal';
 
 /** More samples than this tell no more about a middle value: every second, third … is taken. */
@@ -17,18 +17,6 @@ export function medianRead(from: number, to: number, read: (i: number) => number
 export const medianOf = (signal: Signal, from: number, to: number): number =>
   medianRead(from, to, (i) => lightAt(signal, i));
 
-/** Index of the first sample at or after a time. */
-function firstAt(signal: Signal, time: number): number {
-  let low = 0;
-  let high = signal.samples.count - 1;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (timeAt(signal.samples, middle) < time) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
-
 /** Mean light over a span of time, the middle of the span, and how many samples tell it. */
 export interface Mean {
   readonly level: number;
@@ -36,19 +24,17 @@ export interface Mean {
   readonly count: number;
 }
 
-/** Mean light between two times, by the trapezoid rule. */
+/**
+ * Mean light between two times of the recording, by the trapezoid rule. It ends where the times say, and not with a sample
+ * near them: one that lies on such a time would be in or out by the last digit of the clock.
+ */
 export function meanOver(signal: Signal, start: number, end: number): Mean {
-  const { samples } = signal;
-  const from = firstAt(signal, start);
-  const to = Math.max(from, firstAt(signal, end));
-  const stride = Math.max(1, Math.ceil((to - from) / ENOUGH));
-  let area = 0;
-  let i = from;
-  for (; i + stride <= to; i += stride) {
-    const width = timeAt(samples, i + stride) - timeAt(samples, i);
-    area += (width * (lightAt(signal, i) + lightAt(signal, i + stride))) / 2;
-  }
-  const span = timeAt(samples, i) - timeAt(samples, from);
-  const level = span > 0 ? area / span : lightAt(signal, from);
-  return { level, time: timeAt(samples, from) + span / 2, count: (i - from) / stride + 1 };
+  const from = tracePointBefore(signal, start);
+  const to = tracePointBefore(signal, end);
+  const span = end - start;
+  return {
+    level: span > 0 ? lightBetween(signal, from, to) / span : lightAt(signal, from.cell),
+    time: start + span / 2,
+    count: Math.max(1, to.cell - from.cell),
+  };
 }

@@ -109,6 +109,13 @@ describe('a base after the flash', () => {
     expect(found(ramp).level).toBe(ofLastTenth(ramp));
   });
 
+  it('is the dark after a square pulse, wherever in its tenth of the recording that ends', () => {
+    for (const end of [0.75, 0.785, 0.805, 0.815, 0.85, 0.895]) {
+      const { level } = found(signalFrom((t) => (t > 0.01 && t < end ? 1 : 0)));
+      expect(level).toBe(0);
+    }
+  });
+
   it('is the first sample where that lies lower', () => {
     const { level } = found(signalFrom((t) => (t === 0 ? 0 : 0.2 + 0.8 * decay(30 * t))));
     expect(level).toBe(0);

@@ -51,6 +51,13 @@ describe('a few samples joined by straight lines', () => {
     expectNear(value(traceTime(times, [0, 0, 0, 10, 10, 10, 0, 0], 0.1)), 3.8);
   });
 
+  it('of a square pulse that ends late: sixteen samples of twenty-one, worked by hand', () => {
+    const values = Array.from({ length: 21 }, (_, i) => (i >= 1 && i <= 16 ? 1 : 0));
+    const times = values.map((_, i) => i);
+    expectNear(value(traceTime(times, values, 0.5)), 16);
+    expectNear(value(traceTime(times, values, 0.1)), 16.8);
+  });
+
   it('of a square pulse with upright sides, two rows at one time: the same at all levels', () => {
     const times = [-5, 0, 0, 500, 500, 600];
     const values = [0, 0, 1, 1, 0, 0];

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ENOUGH, meanOver, medianOf, medianRead } from '../../../src/exposure/trace/stretch';
-import { signalFrom, signalOf } from './signals';
+import { signalOf } from './signals';
 
 describe('the middle of a stretch', () => {
   /** What is read, and at which places. */
@@ -32,39 +32,33 @@ describe('the middle of a stretch', () => {
 });
 
 describe('the mean over a span of time', () => {
-  // trapezoids of 1 · 3, 2 · 6 and 4 · 5 over the times 1, 2, 4 and 8
+  // trapezoids of 1 · 46, 1 · 3, 2 · 6, 4 · 5 and 1 · 36
   const uneven = () => signalOf([90, 2, 4, 8, 2, 70], { times: [0, 1, 2, 4, 8, 9] });
 
   it('is the area under the samples, by the length and told in the middle', () => {
-    expect(meanOver(uneven(), 1, 8)).toEqual({ level: 35 / 7, time: 4.5, count: 4 });
-    expect(meanOver(uneven(), 2, 4)).toEqual({ level: 6, time: 3, count: 2 });
+    expect(meanOver(uneven(), 1, 8)).toEqual({ level: 35 / 7, time: 4.5, count: 3 });
+    expect(meanOver(uneven(), 2, 4)).toEqual({ level: 6, time: 3, count: 1 });
+    expect(meanOver(uneven(), 0, 9)).toEqual({ level: (46 + 35 + 36) / 9, time: 4.5, count: 5 });
   });
 
-  it('begins and ends with the first sample at or after a time', () => {
-    expect(meanOver(uneven(), 0.5, 7)).toEqual({ level: 35 / 7, time: 4.5, count: 4 });
-    expect(meanOver(uneven(), 1.5, 3)).toEqual({ level: 6, time: 3, count: 2 });
+  it('begins and ends between samples where the times lie there', () => {
+    // from 3 at 1.5 over 4 at 2 to 6 at 3: 0.5 · 3.5 + 1 · 5
+    expect(meanOver(uneven(), 1.5, 3)).toEqual({ level: 6.75 / 1.5, time: 2.25, count: 1 });
+    // from 6.5 at 5 to 5 at 6, within one cell
+    expect(meanOver(uneven(), 5, 6)).toEqual({ level: 5.75, time: 5.5, count: 1 });
   });
 
-  it('ends with the recording', () => {
-    // 1 · 46, 3 · 1 and 1 · 36 more
-    expect(meanOver(uneven(), -5, 99)).toEqual({ level: (46 + 35 + 36) / 9, time: 4.5, count: 6 });
-    expect(meanOver(uneven(), 12, 99)).toEqual({ level: 70, time: 9, count: 1 });
+  it('hardly changes where a time moves by its last digit over a sample', () => {
+    for (const off of [-1e-15, 0, 1e-15]) expect(meanOver(uneven(), 1 + off, 8).level).toBeCloseTo(5, 12);
+    for (const off of [-1e-15, 0, 1e-15]) expect(meanOver(uneven(), 1, 8 + off).level).toBeCloseTo(5, 12);
   });
 
-  it('is the light of the first sample where the span holds no time', () => {
+  it('is the light of the sample before where the span holds no time', () => {
     expect(meanOver(uneven(), 4, 4)).toEqual({ level: 8, time: 4, count: 1 });
-    expect(meanOver(uneven(), 4, 1)).toEqual({ level: 8, time: 4, count: 1 });
     expect(meanOver(signalOf([0, 3, 5, 1], { times: [0, 1, 1, 2] }), 1, 1)).toEqual({
-      level: 3,
+      level: 5,
       time: 1,
       count: 1,
     });
-  });
-
-  it('is told by every third of many samples, and by each of few among many', () => {
-    const signal = signalFrom((t) => 3 + 2 * t, { to: 20_000, count: 20_001 });
-    // 20 000 steps by threes end at 19 998
-    expect(meanOver(signal, 0, 20_000)).toEqual({ level: 3 + 19_998, time: 9999, count: 6667 });
-    expect(meanOver(signal, 10_000, 10_004)).toEqual({ level: 3 + 20_004, time: 10_002, count: 5 });
   });
 });
