@@ -2,6 +2,7 @@ import { spoken } from '../exposure/core/numbers';
 import { isFail, type Result } from '../exposure/core/result';
 import type { Doubt, DoubtName } from '../exposure/trace/doubts';
 import { traceDoubts } from '../exposure/trace/traceDoubts';
+import { HALF } from '../exposure/trace/traceTime';
 
 /** What a recording gets in which nothing is doubtful. */
 export const NOTHING_DOUBTFUL = 'Nothing doubtful was found in this recording.';
@@ -13,6 +14,9 @@ function spokenTime(seconds: number): string {
   if (Math.abs(seconds) < 1e-3) return `${spoken(1e6 * seconds, 3)} µs`;
   return Math.abs(seconds) < 1 ? `${spoken(1e3 * seconds, 3)} ms` : `${spoken(seconds, 3)} s`;
 }
+
+const leavesUnsure = ({ from, share }: Doubt<'high levels'>): string =>
+  `leaves durations from ${spoken(from)} of the height up unsure, that at 0.9 by up to ${percent(share)}.`;
 
 const SENTENCES: { readonly [K in DoubtName]: (found: Doubt<K>) => string } = {
   'starts on the flash': ({ light }) =>
@@ -41,6 +45,7 @@ const SENTENCES: { readonly [K in DoubtName]: (found: Doubt<K>) => string } = {
   dips: ({ level, lit, duration }) =>
     `The light dips below ${spoken(level)} of the height on the way: it lies above it for ${spokenTime(lit)} of a duration of ${spokenTime(duration)}.`,
   noise: ({ noise }) => `Noise is ${percent(noise)} of the height: durations at high levels are unsure.`,
+  'high levels': (unsure) => `Noise ${leavesUnsure(unsure)}`,
   'equal times': ({ rows }) =>
     `${rows} rows have the same time as the row before: the times do not rise there, are they rounded?`,
   'jump in the times': ({ row, gap, usual }) =>
@@ -68,5 +73,10 @@ export function traceNote(
 ): Result<string> {
   const doubts = traceDoubts(times, values, base);
   if (isFail(doubts)) return doubts.fail === 'unreadable' ? doubts : doubts.message;
-  return doubts.length > 0 ? doubts.map((found) => doubtSentence(found)).join(' ') : NOTHING_DOUBTFUL;
+  if (doubts.length === 0) return NOTHING_DOUBTFUL;
+  const [first, second] = doubts;
+  // what heads are judged by is t0.5 and t0.1, and these are known
+  if (first?.doubt === 'high levels' && second === undefined && first.from > HALF)
+    return NOTHING_DOUBTFUL.replace(/\.$/, `, but noise ${leavesUnsure(first)}`);
+  return doubts.map((found) => doubtSentence(found)).join(' ');
 }

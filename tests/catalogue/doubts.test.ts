@@ -6,10 +6,10 @@ test.each([
   ['LIGHTMINUS', /LIGHTMINUSRANGE/],
   ['LIGHTUNMIX', /second column: ±/],
   ['LIGHTEVENNESS', /tenth of a stop steps by 6\.7 %/],
-  ['TRACETIME', /TRACENOTE says what is doubtful/],
+  ['TRACETIME', /TRACENOTE says what is doubtful.*TRACENOTE says from which level on/],
   ['TRACEINSIDE', /TRACENOTE says what is doubtful/],
   ['TRACETAIL', /TRACENOTE says what is doubtful/],
-  ['TRACETABLE', /TRACENOTE says what is doubtful/],
+  ['TRACETABLE', /TRACENOTE says what is doubtful.*TRACENOTE says from which level on/],
   ['TRACESHUTTER', /TRACENOTE says what is doubtful.*TRACENOTE says how much/],
   ['TRACECLIP', /TRACENOTE says what is doubtful.*TRACENOTE says how much/],
 ])('the help of %s says its doubt', (id, doubt) => expect(rowOf(id)?.notes).toMatch(doubt));

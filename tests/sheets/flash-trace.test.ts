@@ -154,9 +154,11 @@ describe('the demo recording gives what its pulse has', () => {
     near(column('Trace', 'Height')[60], (value - BASE) / HEIGHT, 0.02, 'height');
   });
 
-  test('nothing is doubtful about it', async () => {
+  test('nothing is doubtful about it but levels near the top, which nothing is judged by', async () => {
     const { lines, of, remark } = await calculated(flashTrace);
-    expect(lines()).toEqual(['Nothing doubtful was found in this recording.', ...Array(LINES - 1).fill('')]);
+    expect(lines().join(' ').trim()).toMatch(
+      /^Nothing doubtful was found in this recording, but noise leaves durations from 0\.[89] of the height up unsure, that at 0\.9 by up to [3-6](\.\d)? %\.$/,
+    );
     expect([of('doubtful'), remark('doubtful')]).toEqual(['none', 'about this recording']);
   });
 });

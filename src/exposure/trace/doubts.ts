@@ -10,6 +10,7 @@ import { rippleIn } from './ripple';
 import { medianOf, medianRead } from './stretch';
 import { wholeLight } from './tail';
 import { HALF } from './traceTime';
+import { type Unsure, unsureFrom } from './unsure';
 
 /** With fewer samples inside t0.5 a crossing that lies anywhere in its cell makes more than a twentieth of the duration. */
 const FEW = 20;
@@ -61,6 +62,8 @@ export interface DoubtNumbers {
   readonly 'tail in noise': { readonly light: number; readonly share: number; readonly missing: number };
   readonly dips: { readonly level: number; readonly lit: number; readonly duration: number };
   readonly noise: { readonly noise: number };
+  /** The level from which on durations are unsure, and by what share of it the one at 0.9 is. */
+  readonly 'high levels': Unsure;
   readonly 'equal times': { readonly rows: number };
   /** Seconds before a row, counted from 1, and between most of them. */
   readonly 'jump in the times': { readonly row: number; readonly gap: number; readonly usual: number };
@@ -191,6 +194,11 @@ function ringingDoubt(pulse: Pulse, level: number): Found {
 
 const noiseDoubt = ({ noise }: Pulse): Found => noise > NOISY && { doubt: 'noise', noise };
 
+function highDoubt(pulse: Pulse): Found {
+  const unsure = unsureFrom(pulse);
+  return unsure !== undefined && { doubt: 'high levels', ...unsure };
+}
+
 /** Times that do not rise, or jump where they do. */
 function timesDoubt({ signal: { samples } }: Pulse): Found {
   if (samples.times === undefined) return false;
@@ -231,7 +239,7 @@ export function doubtsOf(pulse: Pulse): readonly Doubt[] {
     hiddenDoubt(pulse),
     ringingDoubt(pulse, HALF),
     ringingDoubt(pulse, LOWEST_LEVEL),
-    noiseDoubt(pulse),
+    noiseDoubt(pulse) || highDoubt(pulse),
     timesDoubt(pulse),
     lampDoubt(pulse),
     !isFail(half) && longDoubt(half),

@@ -14,6 +14,8 @@ const RAISED = 3;
 /** Samples about the top, and how high it is. */
 export interface Top {
   readonly height: number;
+  /** Standard deviation of the height. */
+  readonly doubt: number;
   /** Sample at the highest point. */
   readonly at: number;
   readonly from: number;
@@ -39,7 +41,8 @@ function betweenSamples(signal: Signal, peak: number, raw: number): number {
  */
 export function topOf(signal: Signal, peak: number, noise: number): Top {
   const raw = lightAt(signal, peak);
-  let top: Top = { height: betweenSamples(signal, peak, raw), at: peak, from: peak, to: peak, falls: 0 };
+  const sample = betweenSamples(signal, peak, raw);
+  let top: Top = { height: sample, doubt: noise, at: peak, from: peak, to: peak, falls: 0 };
   let [low, high] = [-Infinity, Infinity];
   let from = peak;
   let to = peak;
@@ -52,12 +55,14 @@ export function topOf(signal: Signal, peak: number, noise: number): Top {
     if (fit === undefined) break;
     const at = highestOf(fit);
     const height = polynomialAt(fit, at);
-    const band = BAND * noise * doubtOf(fit, at);
+    const doubt = noise * doubtOf(fit, at);
+    const band = BAND * doubt;
     low = Math.max(low, height - band);
     high = Math.min(high, height + band);
     if (low > high || height > raw) break;
     top = {
       height,
+      doubt,
       at: Math.round(from + ((at + 1) / 2) * (to - from)),
       from,
       to,

@@ -34,7 +34,7 @@ function pulseOn(values: readonly number[], given: Given, way: 1 | -1): Pulse {
   return pulseOf(signal, {
     noise,
     peak: turned(peak),
-    top: { height: 1, at: turned(top), from: turned(top), to: turned(top), falls: 0 },
+    top: { height: 1, doubt: 0, at: turned(top), from: turned(top), to: turned(top), falls: 0 },
     from: way > 0 ? from : 0,
     to: way > 0 ? last : turned(from),
   });

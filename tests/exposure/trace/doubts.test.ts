@@ -180,7 +180,7 @@ describe('a flat top', () => {
 
   it('is under noise that which falls by less than half of the noise', () => {
     const fitted = (falls: number, noise = 0.01) =>
-      doubts(TRIANGLE, { noise, top: { height: 1, at: 32, from: 28, to: 36, falls } });
+      doubts(TRIANGLE, { noise, top: { height: 1, doubt: 0, at: 32, from: 28, to: 36, falls } });
     // 8 s of 32
     expect(fitted(0.0049)).toEqual(flat(25));
     expect(fitted(0.005)).toEqual([]);
@@ -352,6 +352,14 @@ describe('noise and times', () => {
       // four times these 6.24 s after 61.12 s, and the last sample lies at 64 s
       'The tail sinks into the noise at 9 % of the height: 1.7 % of the light comes after that, by the decay before it. Small losses to a shutter are unsure: record 22.1 s longer.',
       'Noise is 3 % of the height: durations at high levels are unsure.',
+    ]);
+  });
+
+  it('are told with less noise where they leave durations unsure: a 64th of the height is known to a 320th', () => {
+    const top = { height: 1, doubt: 1 / 320, at: 32, from: 32, to: 32, falls: 1 };
+    // at a level L a triangle lasts 64·(1 − L) s, of which four times 64 s · L / 320 are unsure: 4·9/320, and 4·4/3/320 at 0.7
+    expect(doubts(TRIANGLE, { noise: 1 / 64, top })).toEqual([
+      'Noise leaves durations from 0.7 of the height up unsure, that at 0.9 by up to 11 %.',
     ]);
   });
 

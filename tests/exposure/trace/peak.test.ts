@@ -7,7 +7,14 @@ const row = (count: number, light: number): number[] => Array.from({ length: cou
 const arch = (count: number, top: number, fall: number): number[] =>
   Array.from({ length: count }, (_, i) => 1 - fall * (i - top) ** 2);
 /** What is found where nothing is fitted: the sample alone. */
-const alone = (peak: number, height: number) => ({ height, at: peak, from: peak, to: peak, falls: 0 });
+const alone = (peak: number, height: number, doubt = 0) => ({
+  height,
+  doubt,
+  at: peak,
+  from: peak,
+  to: peak,
+  falls: 0,
+});
 
 describe('the top of a clean recording', () => {
   it('is that of the parabola through the highest sample and its neighbours, where samples are fine', () => {
@@ -59,8 +66,10 @@ describe('the top of a noisy recording', () => {
 
   it('is fitted to the samples down to 23 times the noise below the highest', () => {
     // 0.023 lies 1e-5 × 47.96² below the top
-    const { height, falls, ...rest } = archTop(201, 100);
+    const { height, doubt, falls, ...rest } = archTop(201, 100);
     expect(rest).toEqual({ at: 100, from: 53, to: 147 });
+    // the middle of a quartic through n samples: (1 + 5/4 + 81/64) / n of their variance, by Legendre's polynomials
+    expect(doubt).toBeCloseTo(0.001 * Math.sqrt((1 + 5 / 4 + 81 / 64) / 95), 6);
     expect(height).toBeCloseTo(1, 6);
     expect(falls).toBeCloseTo(1e-5 * 47 ** 2, 6);
   });
@@ -90,7 +99,7 @@ describe('the top of a noisy recording', () => {
     const values = (by: number) => [...row(5, 0), ...row(20, 1 - by), 1, ...row(30, 1 - by), ...row(5, 0)];
     expect(topOf(signalOf(values(23 * NOISE)), 25, NOISE)).toMatchObject({ from: 5, to: 55 });
     const beyond = topOf(signalOf(values(23.1 * NOISE)), 25, NOISE);
-    expect(beyond).toEqual(alone(25, 1));
+    expect(beyond).toEqual(alone(25, 1, NOISE));
     const left = [...row(5, 0), ...row(20, 1 - 23 * NOISE), 1, ...row(30, 0.5)];
     expect(topOf(signalOf(left), 25, NOISE)).toMatchObject({ from: 5, to: 25 });
   });
@@ -104,8 +113,8 @@ describe('the top of a noisy recording', () => {
       );
     expect(plateau(7, 7)).toMatchObject({ from: 33, to: 47 });
     expect(plateau(14, 0)).toMatchObject({ from: 26, to: 40 });
-    expect(plateau(7, 6)).toEqual(alone(40, 1));
-    expect(plateau(0, 13)).toEqual(alone(40, 1));
+    expect(plateau(7, 6)).toEqual(alone(40, 1, 0.001));
+    expect(plateau(0, 13)).toEqual(alone(40, 1, 0.001));
   });
 
   it('is fitted farther down only where that tells the same height, within two standard deviations of each', () => {
@@ -134,13 +143,13 @@ describe('the top of a noisy recording', () => {
     const values = arch(201, 100.25, 1e-4);
     const { height, ...rest } = topOf(signalOf(values), 100, 0.001);
     expect(height).toBeCloseTo(1, 12);
-    expect(rest).toEqual({ at: 100, from: 100, to: 100, falls: 0 });
+    expect(rest).toEqual({ doubt: 0.001, at: 100, from: 100, to: 100, falls: 0 });
   });
 
   it('is the highest sample where all samples about it have the same time', () => {
     const values = [...row(10, 0), ...row(10, 0.999), 1, ...row(10, 0.999), ...row(10, 0)];
     const times = values.map((_, i) => Math.min(10, i) + Math.max(0, i - 30));
-    expect(topOf(signalOf(values, { times }), 20, 0.001)).toEqual(alone(20, 1));
+    expect(topOf(signalOf(values, { times }), 20, 0.001)).toEqual(alone(20, 1, 0.001));
   });
 
   it('ends with the last row that is not blank', () => {

@@ -60,7 +60,10 @@ describe('a base with what the recording rests at after the flash', () => {
 
   it('is in the unit of the recording, of which the flash is a part', () => {
     const base = { ...BASE, error: 4 * BASE.error };
-    const half = flash(0.002, { base, top: { height: 4, at: 1000, from: 1000, to: 1000, falls: 0 } });
+    const half = flash(0.002, {
+      base,
+      top: { height: 4, doubt: 0, at: 1000, from: 1000, to: 1000, falls: 0 },
+    });
     expectNear(baseWithRest(half).level, 4 * baseWithRest(flash(0.002)).level);
   });
 });

@@ -43,7 +43,7 @@ export function pulseOf(signal: Signal, told: Partial<Pulse> = {}): Pulse {
     base: DARK,
     noise: 0,
     peak,
-    top: { height: 1, at: peak, from: peak, to: peak, falls: 0 },
+    top: { height: 1, doubt: 0, at: peak, from: peak, to: peak, falls: 0 },
     foot: { low: 0.02, high: 0.02 },
     width: 0,
     from: 0,
