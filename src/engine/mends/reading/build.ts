@@ -50,7 +50,7 @@ const TAKES_COLUMN: ReadonlySet<string> = new Set(
   PERCENTRANK.INC PERCENTRANK.EXC TRIMMEAN`.split(/\s+/),
 );
 const NO_PIECES =
-  'Ranges with a comma between them, in brackets, are not understood here. Write a comma only between arguments, and a point in a number.';
+  'Ranges with a comma between them, in brackets, are not understood here: write a comma only between arguments.';
 
 function nodeOf(token: string, children: readonly Piece[] = []): LexerNode {
   const node = new LexerNode();

@@ -39,6 +39,8 @@ export class Unreadable extends Error {
 const NOT_WHOLE = 'This is not a whole formula: check its brackets, commas, signs and quotation marks.';
 const SEMICOLON =
   'A semicolon stands here between arguments: write a comma there, and a point in numbers, as in =ROUND(1.5*2,0).';
+const COMMA =
+  'A comma stands here where it parts nothing: write a point in numbers, as in =1.5*2, and commas only between arguments.';
 const NO_TABLE =
   'A bracket stands here without a table: write the name of the table in front of it, as in Kit[@Qty].';
 const TOO_LONG =
@@ -102,7 +104,10 @@ class Reader {
 
   #oneOf(parts: readonly Expression[]): Expression {
     const [only] = parts;
-    return parts.length === 1 && only ? only : { kind: 'union', parts };
+    if (parts.length === 1 && only) return only;
+    // Only references can be taken together.
+    if (!parts.every(({ kind }) => REFERENCES.includes(kind))) throw new Unreadable(COMMA);
+    return { kind: 'union', parts };
   }
 
   #skipSpace(): void {
