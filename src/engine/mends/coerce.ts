@@ -11,9 +11,19 @@ import { failed } from './objects';
 const NUMBER = /^\s*[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?\s*$/i;
 export const isNumberText = (text: string): boolean => NUMBER.test(text);
 
+/** A whole number and a fraction: 1 1/2. Without the whole number it is a date. */
+const MIXED = /^\s*([+-]?)(\d+) +(\d+)\/(\d+)\s*$/;
+export function mixedNumber(text: string): number | undefined {
+  const [, sign, whole, part, of] = MIXED.exec(text) ?? [];
+  if (whole === undefined || Number(of) === 0) return undefined;
+  return (sign === '-' ? -1 : 1) * (Number(whole) + Number(part) / Number(of));
+}
+
 /** The number that a text stands for, dates, times, money and percents among them. */
 export function numberInText(text: string): number | undefined {
   if (isNumberText(text)) return Number(text);
+  const mixed = mixedNumber(text);
+  if (mixed !== undefined) return mixed;
   // Most texts are words: the engine takes its time to find no date in them.
   if (!/\d/.test(text)) return undefined;
   // The engine's own would take 0x10.

@@ -10,10 +10,16 @@ export function fifteen(number: number): number {
   return Number(number.toPrecision(DIGITS));
 }
 
+/**
+ * Numbers so close side by side are one result, come by on two ways: 2^1.5*.5 and SQRT(2) lie on either side of the half where
+ * the fifteenth digit turns. No two numbers of fifteen digits are as close.
+ */
+const ONE_RESULT = 2 * Number.EPSILON;
+
 export function isSame(one: number, other: number): boolean {
   if (one === other) return true;
-  const apart = Math.abs(one - other);
-  return apart <= 1e-14 * Math.max(Math.abs(one), Math.abs(other)) && fifteen(one) === fifteen(other);
+  const apart = Math.abs(one - other) / Math.max(Math.abs(one), Math.abs(other));
+  return apart <= ONE_RESULT || (apart <= 1e-14 && fifteen(one) === fifteen(other));
 }
 
 /** Powers of ten between which a number is written out. */

@@ -1,6 +1,7 @@
 /**
  * TEXT, FIXED and DOLLAR round a number as it is in binary (0.25.1): TEXT(1.005,"0.00") is 1.00. They are given the number
- * that its fifteen digits round to, at the places that the format shows. DOLLAR ends in a space, for which ECMA-376 has none.
+ * that its fifteen digits round to, at the places that the format shows, or the nearest fraction of so many digits, where TEXT
+ * has 99 1/1 for 99.9. DOLLAR ends in a space, for which ECMA-376 has none.
  */
 import { type BaseValueObject, NumberValueObject, StringValueObject } from '@univerjs/engine-formula';
 import { toNumber } from './coerce';
@@ -31,11 +32,32 @@ function placesIn(section: string): number | undefined {
   return places + 2 * percents - 3 * thousands;
 }
 
+/** What stands below the line of a fraction: places for digits, or a number. */
+const FRACTION = /[#0?] *\/ *(?:([#0?]{1,4})(?!\d)|(\d+))/;
+/** The nearest fraction whose lower number has no more digits than the format has places, or is the one that it names. */
+function fractionFor(section: string, number: number): number | undefined {
+  const [, places, named] = FRACTION.exec(bare(section)) ?? [];
+  if (named !== undefined && Number(named) > 0) return Math.round(number * Number(named)) / Number(named);
+  if (places === undefined) return undefined;
+  let best = Math.round(number);
+  for (let lower = 2; lower < 10 ** places.length; lower++) {
+    const fraction = Math.round(number * lower) / lower;
+    if (Math.abs(fraction - number) < Math.abs(best - number)) best = fraction;
+  }
+  return best;
+}
+
 function sectionFor(number: number, format: string): string {
   const sections = format.match(/(?:"[^"]*"|\\.|[^;])+|(?<=;)(?=;|$)/g) ?? [''];
   const [positive = '', negative, zero] = sections;
   if (number < 0 && negative !== undefined) return negative;
   return number === 0 && zero !== undefined ? zero : positive;
+}
+
+/** The number that a section shows; 0 where it shows the number as it is. */
+function shortened(section: string, number: number): number {
+  const places = placesIn(section) ?? powerPlaces(section, number);
+  return places === undefined ? (fractionFor(section, number) ?? 0) : toPlaces(number, places);
 }
 
 function rounded(value: BaseValueObject, format: BaseValueObject): BaseValueObject {
@@ -45,8 +67,7 @@ function rounded(value: BaseValueObject, format: BaseValueObject): BaseValueObje
   const text = String(format.getValue());
   // A condition looks at the number as it is, and so does the section for 0.
   const section = sectionFor(number, text);
-  const places = HAS_CONDITION.test(text) ? undefined : (placesIn(section) ?? powerPlaces(section, number));
-  const short = places === undefined ? 0 : toPlaces(number, places);
+  const short = HAS_CONDITION.test(text) ? 0 : shortened(section, number);
   return short === 0 ? value : NumberValueObject.create(short);
 }
 

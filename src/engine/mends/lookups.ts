@@ -62,13 +62,11 @@ function lastNotAbove(cells: Cells, value: Plain): number | undefined {
   return places[from - 1];
 }
 
-/** In cells that run downwards: the first that is the value, or else the last above it. */
+/** In cells that run downwards: the last that is not below the value. */
 function lastNotBelow(cells: Cells, value: Plain): number | undefined {
   let found: number | undefined;
   for (const place of cells.placesOfKind(value)) {
-    const sign = order(plainAt(cells, place), value);
-    if (sign < 0) break;
-    if (sign === 0) return place;
+    if (order(plainAt(cells, place), value) < 0) break;
     found = place;
   }
   return found;

@@ -1,6 +1,6 @@
 /**
- * Statistics of cells pass over texts, as Microsoft's help of each says. 0.25.1 takes a text of digits for a number in these,
- * and an empty cell for 0 in MINA and MAXA.
+ * Statistics of cells pass over texts, and so does what is paid by turns, as Microsoft's help of each says; others refuse them.
+ * 0.25.1 takes a text of digits for a number in these, and an empty cell for 0 in MINA and MAXA.
  */
 import { type BaseReferenceObject, type BaseValueObject, StringValueObject } from '@univerjs/engine-formula';
 import { asReference, block, isArray, type Mended, NOTHING, replaced, rewired, rowsOf } from './objects';
@@ -38,11 +38,18 @@ function filled(value: BaseValueObject): BaseValueObject {
 const OF_NUMBERS = [
   'MEDIAN', 'GEOMEAN', 'HARMEAN', 'SKEW', 'SKEW.P', 'KURT', 'DEVSQ', 'TRIMMEAN', 'PERCENTRANK', 'PERCENTRANK.INC',
   'PERCENTRANK.EXC', 'CORREL', 'PEARSON', 'SLOPE', 'INTERCEPT', 'RSQ', 'STEYX', 'COVAR', 'COVARIANCE.P', 'COVARIANCE.S',
-  'FORECAST', 'FORECAST.LINEAR',
+  'FORECAST', 'FORECAST.LINEAR', 'FREQUENCY', 'NPV', 'IRR', 'MIRR', 'F.TEST', 'FTEST', 'T.TEST', 'TTEST', 'CHISQ.TEST',
+  'CHITEST', 'PROB',
+];
+
+/** These refuse a text that is no number: so Microsoft's help of each has it of every text, and of cells that are not numeric. */
+// prettier-ignore
+const NUMBERS_ALONE = [
+  'SERIESSUM', 'XNPV', 'XIRR', 'FVSCHEDULE', 'MMULT', 'MDETERM', 'MINVERSE', 'GCD', 'LCM', 'MULTINOMIAL',
 ];
 
 export const SAMPLES: readonly Mended[] = [
-  ...OF_NUMBERS.map((name) => rewired(name, (values) => values.map(worded))),
+  ...[...OF_NUMBERS, ...NUMBERS_ALONE].map((name) => rewired(name, (values) => values.map(worded))),
   ...['RANK', 'RANK.EQ', 'RANK.AVG'].map((name) =>
     rewired(name, ([number, cells, ...others]) => [
       ...[number].flatMap((value) => value ?? []),

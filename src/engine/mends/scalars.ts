@@ -1,6 +1,6 @@
 /**
  * Functions of single numbers, in 0.25.1 wrong where they are given cells or lists: a cell with the text "12" is #VALUE! to
- * ROUND, an empty text 0 to MROUND and EOMONTH, ROUND({1.26,2.26,3.26},{1,0}) rounds the third by nothing, and WORKDAY.INTL counts from
+ * ROUND, an empty text 0 to MROUND, EOMONTH and WORKDAY, ROUND({1.26,2.26,3.26},{1,0}) rounds the third by nothing, and WORKDAY.INTL counts from
  * the day 0 where its date stands in a cell. They are given what stands in each place, as a number.
  */
 import { type BaseValueObject, NumberValueObject } from '@univerjs/engine-formula';
@@ -23,6 +23,12 @@ const each = (name: string): Executor =>
     }
   };
 
+/** An argument as one value; none where it was left out. */
+const given = (
+  value: BaseValueObject | undefined,
+  as: (one: BaseValueObject) => BaseValueObject = (one) => one,
+): BaseValueObject[] => (value ? [as(single(value))] : []);
+
 // prettier-ignore
 const OF_NUMBERS = [
   'ABS', 'SQRT', 'EXP', 'LN', 'LOG10', 'SIN', 'COS', 'TAN', 'ASIN', 'ACOS', 'ATAN', 'ATAN2', 'SINH', 'COSH', 'TANH', 'ASINH',
@@ -32,9 +38,12 @@ const OF_NUMBERS = [
 
 export const SCALARS: readonly Mended[] = [
   ...OF_NUMBERS.map((name): Mended => [each(name), name]),
-  // Its days off are a list.
+  // Their days off are a list.
+  rewired('WORKDAY', ([start, days, ...off]) => [...given(start), ...given(days, asNumber), ...off]),
   rewired('WORKDAY.INTL', ([start, days, weekend, ...off]) => [
-    ...[start, days, weekend].flatMap((value) => (value ? [single(value)] : [])),
+    ...given(start),
+    ...given(days, asNumber),
+    ...given(weekend),
     ...off,
   ]),
 ];

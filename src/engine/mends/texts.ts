@@ -1,7 +1,7 @@
 /**
  * Texts in 0.25.1: a number becomes one with seventeen digits, or formatted as its cell is; CONCAT writes a truth as "true";
  * SEARCH knows no wildcards; TRIM removes more than spaces; PROPER knows the letters from a to z alone; TEXTSPLIT makes numbers
- * of pieces. A function that asks for texts is given texts here, made by one
+ * of pieces; VALUE knows no 1 1/2. A function that asks for texts is given texts here, made by one
  * rule, and only what it does then is its own.
  */
 import {
@@ -10,7 +10,7 @@ import {
   NumberValueObject,
   StringValueObject,
 } from '@univerjs/engine-formula';
-import { toNumber, toText } from './coerce';
+import { mixedNumber, toNumber, toText } from './coerce';
 import {
   block,
   executor,
@@ -98,6 +98,11 @@ const proper = (value: BaseValueObject): BaseValueObject =>
       .replace(/(?<!\p{L})\p{Ll}/gu, (letter) => (letter === 'ß' ? letter : letter.toUpperCase())),
   );
 
+const withMixed = (value: BaseValueObject): BaseValueObject => {
+  const mixed = value.isString() ? mixedNumber(String(value.getValue())) : undefined;
+  return mixed === undefined ? value : NumberValueObject.create(mixed);
+};
+
 const NO_PIECE = '#N/A';
 const piece = (text: string): BaseValueObject =>
   text === NO_PIECE ? failed(ErrorType.NA) : StringValueObject.create(text);
@@ -134,6 +139,9 @@ type Three = [BaseValueObject, BaseValueObject, BaseValueObject];
 export const TEXTS: readonly Mended[] = [
   ...Object.entries(TEXT_VALUES).map(([name, takes]) => rewired(name, given(name, takes))),
   [TextSplit, 'TEXTSPLIT'],
+  rewired('VALUE', (values) =>
+    values.map((text) => overAll([text], (each) => withMixed(each as BaseValueObject))),
+  ),
   [executor(1, 1, (...values) => overEach(values, (each) => proper(each as BaseValueObject))), 'PROPER'],
   [
     executor(2, 3, (sought, within, from = NumberValueObject.create(1)) =>

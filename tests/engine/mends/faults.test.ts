@@ -42,6 +42,9 @@ const FAULTS: Readonly<Record<string, readonly Fault[]>> = {
     ['=1.1^2=1.21', true],
     ['=1/49*49=1', true],
     ['=1.1^2>1.21', false],
+    // Both are the root of 2, which is 1.41421356237309505: half way between two numbers of fifteen digits.
+    ['=(2^1.5*.5)=SQRT(2)', true],
+    ['="1 1/2"+0', 1.5],
     ['={1,2,3}*{1,2}', [[1, 4, error('#N/A')]]],
     ['=1/3&""', '0.333333333333333'],
     ['=-0&""', '0'],
@@ -101,6 +104,9 @@ const FAULTS: Readonly<Record<string, readonly Fault[]>> = {
     ['=PROPER("été ÀLA ñandú")', 'Été Àla Ñandú'],
     ['=INDEX(TEXTSPLIT("1/60","/"),1,2)', '60'],
     ['=SUM(TEXTSPLIT("1,2",","))', 0],
+    // Microsoft, "Display numbers as fractions": one and a half is typed as 1 1/2.
+    ['=VALUE("1 1/2")', 1.5],
+    ['=VALUE(A1)', -2.75, { A1: '-2 3/4' }],
   ],
   // Halves go away from 0, as ROUND has them. ECMA-376, DOLLAR: "$1,234.57" is its example.
   formats: [
@@ -111,6 +117,11 @@ const FAULTS: Readonly<Record<string, readonly Fault[]>> = {
     ['=TEXT(-0.145,"0.00")', '-0.15'],
     ['=FIXED(1.005,2)', '1.01'],
     ['=TEXT(0.01005,"0.00%")', '1.01%'],
+    // Microsoft's help of TEXT: # ?/? has one digit below the line. 8/9 is 0.011 from 0.9, and 1 is 0.1; 2.99 is nearest to 12/4.
+    ['=TRIM(TEXT(99.995,"# ?/?"))', '100'],
+    ['=TEXT(99.9,"# ?/?")', '99 8/9'],
+    ['=TRIM(TEXT(99.995,"# ??/??"))', '100'],
+    ['=TRIM(TEXT(2.99,"# ?/4"))', '3'],
   ],
   // Microsoft's help of EDATE; ISO 8601: the 10th of January 2022 is a Monday, of the week behind the 3rd; the 1st of March
   // 2022 lies in the ninth week. YEARFRAC by hand.
@@ -143,6 +154,8 @@ const FAULTS: Readonly<Record<string, readonly Fault[]>> = {
     ['=QUOTIENT(A1,1)', error('#VALUE!'), { A1: '=""' }],
     ['=ROUND({1.26,2.26,3.26},{1,0})', [[1.3, 2, error('#N/A')]]],
     ['=WORKDAY.INTL(A1,3)', 45005, { A1: 45000 }],
+    ['=WORKDAY(A1,"")', error('#VALUE!'), { A1: 45000 }],
+    ['=WORKDAY.INTL(45000,A1)', error('#VALUE!'), { A1: '=""' }],
   ],
   // Microsoft's help of STDEV.S and VAR.S: of fewer than two numbers there is none.
   spread: [
@@ -175,6 +188,27 @@ const FAULTS: Readonly<Record<string, readonly Fault[]>> = {
     ['=CORREL(L1:L3,H1:H3)', 1, { L1: 0, L2: '7', L3: 1, H1: 3, H2: 5, H3: 9 }],
     ['=MINA(E1:E3)', 4, { E1: 8, E3: 4 }],
     ['=MAXA(E1:E3)', -4, { E1: -8, E3: -4 }],
+    // Microsoft's help of NPV, IRR, MIRR and FREQUENCY. 110/1.1 + 121/1.21; 110 for 100 is 10 %, and 121 is 21 %.
+    ['=ROUND(NPV(0.1,G1:G3),9)', 200, { G1: 110, G2: '5', G3: 121 }],
+    ['=ROUND(IRR(G1:G3),9)', 0.1, { G1: -100, G2: '60', G3: 110 }],
+    ['=ROUND(MIRR(G1:G3,0.1,0.1),9)', 0.21, { G1: -100, G2: '60', G3: 121 }],
+    ['=SUM(FREQUENCY(G1:G3,{5})*{1;10})', 11, { G1: 1, G2: '2', G3: 8 }],
+    // The same spread; differences of -1 and 1, and none; a half of all.
+    ['=ROUND(F.TEST(G1:G3,H1:H3),6)', 1, { G1: 1, G2: '9', G3: 3, H1: 5, H3: 7 }],
+    ['=ROUND(T.TEST(G1:G3,H1:H3,2,1),9)', 1, { G1: 1, G2: '9', G3: 3, H1: 2, H2: 5, H3: 2 }],
+    ['=ROUND(CHISQ.TEST(G1:G3,H1:H3),9)', 1, { G1: 4, G2: '9', G3: 6, H1: 4, H2: 5, H3: 6 }],
+    ['=PROB(H1:H3,G1:G3,1)', 0.5, { G1: 0.5, G2: '0.3', G3: 0.5, H1: 1, H2: 2, H3: 3 }],
+    // Microsoft's help of each: #VALUE! where an argument, or a cell of it, is not numeric.
+    ['=SERIESSUM(2,0,1,G1:G3)', error('#VALUE!'), { G1: 1, G2: '2', G3: 3 }],
+    ['=XNPV(0.1,G1:G3,{1;2;3})', error('#VALUE!'), { G1: -100, G2: '60', G3: 70 }],
+    ['=XIRR(G1:G3,{1;200;400})', error('#VALUE!'), { G1: -100, G2: '60', G3: 70 }],
+    ['=FVSCHEDULE(100,G1:G2)', error('#VALUE!'), { G1: 0.1, G2: '0.1' }],
+    ['=MMULT({1,1},G1:G2)', error('#VALUE!'), { G1: 1, G2: '2' }],
+    ['=MDETERM(G1:H2)', error('#VALUE!'), { G1: 1, G2: '2', H1: 3, H2: 4 }],
+    ['=MINVERSE(G1:H2)', error('#VALUE!'), { G1: 1, G2: '2', H1: 3, H2: 4 }],
+    ['=GCD(G1:G2)', error('#VALUE!'), { G1: 4, G2: '6' }],
+    ['=LCM(G1:G2)', error('#VALUE!'), { G1: 4, G2: '6' }],
+    ['=MULTINOMIAL(G1:G2)', error('#VALUE!'), { G1: 4, G2: '6' }],
   ],
   // Microsoft's help of IFS: the value of the first test that is true.
   firstTrue: [
@@ -190,6 +224,9 @@ const FAULTS: Readonly<Record<string, readonly Fault[]>> = {
     ['=VARPA(A1:A2)', 4, { A1: '2', A2: 4 }],
     ['=VARA(A1:A2)', 8, { A1: '2', A2: 4 }],
     ['=STDEVA(A1:A2)^2=8', true, { A1: '2', A2: 4 }],
+    // Microsoft's help of STDEV.S has #DIV/0! of fewer than two, and so have those of all.
+    ['=VARA(A1:A3)', error('#DIV/0!')],
+    ['=STDEVA(A1:A3)', error('#DIV/0!')],
   ],
 };
 

@@ -64,6 +64,9 @@ const EXAMPLES: Readonly<Record<string, readonly Example[]>> = {
     ['=MATCH(0,F1:F5,1)', NA],
     ['=MATCH(4,G1:G4,-1)', 2],
     ['=MATCH(3,G1:G4,-1)', 3],
+    // The smallest that is not below: where several are, the last of them, as upwards.
+    ['=MATCH(5,{9;5;5;3},-1)', 3],
+    ['=MATCH(4,{9;5;5;3},-1)', 3],
     ['=MATCH({3,9},F1:F5,0)', [[2, 5]]],
     ['=MATCH("y",I1:K1,0)', 2],
     ['=MATCH(1,A1:B6,0)', NA],
@@ -130,6 +133,13 @@ const EXAMPLES: Readonly<Record<string, readonly Example[]>> = {
     ['="3"+{1,2}', [[4, 5]]],
     ['="x"+1', VALUE],
     ['=5>"5"', false],
+    // Fifteen digits that differ are two numbers.
+    ['=1.00000000000001=1', false],
+    ['=9.99999999999999=9.99999999999998', false],
+    ['="1 1/0"+0', VALUE],
+    ['=TEXT(-1.5,"# ?/?")', '-1 1/2'],
+    ['=TEXT(3.14159,"# ???/???")', '3  16/113'],
+    ['=TEXT(3.14159,"# ?/8")', '3 1/8'],
     ['="é">"f"', false],
     ['="2024-01-31"+1', 45323],
   ],
