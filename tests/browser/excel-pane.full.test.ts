@@ -3,10 +3,13 @@ import { TEMPLATES } from '../../src/sheets/templates';
 import { inExcel } from './excelPanePage';
 import { onFormula } from './formulaInExcel';
 import { PANE } from './ownPage';
-import { axeFaults, checkPaneAccess, LOOKS } from './paneChecks';
+import { axeFaults, checkPane, checkPaneAccess, LOOKS } from './paneChecks';
 import { checkSheetsInExcel, offered } from './sheetsInExcel';
 
-checkPaneAccess(['light', 'dark', 'forced'], ['Sheets', 'Explain', 'Functions'], onFormula);
+const VIEWS = ['Sheets', 'Explain', 'Functions'];
+
+checkPane(VIEWS, onFormula);
+checkPaneAccess(['light', 'dark', 'forced'], VIEWS, onFormula);
 
 checkSheetsInExcel(
   TEMPLATES.flatMap((template) => offered(template).map((label) => [template, label] as const)),

@@ -6,9 +6,9 @@ import { TEMPLATES } from '../../src/sheets/templates';
 import { FakeWorkbook } from '../hosts/excel/support/fake-workbook';
 import { sheetOf } from '../hosts/excel/support/laid';
 import { inExcel } from './excelPanePage';
-import { FORMULA, onFormula } from './formulaInExcel';
+import { FORMULA } from './formulaInExcel';
 import { PANE } from './ownPage';
-import { axeFaults, checkPane, status, summaryOf, tab } from './paneChecks';
+import { axeFaults, status, summaryOf, tab } from './paneChecks';
 import { checkSheetsInExcel, offered } from './sheetsInExcel';
 
 const LOST = '=[2]!_xldudf_SWEEP_STOPDIFF(8,11)';
@@ -20,8 +20,6 @@ const insert = (page: Page, label: string, name: string) =>
   page.getByRole('button', { name: `${label} ${name}`, exact: true });
 const example = (page: Page) =>
   page.getByRole('button', { name: `Put into the selected cell ${FORMULA}`, exact: true });
-
-checkPane(['Sheets', 'Explain', 'Functions'], onFormula);
 
 // Each sheet by the first of its buttons; the others, and taken names, are tested in full.
 checkSheetsInExcel(

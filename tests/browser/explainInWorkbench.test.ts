@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { enterShown, onCellIn } from './cellInWorkbench';
-import { AT, checkExplain } from './explainChecks';
+import { enterShown } from './cellInWorkbench';
+import { AT } from './explainChecks';
 import { allInOneWorkbook } from './onePage';
 import type { Workbench } from './workbench';
 
@@ -19,8 +19,6 @@ async function view(piece: string): Promise<string> {
   await expect.poll(() => panel.innerText()).toContain(piece);
   return panel.innerText();
 }
-
-checkExplain((cell, use) => onCellIn(sheet, cell, use));
 
 describe('the selected cell of the workbench', () => {
   it('is explained again when what it uses changes', async () => {

@@ -31,7 +31,7 @@ async function insert(host: SheetsHost): Promise<void> {
 }
 
 /** What holds for sheets that come in from the pane, whatever spreadsheet it stands beside. */
-export function checkNewSheets(on: OnHost): void {
+export function checkTakingBack(on: OnHost): void {
   describe('a sheet that came in', () => {
     it('is taken back from the pane', () =>
       on(async (host) => {
@@ -57,7 +57,10 @@ export function checkNewSheets(on: OnHost): void {
         expect((await host.cell(INPUT)).value).toBe(16);
       }));
   });
+}
 
+/** What holds for copies of them. */
+export function checkCopyAsValues(on: OnHost): void {
   describe('a copy as values', () => {
     it('has values in the place of formulas, and is taken back from the pane', () =>
       on(async (host) => {

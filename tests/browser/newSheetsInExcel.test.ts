@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { FakeWorkbook } from '../hosts/excel/support/fake-workbook';
 import { sheetOf } from '../hosts/excel/support/laid';
 import { inExcel } from './excelPanePage';
-import { checkNewSheets, checkOfferToTakeBack, type SheetsHost } from './newSheetsChecks';
+import { checkCopyAsValues, checkOfferToTakeBack, checkTakingBack, type SheetsHost } from './newSheetsChecks';
 import { status } from './paneChecks';
 
 /** The built pane for one test, which must end without a complaint. */
@@ -23,7 +23,8 @@ async function on(use: (host: SheetsHost, workbook: FakeWorkbook) => Promise<voi
 }
 
 describe('in the built pane of Excel', () => {
-  checkNewSheets(on);
+  checkTakingBack(on);
+  checkCopyAsValues(on);
   checkOfferToTakeBack(on);
 
   it('the undo list is spoken of before it is emptied', () =>

@@ -1,10 +1,10 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { COLUMNS, KEY_LIGHT, LIGHTS, TALL } from './lightsOnSet';
-import { checkNewSheets } from './newSheetsChecks';
+import { TALL } from './lightsOnSet';
+import { checkCopyAsValues } from './newSheetsChecks';
 import { status, tab } from './paneChecks';
 import { eachItsWorkbook } from './onePage';
-import { asSheetsHost, copyAsValues } from './sheetsInWorkbench';
+import { asSheetsHost } from './sheetsInWorkbench';
 import type { Workbench } from './workbench';
 
 let sheet: Workbench;
@@ -14,10 +14,8 @@ eachItsWorkbook((fresh) => {
 
 const said = () => expect.poll(() => status(sheet.page).innerText());
 const takeBack = () => sheet.pane.getByRole('button', { name: 'Take back' }).click();
-const cellsTo = (row: number) =>
-  Array.from({ length: row }, (_, i) => COLUMNS.map((column) => `${column}${i + 1}`)).flat();
 
-checkNewSheets((use) => use(asSheetsHost(sheet)));
+checkCopyAsValues((use) => use(asSheetsHost(sheet)));
 
 describe('a sheet that came into the workbench', () => {
   it('with nothing to type in comes without a demo job, and is taken back', async () => {
@@ -42,23 +40,6 @@ describe('a sheet that came into the workbench', () => {
     await insert.click();
     await expect.poll(() => status(late).innerText()).toMatch('“Proof” is inserted.');
     await late.close();
-  });
-
-  it('comes back with all that was beside it when its taking back is undone', async () => {
-    await sheet.insert('Lights on set');
-    await sheet.showsNear(KEY_LIGHT.cell, KEY_LIGHT.value);
-    await takeBack();
-    await said().toBe('“Lights on set” is taken away again. Ctrl+Z brings it back.');
-    expect(await sheet.tables()).toEqual({ Build: 'A52:F64', Tally: 'A39:E49' });
-    await sheet.undo('A3');
-    await expect.poll(() => sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
-    expect(await sheet.tables()).toHaveProperty('Lights', LIGHTS);
-    await sheet.sheet('Lights on set');
-    await sheet.showsNear(KEY_LIGHT.cell, KEY_LIGHT.value);
-    await sheet.enter('M33', '-3');
-    await sheet.told('Metres from the front of the light to the subject, above 0 and up to 20.');
-    await tab(sheet.page, 'Charts').click();
-    await sheet.pane.getByRole('heading', { name: 'Share of the light' }).waitFor();
   });
 
   it('stays where a formula elsewhere uses it', async () => {
@@ -88,36 +69,6 @@ describe('a sheet that came into the workbench', () => {
 });
 
 describe('a copy as values in the workbench', () => {
-  it('shows what the sheet shows, in every cell, and needs nothing of it', async () => {
-    await sheet.insert('Lights on set');
-    await sheet.showsNear(KEY_LIGHT.cell, KEY_LIGHT.value);
-    await sheet.enter('I18', '=SEQUENCE(3)');
-    await sheet.shows('I20', 3);
-    await sheet.enter('J18', '=SWEEP.FNUMBER("abc")');
-    await sheet.shows('J18', '#VALUE!');
-    await sheet.enter('K18', '=IF(TRUE,"=1+1")');
-    await sheet.shows('K18', '=1+1');
-    await sheet.enter('K19', '=1>0');
-    await sheet.shows('K19', 1);
-    const all = cellsTo(40);
-    const [texts, values] = [await sheet.texts(...all), await sheet.values(...all)];
-    await copyAsValues(sheet, 'Lights on set values');
-    await expect.poll(() => sheet.texts(...all)).toEqual(texts);
-    // An empty text leaves an empty cell.
-    expect(await sheet.values(...all)).toEqual(values.map((value) => (value === '' ? null : value)));
-    const formulas = await sheet.page.evaluate(
-      (cells) => cells.map((a1) => window.sweeptable.cell(a1).formula).filter(Boolean),
-      all,
-    );
-    expect(formulas).toEqual([]);
-    // Another reading there changes nothing here.
-    await sheet.sheet('Lights on set');
-    expect(await sheet.tables()).toMatchObject({ Lights: LIGHTS, Lights_2: LIGHTS });
-    await sheet.enter('D33', '22');
-    await sheet.sheet('Lights on set values');
-    expect(await sheet.texts(...all)).toEqual(texts);
-  });
-
   it('of an empty sheet is refused', async () => {
     await sheet.page.locator('[data-u-comp="sheet-bar-append-button"]').first().click();
     await expect.poll(() => sheet.sheets()).toHaveLength(2);

@@ -2,41 +2,14 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { LiveChart } from '../../src/pane/host';
 import { TEMPLATES } from '../../src/sheets/templates';
-import {
-  axeFaults,
-  checkPane,
-  checkPaneAccess,
-  CONTRAST,
-  LOOKS,
-  openAll,
-  status,
-  summaryOf,
-  tab,
-} from './paneChecks';
+import { axeFaults, checkPane, checkPaneAccess, status, summaryOf, tab } from './paneChecks';
 import { onPane, onPaneAfter } from './panePage';
-import { COLUMNS, EMPTY, LINE, REFUSED, showEverything, VIEWS } from './paneContent';
+import { COLUMNS, EMPTY, LINE, showEverything, VIEWS } from './paneContent';
 
 type Series = LiveChart['series'][number];
 
 checkPane(VIEWS, onPane, showEverything);
 checkPaneAccess(['light'], VIEWS, onPane, showEverything);
-
-describe('the pane', () => {
-  it.each(['dark', 'forced'] as const)('has enough contrast in %s colours', (look) =>
-    onPane(async (page) => {
-      await page.emulateMedia(LOOKS[look]);
-      await showEverything(page);
-      await page.evaluate((cell) => window.fake.select(cell), REFUSED);
-      for (const name of VIEWS) {
-        await tab(page, name).click();
-        // All functions look alike: one of them open stands for all.
-        if (name === 'Functions') await summaryOf(page, 'POPSFORTARGET').click();
-        else await openAll(page);
-        expect(await axeFaults(page, 'html', CONTRAST), name).toEqual([]);
-      }
-    }),
-  );
-});
 
 describe('tabs', () => {
   it('are one stop for the keyboard, with arrows between them', () =>

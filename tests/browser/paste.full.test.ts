@@ -11,6 +11,7 @@ eachItsWorkbook((fresh) => {
 describe('rows pasted right below a table', () => {
   const { row } = lightsOnSet(() => sheet);
   const last = () => expect.poll(() => sheet.tables());
+  const LIGHTS_AND_TWO = 'A32:AM40';
 
   it('belong to it as one word', async () => {
     await sheet.paste('A39', 'Alder 600');
@@ -18,6 +19,19 @@ describe('rows pasted right below a table', () => {
     await sheet.enter('D39', '16');
     await sheet.showsNear('Q39', 16);
     await sheet.undo('A3');
+    await sheet.undo('A3');
+    await last().toHaveProperty('Lights', LIGHTS);
+    expect(await row(39)).toEqual(COLUMNS.map(() => ''));
+  });
+
+  it('belong to it when they come from another row of it', async () => {
+    await sheet.copy('A33', 'Q34');
+    await sheet.click('A39');
+    await sheet.page.keyboard.press('Control+v');
+    await last().toHaveProperty('Lights', LIGHTS_AND_TWO);
+    await sheet.showsNear('Q39', Number((await sheet.values('Q33'))[0]));
+    await sheet.enter('M40', '-3');
+    await sheet.told('Metres from the front of the light to the subject, above 0 and up to 20.');
     await sheet.undo('A3');
     await last().toHaveProperty('Lights', LIGHTS);
     expect(await row(39)).toEqual(COLUMNS.map(() => ''));

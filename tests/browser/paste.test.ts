@@ -158,19 +158,6 @@ describe('rows pasted right below a table', () => {
     await sheet.shows('M40', null);
   });
 
-  it('belong to it when they come from another row of it', async () => {
-    await sheet.copy('A33', 'Q34');
-    await sheet.click('A39');
-    await sheet.page.keyboard.press('Control+v');
-    await expect.poll(() => lastRowOf('Lights')).toBe(40);
-    await sheet.showsNear('Q39', Number((await sheet.values('Q33'))[0]));
-    await sheet.enter('M40', '-3');
-    await sheet.told('Metres from the front of the light to the subject, above 0 and up to 20.');
-    await sheet.undo('A3');
-    await expect.poll(() => lastRowOf('Lights')).toBe(38);
-    expect(await row(39)).toEqual(COLUMNS.map(() => ''));
-  });
-
   it('stay outside where something else stands below', async () => {
     await sheet.enter('C40', '7');
     await sheet.shows('C40', 7);

@@ -9,12 +9,30 @@ eachItsWorkbook((fresh) => {
   sheet = fresh;
 }, TALL);
 
+describe('a sheet inserted from the pane', () => {
+  it('is numbered where its name is taken, and reads its own table', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.insert('Lights on set');
+    await sheet.showsNear(KEY_LIGHT.cell, KEY_LIGHT.value);
+    expect(await sheet.sheets()).toEqual(['Pops build', 'Lights on set', 'Lights on set (2)']);
+    expect(await sheet.tables()).toMatchObject({ Lights: LIGHTS, Lights_2: LIGHTS });
+    expect((await sheet.cell('O33')).formula).toContain('SUM(Lights_2[Light])');
+
+    // All the light at the subject is the one that is metered there.
+    for (const cell of ['F34', 'F35', 'F36', 'F38']) await sheet.enter(cell, 'no');
+    await sheet.showsNear('O33', 1);
+    await sheet.sheet('Lights on set');
+    expect((await sheet.cell('O33')).value).toBeLessThan(0.5);
+  });
+});
+
 describe('rows in a table', () => {
   const { row } = lightsOnSet(() => sheet);
 
   checkRowThatComesIn(
     [
       ['at the top', 33, 'rows above', 33],
+      ['in the middle', 35, 'rows above', 35],
       ['at the end', 38, 'rows after', 39],
     ],
     () => sheet,

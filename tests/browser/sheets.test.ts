@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { COLUMNS, enterAmbient, KEY_LIGHT, LIGHTS, LIGHTS_AND_ONE, lightsOnSet, TALL } from './lightsOnSet';
+import { COLUMNS, enterAmbient, LIGHTS, LIGHTS_AND_ONE, lightsOnSet, TALL } from './lightsOnSet';
 import { allInOneWorkbook, eachItsWorkbook } from './onePage';
 import { status } from './paneChecks';
-import { checkRowThatComesIn } from './rowChecks';
 import type { Workbench } from './workbench';
 
 let sheet: Workbench;
@@ -35,21 +34,6 @@ describe('a sheet inserted from the pane', () => {
     // A stop more from the heads is a stop more at the film: 19.855 · √2 = 28.08.
     await sheet.enter('B5', '32');
     await expect.poll(() => first.innerText()).toBe('f/28.1');
-  });
-
-  it('is numbered where its name is taken, and reads its own table', async () => {
-    await sheet.insert('Lights on set');
-    await sheet.insert('Lights on set');
-    await sheet.showsNear(KEY_LIGHT.cell, KEY_LIGHT.value);
-    expect(await sheet.sheets()).toEqual(['Pops build', 'Lights on set', 'Lights on set (2)']);
-    expect(await sheet.tables()).toMatchObject({ Lights: LIGHTS, Lights_2: LIGHTS });
-    expect(await formula('O33')).toContain('SUM(Lights_2[Light])');
-
-    // All the light at the subject is the one that is metered there.
-    for (const cell of ['F34', 'F35', 'F36', 'F38']) await sheet.enter(cell, 'no');
-    await sheet.showsNear('O33', 1);
-    await sheet.sheet('Lights on set');
-    expect((await sheet.cell('O33')).value).toBeLessThan(0.5);
   });
 
   it('shows no error when it is empty', async () => {
@@ -131,8 +115,6 @@ describe('in a new workbook', () => {
 describe('rows in a table', () => {
   allInOneWorkbook(take, TALL);
   const { row } = lightsOnSet(() => sheet);
-
-  checkRowThatComesIn([['in the middle', 35, 'rows above', 35]], () => sheet);
 
   it('that come in from the menu in the table push whole rows down', async () => {
     const { x, y } = await sheet.page.evaluate(() => window.sweeptable.place('A35'));

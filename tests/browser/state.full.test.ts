@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterEach, describe, expect, it } from 'vitest';
 import { eachItsWorkbook } from './onePage';
 import { checkPutAside, DAMAGED, startOverAndTakeBack, TORN } from './stateChecks';
-import { isStored } from './stored';
+import { isStored, records } from './stored';
 import { Workbench } from './workbench';
 
 describe('the last visit', () => {
@@ -14,6 +14,7 @@ describe('the last visit', () => {
 
   it('starts over when asked twice, and takes it back once', async () => {
     await startOverAndTakeBack(kept);
+    await expect.poll(async () => Object.keys(await records(kept.page))).not.toContain('before');
     await kept.reload();
     expect(await kept.page.getByRole('button', { name: 'Take back' }).count()).toBe(0);
   });

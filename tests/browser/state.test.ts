@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
 import { LIGHTS, TURN } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
-import { checkPutAside, NEWER, startOverAndTakeBack } from './stateChecks';
-import { isStored, records } from './stored';
+import { checkPutAside, NEWER } from './stateChecks';
+import { isStored } from './stored';
 import type { Workbench } from './workbench';
 
 let sheet: Workbench;
@@ -40,8 +40,3 @@ it('stores at once when the page goes out of sight', async () => {
 });
 
 checkPutAside([NEWER], () => sheet);
-
-it('starts over when asked twice, and takes it back', async () => {
-  await startOverAndTakeBack(sheet);
-  await expect.poll(async () => Object.keys(await records(sheet.page))).not.toContain('before');
-});
