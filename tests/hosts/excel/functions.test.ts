@@ -1,4 +1,5 @@
 import { describe, expect, test, vi } from 'vitest';
+import { FULL } from '../../full';
 import { CATALOGUE, rowOf } from '../../../src/catalogue';
 import type { AnyRow, Arg, ExampleCell } from '../../../src/catalogue/types';
 import { exampleFormula } from '../../../src/catalogue/words';
@@ -9,7 +10,7 @@ import {
   type Arrival,
   errorCell,
   excelCaller,
-  HOST_FILES,
+  hostFiles,
   type Invocation,
   loadOffice,
   richCell,
@@ -59,7 +60,7 @@ const ARGUMENTS = CATALOGUE.flatMap((r) =>
   (r.args as readonly Arg[]).map((arg, index) => ({ row: r, arg, index })),
 );
 
-describe.each(HOST_FILES)('through the custom-functions runtime of %s', (file) => {
+describe.each(hostFiles(FULL))('through the custom-functions runtime of %s', (file) => {
   /** A fresh Excel for each test: the runtime rests half a second between two replies. */
   const openExcel = () => {
     const workbook = new FakeWorkbook('Sheet1');

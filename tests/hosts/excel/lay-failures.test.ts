@@ -19,7 +19,9 @@ const names = (workbook: FakeWorkbook): string[] => workbook.sheets.map(({ name 
 const sample = (count: number): number[] =>
   Array.from({ length: SAMPLES }, (_, i) => Math.round((i * (count - 1)) / (SAMPLES - 1)));
 
-describe.each(sheetsThroughFiles(FULL))('$template.name through $file, broken off', ({ file, template }) => {
+// the long one, of the same kinds of requests as the others, takes as long as all of them: in full
+const cases = sheetsThroughFiles(FULL).filter(({ template }) => FULL || template.id !== 'proof');
+describe.each(cases)('$template.name through $file, broken off', ({ file, template }) => {
   test('anywhere in the second request, leaves the workbook as it was and says why', async () => {
     const whole = openExcel({ file });
     await whole.host.insertSheet(template.id, true);

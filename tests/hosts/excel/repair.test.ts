@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Mended, MendedCell } from '../../../src/pane/host';
+import { FULL } from '../../full';
 import { openExcel, sheetOf } from './support/laid';
-import { HOST_FILES, type HostFile } from './support/office-host';
+import { hostFiles, type HostFile } from './support/office-host';
 
 const LOST = '=_xldudf_SWEEP_STOPDIFF(8,11)';
 const MENDED = '=SWEEP.STOPDIFF(8,11)';
@@ -26,7 +27,7 @@ const FOUND: readonly MendedCell[] = [
   { sheet: 'Set 2', cell: 'AA7', before: LOST_TWICE, after: MENDED_TWICE },
 ];
 
-describe.each(HOST_FILES)('lost names, through %s,', (file) => {
+describe.each(hostFiles(FULL))('lost names, through %s,', (file) => {
   test('are found on every sheet in three requests, and nothing is changed', async () => {
     const { host, workbook } = open(file);
     expect(await host.findLost()).toEqual({

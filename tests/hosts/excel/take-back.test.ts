@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Outcome } from '../../../src/pane/host';
+import { FULL } from '../../full';
 import { blockAt } from './support/a1';
 import { LIGHTS, openExcel, sheetOf } from './support/laid';
-import { HOST_FILES, type HostFile } from './support/office-host';
+import { hostFiles, type HostFile } from './support/office-host';
 
 const KEPT = 'so the sheet was left as it is. If you do not need it, delete it by its tab.';
 const CHANGED = { refused: `“${LIGHTS.name}” has changed since it came in, ${KEPT}` };
@@ -22,7 +23,7 @@ const backOf = (outcome: Outcome): (() => Promise<Outcome>) => {
 type Opened = Awaited<ReturnType<typeof open>>;
 const names = ({ workbook }: Opened) => workbook.sheets.map(({ name }) => name);
 
-describe.each(HOST_FILES)('a sheet that came in, through %s,', (file) => {
+describe.each(hostFiles(FULL))('a sheet that came in, through %s,', (file) => {
   test('is taken away again, and nothing else is touched', async () => {
     const on = await open(file);
     on.workbook.log.length = 0;

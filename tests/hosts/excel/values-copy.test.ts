@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Item } from './support/item';
+import { FULL } from '../../full';
 import { LIGHTS, openExcel, sheetOf } from './support/laid';
-import { HOST_FILES, type HostFile } from './support/office-host';
+import { hostFiles, type HostFile } from './support/office-host';
 
 /** The demo job in the workbook, in view; every formula shows 12.5. */
 async function open(file?: HostFile) {
@@ -16,7 +17,7 @@ async function open(file?: HostFile) {
 const isFormula = (cell: unknown): boolean => typeof cell === 'string' && cell.startsWith('=');
 const NAME = `${LIGHTS.name} values`;
 
-describe.each(HOST_FILES)('a copy of the sheet in view, through %s,', (file) => {
+describe.each(hostFiles(FULL))('a copy of the sheet in view, through %s,', (file) => {
   test('holds values in the place of formulas, and the original is untouched', async () => {
     const { host, workbook, original, held } = await open(file);
     expect(await host.copyValues()).toMatchObject({

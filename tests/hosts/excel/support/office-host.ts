@@ -18,6 +18,8 @@ const LIBRARY = join(
 /** The library's file for each host that has custom functions with a shared runtime. */
 export const HOST_FILES = ['excel-web-16.00.js', 'excel-win32-16.01.js', 'excel-mac-16.00.js'] as const;
 export type HostFile = (typeof HOST_FILES)[number];
+/** All of them, or that of the web alone. */
+export const hostFiles = (all: boolean): readonly HostFile[] => (all ? HOST_FILES : HOST_FILES.slice(0, 1));
 
 /** What the library leaves in the page, as far as the tests use it. */
 export interface Office {
