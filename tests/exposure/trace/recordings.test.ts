@@ -367,11 +367,3 @@ describe('a recording that does not hold the whole flash', () => {
     }
   });
 });
-
-describe('a million samples', () => {
-  it('are read in one call', () => {
-    const { times, values } = record(FLASH, { ...CLEAN, samples: 1_000_000 });
-    expectNear(value(traceTime(times, values, 0.1)), exactly(FLASH, 0.1).width, 1e-7);
-    expect(value(traceTable([...times], [...values])).length).toBe(9);
-  });
-});
