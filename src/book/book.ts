@@ -1,6 +1,7 @@
 import type { CellError } from '../formula/errors';
 import type { Area } from '../formula/area';
 import type { BookChart } from './chart';
+import type { ConditionOfKinds, PageOfKinds } from './kinds';
 
 /** A workbook on its way to or from a file, in plain data. Rows and columns count from 0. */
 export interface Book {
@@ -134,16 +135,11 @@ export type BookCondition = { readonly areas: readonly Area[] } & (
       readonly formula: string;
       readonly look: BookStyle;
     }
-  | {
-      /** Fills from the least number of all areas to the most. */
-      readonly kind: 'scale';
-      readonly low: string;
-      readonly high: string;
-    }
+  | ConditionOfKinds
 );
 export type ConditionOf<K extends BookCondition['kind']> = Extract<BookCondition, { readonly kind: K }>;
 
-export interface BookPage {
+export interface BookPage extends PageOfKinds {
   readonly landscape: boolean;
   /** Printed at the top left of each page. */
   readonly header: string;
@@ -151,8 +147,4 @@ export interface BookPage {
   readonly titleRows: number;
   /** Row of the first of them; absent where it is the first of the sheet. */
   readonly titlesFrom?: number;
-  /** Rows that start a new page. */
-  readonly breaks: readonly number[];
-  /** What is printed; everything where it is absent. */
-  readonly area?: Area;
 }

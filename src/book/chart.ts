@@ -1,4 +1,5 @@
 import { type Area, area } from '../formula/area';
+import type { Role } from './kinds';
 
 /** A line runs over words in their order; a scatter’s over numbers, each at its distance. */
 export type ChartKind = 'column' | 'line' | 'scatter';
@@ -19,8 +20,8 @@ export interface BookChart {
 export interface ChartSeries {
   readonly name: string;
   readonly values: ChartCells;
-  /** A constant line, the same all along the axis; or one marked point of a scatter. */
-  readonly role?: 'limit' | 'point';
+  /** What it is where a kind has added it: one of the chart's columns has none. */
+  readonly role?: Role;
   /** Only in a scatter, where its points stand elsewhere along the axis than those of the chart. */
   readonly x?: ChartCells;
 }

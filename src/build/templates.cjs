@@ -16,7 +16,7 @@ function readChecks() {
   return {
     hasShape,
     faults: loadTs('sheets/check.ts').faults,
-    lookUpFaults: loadTs('sheets/lookUp.ts').lookUpFaults,
+    partnerFaults: loadTs('sheets/partnerFaults.ts').partnerFaults,
   };
 }
 
@@ -80,7 +80,7 @@ function readTemplates(others = []) {
     .sort(([one], [other]) => (one < other ? -1 : 1))
     .map(([file, text]) => readTemplate(file, text));
   const wrong = read.flatMap((one) =>
-    checks.lookUpFaults(one, read).map(({ at, reason }) => `${one.id}.json: ${at}: ${reason}`),
+    checks.partnerFaults(one, read).map(({ at, reason }) => `${one.id}.json: ${at}: ${reason}`),
   );
   if (wrong.length > 0) throw new Error(wrong.join('\n'));
   const isLong = (template) => JSON.stringify(template).length > LONG;

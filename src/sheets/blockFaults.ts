@@ -1,5 +1,5 @@
+import { CHECKS } from '../book/kinds';
 import { parseAddress } from '../formula/address';
-import { mapFaults } from './conditions';
 import type { Fault } from './fault';
 import { formatOf, SHEET_QUANTITIES } from './formats';
 import { blockColumns, blockPlace, blockRows, isGiven, LEAD_ROWS } from './layout';
@@ -116,9 +116,14 @@ function heads({ headsPages, blocks }: Template): Fault[] {
   return isThere ? [] : [{ at: 'headsPages', reason: `there is no table ${onOneLine(headsPages)}` }];
 }
 
-const maps = (template: Template): Fault[] =>
+/** What kinds find wrong with what tables ask for. */
+const asked = (template: Template): Fault[] =>
   template.blocks.flatMap((block, b) =>
-    block.kind === 'table' ? mapFaults(block).map((reason) => ({ at: `blocks/${b}/map`, reason })) : [],
+    CHECKS.flatMap(({ property, tableFaults }) =>
+      block.kind === 'table' && tableFaults
+        ? tableFaults(block, formatOf).map((reason) => ({ at: `blocks/${b}/${property}`, reason }))
+        : [],
+    ),
   );
 
 /** What is wrong with ids, rows, quantities and places: until that is right, no formula can be followed. */
@@ -126,6 +131,6 @@ export const blockFaults = (template: Template): readonly Fault[] => [
   ...names(template),
   ...quantities(template),
   ...overlaps(template),
-  ...maps(template),
+  ...asked(template),
   ...heads(template),
 ];

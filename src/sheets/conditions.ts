@@ -1,7 +1,6 @@
 import type { BookCondition } from '../book/book';
-import { PALETTE } from '../book/palette';
+import { KINDS } from '../book/kinds';
 import { area, type Area } from '../formula/area';
-import { formatOf } from './formats';
 import { blockPlace, type Layout, tableTop } from './layout';
 import { WARNED_STYLE } from './looks';
 import { settledForRow } from './settle';
@@ -19,30 +18,6 @@ export const warned = (where: Area, formula: string): BookCondition => ({
 const body = (table: TemplateTable, first: number, columns = 1): Area =>
   area({ row: tableTop(table) + 1, column: blockPlace(table).column + first }, table.rows.length, columns);
 
-const columnIndex = ({ columns }: TemplateTable, name: string | undefined): number =>
-  columns.findIndex(({ id }) => id === name);
-
-function colourScale(table: TemplateTable): BookCondition[] {
-  const { map } = table;
-  if (!map) return [];
-  const where = body(table, columnIndex(table, map[0]), map.length);
-  return [{ kind: 'scale', areas: [where], low: PALETTE.paper, high: PALETTE.glazeMid }];
-}
-
-/** What is wrong with the map of a table: one scale takes one area of numbers. */
-export function mapFaults(table: TemplateTable): string[] {
-  const { id: name, columns, map = [] } = table;
-  const missing = map.filter((id) => columnIndex(table, id) < 0);
-  if (missing.length > 0) return missing.map((id) => `table ${name} has no column ${id}`);
-  const first = columnIndex(table, map[0]);
-  if (map.some((id, i) => columnIndex(table, id) !== first + i))
-    return [`${map.join(', ')} do not lie side by side`];
-  const ofWords = columns.filter(
-    ({ id, quantity }) => map.includes(id) && formatOf(quantity)?.align === 'left',
-  );
-  return ofWords.map(({ id }) => `${id} holds words, and only numbers have a least and a most`);
-}
-
 /** What gives cells of a table a look that follows their values. */
 export function tableConditions(table: TemplateTable, layout: Layout): BookCondition[] {
   const warnings = table.columns.flatMap(({ warning }, c) => {
@@ -50,5 +25,8 @@ export function tableConditions(table: TemplateTable, layout: Layout): BookCondi
     const where = body(table, c);
     return [warned(where, settledForRow(warning.when, layout, table, where.row))];
   });
-  return [...warnings, ...colourScale(table)];
+  const asked = KINDS.flatMap(
+    ({ conditions }) => conditions?.(table, (column, columns) => body(table, column, columns)) ?? [],
+  );
+  return [...warnings, ...asked];
 }

@@ -1,6 +1,6 @@
 import type { BookStyle, Edge, Part } from '../book/book';
 import { FONT, PALETTE } from '../book/palette';
-import { BIG_SIZE, type Look, THEME, WARNED, WRAPPED_SIZE } from './theme';
+import { type Look, THEME, WARNED } from './theme';
 
 const all = (edge: Edge): BookStyle['edges'] => ({ top: edge, right: edge, bottom: edge, left: edge });
 const EDGES: Readonly<Record<NonNullable<Look['edge']>, (ink: string) => BookStyle['edges']>> = {
@@ -20,27 +20,25 @@ const INDENTED: ReadonlySet<Part> = new Set([
   'warning',
 ]);
 
-/** Parts whose words go on in more lines only in a table. */
-const IN_TABLES: ReadonlySet<Part> = new Set(['held', 'result']);
-
 /** How a cell differs from others of its part. */
 export interface Shape {
   readonly align?: 'left' | 'right';
   readonly wrap?: boolean;
   readonly format?: string;
-  readonly big?: boolean;
+  /** Points, where these are not those of its part. */
+  readonly size?: number;
 }
 
 /** The one place where a part of a sheet becomes the style of a cell. */
 export function styleOf(
   part: Part,
-  { align = 'left', wrap = false, format = 'General', big = false }: Shape = {},
+  { align = 'left', wrap = false, format = 'General', size = THEME[part].size }: Shape = {},
 ): BookStyle {
-  const { ink, fill, bold, italic, size, edge } = THEME[part];
+  const { ink, fill, bold, italic, edge } = THEME[part];
   const edges = edge && EDGES[edge](ink);
   return {
     font: FONT,
-    size: big ? BIG_SIZE : wrap && IN_TABLES.has(part) ? WRAPPED_SIZE : size,
+    size,
     ink,
     ...(fill ? { fill } : {}),
     ...(bold ? { bold } : {}),

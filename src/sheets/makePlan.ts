@@ -1,4 +1,6 @@
 import type { BookCell, BookCondition, BookPage, BookRule, BookSheet, BookTable, Part } from '../book/book';
+import { KINDS } from '../book/kinds';
+import type { KnownTable, ToldPage } from '../book/kinds/kind';
 import { rowHeights } from '../book/measures';
 import { pageBreaks } from '../book/pages';
 import { type Place, parseAddress } from '../formula/address';
@@ -8,11 +10,11 @@ import { tableConditions, warned } from './conditions';
 import { formatOf } from './formats';
 import { blockPlace, blockRows, fieldRow, isGiven, isInput, type Layout, layout, tableTop } from './layout';
 import { type Shape, styleOf } from './looks';
-import { type KnownTable, withLookUps } from './lookUp';
 import type { SheetPlan } from './plan';
 import { planChart } from './planChart';
 import { bookRule } from './rules';
 import { settled } from './settle';
+import { settleColumns } from './settleColumns';
 import type {
   Accepts,
   TemplateColumn,
@@ -78,18 +80,21 @@ class Builder {
   private readonly formulas = new Map<string, string>();
   private readonly template: Template;
   private readonly filled: boolean;
+  /** What is told of the pages. */
+  private readonly told: readonly ToldPage[];
   /** The last cell that prints; titles and cautions run across to it. */
   private readonly last: Place | undefined;
 
   constructor(template: Template, wish: Wish) {
-    const lookUps = withLookUps(template, wish.tables);
-    this.template = lookUps.template;
+    const workbook = settleColumns(template, wish.tables);
+    this.template = workbook.template;
     this.filled = wish.filled;
-    this.last = template.printsTo === undefined ? undefined : parseAddress(template.printsTo);
+    this.told = KINDS.map((kind) => kind.page?.(template) ?? {});
+    this.last = this.told.find(({ last }) => last)?.last;
     this.map = layout(this.template);
     const taken = [...wish.tables.map(({ name }) => name), ...wish.names];
     const own = [...this.map.tables.keys()].map((id) => [id, freeTableName(id, taken)] as const);
-    this.tableNames = new Map([...own, ...lookUps.partners]);
+    this.tableNames = new Map([...own, ...workbook.partners]);
   }
 
   /** A formula with its addresses settled. A column has the same one in every row: it is settled once. */
@@ -134,14 +139,14 @@ class Builder {
   ): void {
     const format = formatOf(meaning.quantity);
     if (!format) return;
-    this.put(at, partOf(meaning), {
+    const part = partOf(meaning);
+    this.put(at, part, {
       ...this.holds(meaning, value, table),
       // A fraction that the sheet holds is text like one that is typed, or it becomes a date.
       format: isInput(meaning) || (isHeld(meaning) && format.text) ? format.input : format.result,
       align: format.align,
       ...(meaning.note === undefined ? {} : { note: meaning.note }),
-      ...(meaning.big ? { big: true } : {}),
-      ...('wrap' in meaning ? { wrap: true } : {}),
+      ...KINDS.reduce<Shape>((look, kind) => ({ ...look, ...kind.look?.(meaning, part) }), {}),
     });
   }
 
@@ -301,7 +306,7 @@ class Builder {
         breaks: pageBreaks(
           { charts, widths, heights },
           page,
-          template.blocks.filter(({ newPage }) => newPage).map((block) => blockPlace(block).row),
+          this.told.flatMap(({ breaks }) => breaks ?? []),
         ),
       },
     };

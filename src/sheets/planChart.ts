@@ -1,6 +1,7 @@
 import { parseAddress } from '../formula/address';
 import { area } from '../formula/area';
 import type { BookChart, ChartCells, ChartKind } from '../book/chart';
+import { KINDS } from '../book/kinds';
 import { formatOf } from './formats';
 import { isGiven, type Layout } from './layout';
 import type { TemplateChart, TemplateTable } from './template';
@@ -32,7 +33,6 @@ export function planChart(
   const field = (id: string): ChartCells => ({
     cells: area(fields.get(id)?.place ?? { row: 0, column: 0 }, 1, 1),
   });
-  const { limit, point } = chart;
   const from = parseAddress(chart.from) ?? { row: 0, column: 0 };
   const to = parseAddress(chart.to) ?? from;
   return {
@@ -43,10 +43,7 @@ export function planChart(
     x: cells(chart.x),
     series: [
       ...chart.series.map((name) => ({ name, values: cells(name) })),
-      ...(limit === undefined ? [] : [{ name: limit, values: cells(limit), role: 'limit' as const }]),
-      ...(point
-        ? [{ name: point.name, x: field(point.x), values: field(point.y), role: 'point' as const }]
-        : []),
+      ...KINDS.flatMap((kind) => kind.series?.(chart, cells, field) ?? []),
     ],
     place: area(from, to.row - from.row + 1, to.column - from.column + 1),
   };

@@ -1,8 +1,10 @@
+import type { OfBlock, OfCell, OfChart, OfColumn, OfTable, OfTemplate } from '../book/kinds';
+
 /**
  * A template sheet as its JSON file says it: what each cell means, never how a host draws it. `templates/schema.json`
- * describes the same shape for editors and checks it at load.
+ * describes the same shape for editors and checks it at load. What each part may ask for besides is said in `book/kinds`.
  */
-export interface Template {
+export interface Template extends OfTemplate {
   /** As in `npm run sheet -- pops-build`. */
   readonly id: string;
   /** Name of the sheet. */
@@ -24,8 +26,6 @@ export interface Template {
   readonly charts: readonly TemplateChart[];
   /** Last lines of the sheet: what can go wrong, or hurt somebody. */
   readonly cautions: readonly string[];
-  /** The last cell that prints, where numbers that nobody takes to the set stand right of it; left out, all prints. */
-  readonly printsTo?: string;
   /** Their first cell, where they stand above a table that grows; left out, they end the sheet. */
   readonly cautionsAt?: string;
 }
@@ -33,29 +33,23 @@ export interface Template {
 export type Block = Form | TemplateTable;
 
 /** Rows of a label and a value; the value stands one column to the right of the label. */
-export interface Form {
+export interface Form extends OfBlock {
   readonly kind: 'form';
   readonly title: string;
   /** Cell of the title; labels stand below it. */
   readonly at: string;
-  /** Prints from the top of a page. */
-  readonly newPage?: true;
   readonly fields: readonly Field[];
 }
 
 /** A table with a heading row, which grows with the rows that are inserted in it. */
-export interface TemplateTable {
+export interface TemplateTable extends OfBlock, OfTable {
   readonly kind: 'table';
   readonly title: string;
   /** Cell of the title; the headings stand below it. */
   readonly at: string;
-  /** Prints from the top of a page. */
-  readonly newPage?: true;
   /** Name of the table, as formulas use it. */
   readonly id: string;
   readonly columns: readonly TemplateColumn[];
-  /** Columns side by side whose numbers are coloured from the least of all to the most. */
-  readonly map?: readonly string[];
   /** Rows: a value for each column without a formula, in order; of inputs the demo. Their number is the number of rows. */
   readonly rows: readonly (readonly TemplateValue[])[];
 }
@@ -63,7 +57,7 @@ export interface TemplateTable {
 export type TemplateValue = string | number | null;
 
 /** What a cell holds: its quantity decides unit, number format and how a text in it is read. */
-export interface CellContent {
+export interface CellContent extends OfCell {
   /** A key of the catalogue's quantities, or one that sheets add (see `formats.ts`). */
   readonly quantity: string;
   /** Shown when the cell is pointed at. */
@@ -72,8 +66,6 @@ export interface CellContent {
   readonly warning?: { readonly when: string; readonly text: string };
   /** What may be typed. */
   readonly accepts?: Accepts;
-  /** In big type, to be read or ticked at arm's length. */
-  readonly big?: true;
 }
 
 /** One field of a form: either an input with its demo value, or a result with its formula. */
@@ -92,25 +84,13 @@ export interface Field extends CellContent {
 }
 
 /** One column of a table: an input, or a formula that each row holds. */
-export interface TemplateColumn extends CellContent {
+export interface TemplateColumn extends CellContent, OfColumn {
   readonly id: string;
   readonly formula?: string;
   /** Reads a meter's tenths, in a narrow column. */
   readonly tenths?: true;
-  /** Looked up where the workbook has the other table; an input where it has not. */
-  readonly from?: LookUp;
-  /** Words that are too long for their column go on in more lines; of results the row's height is not known before. */
-  readonly wrap?: true;
   /** What its rows hold belongs to the sheet, filled or empty: `values`, or `formulas` that differ from row to row. */
   readonly fixed?: 'values' | 'formulas';
-}
-
-/** Where to find the value of a row: in a column of another sheet's table, in the row whose key is this row's. */
-export interface LookUp {
-  readonly table: string;
-  /** Column of both tables. */
-  readonly key: string;
-  readonly column: string;
 }
 
 export interface Accepts {
@@ -125,17 +105,13 @@ export interface Accepts {
   readonly message: string;
 }
 
-export interface TemplateChart {
+export interface TemplateChart extends OfChart {
   readonly type: 'line' | 'column';
   readonly title: string;
   /** Table and columns: the first is the x axis. */
   readonly table: string;
   readonly x: string;
   readonly series: readonly string[];
-  /** A column that is the same in every row: a constant line. */
-  readonly limit?: string;
-  /** One marked point over numbers, from two cells of forms by their ids. */
-  readonly point?: { readonly name: string; readonly x: string; readonly y: string };
   readonly xTitle: string;
   readonly yTitle: string;
   /** Cells it covers, top left and bottom right. */

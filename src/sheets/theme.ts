@@ -29,10 +29,5 @@ export const THEME: Readonly<Record<Part, Look>> = {
   caution: { ink: PALETTE.slateSoft, italic: true, size: 9 },
 };
 
-/** Points of what is read or ticked at arm's length. */
-export const BIG_SIZE = 16;
-/** Points of words that go on in more lines: a long table takes fewer pages. */
-export const WRAPPED_SIZE = 9;
-
 /** The look of a cell whose warning holds; bold beside its colours, for those who do not tell these apart. */
 export const WARNED: Look = { ink: PALETTE.clay, fill: PALETTE.clayPale, bold: true, size: USUAL_SIZE };

@@ -3,9 +3,10 @@ import { createRequire } from 'node:module';
 import { CellValueType, LocaleType } from '@univerjs/core';
 import { describe, expect, test } from 'vitest';
 import type { BookCell, BookSheet } from '../../src/book/book';
+import type { KnownTable } from '../../src/book/kinds/kind';
 import { headless } from '../../src/engine/headless';
-import { type KnownTable, lookUpFaults } from '../../src/sheets/lookUp';
 import { makePlan, planAlone } from '../../src/sheets/makePlan';
+import { partnerFaults } from '../../src/sheets/partnerFaults';
 import type { Template, TemplateColumn } from '../../src/sheets/template';
 import { contrast, luminance } from './contrast';
 
@@ -117,7 +118,7 @@ describe('a column that is looked up', () => {
         : block,
     );
     const changed = { ...kinds, blocks };
-    return lookUpFaults(changed, [changed, ...others]).map(({ at, reason }) => `${at}: ${reason}`);
+    return partnerFaults(changed, [changed, ...others]).map(({ at, reason }) => `${at}: ${reason}`);
   };
   const at = 'blocks/1/columns/1/from';
   const from = { table: 'Stock', key: 'Head', column: 'Most' };

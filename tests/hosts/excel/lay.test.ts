@@ -1,10 +1,12 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { FULL } from '../../full';
 import { drawnCharts } from '../../../src/book/chart';
+import { BIG_SIZE } from '../../../src/book/kinds/bigType';
+import { WRAPPED_SIZE } from '../../../src/book/kinds/wordsInLines';
 import { columnPoints } from '../../../src/book/measures';
 import { FONT } from '../../../src/book/palette';
 import { blockPlace, layout, tableTop } from '../../../src/sheets/layout';
-import { BIG_SIZE, THEME, WARNED, WRAPPED_SIZE } from '../../../src/sheets/theme';
+import { THEME, WARNED } from '../../../src/sheets/theme';
 import { addresses, addressOf, blockAt, rangeText } from './support/a1';
 import type { FakeWorkbook } from './support/fake-workbook';
 import { look } from './support/item';

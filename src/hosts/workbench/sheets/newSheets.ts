@@ -1,8 +1,8 @@
 import type { FWorkbook } from '@univerjs/sheets/facade';
 import { address } from '../../../formula/address';
 import type { Outcome } from '../../../pane/host';
+import type { KnownTable } from '../../../book/kinds/kind';
 import { makePlan } from '../../../sheets/makePlan';
-import type { KnownTable } from '../../../sheets/lookUp';
 import { templateToLay } from '../../../sheets/templateToLay';
 import { copied, inserted, noSheet, NOTHING_TO_COPY } from '../../../pane/said';
 import { copyName } from '../../../pane/valuesCopy';

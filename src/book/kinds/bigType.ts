@@ -1,0 +1,17 @@
+import type { Check, Kind } from './kind';
+
+export interface BigTypeWish {
+  /** In big type, to be read or ticked at arm's length. */
+  readonly big?: true;
+}
+
+/** Points of what is read or ticked at arm's length. */
+export const BIG_SIZE = 16;
+
+export const bigType: Kind = { look: ({ big }) => (big ? { size: BIG_SIZE } : {}) };
+
+export const bigTypeCheck: Check = {
+  property: 'big',
+  of: ['field', 'column'],
+  shape: { const: true, description: "In big type, to be read or ticked at arm's length." },
+};

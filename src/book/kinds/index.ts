@@ -1,0 +1,49 @@
+import { bigType, bigTypeCheck, type BigTypeWish } from './bigType';
+import { colourMap, colourMapCheck, type ColourMapWish, type ColourScale } from './colourMap';
+import { CONSTANT_LINE, constantLine, constantLineCheck, type ConstantLineWish } from './constantLine';
+import type { Check, Kind } from './kind';
+import { lookedUpColumn, lookedUpColumnCheck, type LookedUpColumnWish } from './lookedUpColumn';
+import { MARKED_POINT, markedPoint, markedPointCheck, type MarkedPointWish } from './markedPoint';
+import { pageBreak, pageBreakCheck, type PageBreakWish, type WithPageBreaks } from './pageBreak';
+import { printArea, printAreaCheck, type PrintAreaWish, type WithPrintArea } from './printArea';
+import { wordsInLines, wordsInLinesCheck, type WordsInLinesWish } from './wordsInLines';
+
+/** Every kind. Of series and sizes that two of them say, the later one holds. */
+export const KINDS: readonly Kind[] = [
+  lookedUpColumn,
+  colourMap,
+  wordsInLines,
+  bigType,
+  constantLine,
+  markedPoint,
+  pageBreak,
+  printArea,
+];
+
+/** How each is asked for: by themselves, since no page needs to have them. */
+export const CHECKS: readonly Check[] = [
+  lookedUpColumnCheck,
+  colourMapCheck,
+  wordsInLinesCheck,
+  bigTypeCheck,
+  constantLineCheck,
+  markedPointCheck,
+  pageBreakCheck,
+  printAreaCheck,
+];
+
+/** What the parts of a template may ask for. */
+export type OfTemplate = PrintAreaWish;
+export type OfBlock = PageBreakWish;
+export type OfTable = ColourMapWish;
+/** A field of a form, or a column. */
+export type OfCell = BigTypeWish;
+export type OfColumn = LookedUpColumnWish & WordsInLinesWish;
+export type OfChart = ConstantLineWish & MarkedPointWish;
+
+/** What comes of it in a book, where that is more than other cells, styles and charts have. */
+export type ConditionOfKinds = ColourScale;
+export type PageOfKinds = WithPageBreaks & WithPrintArea;
+/** Looks of the series that kinds add to charts, by their roles there. */
+export const ROLE_LOOKS = { limit: CONSTANT_LINE, point: MARKED_POINT };
+export type Role = keyof typeof ROLE_LOOKS;
