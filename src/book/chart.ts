@@ -44,6 +44,18 @@ export interface TableShape {
   readonly columns: readonly { readonly name: string }[];
 }
 
+/** The table of a name; or one that has the columns wanted, where the table has another name since. */
+export function tableNow<T extends TableShape>(
+  table: string,
+  columns: readonly string[],
+  tables: readonly T[],
+): T | undefined {
+  const fitting = tables.filter((each) =>
+    columns.every((wanted) => each.columns.some(({ name }) => name === wanted)),
+  );
+  return fitting.find(({ name }) => name === table) ?? fitting[0];
+}
+
 function areaOfCells(from: ChartCells, tables: readonly TableShape[]): Area | undefined {
   if ('cells' in from) return from.cells;
   const table = tables.find(({ name }) => name === from.table);

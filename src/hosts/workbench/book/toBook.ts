@@ -10,7 +10,7 @@ import { ERROR_TYPE_SET } from '@univerjs/preset-sheets-core';
 import type { Area } from '../../../formula/area';
 import type { ErrorCode } from '../../../formula/errors';
 import { cellError } from '../../../formula/errors';
-import type { Book, BookCell, BookPage, BookSheet } from '../../../book/book';
+import type { Book, BookCell, BookSheet } from '../../../book/book';
 import { charactersOf } from '../../../book/measures';
 import type { Decorations } from './decorate';
 import { decorationsToBook, storedDecorations } from './decorationsToBook';
@@ -19,6 +19,7 @@ import { spillAreas, spilledCells } from '../grid/spills';
 import { drawnChart } from '../../../book/chart';
 import { keptCharts, keptWith } from '../charts/keptWithSheet';
 import { kindOver } from '../charts/rowsDrawn';
+import { pageNow } from './keptPage';
 import { pointsOf } from './measures';
 import { NotWritten } from './notWritten';
 import { areaOfGridRange } from './snapshotSheet';
@@ -80,7 +81,9 @@ function bookSheet(
     rules,
     conditions,
     charts,
-    page: pageOf(kept?.page, cells, tables.length > 0),
+    page: kept
+      ? pageNow(kept.page, tables, cells)
+      : { landscape: tables.length > 0, header: '', titleRows: 0, breaks: [] },
   };
 }
 
@@ -88,14 +91,6 @@ const valuesIn = (cells: readonly BookCell[], { row, column, rows, columns }: Ar
   cells
     .filter((c) => c.row >= row && c.row < row + rows && c.column >= column && c.column < column + columns)
     .map(({ value }) => value);
-
-/** What was printed grows with the rows that came in since. */
-function pageOf(page: BookPage | undefined, cells: readonly BookCell[], landscape: boolean): BookPage {
-  if (!page) return { landscape, header: '', titleRows: 0, breaks: [] };
-  if (!page.area) return page;
-  const last = cells.reduce((most, { row }) => Math.max(most, row), 0);
-  return { ...page, area: { ...page.area, rows: Math.max(page.area.rows, last + 1 - page.area.row) } };
-}
 
 function cellsOf(
   grid: Grid,

@@ -1,6 +1,7 @@
 import type { CustomData, IWorksheetData } from '@univerjs/core';
-import type { BookChart, ChartCells, TableShape } from '../../../book/chart';
-import type { BookPage, BookSheet } from '../../../book/book';
+import { type BookChart, type ChartCells, tableNow, type TableShape } from '../../../book/chart';
+import type { BookSheet } from '../../../book/book';
+import { keepPage, type KeptPage } from '../book/keptPage';
 
 /** As a chart was kept before: columns of one table, each series under the heading of its own. */
 interface FormerChart extends Omit<BookChart, 'kind' | 'x' | 'series'> {
@@ -14,7 +15,7 @@ interface FormerChart extends Omit<BookChart, 'kind' | 'x' | 'series'> {
 export interface Kept {
   /** The place of a chart counts rows from the end of the table along its axis. */
   readonly charts: readonly (BookChart | FormerChart)[];
-  readonly page: BookPage;
+  readonly page: KeptPage;
 }
 
 const KEY = 'sweeptable';
@@ -47,7 +48,7 @@ export const keep = ({
 }: Pick<BookSheet, 'charts' | 'tables' | 'page'>): CustomData => ({
   [KEY]: {
     charts: charts.map((chart) => moved(chart, -endOfTable(chart, tables))),
-    page,
+    page: keepPage(page, tables),
   } satisfies Kept,
 });
 
@@ -59,10 +60,7 @@ function renamed(chart: BookChart, tables: readonly TableShape[]): BookChart {
   const all = [chart.x, ...chart.series.flatMap(({ values, x }) => (x ? [values, x] : [values]))];
   const nameNow = (table: string): string => {
     const wanted = all.flatMap((from) => ('table' in from && from.table === table ? [from.column] : []));
-    const fitting = tables.filter(({ columns }) =>
-      wanted.every((id) => columns.some(({ name }) => name === id)),
-    );
-    return (fitting.find(({ name }) => name === table) ?? fitting[0])?.name ?? table;
+    return tableNow(table, wanted, tables)?.name ?? table;
   };
   const now = (from: ChartCells): ChartCells =>
     'table' in from ? { ...from, table: nameNow(from.table) } : from;

@@ -1,0 +1,54 @@
+import { describe, expect, test } from 'vitest';
+import type { BookPage, BookTable } from '../../../src/book/book';
+import { keepPage, type KeptPage, pageNow } from '../../../src/hosts/workbench/book/keptPage';
+
+const table = (name: string, row: number, rows: number, column = 'Head'): BookTable => ({
+  name,
+  area: { row, column: 0, rows: rows + 1, columns: 1 },
+  columns: [{ name: column }],
+});
+const PAGE: BookPage = { landscape: true, header: 'Heads', titleRows: 2, breaks: [] };
+
+/** Pages that were kept with these tables, as they are where the tables are now. */
+function afterwards(page: BookPage, then: readonly BookTable[], now: readonly BookTable[]): BookPage {
+  const stored = JSON.parse(JSON.stringify(keepPage(page, then))) as KeptPage;
+  return pageNow(stored, now, []);
+}
+
+describe('pages kept with their sheet', () => {
+  const heads = table('Heads', 4, 3);
+  test('are the same while nothing has moved, with tables and without', () => {
+    const page = { ...PAGE, breaks: [2, 6, 10], titlesFrom: 4 };
+    expect(afterwards(page, [heads], [heads])).toEqual(page);
+    expect(afterwards(page, [], [])).toEqual(page);
+  });
+  test('a break stands before the same row after rows came into the table above it, or above that', () => {
+    const page = { ...PAGE, breaks: [10] };
+    expect(afterwards(page, [heads], [table('Heads', 4, 5)]).breaks).toEqual([12]);
+    expect(afterwards(page, [heads], [table('Heads', 7, 3)]).breaks).toEqual([13]);
+    expect(afterwards(page, [heads], [table('Heads', 4, 1)]).breaks).toEqual([8]);
+  });
+  test('a break above all tables stays; one within a table moves with its headings', () => {
+    const page = { ...PAGE, breaks: [2, 6] };
+    expect(afterwards(page, [heads], [table('Heads', 5, 9)]).breaks).toEqual([2, 7]);
+  });
+  test('of two tables that lie above it, a break goes by the one that ends nearer', () => {
+    const page = { ...PAGE, breaks: [20] };
+    const lower = table('Circuits', 12, 4);
+    expect(afterwards(page, [heads, lower], [table('Heads', 4, 4), table('Circuits', 13, 4)]).breaks).toEqual([21]); // prettier-ignore
+    expect(afterwards(page, [lower, heads], [table('Circuits', 12, 6), heads]).breaks).toEqual([22]);
+  });
+  test('headings that head each page are found where their table is, by its columns where it is renamed', () => {
+    const page = { ...PAGE, titlesFrom: 4 };
+    expect(afterwards(page, [heads], [table('Heads_2', 9, 3)]).titlesFrom).toBe(9);
+    expect(afterwards(page, [heads], [table('Lamps', 9, 3, 'Lamp')]).titlesFrom).toBe(4);
+  });
+  test('what prints grows with the rows that came in, and never shrinks', () => {
+    const page = { ...PAGE, area: { row: 0, column: 0, rows: 12, columns: 4 } };
+    const cell = (row: number) => ({ row, column: 0, value: 1 });
+    expect(pageNow(page, [], [cell(14)]).area?.rows).toBe(15);
+    expect(pageNow(page, [], [cell(3)]).area?.rows).toBe(12);
+  });
+  test('a workbook that was stored before keeps its rows', () =>
+    expect(pageNow({ ...PAGE, breaks: [10] }, [heads], []).breaks).toEqual([10]));
+});
