@@ -1,11 +1,9 @@
 import type { BookChart } from '../book/chart';
 import type { Book, BookName, BookSheet } from '../book/book';
-import type { Area } from '../formula/area';
-import { MOST_COLUMNS } from '../formula/areas';
 import { looksOutside } from '../formula/outside';
-import { areaIn, areasIn } from '../formula/reference';
 import { asTyped, isTooLong } from '../formula/spelling';
-import { LeftOut, PRINTED, PROTECTION, sayParts, TOO_LONG } from './leftOut';
+import { LeftOut, PROTECTION, sayParts, TOO_LONG } from './leftOut';
+import { bookPage } from './page';
 import { type ChartSheet, readCharts } from './readCharts';
 import { readNotes, withNotes } from './readNotes';
 import { type Common, readSheet } from './readSheet';
@@ -65,8 +63,6 @@ export async function readXlsx(bytes: Uint8Array): Promise<OpenedFile> {
   return { book: { sheets, names: bookNames(names, leftOut) }, notUnderstood: leftOut.sentences };
 }
 
-const isOfRows = ({ columns }: Area): boolean => columns === MOST_COLUMNS;
-
 async function oneSheet(
   file: Package,
   part: string,
@@ -76,14 +72,11 @@ async function oneSheet(
 ): Promise<BookSheet> {
   const content = await file.read(part);
   if (!content) throw new UnreadableFile(DAMAGED);
-  const { landscape, breaks, ...body } = readSheet(content, common);
+  const { pages, ...body } = readSheet(content, common);
   const relations = await relationsOf(file, part);
   const notes = await readNotes(file, relations);
-  const printArea = local.get('_xlnm.Print_Area') ?? '';
-  const printed = areaIn(printArea);
-  if (printArea !== '' && !printed) common.leftOut.say(PRINTED);
+  const page = bookPage(pages, name, local, common.leftOut);
   const tables = await readTables(file, relations, common.leftOut);
-  const titles = areasIn(local.get('_xlnm.Print_Titles') ?? '').find(isOfRows);
   return {
     ...body,
     name,
@@ -91,14 +84,7 @@ async function oneSheet(
     cells: withNotes(body.cells, notes),
     tables,
     charts: await sheetCharts(file, relations, { name, tables, cells: body.cells }, common.leftOut),
-    page: {
-      landscape,
-      breaks,
-      header: name,
-      titleRows: titles?.rows ?? 0,
-      ...(titles && titles.row > 0 ? { titlesFrom: titles.row } : {}),
-      ...(printed ? { area: printed } : {}),
-    },
+    page,
   };
 }
 

@@ -5,7 +5,9 @@ import { looksOutside } from '../formula/outside';
 import { type Shift, shifter } from '../formula/shift';
 import { asTyped, isTooLong } from '../formula/spelling';
 import { ConditionReader } from './conditions';
+import { count } from './count';
 import { elementLeftOut, type LeftOut, PROTECTION, TOO_LONG } from './leftOut';
+import { PageReader } from './page';
 import { RuleReader } from './readRules';
 import type { Styles } from './readStyles';
 import { cellValue } from './readValue';
@@ -37,8 +39,7 @@ export interface Common {
 export type Body = Pick<
   BookSheet,
   'widths' | 'heights' | 'cells' | 'merges' | 'freeze' | 'rules' | 'conditions'
-> &
-  Pick<BookPage, 'landscape' | 'breaks'>;
+> & { readonly pages: Pick<BookPage, 'landscape' | 'breaks'> };
 
 export function readSheet(bytes: Uint8Array, common: Common): Body {
   const reader = new SheetReader(common);
@@ -48,14 +49,12 @@ export function readSheet(bytes: Uint8Array, common: Common): Body {
 
 const tooMany = (): UnreadableFile =>
   new UnreadableFile(TOO_LARGE(`more than ${MOST_CELLS / 1_000_000} million cells`));
-/** A number of rows or columns, whatever stands there. */
-const count = (text: string | undefined): number =>
-  Math.min(MOST_ROWS, Math.max(0, Math.floor(Number(text ?? 0)) || 0));
 
 class SheetReader implements Handlers {
   private readonly common: Common;
   private readonly rules: RuleReader;
   private readonly conditions: ConditionReader;
+  private readonly pages = new PageReader();
   private readonly widths: Record<number, number> = {};
   private readonly heights: Record<number, number> = {};
   private readonly cells: BookCell[] = [];
@@ -63,9 +62,6 @@ class SheetReader implements Handlers {
   private readonly spills: Area[] = [];
   private readonly shared = new Map<string, { readonly shift: Shift; readonly at: Place }>();
   private freeze = { rows: 0, columns: 0 };
-  private landscape = false;
-  private readonly breaks: number[] = [];
-  private isRowBreaks = false;
   /** Columns that widths were given for, each as often as it was named. */
   private columns = 0;
   private at = { row: -1, column: -1 };
@@ -87,14 +83,13 @@ class SheetReader implements Handlers {
   }
 
   body(): Body {
-    const { widths, heights, merges, freeze, landscape, breaks } = this;
+    const { widths, heights, merges, freeze, pages } = this;
     return {
       widths,
       heights,
       merges,
       freeze,
-      landscape,
-      breaks,
+      pages,
       rules: this.rules.rules,
       conditions: this.conditions.conditions,
       cells: this.withoutSpilled(),
@@ -104,6 +99,7 @@ class SheetReader implements Handlers {
   open(name: string, attributes: XmlAttributes): void {
     this.rules.open(name, attributes);
     this.conditions.open(name, attributes);
+    this.pages.open(name, attributes);
     this.words = '';
     const leftOut = elementLeftOut(name);
     if (leftOut !== undefined) this.common.leftOut.say(leftOut);
@@ -113,10 +109,7 @@ class SheetReader implements Handlers {
     else if (name === 'row') this.openRow(attributes);
     else if (name === 'col') this.column(attributes);
     else if (name === 'mergeCell') this.merge(attributes.ref ?? '');
-    else if (name === 'pageSetup') this.landscape = attributes.orientation === 'landscape';
     else if (name === 'sheetProtection' && isTrue(attributes.sheet)) this.common.leftOut.say(PROTECTION);
-    else if (name === 'rowBreaks' || name === 'colBreaks') this.isRowBreaks = name === 'rowBreaks';
-    else if (name === 'brk' && this.isRowBreaks) this.breaks.push(count(attributes.id));
     else if (name === 'pane' && attributes.state?.startsWith('frozen'))
       this.freeze = {
         rows: count(attributes.ySplit),

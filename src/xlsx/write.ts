@@ -7,15 +7,13 @@ import { asStored } from '../formula/spelling';
 import { areaText } from '../formula/areas';
 import { drawnCharts } from '../book/chart';
 import { fileCondition } from './conditions';
+import { addPageBreaks, filePage, PRODUCT } from './page';
 import { addChart } from './writeChart';
 import { fileStyle } from './writeStyles';
 
-const PRODUCT = 'Sweeptable';
 /** Every file bears the same date, so that the same sheet gives the same bytes; its parts are dated in local time. */
 const MADE = new Date(Date.UTC(2000, 0, 1));
 const PACKED = new Date(2000, 0, 1);
-const A4 = 9;
-const INCH = { side: 0.5, end: 0.7, edge: 0.35 } as const;
 
 /** The bytes of an .xlsx file. */
 export async function writeXlsx(book: Book): Promise<Uint8Array> {
@@ -34,34 +32,16 @@ const UNSAID_WIDTH = 9;
 
 function write(sheet: BookSheet, file: Workbook): void {
   const { freeze, page } = sheet;
-  const { titleRows, titlesFrom = 0 } = page;
   const frozen = freeze.rows > 0 || freeze.columns > 0;
   const out = file.addWorksheet(sheet.name, {
     state: sheet.hidden ? 'hidden' : 'visible',
     views: frozen ? [{ state: 'frozen', xSplit: freeze.columns, ySplit: freeze.rows }] : [],
-    pageSetup: {
-      paperSize: A4,
-      orientation: page.landscape ? 'landscape' : 'portrait',
-      fitToPage: true,
-      fitToWidth: 1,
-      fitToHeight: 0,
-      margins: {
-        left: INCH.side,
-        right: INCH.side,
-        top: INCH.end,
-        bottom: INCH.end,
-        header: INCH.edge,
-        footer: INCH.edge,
-      },
-      ...(page.area ? { printArea: areaText(page.area) } : {}),
-      ...(titleRows > 0 ? { printTitlesRow: `${titlesFrom + 1}:${titlesFrom + titleRows}` } : {}),
-    },
-    headerFooter: { oddHeader: `&L${plainHeader(page.header)}&R${PRODUCT}`, oddFooter: '&RPage &P of &N' },
+    ...filePage(page),
   });
   for (const [column, width] of Object.entries(sheet.widths))
     out.getColumn(Number(column) + 1).width = width === UNSAID_WIDTH ? width + 0.001 : width;
   for (const [row, height] of Object.entries(sheet.heights)) out.getRow(Number(row) + 1).height = height;
-  for (const row of page.breaks) out.getRow(row).addPageBreak();
+  addPageBreaks(page, out);
   for (const table of sheet.tables) addTable(table, out);
   for (const cell of sheet.cells) addCell(cell, out);
   for (const merge of sheet.merges) out.mergeCells(areaText(merge));
@@ -77,9 +57,6 @@ function write(sheet: BookSheet, file: Workbook): void {
   );
   out.ignoredErrors = asNumbers.map((cell) => ({ ref: address(cell), numberStoredAsText: true }));
 }
-
-/** The sign & starts a code in a header. */
-const plainHeader = (text: string): string => text.replaceAll('&', '&&');
 
 const TEXT = '@';
 const LIKE_A_FORMULA = /^[=+\-@]/;
