@@ -1,9 +1,10 @@
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import webpack, { type Configuration } from 'webpack';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
+import { readXlsx } from '../../src/xlsx/read';
 import { contrast } from '../sheets/contrast';
 import { LOOKS } from './paneChecks';
 import { Workbench } from './workbench';
@@ -50,12 +51,18 @@ afterEach(async () => {
   await sheet.page.close();
 });
 
-/** Saves the workbook, gives everything else up, and opens the file. */
-async function saveAndOpen(): Promise<void> {
+/** Saves the workbook, and says where. */
+async function save(): Promise<string> {
   const [download] = await Promise.all([sheet.page.waitForEvent('download'), sheet.command('Save as .xlsx')]);
   const file = join(folder, download.suggestedFilename());
   await download.saveAs(file);
   expect(await sheet.notice.innerText()).toMatch(/is saved/);
+  return file;
+}
+
+/** Saves the workbook, gives everything else up, and opens the file. */
+async function saveAndOpen(): Promise<void> {
+  const file = await save();
   await sheet.startOver();
   const [chooser] = await Promise.all([sheet.page.waitForEvent('filechooser'), sheet.command('Open .xlsx')]);
   await chooser.setFiles(file);
@@ -115,6 +122,19 @@ it('takes the demo’s values where the other sheet comes later', async () => {
   await sheet.sheet('Kinds');
   await sheet.shows('B13', 1000);
   expect((await sheet.cell('B13')).formula ?? '').toBe('');
+});
+
+it('starts a page at the same table, and prints all rows, after rows came in above', async () => {
+  const pages = async () => {
+    const { book } = await readXlsx(new Uint8Array(await readFile(await save())));
+    const { breaks, area } = book.sheets.find(({ name }) => name === 'Kinds')?.page ?? {};
+    return { breaks, area };
+  };
+  await sheet.insert('Kinds');
+  expect(await pages()).toEqual({ breaks: [10], area: { row: 0, column: 0, rows: 15, columns: 4 } });
+  await sheet.rowMenu(7, 'rows above');
+  await expect.poll(() => sheet.cell('A12')).toMatchObject({ value: 'Heads on set' });
+  expect(await pages()).toEqual({ breaks: [11], area: { row: 0, column: 0, rows: 16, columns: 4 } });
 });
 
 /** A series as its key shows it, and how much of its chart is painted in its colour, in pixels. */

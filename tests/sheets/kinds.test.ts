@@ -5,9 +5,14 @@ import { describe, expect, test } from 'vitest';
 import type { BookCell, BookSheet } from '../../src/book/book';
 import type { KnownTable } from '../../src/book/kinds/kind';
 import { headless } from '../../src/engine/headless';
+import { drawPage } from '../../src/hosts/excel/page';
 import { makePlan, planAlone } from '../../src/sheets/makePlan';
 import { partnerFaults } from '../../src/sheets/partnerFaults';
 import type { Template, TemplateColumn } from '../../src/sheets/template';
+import { readXlsx } from '../../src/xlsx/read';
+import { writeXlsx } from '../../src/xlsx/write';
+import { FakeWorkbook } from '../hosts/excel/support/fake-workbook';
+import { loadOffice } from '../hosts/excel/support/office-host';
 import { contrast, luminance } from './contrast';
 
 const { allTemplates } = createRequire(import.meta.url)('../../src/build/templates.cjs') as {
@@ -31,6 +36,37 @@ describe('a map of colours', () => {
       for (const fill of [low, high]) expect(contrast('#22303c', fill)).toBeGreaterThanOrEqual(7);
     }
   });
+});
+
+describe('pages', () => {
+  const page = { breaks: [10], area: { row: 0, column: 0, rows: 15, columns: 4 } };
+  test('begin where a block is told to, and print to the cell that is told', () =>
+    expect(sheet.page).toMatchObject(page));
+  test('are the same after they were written to a file and read', async () => {
+    const { book } = await readXlsx(await writeXlsx({ sheets: [sheet], names: [] }));
+    expect(book.sheets[0]?.page).toMatchObject(page);
+  });
+  test('are set by Excel itself', async () => {
+    const workbook = new FakeWorkbook(sheet.name);
+    const { Excel } = loadOffice(workbook, { excelApi: '1.9' });
+    await Excel.run(async (context) => {
+      drawPage(context.workbook.worksheets.getItem(sheet.name), sheet);
+      await context.sync();
+    });
+    expect(workbook.log.filter((line) => /PageBreak|PrintArea/.test(line))).toEqual([
+      `[${sheet.name}].PageLayout.SetPrintArea([${sheet.name}]!A1:D15)`,
+      `[${sheet.name}].HorizontalPageBreaks.Add([${sheet.name}]!A11:A11)`,
+    ]);
+  });
+});
+
+test('big type is big where it is asked for, also in a file that was read', async () => {
+  const sizes = ({ cells }: BookSheet) =>
+    cells.filter(({ style }) => style?.size === 16).map(({ row, column }) => [row, column]);
+  const says = [12, 13, 14].map((row) => [row, 2]);
+  expect(sizes(sheet)).toEqual(says);
+  const { book } = await readXlsx(await writeXlsx({ sheets: [sheet], names: [] }));
+  expect(book.sheets.map(sizes)).toEqual([says]);
 });
 
 describe('a column that is looked up', () => {
