@@ -3,6 +3,7 @@ import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import { isCellError } from '../formula/errors';
 import { address } from '../formula/address';
 import type { Book, BookCell, BookRule, BookSheet, BookTable } from '../book/book';
+import { legalBook } from '../book/legal/legalBook';
 import { asStored } from '../formula/spelling';
 import { areaText } from '../formula/areas';
 import { drawnCharts } from '../book/chart';
@@ -15,8 +16,22 @@ import { fileStyle } from './writeStyles';
 const MADE = new Date(Date.UTC(2000, 0, 1));
 const PACKED = new Date(2000, 0, 1);
 
-/** The bytes of an .xlsx file. */
-export async function writeXlsx(book: Book): Promise<Uint8Array> {
+export interface BookFile {
+  readonly bytes: Uint8Array;
+  /** What is otherwise in the file than in the book, in sentences. */
+  readonly changed: readonly string[];
+}
+
+/** An .xlsx file of a book. What no file may hold is changed, and said: nothing of a book keeps the rest from being written. */
+export async function asFile(book: Book): Promise<BookFile> {
+  const legal = legalBook(book);
+  return { bytes: await bytesOf(legal.book), changed: legal.changed };
+}
+
+/** The bytes of an .xlsx file, for a book of our own making. */
+export const writeXlsx = async (book: Book): Promise<Uint8Array> => (await asFile(book)).bytes;
+
+async function bytesOf(book: Book): Promise<Uint8Array> {
   installChartSupport();
   const file = new Workbook();
   Object.assign(file, { creator: PRODUCT, lastModifiedBy: PRODUCT, created: MADE, modified: MADE });

@@ -84,7 +84,12 @@ function whyNot(out: string): string | undefined {
 
 async function write(out: string, book: Book, terminal: Terminal): Promise<number> {
   const { recalculated } = await checkBook(book);
-  const wrong = await saveBook(out, recalculated);
-  terminal.complain(wrong ?? `Wrote ${out}, with the values calculated here.`);
-  return wrong === undefined ? 0 : 1;
+  const saved = await saveBook(out, recalculated);
+  if ('refused' in saved) {
+    terminal.complain(saved.refused);
+    return 1;
+  }
+  for (const sentence of saved.changed) terminal.complain(sentence);
+  terminal.complain(`Wrote ${out}, with the values calculated here.`);
+  return 0;
 }

@@ -121,13 +121,16 @@ function withSpills(sheet: BookSheet, valueAt: (row: number, column: number) => 
   return { ...sheet, cells };
 }
 
-/** Writes a book to a file; a sentence where that cannot be done. */
-export async function saveBook(path: string, book: Book): Promise<string | undefined> {
-  const { writeXlsx } = await import('../../xlsx/write');
+/** What became of a file: what is otherwise in it than in the book, or why there is none, in sentences. */
+export type SavedBook = { readonly changed: readonly string[] } | { readonly refused: string };
+
+export async function saveBook(path: string, book: Book): Promise<SavedBook> {
+  const { asFile } = await import('../../xlsx/write');
   try {
-    writeFileSync(path, await writeXlsx(book));
-    return undefined;
+    const { bytes, changed } = await asFile(book);
+    writeFileSync(path, bytes);
+    return { changed };
   } catch (reason) {
-    return `The file could not be written. ${(reason as Error).message}`;
+    return { refused: `The file could not be written. ${(reason as Error).message}` };
   }
 }

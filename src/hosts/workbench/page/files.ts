@@ -26,13 +26,15 @@ export const saveFile = ({ grid, notice, saving }: Desk): Command => ({
   about: 'The whole workbook as a file for any spreadsheet program',
   async run() {
     const { book, notWritten } = toBook(grid);
-    const { writeXlsx } = await import('../../../xlsx/write');
+    const { asFile } = await import('../../../xlsx/write');
+    const { bytes, changed } = await asFile(book);
     const name = fileName(book);
-    download(await writeXlsx(book), name);
+    download(bytes, name);
     saving.keptInFile();
     notice.say(`“${name}” is saved to your downloads.`);
-    if (notWritten.length > 0)
-      await tell('Not all of it is in the file', 'The file is saved. It does not hold:', notWritten);
+    const otherwise = [...notWritten, ...changed];
+    if (otherwise.length > 0)
+      await tell('Not all of it is in the file', 'The file is saved. Left out or changed in it:', otherwise);
   },
 });
 
