@@ -7,6 +7,7 @@ import { areaIn } from '../../formula/reference';
 import { referencesIn } from '../../formula/tree';
 import type { Book, BookCell, BookSheet } from '../../book/book';
 import { usedArea } from '../../book/cells';
+import { legalNames, OF_NAMES } from '../../book/legal/names';
 import { type EngineValue, headless } from '../../engine/headless';
 
 /** A sheet that stands beside those of a book, with formulas in it alone. */
@@ -25,6 +26,24 @@ function stored({ formula, value }: Pick<BookCell, 'formula' | 'value'>): ICellD
   if (typeof value === 'string') return { v: value, t: CellValueType.STRING };
   if (typeof value === 'boolean') return { v: value ? 1 : 0, t: CellValueType.BOOLEAN };
   return { v: isCellError(value) ? value.error : value };
+}
+
+/**
+ * The names of a book as a stored workbook holds them: asked to add one, the grid refuses what is called like a function. One
+ * that may not be is left out: a formula that spells it means something else.
+ */
+function storedNames({ names }: Book): Readonly<Record<string, unknown>> {
+  const legal = legalNames(
+    names.map(({ name }) => name),
+    OF_NAMES,
+  );
+  return Object.fromEntries(
+    names.flatMap(({ name, formula }, i) =>
+      legal[i]?.why === undefined
+        ? [[`name-${i}`, { id: `name-${i}`, name, formulaOrRefString: formula }]]
+        : [],
+    ),
+  );
 }
 
 const idOf = (index: number): string => `sheet-${index}`;
@@ -82,8 +101,8 @@ export async function calculatedBook(book: Book, beside: readonly Beside[] = [])
     styles: {},
     sheetOrder: all.map(({ id }) => id),
     sheets: Object.fromEntries(all.map((sheet) => [sheet.id, sheet])),
+    resources: [{ name: 'SHEET_DEFINED_NAME_PLUGIN', data: JSON.stringify(storedNames(book)) }],
   });
-  for (const { name, formula } of book.names) opened.workbook.insertDefinedName(name, formula);
   for (const [i, sheet] of book.sheets.entries())
     for (const { name, area } of sheet.tables)
       await opened.workbook.addTable(idOf(i), name, range(area), `${idOf(i)}-${name}`);

@@ -5,6 +5,7 @@ import { Workbook } from '@cj-tech-master/excelts';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
 import { calc } from '../../../src/hosts/command/calc';
 import { readXlsx } from '../../../src/xlsx/read';
+import { cells, workbook, zip } from '../../xlsx/parts';
 import { ran } from '../excel/support/command';
 
 let folder: string;
@@ -177,6 +178,22 @@ describe('calc --book alone', () => {
       stderr: `There is a file ${out} already: nothing was written.\n`,
     });
     expect(readFileSync(out).equals(before)).toBe(true);
+  });
+
+  test('writes what no file may hold under another name, and says so', async () => {
+    const path = join(folder, 'names.xlsx');
+    const names =
+      '<definedNames><definedName name="Rate">2</definedName><definedName name="RATE_">3</definedName>' +
+      '<definedName name="bad name">4</definedName></definedNames>';
+    const held = cells('<row r="1"><c r="A1"><f>Rate*10</f><v>20</v></c></row>');
+    writeFileSync(path, zip(workbook(held, {}, names)));
+    const out = join(folder, 'legal.xlsx');
+    const { status, stderr } = await ran(calc, ['--book', path, '--out', out]);
+    expect(status).toBe(0);
+    expect(stderr).toMatch(/The name “bad name” is “bad_name” in the file: .+\.\n/);
+    const { book } = await readXlsx(readFileSync(out));
+    expect(book.names.map(({ name }) => name)).toEqual(['Rate', 'RATE_', 'bad_name']);
+    expect(book.sheets[0]?.cells[0]).toMatchObject({ formula: '=Rate*10', value: 20 });
   });
 
   test('says what it cannot do', async () => {
