@@ -39,7 +39,7 @@ export async function readXlsx(bytes: Uint8Array): Promise<OpenedFile> {
   const part = (type: string) => relations.find((relation) => relation.type === type)?.part;
   const texts = part('sharedStrings');
   const common: Common = {
-    texts: readTexts(texts === undefined ? undefined : await file.read(texts)),
+    texts: readTexts(texts === undefined ? undefined : await file.read(texts), leftOut),
     styles: readStyles(await treeOf(file, part('styles')), await treeOf(file, part('theme'))),
     leftOut,
     cells: 0,

@@ -9,6 +9,7 @@ import { count } from './count';
 import { elementLeftOut, type LeftOut, PROTECTION, TOO_LONG } from './leftOut';
 import { PageReader } from './page';
 import { RuleReader } from './readRules';
+import { RunLooks } from './runLooks';
 import type { Styles } from './readStyles';
 import { cellValue } from './readValue';
 import { DAMAGED, UnreadableFile, TOO_LARGE } from './refused';
@@ -55,6 +56,7 @@ class SheetReader implements Handlers {
   private readonly rules: RuleReader;
   private readonly conditions: ConditionReader;
   private readonly pages = new PageReader();
+  private readonly looks: RunLooks;
   private readonly widths: Record<number, number> = {};
   private readonly heights: Record<number, number> = {};
   private readonly cells: BookCell[] = [];
@@ -78,6 +80,7 @@ class SheetReader implements Handlers {
     this.common = common;
     const { styles, leftOut } = common;
     const areas = (text: string): Area[] => this.areas(text);
+    this.looks = new RunLooks(leftOut);
     this.rules = new RuleReader(leftOut, areas);
     this.conditions = new ConditionReader(styles, leftOut, areas);
   }
@@ -100,6 +103,7 @@ class SheetReader implements Handlers {
     this.rules.open(name, attributes);
     this.conditions.open(name, attributes);
     this.pages.open(name, attributes);
+    this.looks.open(name, attributes);
     this.words = '';
     const leftOut = elementLeftOut(name);
     if (leftOut !== undefined) this.common.leftOut.say(leftOut);
@@ -126,6 +130,7 @@ class SheetReader implements Handlers {
   close(name: string): void {
     this.rules.close(name);
     this.conditions.close(name);
+    this.looks.close(name);
     if (name === 'c') this.closeCell();
     else if (name === 'v') this.value = this.words;
     else if (name === 'f' && this.formula) this.formula.text = this.words;

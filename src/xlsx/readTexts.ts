@@ -1,3 +1,5 @@
+import type { LeftOut } from './leftOut';
+import { RunLooks } from './runLooks';
 import { scan } from './xml';
 
 /** Signs that a file spells as _x000D_ and the like. */
@@ -5,14 +7,16 @@ export const unescaped = (text: string): string =>
   text.replace(/_x([\da-f]{4})_/gi, (_, code: string) => String.fromCharCode(Number.parseInt(code, 16)));
 
 /** The texts that cells of all sheets share, by number. */
-export function readTexts(bytes: Uint8Array | undefined): readonly string[] {
+export function readTexts(bytes: Uint8Array | undefined, leftOut: LeftOut): readonly string[] {
   const found: string[] = [];
   if (!bytes) return found;
   let text = '';
   let within = false;
   let isReading = false;
+  const looks = new RunLooks(leftOut);
   scan(bytes, {
-    open(name) {
+    open(name, attributes) {
+      looks.open(name, attributes);
       if (name === 'si') text = '';
       if (name === 'rPh') isReading = true;
       if (name === 't') within = !isReading;
@@ -21,6 +25,7 @@ export function readTexts(bytes: Uint8Array | undefined): readonly string[] {
       if (within) text += more;
     },
     close(name) {
+      looks.close(name);
       if (name === 't') within = false;
       if (name === 'rPh') isReading = false;
       if (name === 'si') found.push(unescaped(text));
