@@ -2,7 +2,7 @@ const fs = require('node:fs');
 const path = require('node:path');
 const { spawn } = require('node:child_process');
 const webpack = require('webpack');
-const serve = require('./serve.cjs');
+const serveHere = require('./serve-here.cjs');
 const buildIfStale = require('./build-if-stale.cjs');
 const workbench = require('./webpack-workbench.cjs');
 const { kept } = require('./webpack-parts.cjs');
@@ -48,9 +48,26 @@ function buildIfNeeded() {
   });
 }
 
+/** The port that is asked for by --port. */
+function portOf(args) {
+  if (args.length === 0) return PORT;
+  const port = Number(args[1]);
+  if (args[0] === '--port' && args.length === 2 && Number.isInteger(port) && port > 0 && port < 65_536)
+    return port;
+  throw new Error('There is one option: --port, followed by a number up to 65535.');
+}
+
 async function start() {
+  const port = portOf(process.argv.slice(2));
   await buildIfNeeded();
-  const { url, close } = await serve(DIST, PORT);
+  const { url, isNew, close } = await serveHere(DIST, port);
+  if (!isNew) {
+    console.log(
+      `Sweeptable runs at ${url} already, where your workbook is.\nTo start this copy instead, stop that one first.`,
+    );
+    openBrowser(url);
+    return;
+  }
   console.log(`Sweeptable runs at ${url}\nStop it with Ctrl+C.`);
   for (const signal of ['SIGINT', 'SIGTERM']) process.once(signal, () => void close());
   openBrowser(url);

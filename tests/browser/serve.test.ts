@@ -1,17 +1,21 @@
 import { mkdtemp, mkdir, rm, symlink, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
-import { request } from 'node:http';
+import { createServer, request, type RequestOptions } from 'node:http';
+import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 interface Server {
   readonly url: string;
   close(): Promise<void>;
 }
-const serve: (folder: string, port?: number) => Promise<Server> = createRequire(import.meta.url)(
-  '../../src/build/serve.cjs',
-);
+const require = createRequire(import.meta.url);
+const serve: (folder: string, port?: number) => Promise<Server> = require('../../src/build/serve.cjs');
+const serveHere: (
+  folder: string,
+  port: number,
+) => Promise<Server> = require('../../src/build/serve-here.cjs');
 
 let folder: string;
 let server: Server;
@@ -33,18 +37,30 @@ afterAll(async () => {
   await rm(folder, { recursive: true });
 });
 
-/** Sends the path as it stands: fetch would tidy it. */
-const ask = (path: string, method = 'GET') =>
-  new Promise<{ status: number | undefined; body: string }>((resolve, reject) => {
-    const { hostname, port } = new URL(server.url);
-    request({ hostname, port, path, method }, (response) => {
-      let body = '';
-      response.on('data', (part) => (body += part));
-      response.on('end', () => resolve({ status: response.statusCode, body }));
-    })
-      .on('error', reject)
-      .end();
-  });
+/** Sends the path as it stands: fetch would tidy it. Gives where the answer leads, too. */
+const answered = (path: string, options: RequestOptions) =>
+  new Promise<{ status: number | undefined; location: string | undefined; body: string }>(
+    (resolve, reject) => {
+      const { hostname, port } = new URL(server.url);
+      request({ hostname, port, path, ...options }, (response) => {
+        let body = '';
+        response.on('data', (part) => (body += part));
+        response.on('end', () =>
+          resolve({ status: response.statusCode, location: response.headers.location, body }),
+        );
+      })
+        .on('error', reject)
+        .end();
+    },
+  );
+
+const ask = async (path: string, method = 'GET') => {
+  const { status, body } = await answered(path, { method });
+  return { status, body };
+};
+
+/** Asks for the page by another name of its address. */
+const asked = (path: string, host: string) => answered(path, { headers: { host } });
 
 it('serves the page and its files with their types', async () => {
   const page = await fetch(server.url);
@@ -85,9 +101,43 @@ it('says when a browser already has the file', async () => {
   expect((await fetch(server.url, { headers: { 'if-none-match': etag } })).status).toBe(304);
 });
 
-it('takes the next free port when the one asked for is taken', async () => {
-  const taken = Number(new URL(server.url).port);
-  const next = await serve(folder, taken);
-  expect(Number(new URL(next.url).port)).toBeGreaterThan(taken);
-  await next.close();
+it.each(['/', '/index.html', '/?v=1'])(
+  'sends whoever asks for %s by another name to the one address that workbooks are kept for',
+  async (path) => {
+    const { port } = new URL(server.url);
+    const answer = await asked(path, `localhost:${port}`);
+    expect([answer.status, answer.location]).toEqual([307, server.url]);
+  },
+);
+
+it('still gives what was kept under another name, and the files that both need', async () => {
+  const { port } = new URL(server.url);
+  for (const path of ['/?here', '/a%20b.js']) {
+    const { status, location } = await asked(path, `localhost:${port}`);
+    expect([status, location]).toEqual([200, undefined]);
+  }
+});
+
+describe('a port that is taken', () => {
+  const portOf = (url: string): number => Number(new URL(url).port);
+
+  it('by the page itself is the address still', async () => {
+    const again = await serveHere(folder, portOf(server.url));
+    expect(again).toMatchObject({ url: server.url, isNew: false });
+    await again.close();
+    expect((await fetch(server.url)).status).toBe(200);
+  });
+
+  it('by another program is told, with the way back: the page starts nowhere else', async () => {
+    const other = createServer((_, response) => response.end('other'));
+    await new Promise<void>((ready) => other.listen(0, '127.0.0.1', ready));
+    const { port } = other.address() as AddressInfo;
+    await expect(serveHere(folder, port)).rejects.toThrow(
+      new RegExp(`port ${port}.*http://127\\.0\\.0\\.1:${port}/.*--port ${port + 1}`, 's'),
+    );
+    await new Promise((closed) => other.close(closed));
+    const free = await serveHere(folder, port);
+    expect(free).toMatchObject({ url: `http://127.0.0.1:${port}/`, isNew: true });
+    await free.close();
+  });
 });
