@@ -1,5 +1,6 @@
 /** What is mended of edits, where a workbook is edited: a thread that only calculates has no use for it. */
 import './lines';
+import './ownSheet';
 import './tableShift';
 
 export { letTablesFollow } from './tableMove';

@@ -199,3 +199,27 @@ test('formulas that a stored workbook keeps once are each their own when it is o
   expect(book.workbook.getSheetByName('Sums')?.getRange('A3').getFormula()).toBe('=Set!A3*10');
   book.dispose();
 });
+
+test('a reference that names its own sheet goes on naming it', async () => {
+  const { book, sheet, formula } = opened({
+    Data: [
+      ["=Data!B2*2+SUM('Data'!B2:B3,B2,Other!B2)", null],
+      [null, 5],
+      [null, 7],
+    ],
+    Other: [['=Data!B2']],
+  });
+  const other = () => book.workbook.getSheetByName('Other')?.getRange('A1').getFormula();
+  sheet.insertRowBefore(1);
+  expect(formula('A1')).toBe("=Data!B3*2+SUM('Data'!B3:B4,B3,Other!B2)");
+  expect(other()).toBe('=Data!B3');
+  sheet.moveRows(sheet.getRange('B3:B4'), 8);
+  expect(formula('A1')).toBe("=Data!B7*2+SUM('Data'!B7:B8,B7,Other!B2)");
+  sheet.deleteColumns(1, 1);
+  expect(formula('A1')).toBe('=#REF!*2+SUM(#REF!,#REF!,Other!B2)');
+  await book.workbook.undo();
+  await book.workbook.undo();
+  await book.workbook.undo();
+  expect(formula('A1')).toBe("=Data!B2*2+SUM('Data'!B2:B3,B2,Other!B2)");
+  book.dispose();
+});
