@@ -17,6 +17,16 @@ const PLACES = {
       ['CELL_INVERTED_INDEX_CACHE', 14],
       ['if (rowsInCache.length > 0) {', 1],
     ],
+    missingSheet: [
+      ['_checkIfWorksheetMiss() {', 1],
+      ['_getNode(tokenTrim, isLexerNode, isPrepareMerge, param) {', 1],
+      ['referenceObject.setForcedSheetId(currentConfigService.getSheetNameMap());', 1],
+    ],
+    indirect: [
+      ['_setDefault(object) {', 1],
+      ['object.setDefaultSheetId(this.subUnitId);', 2],
+      ['if (this._functionExecutor.needsSheetsInfo) this._setSheetsInfo();', 1],
+    ],
     emptyResult: [
       ['_getValueObjectOfRuntimeData(variant) {', 1],
       ['this._getValueObjectOfRuntimeData(', 7],
@@ -111,6 +121,16 @@ const PLACES = {
       ['_getUpdateDefinedNameMutations(workbook, moveParams) {', 1],
       ['} else if (type === 5) {', 1],
       ['} else if (type === 6) {', 1],
+    ],
+    ownSheet: [
+      [
+        'sheetName: preserveSheetQualifier || !(isCurrentFormulaWorkbook && rewrittenSheetId === currentFormulaSheetId) ? rewrittenSheetName : "",',
+        1,
+      ],
+      [
+        'newFormulaDataItem.setValue(row, column, { f: `=${generateStringWithSequence(newSequenceNodes)}` });',
+        1,
+      ],
     ],
   },
   'sheets-table': {

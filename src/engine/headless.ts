@@ -23,6 +23,7 @@ import { createUniver } from './create';
 import { hear } from './failures';
 import { giveOwnFormulas, letTablesFollow, withOwnFormulas } from './mends/edits';
 import { executors, type FailureReport } from './functions';
+import { indirect } from './mends/indirect';
 
 /** What a cell holds: null where it is empty; an error with its sentence where a SWEEP function gave it. */
 export type EngineValue = number | string | boolean | null | CellError;
@@ -41,8 +42,10 @@ let opened = 0;
 /**
  * A workbook without a page, for Node: the fewest plugins that calculate. Nothing is calculated before `calculate()`.
  * In the snapshot, texts carry `t: CellValueType.STRING`: without it the engine reads "1/60" as a date.
+ *
+ * @param lookFrom - the sheet that INDIRECT means where its text names none, by that of its formula: else it is the same
  */
-export function headless(snapshot: Partial<IWorkbookData>) {
+export function headless(snapshot: Partial<IWorkbookData>, lookFrom?: (sheetId: string) => string) {
   const failures = new Map<string, string>();
   const key = (sheetId: string, row: number, column: number) => `${sheetId}!${row},${column}`;
   const note = (report: FailureReport) => {
@@ -53,7 +56,10 @@ export function headless(snapshot: Partial<IWorkbookData>) {
   const { univer, api } = createUniver({ locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: {} } }, [
     {
       plugins: [
-        [UniverFormulaEnginePlugin, { function: executors(note) }],
+        [
+          UniverFormulaEnginePlugin,
+          { function: [...executors(note), ...(lookFrom ? [indirect(lookFrom)] : [])] },
+        ],
         [UniverSheetsPlugin, { override: [NO_LAYOUT] }],
         [UniverSheetsFormulaPlugin, { initialFormulaComputing: CalculationMode.NO_CALCULATION }],
         UniverSheetsNumfmtPlugin,

@@ -18,6 +18,7 @@ import {
   SuffixNodeFactory,
   ValueObjectFactory,
 } from '@univerjs/engine-formula';
+import { CellValueType } from '@univerjs/core';
 import './circles';
 import './mends/effort';
 import './mends/kept';
@@ -151,14 +152,16 @@ ValueObjectFactory.create = (raw, ...rest) => {
 
 /**
  * A text of no signs that a formula gives is a text: ="" is not blank. The engine knows it for a formula's by the formula beside
- * it, which stands in the sheet but not with what has just been calculated or spilled, and takes it there for an empty cell.
+ * it, which stands in the sheet but not with what has just been calculated or spilled, and takes it there for an empty cell. One
+ * that stands in a cell is a text as well, as a person types it by ' alone and a file keeps it; but a cell of texts that a person
+ * empties holds one too, by another type, and is empty.
  */
 const { getCellData } = BaseReferenceObject.prototype;
 BaseReferenceObject.prototype.getCellData = function (row, column) {
   const cell = getCellData.call(this, row, column);
-  if (cell?.v !== '' || cell === this.getCurrentActiveSheetData()?.cellData.getValue(row, column))
-    return cell;
-  return { ...cell, f: '=""' };
+  if (cell?.v !== '') return cell;
+  const isInSheet = cell === this.getCurrentActiveSheetData()?.cellData.getValue(row, column);
+  return isInSheet && cell.t !== CellValueType.FORCE_STRING ? cell : { ...cell, f: '=""' };
 };
 
 interface TableReferences {

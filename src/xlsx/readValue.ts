@@ -13,7 +13,7 @@ const NUMBER = /^\s*[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?\s*$/i;
 const TRUTHS: Readonly<Record<string, boolean>> = { '1': true, true: true, '0': false, false: false };
 
 /**
- * What a cell shows. A text stays one, whatever it begins with.
+ * What a cell shows. A text stays one, whatever it begins with, and so does one of no letters.
  *
  * @param type - as the file names it: s, inlineStr, str, b, e, d; a number where it names none.
  * @param texts - which all sheets share; of such a text `value` is the number.
@@ -40,9 +40,9 @@ export function cellValue(
       return text ?? null;
     }
     case 'inlineStr':
-      return unescaped(inline ?? '');
+      return inline === undefined ? null : unescaped(inline);
     case 'str':
-      return unescaped(value ?? '');
+      return value === undefined ? null : unescaped(value);
     case 'b':
       return ofItsKind(TRUTHS[value?.trim().toLowerCase() ?? '']);
     case 'e': {

@@ -3,7 +3,8 @@
  * – take a criterion of 5.60 for a text;
  * – widen the range of a short third argument where it stands, so that every other formula with that range has it widened;
  * – take "=" and "<>" for an empty text too, and ~~ for nothing;
- * – give an empty text where MAXIFS and MINIFS find nothing, which is 0.
+ * – give an empty text where MAXIFS and MINIFS find nothing, which is 0;
+ * – say #VALUE! of a range that is another error.
  */
 import {
   type ArrayValueObject,
@@ -14,7 +15,17 @@ import {
 import { at } from '../../exposure/core/at';
 import { criterion, type Criterion } from './criteria';
 import { type Cells, cellsIn } from './keys';
-import { asReference, failed, isError, type Mended, overAll, referenceExecutor, valuesIn } from './objects';
+import {
+  asReference,
+  type Calculate,
+  type Executor,
+  failed,
+  isError,
+  type Mended,
+  overAll,
+  referenceExecutor,
+  valuesIn,
+} from './objects';
 import { asLargeAs, isAsLarge, named } from './references';
 
 /** Where all criteria hold. */
@@ -52,9 +63,24 @@ function gathered(cells: Cells, places: readonly number[], gather: Gather): Base
   return found.find(isError) ?? gather(found.filter((cell) => typeof cell === 'number'));
 }
 
+/** A range that is an error, as one on a sheet that is not there, is the answer. A criterion may be one. */
+const ofRanges = (
+  least: number,
+  most: number,
+  isRange: (place: number) => boolean,
+  calculate: Calculate,
+): Executor =>
+  referenceExecutor(
+    least,
+    most,
+    (...values) => values.find((value, i) => isRange(i) && value.isError()) ?? calculate(...values),
+  );
+const isEven = (place: number): boolean => place % 2 === 0;
+const isFirstOrOdd = (place: number): boolean => place === 0 || !isEven(place);
+
 /** SUMIF and AVERAGEIF: one range, one criterion, and the cells to gather if they are others. */
 const single = (gather: Gather) =>
-  referenceExecutor(2, 3, (range, asked, target) => {
+  ofRanges(2, 3, isEven, (range, asked, target) => {
     const where = named(range as BaseValueObject);
     const reference = target && asReference(target);
     if (!where || (target && !reference)) return failed(ErrorType.VALUE);
@@ -82,7 +108,7 @@ const counted = (...values: BaseValueObject[]): BaseValueObject => {
 };
 
 const several = (gather: Gather) =>
-  referenceExecutor(3, 255, (target, ...values) => {
+  ofRanges(3, 255, isFirstOrOdd, (target, ...values) => {
     const cells = named(target as BaseValueObject);
     const pairs = pairsOf(values);
     if (!cells || !pairs?.ranges.every((range) => isAsLarge(range, cells))) return failed(ErrorType.VALUE);
@@ -93,8 +119,8 @@ const several = (gather: Gather) =>
   });
 
 export const CONDITIONAL: readonly Mended[] = [
-  [referenceExecutor(2, 2, counted), 'COUNTIF'],
-  [referenceExecutor(2, 255, counted), 'COUNTIFS'],
+  [ofRanges(2, 2, isEven, counted), 'COUNTIF'],
+  [ofRanges(2, 255, isEven, counted), 'COUNTIFS'],
   [single(GATHER.SUM), 'SUMIF'],
   [single(GATHER.AVERAGE), 'AVERAGEIF'],
   [several(GATHER.SUM), 'SUMIFS'],

@@ -5,6 +5,7 @@
  */
 import './emptyResult';
 import './literals';
+import './missingSheet';
 import './noIndex';
 import './oneReading';
 import { AVERAGES } from './averages';

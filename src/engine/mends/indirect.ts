@@ -1,8 +1,9 @@
 /**
  * INDIRECT in 0.25.1 makes a reference of every text that has a colon, of "H1:" one without an end, and the whole calculation
- * hangs on it. Microsoft's help: a text that is no reference gives #REF!. What is one our grammar knows.
+ * hangs on it; and one to a sheet that is not there holds nothing. Microsoft's help: a text that is no reference gives #REF!.
+ * What is one our grammar knows.
  */
-import { type BaseValueObject, ErrorType } from '@univerjs/engine-formula';
+import { BaseReferenceObject, type BaseValueObject, ErrorType } from '@univerjs/engine-formula';
 import { lex } from '../../formula/lex';
 import { toNumber, toText } from './coerce';
 import { failed, isError, type Mended, native, single } from './objects';
@@ -18,19 +19,39 @@ function isReference(text: string): boolean {
 const IN_NUMBERS =
   /^(?:.*!)?R(?:\d+|\[-?\d+\])?C(?:\d+|\[-?\d+\])?(?::R(?:\d+|\[-?\d+\])?C(?:\d+|\[-?\d+\])?)?$/i;
 
-export const INDIRECT: readonly Mended[] = [
-  [
-    class extends native('INDIRECT') {
-      override calculate(...values: BaseValueObject[]) {
-        const [text, spelling] = values.map(single);
-        if (!text || text.isError() || text.isArray()) return super.calculate(...values);
-        const inLetters = spelling ? toNumber(spelling) : 1;
-        if (isError(inLetters)) return inLetters;
-        const typed = toText(text);
-        const isOne = inLetters === 0 ? IN_NUMBERS.test(typed.trim()) : isReference(typed);
-        return isOne ? super.calculate(...values) : failed(ErrorType.REF);
-      }
-    },
-    'INDIRECT',
-  ],
+type Found = BaseValueObject | BaseReferenceObject;
+const Native = native('INDIRECT') as unknown as new (name: string) => InstanceType<
+  ReturnType<typeof native>
+> & {
+  _setDefault(found: BaseReferenceObject): Found;
+};
+
+/** @param lookFrom - the sheet that a text without one means in a formula on a sheet, both by their ids */
+export const indirect = (lookFrom: (sheetId: string) => string): Mended => [
+  class extends Native {
+    override needsSheetsInfo = true;
+
+    override calculate(...values: BaseValueObject[]) {
+      const [text, spelling] = values.map(single);
+      if (!text || text.isError() || text.isArray()) return super.calculate(...values);
+      const inLetters = spelling ? toNumber(spelling) : 1;
+      if (isError(inLetters)) return inLetters;
+      const typed = toText(text);
+      const isOne = inLetters === 0 ? IN_NUMBERS.test(typed.trim()) : isReference(typed);
+      return isOne ? super.calculate(...values) : failed(ErrorType.REF);
+    }
+
+    override _setDefault(found: BaseReferenceObject): Found {
+      const set = super._setDefault(found);
+      if (!(set instanceof BaseReferenceObject)) return set;
+      const sheet = set.getForcedSheetName();
+      const { sheetNameMap } = this.getSheetsInfo();
+      if (sheet !== '' && !Object.values(sheetNameMap).includes(sheet)) return failed(ErrorType.REF);
+      set.setDefaultSheetId(lookFrom(this.subUnitId ?? ''));
+      return set;
+    }
+  },
+  'INDIRECT',
 ];
+
+export const INDIRECT: readonly Mended[] = [indirect((sheetId) => sheetId)];

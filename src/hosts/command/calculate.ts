@@ -10,6 +10,7 @@ import { lex } from '../../formula/lex';
 import { at } from '../../exposure/core/at';
 import { calculatedBook } from './calculatedBook';
 import { type FormulaRefusal, formulaRefusal } from './sentences';
+import { usedPart } from './wholeLines';
 
 export interface Calculated {
   /** As it was given. */
@@ -17,6 +18,8 @@ export interface Calculated {
   readonly value: EngineValue | EngineValue[][];
   /** One for each cell that holds an error, every one with a sentence. */
   readonly refusals: readonly FormulaRefusal[];
+  /** What is left out of the value. */
+  readonly leftOut?: string;
 }
 
 /**
@@ -80,24 +83,33 @@ const on = (sheet: string, formula: string): string =>
         )
         .join('');
 
+const UNUSED = 'only as far as there is something in the sheet.';
+
 async function calculateTogether(formulas: readonly string[], { book, sheet }: Typed): Promise<Calculated[]> {
   const nameOf = (i: number): string => `${UNLIKELY}${i + 1}`;
-  const refused = formulas.map((formula) => refusedUnasked(asTyped(formula)));
+  const parts = formulas.map((formula) => usedPart(formula, book, sheet));
+  const asked = formulas.map((formula, i) => parts[i] ?? asTyped(formula));
+  const refused = asked.map(refusedUnasked);
   const sheets = formulas.map((formula, i) => ({
     id: `formula-${i}`,
     name: nameOf(i),
     ...ROOM,
     // The engine answers only when it has something to calculate.
-    cellData: { 0: { [CELL.column]: { f: refused[i] ? '=0' : on(sheet, asTyped(formula)) } } },
+    cellData: { 0: { [CELL.column]: { f: refused[i] ? '=0' : on(sheet, asked[i] ?? formula) } } },
   }));
-  const calculated = await calculatedBook(book, sheets);
+  const calculated = await calculatedBook(book, sheets, sheet);
   const results = formulas.map((formula, i): Calculated => {
     const why = refused[i];
     const cells = why ? [[why]] : calculated.answer(nameOf(i), CELL.a1);
     const [first] = cells;
     const value = cells.length === 1 && first?.length === 1 ? at(first, 0) : cells;
     const errors = cells.flatMap((row) => row.filter(isCellError));
-    return { formula, value, refusals: errors.map((error) => formulaRefusal(formula, error)) };
+    return {
+      formula,
+      value,
+      refusals: errors.map((error) => formulaRefusal(formula, error)),
+      ...(parts[i] === undefined ? {} : { leftOut: UNUSED }),
+    };
   });
   calculated.dispose();
   return results;

@@ -20,9 +20,10 @@ const range = ({ row, column, rows, columns }: Area) => ({
   endColumn: column + columns - 1,
 });
 
-/** A text says that it is one: the engine reads "1/60" as a date otherwise. */
+/** A text says that it is one: the engine reads "1/60" as a date otherwise, and one of no letters as nothing. */
 function stored({ formula, value }: Pick<BookCell, 'formula' | 'value'>): ICellData {
   if (formula !== undefined) return { f: formula };
+  if (value === '') return { v: value, t: CellValueType.FORCE_STRING };
   if (typeof value === 'string') return { v: value, t: CellValueType.STRING };
   if (typeof value === 'boolean') return { v: value ? 1 : 0, t: CellValueType.BOOLEAN };
   return { v: isCellError(value) ? value.error : value };
@@ -87,7 +88,12 @@ export interface CalculatedBook {
   dispose(): void;
 }
 
-export async function calculatedBook(book: Book, beside: readonly Beside[] = []): Promise<CalculatedBook> {
+/** @param typedOn - the sheet of the book that formulas beside it mean where they name none */
+export async function calculatedBook(
+  book: Book,
+  beside: readonly Beside[] = [],
+  typedOn?: string,
+): Promise<CalculatedBook> {
   const size = sizeOf(book);
   const sheets = book.sheets.map((sheet, i): Beside => {
     const cellData: Record<number, Record<number, ICellData>> = {};
@@ -95,14 +101,19 @@ export async function calculatedBook(book: Book, beside: readonly Beside[] = [])
     return { id: idOf(i), name: sheet.name, ...size, cellData };
   });
   const all = [...sheets, ...beside];
-  const opened = headless({
-    name: 'Book',
-    locale: LocaleType.EN_US,
-    styles: {},
-    sheetOrder: all.map(({ id }) => id),
-    sheets: Object.fromEntries(all.map((sheet) => [sheet.id, sheet])),
-    resources: [{ name: 'SHEET_DEFINED_NAME_PLUGIN', data: JSON.stringify(storedNames(book)) }],
-  });
+  const isBeside = new Set(beside.map(({ id }) => id));
+  const home = sheets.find(({ name }) => name === typedOn)?.id;
+  const opened = headless(
+    {
+      name: 'Book',
+      locale: LocaleType.EN_US,
+      styles: {},
+      sheetOrder: all.map(({ id }) => id),
+      sheets: Object.fromEntries(all.map((sheet) => [sheet.id, sheet])),
+      resources: [{ name: 'SHEET_DEFINED_NAME_PLUGIN', data: JSON.stringify(storedNames(book)) }],
+    },
+    (id) => (isBeside.has(id) ? (home ?? id) : id),
+  );
   for (const [i, sheet] of book.sheets.entries())
     for (const { name, area } of sheet.tables)
       await opened.workbook.addTable(idOf(i), name, range(area), `${idOf(i)}-${name}`);

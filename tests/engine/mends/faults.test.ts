@@ -55,6 +55,16 @@ const FAULTS: Readonly<Record<string, readonly Fault[]>> = {
     ['=ISNUMBER(C1)', true, { C1: '=IF(TRUE,A1)' }],
     ['=IFERROR(A1,1)', 0],
   ],
+  // Microsoft, "How to correct a #REF! error".
+  missingSheet: [
+    ['=Missing!A1', error('#REF!')],
+    ['=SUM(A1,Missing!A1:B2)', error('#REF!'), { A1: 1 }],
+    ['=ROWS(Missing!A1:B2)', error('#REF!')],
+    ['=COUNTIF(Missing!A1:B2,1)', error('#REF!')],
+    ['=SUM(Missing!A:A)', error('#REF!')],
+    ['=INDIRECT("Missing!A1")', error('#REF!')],
+    ['=COUNTIF(INDIRECT("Missing!A1:B2"),1)', error('#REF!')],
+  ],
   // Microsoft's help of COUNTIF, SUMIF, AVERAGEIF, MAXIFS and MINIFS.
   conditional: [
     ['=SUMIF(D1:D3,"a",E1)+SUM(E1)', 27, { D1: 'a', D2: 'b', D3: 'a', E1: 8, E2: 5.6, E3: 11 }],
@@ -62,6 +72,8 @@ const FAULTS: Readonly<Record<string, readonly Fault[]>> = {
     ['=COUNTIF(A1:A4,"=")', 1, { A1: '=""', A2: 0, A4: 'x' }],
     ['=MAXIFS(E1:E2,D1:D2,"z")', 0, { D1: 'a', D2: 'b', E1: 8, E2: 9 }],
     ['=MINIFS(E1:E2,D1:D2,"z")', 0, { D1: 'a', D2: 'b', E1: 8, E2: 9 }],
+    ['=SUMIF(Missing!A1:A2,1)', error('#REF!')],
+    ['=SUMIFS(A1:A2,Missing!A1:A2,1)', error('#REF!')],
   ],
   // Microsoft's help of XLOOKUP and XMATCH (mode 0 is exact), MATCH and VLOOKUP (the largest that is not above; the last of
   // those that are alike), LOOKUP.

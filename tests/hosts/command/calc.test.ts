@@ -75,6 +75,15 @@ describe('calc', () => {
     expect((await calc([ratio])).stdout).toBe('3\n');
   });
 
+  test('a million lines are not printed', async () => {
+    const { status, stdout, stderr } = await calc(['=A:A', '=SEQUENCE(20000)']);
+    const [first, ...others] = stdout.trimEnd().split('\n');
+    expect([status, first, others.length, others.at(-1)]).toEqual([0, '0', 10_000, '10000']);
+    expect(stderr).toBe(
+      '=A:A: only as far as there is something in the sheet.\n=SEQUENCE(20000): only the first 10,000 of its 20,000 rows are printed.\n',
+    );
+  });
+
   test('answers each formula in a line, with every digit', async () => {
     expect(await calc(FORMULAS)).toEqual({
       status: 0,
@@ -184,7 +193,7 @@ describe('calc', () => {
     // 17 thousand million cells: the engine's memory ends long before.
     ['=SUM(A:XFD)', '#VALUE! The formula names more cells than ten whole columns have, and here all of them are empty: name fewer.'], // prettier-ignore
     ['=SUM($1:$9999,A:J)', '#VALUE! The formula names more cells than ten whole columns have, and here all of them are empty: name fewer.'], // prettier-ignore
-    ['=1:1', '#SPILL! The answer has more cells than there is room for.'],
+    ['=(1:1)', '#SPILL! The answer has more cells than there is room for.'],
   ])('%s is refused in a sentence, without the remarks of the engine', async (formula, told) => {
     expect(await calc([formula])).toEqual({ status: 1, stdout: '', stderr: `${formula}: ${told}\n` });
   });

@@ -32,11 +32,12 @@ export const areaOfGridRange = ({ startRow, endRow, startColumn, endColumn }: IR
 
 /**
  * A text carries its type: without it the grid reads "1/60" as a date. One that could be taken for a formula carries
- * the type that holds even when the cell is opened and left again.
+ * the type that holds even when the cell is opened and left again, and so does one of no letters, which is no empty cell.
  */
 function content({ value, formula, style }: BookCell): ICellData {
   if (formula !== undefined) return { f: formula };
-  if (value === null || value === '') return {};
+  if (value === null) return {};
+  if (value === '') return { v: value, t: CellValueType.FORCE_STRING };
   if (typeof value === 'number') return { v: value, t: CellValueType.NUMBER };
   if (typeof value === 'boolean') return { v: value ? 1 : 0, t: CellValueType.BOOLEAN };
   if (typeof value === 'object') return { v: value.error, t: CellValueType.STRING };

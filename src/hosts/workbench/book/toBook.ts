@@ -151,6 +151,8 @@ const plainText = (cell: ICellData): string =>
 
 function valueOf(value: unknown, type: ICellData['t'], calculated: boolean): BookCell['value'] {
   if (value === undefined || value === null) return null;
+  // So the grid leaves a cell of texts that a person empties.
+  if (value === '' && !calculated && type !== CellValueType.FORCE_STRING) return null;
   if (type === CellValueType.BOOLEAN) return Boolean(value);
   if (calculated && typeof value === 'string' && ERROR_TYPE_SET.has(value as never))
     return cellError(value as ErrorCode);
