@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
-import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
+import { builtAddIn } from '../hosts/excel/support/built-add-in';
 import { launch } from './launch';
 
 const require = createRequire(import.meta.url);
@@ -11,10 +11,6 @@ const {
   DIST,
   buildIfNeeded,
 }: { DIST: string; buildIfNeeded(): Promise<void> } = require('../../src/build/start.cjs');
-const buildIfStale: (
-  built: string,
-  build: () => Promise<void>,
-) => Promise<void> = require('../../src/build/build-if-stale.cjs');
 
 declare module 'vitest' {
   export interface ProvidedContext {
@@ -27,20 +23,10 @@ declare module 'vitest' {
   }
 }
 
-/** Makes what `npm run build` has not made yet of the pages for Excel, and gives their folder. */
-async function addInIfNeeded(): Promise<string> {
-  const folder = join(import.meta.dirname, '../../dist');
-  await buildIfStale(join(folder, 'taskpane.html'), async () => {
-    const { buildIntoDist } = await import('../hosts/excel/support/built-add-in');
-    await buildIntoDist();
-  });
-  return folder;
-}
-
 /** Runs before the first browser test, and what it gives after the last. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   await buildIfNeeded();
-  project.provide('addIn', await addInIfNeeded());
+  project.provide('addIn', await builtAddIn());
   const site = await serve(DIST);
   project.provide('workbench', site.url);
   const browsers = [await launch()];

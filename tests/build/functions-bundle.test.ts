@@ -5,7 +5,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/catalogue';
 import type { AnyRow, Arg } from '../../src/catalogue/types';
 import { register } from '../../src/hosts/excel/register';
-import { type BuiltAddIn, keptAddIn, LONGEST_BUILD } from '../hosts/excel/support/built-add-in';
+import { builtAddIn, LONGEST_BUILD } from '../hosts/excel/support/built-add-in';
 import { FakeWorkbook } from '../hosts/excel/support/fake-workbook';
 import { excelCaller, type Invocation, loadOffice } from '../hosts/excel/support/office-host';
 
@@ -33,10 +33,10 @@ function callerWith(load: (functions: typeof CustomFunctions) => void) {
 }
 
 describe('the script of the functions', () => {
-  let built: BuiltAddIn;
-  const script = (): string => readFileSync(join(built.folder, 'functions.js'), 'utf8');
+  let built: string;
+  const script = (): string => readFileSync(join(built, 'functions.js'), 'utf8');
   beforeAll(async () => {
-    built = await keptAddIn();
+    built = await builtAddIn();
   }, LONGEST_BUILD);
 
   test('answers and refuses in the same words as the sources do', async () => {
@@ -55,7 +55,7 @@ describe('the script of the functions', () => {
   });
 
   test('keeps the words of the pane', () => {
-    const pane = readFileSync(join(built.folder, 'taskpane.js'), 'utf8');
+    const pane = readFileSync(join(built, 'taskpane.js'), 'utf8');
     for (const { gives } of CATALOGUE) expect(pane).toContain(gives.slice(0, 15));
   });
 });

@@ -62,20 +62,15 @@ async function removeIfLeft(lock: string): Promise<void> {
   if (made && Date.now() - made.mtimeMs > LONGEST_BUILD) await rm(lock, { recursive: true, force: true });
 }
 
-/** The add-in with its own copy of office.js, which many tests open: built by the first of them and kept while it is current. */
-export async function keptAddIn(): Promise<BuiltAddIn> {
-  const folder = join(import.meta.dirname, '../../../../dist/tested-add-in');
-  await alone(`${folder}.lock`, () =>
-    buildIfStale(join(folder, PAGE), async () => {
-      await rm(folder, { recursive: true, force: true });
-      await buildInto({ officejs: true }, folder);
-    }),
-  );
-  return { folder, remove: () => Promise.resolve() };
-}
+const DIST = join(import.meta.dirname, '../../../../dist');
 
-/** The add-in in dist/, as `npm run build` makes it. */
-export const buildIntoDist = (): Promise<void> => compile(addIn({}, { mode: 'production' }));
+/** The folder of the add-in in dist/, as `npm run build` makes it: built by the first who asks where it is not current. */
+export async function builtAddIn(): Promise<string> {
+  await alone(join(DIST, 'add-in.lock'), () =>
+    buildIfStale(join(DIST, PAGE), () => compile(addIn({}, { mode: 'production' }))),
+  );
+  return DIST;
+}
 
 async function buildInto(env: Readonly<Record<string, string | boolean>>, folder: string): Promise<void> {
   const config = addIn(env, { mode: 'production' });
