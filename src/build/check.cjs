@@ -1,8 +1,11 @@
-/** What `npm test` looks at before the tests: parts that need nothing of each other run side by side. */
+/**
+ * What `npm test` looks at before the tests: parts that need nothing of each other run side by side. How the files that are
+ * committed are formatted is looked at in full.
+ */
 const { spawn } = require('node:child_process');
 
 const STEPS = [
-  ['lint', 'format:check'],
+  ['lint', 'format:changed'],
   ['types', 'build'],
 ];
 

@@ -60,7 +60,7 @@ describe('what npm test looks at first', () => {
     const scripts = {
       test: `node ${JSON.stringify(CHECK)}`,
       lint: say('lint', 3),
-      'format:check': say('format', 1),
+      'format:changed': say('format', 1),
       types: say('types', 0),
       build: say('build', 0),
     };
@@ -75,7 +75,7 @@ describe('what npm test looks at first', () => {
     }
     rmSync(folder, { recursive: true });
     expect(failed.status).toBe(1);
-    for (const line of ['lint out', 'lint err', 'format out', 'format err', 'lint: failed', 'format:check: failed'])
+    for (const line of ['lint out', 'lint err', 'format out', 'format err', 'lint: failed', 'format:changed: failed'])
       expect(failed.stdout).toContain(line); // prettier-ignore
     expect(failed.stdout).not.toContain('types');
   });
