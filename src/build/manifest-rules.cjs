@@ -12,8 +12,8 @@ const SOURCES = {
   'taskpane.html': 'src/pane/taskpane.html',
   'functions.js': 'src/hosts/excel/functions.ts',
   'functions.json': 'src/hosts/excel/metadata.ts',
-  'help.html': 'src/build/help.ts',
-  'support.html': 'src/build/support.ts',
+  'help.html': 'src/build/helpPage.ts',
+  'support.html': 'src/build/supportPage.ts',
 };
 
 const contentOf = (file) =>

@@ -1,4 +1,4 @@
-import { spokenHeads } from '../exposure/core/heads';
+import { spokenHeads } from '../exposure/core/spokenHeads';
 import { spokenStops } from '../exposure/core/numbers';
 import type {
   HeadRemark,

@@ -12,7 +12,7 @@ import { isReadToDecimals } from '../cells/lists';
 import { at } from '../exposure/core/at';
 import { errorOfCell } from './errorSentences';
 import { type CellReading, describeReading } from './reading';
-import { worth } from './worth';
+import { worth } from './figures';
 
 /** Values of a reference, in rows. */
 export type CellRows = readonly (readonly unknown[])[];

@@ -1,7 +1,7 @@
 import { type AnyRow, type Arg, isChoice, isQuantity, isTruth } from '../catalogue/types';
 import type { Quantity } from '../catalogue/quantities';
 import { at } from '../exposure/core/at';
-import { near, withUnit, worth } from './worth';
+import { near, withUnit, worth } from './figures';
 
 /** What an argument came to, for one cell of the answer: a value, the members of a list, or nothing. */
 export interface Came {

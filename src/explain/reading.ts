@@ -8,7 +8,7 @@ import { isCellError } from '../formula/errors';
 import type { Absence, Meaning, Reason } from '../cells/reason';
 import { normalise } from '../cells/text';
 import { errorOfCell } from './errorSentences';
-import { near, worth } from './worth';
+import { near, worth } from './figures';
 
 /** One cell that went into a function, and what it was taken for. */
 export interface CellReading {

@@ -1,4 +1,4 @@
-import './plainLanguage';
+import './languageTag';
 import uPlot from 'uplot';
 import { seriesLook, type SeriesLook } from '../book/seriesLook';
 import { at } from '../exposure/core/at';

@@ -1,5 +1,5 @@
 import { fetchLong } from '../sheets/offered';
-import { care } from './care';
+import { cautions } from './cautions';
 import type { chartsView } from './chartsView';
 import { h } from './element';
 import { explainView } from './explainView';
@@ -35,7 +35,7 @@ export function mountPane(
 
   const { bar, panels, dispose } = makeTabs(views, scroller, () => status.clear());
   const first = welcome(host.insertSheet !== undefined);
-  scroller.append(...(first ? [first] : []), ...panels, care());
+  scroller.append(...(first ? [first] : []), ...panels, cautions());
   pane.append(bar, scroller, status.element);
   root.append(pane);
   if (host.insertSheet) whenIdle(fetchAhead);

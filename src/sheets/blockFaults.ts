@@ -3,7 +3,7 @@ import { parseAddress } from '../formula/address';
 import type { Fault } from './fault';
 import { formatOf, SHEET_QUANTITIES } from './formats';
 import { blockColumns, blockPlace, blockRows, isGiven, LEAD_ROWS } from './layout';
-import { columnId } from './nodes';
+import { columnId } from './formulaNodes';
 import type { TemplateColumn, Template, TemplateValue } from './template';
 
 /** Cells that blocks share. */

@@ -3,7 +3,7 @@ import { calls } from '../formula/calls';
 import { isOurs, OURS } from '../formula/names';
 import { templateTokens } from '../formula/template';
 import type { Layout } from './layout';
-import { type FormulaNode, target } from './nodes';
+import { type FormulaNode, target } from './formulaNodes';
 
 /** Deepest chain of cells that hold our functions: each level costs about half a second in Excel. */
 export const MOST_DEPTH = 2;

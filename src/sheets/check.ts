@@ -4,7 +4,7 @@ import { chartFaults } from './chartFaults';
 import type { Fault } from './fault';
 import { formulaFaults } from './formulaFaults';
 import { layout } from './layout';
-import { nodes } from './nodes';
+import { nodes } from './formulaNodes';
 import type { Template } from './template';
 
 /** Everything that is wrong with what a template says; its shape is checked against the schema before. */

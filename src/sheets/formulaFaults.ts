@@ -9,7 +9,7 @@ import { isOurs, OURS } from '../formula/names';
 import { isOfTemplate, templateReference, templateTokens } from '../formula/template';
 import type { Layout } from './layout';
 import { PORTABLE_FUNCTIONS } from './portableFunctions';
-import { type FormulaNode, target } from './nodes';
+import { type FormulaNode, target } from './formulaNodes';
 
 const meaningful = (argument: readonly Token[]): readonly Token[] =>
   argument.filter((t) => t.kind !== 'space');

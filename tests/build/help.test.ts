@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { validateXML } from 'xmllint-wasm';
-import { helpPage } from '../../src/build/help';
+import { helpPage } from '../../src/build/helpPage';
 import { pages } from '../../src/build/pages';
-import { supportPage } from '../../src/build/support';
+import { supportPage } from '../../src/build/supportPage';
 import { CATALOGUE } from '../../src/catalogue';
 import { type Arg, quantitiesOf } from '../../src/catalogue/types';
 import { exampleFormula } from '../../src/catalogue/words';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { TEMPLATES } from '../../src/sheets/templates';
-import { nodes } from '../../src/sheets/nodes';
+import { nodes } from '../../src/sheets/formulaNodes';
 import { lex, type Token } from '../../src/formula/lex';
 import { ALL_TYPED, HOSTILE, STORED } from './corpus';
 

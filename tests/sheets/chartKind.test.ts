@@ -5,7 +5,7 @@ import { drawnCharts } from '../../src/book/chart';
 import type { BookSheet } from '../../src/book/book';
 import { withValues } from '../../src/book/cells';
 import { drawCharts } from '../../src/hosts/excel/chart';
-import { keep, keptCharts, keptWith } from '../../src/hosts/workbench/charts/keptWithSheet';
+import { keep, keptCharts, keptWith } from '../../src/hosts/workbench/book/keptWithSheet';
 import type { Template } from '../../src/sheets/template';
 import { readXlsx } from '../../src/xlsx/read';
 import { writeXlsx } from '../../src/xlsx/write';

@@ -4,7 +4,7 @@ import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { BookSheet, BookTable } from '../../../src/book/book';
 import { drawnChart } from '../../../src/book/chart';
-import { keep, keptCharts, keptWith } from '../../../src/hosts/workbench/charts/keptWithSheet';
+import { keep, keptCharts, keptWith } from '../../../src/hosts/workbench/book/keptWithSheet';
 import { plainCellsNote } from '../../../src/hosts/workbench/charts/plainCells';
 import { kindOver, rowsDrawn } from '../../../src/hosts/workbench/charts/rowsDrawn';
 import { readXlsx } from '../../../src/xlsx/read';

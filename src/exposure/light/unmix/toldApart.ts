@@ -1,5 +1,5 @@
 import { at } from '../../core/at';
-import { spokenHeads } from '../../core/heads';
+import { spokenHeads } from '../../core/spokenHeads';
 import { SLACK } from '../../core/numbers';
 import { fail, type Fail } from '../../core/result';
 import type { Vector } from '../../core/vector';

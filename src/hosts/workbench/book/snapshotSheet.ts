@@ -9,7 +9,7 @@ import type { Area } from '../../../formula/area';
 import { columnPixels } from '../../../book/measures';
 import { PALETTE } from '../../../book/palette';
 import type { BookCell, BookSheet } from '../../../book/book';
-import { keep } from '../charts/keptWithSheet';
+import { keep } from './keptWithSheet';
 import { LEAST_ROW, rowPixels } from './measures';
 import { gridStyle } from './styles';
 

@@ -4,7 +4,7 @@ import type { Area } from '../../../formula/area';
 import type { LiveChart } from '../../../pane/host';
 import { areaOfGridRange } from '../book/snapshotSheet';
 import type { Grid } from '../grid/grid';
-import { keptCharts, keptWith } from './keptWithSheet';
+import { keptCharts, keptWith } from '../book/keptWithSheet';
 import { plainCellsNote } from './plainCells';
 import { kindOver, rowsDrawn } from './rowsDrawn';
 

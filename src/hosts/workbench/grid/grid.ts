@@ -20,7 +20,7 @@ import { descriptions } from '../../../engine/descriptions';
 import { executors } from '../../../engine/functions';
 import { giveOwnFormulas, letTablesFollow } from '../../../engine/mends/edits';
 import '../../../engine/patches';
-import { GRID_THEME } from './palette';
+import { GRID_THEME } from './gridTheme';
 import { PLAIN_TABLES } from './tableLook';
 
 export interface Grid {

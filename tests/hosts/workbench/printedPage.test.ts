@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { BookPage, BookTable } from '../../../src/book/book';
-import { keepPage, type KeptPage, pageNow } from '../../../src/hosts/workbench/book/keptPage';
+import { keepPage, type KeptPage, pageNow } from '../../../src/hosts/workbench/book/printedPage';
 
 const table = (name: string, row: number, rows: number, column = 'Head'): BookTable => ({
   name,

@@ -8,7 +8,7 @@ import {
   fromFail,
   isCellError,
 } from '../../src/formula/errors';
-import { near, worth } from '../../src/explain/worth';
+import { near, worth } from '../../src/explain/figures';
 import { fail } from '../../src/exposure/core/result';
 
 describe('a number in words', () => {

@@ -1,7 +1,7 @@
 import type { CustomData, IWorksheetData } from '@univerjs/core';
 import { type BookChart, type ChartCells, tableNow, type TableShape } from '../../../book/chart';
 import type { BookSheet } from '../../../book/book';
-import { keepPage, type KeptPage } from '../book/keptPage';
+import { keepPage, type KeptPage } from './printedPage';
 
 /** As a chart was kept before: columns of one table, each series under the heading of its own. */
 interface FormerChart extends Omit<BookChart, 'kind' | 'x' | 'series'> {

@@ -1,7 +1,7 @@
 import { h } from './element';
 
 /** What can hurt somebody, at the foot of every view. */
-export const care = (): HTMLElement =>
+export const cautions = (): HTMLElement =>
   h(
     'section',
     { class: 'care', 'aria-labelledby': 'pane-care' },
