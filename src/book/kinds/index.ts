@@ -8,7 +8,7 @@ import { pageBreak, pageBreakCheck, type PageBreakWish, type WithPageBreaks } fr
 import { printArea, printAreaCheck, type PrintAreaWish, type WithPrintArea } from './printArea';
 import { wordsInLines, wordsInLinesCheck, type WordsInLinesWish } from './wordsInLines';
 
-/** Every kind. Of series and sizes that two of them say, the later one holds. */
+/** Every kind. Of two sizes of a cell the later one holds, and the series of a chart stand in this order. */
 export const KINDS: readonly Kind[] = [
   lookedUpColumn,
   colourMap,
