@@ -57,7 +57,7 @@ export function pageNow(
   const { area, titlesFrom } = page;
   return {
     ...page,
-    breaks: page.breaks,
+    breaks: page.breaks.map(now),
     ...(titlesFrom === undefined ? {} : { titlesFrom: now(titlesFrom) }),
     ...(area ? { area: { ...area, rows: Math.max(area.rows, last + 1 - area.row) } } : {}),
   };
