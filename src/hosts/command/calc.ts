@@ -31,15 +31,6 @@ const DIGITS = 15;
 const inSpreadsheets: Digits = (value) => Number(value.toPrecision(DIGITS));
 const exactly: Digits = (value) => value;
 
-/** Rows of one answer that are printed: a column has a million. */
-const MOST_PRINTED = 10_000;
-function printed(result: Calculated): Calculated {
-  const { value } = result;
-  if (!Array.isArray(value) || value.length <= MOST_PRINTED) return result;
-  const leftOut = `only the first ${MOST_PRINTED.toLocaleString('en')} of its ${value.length.toLocaleString('en')} rows are printed.`;
-  return { ...result, value: value.slice(0, MOST_PRINTED), leftOut };
-}
-
 interface Asked {
   readonly flags: ReadonlySet<string>;
   readonly named: ReadonlyMap<string, string>;
@@ -82,7 +73,7 @@ export async function calc(args: readonly string[], terminal: Terminal): Promise
   const formulas = given.length > 0 || !json ? given : await linesOf(terminal.input);
   const say = (results: readonly Calculated[]): number => {
     const digits = flags.has('--exact') ? exactly : inSpreadsheets;
-    for (const result of results.map(printed)) {
+    for (const result of results) {
       (json ? sayJson : sayPlain)(result, digits, terminal);
       if (result.leftOut !== undefined) terminal.complain(`${result.formula}: ${result.leftOut}`);
     }
