@@ -83,6 +83,25 @@ const sideBySide = (outcome: Result<FunctionAnswer> | AnswerCell, width: number)
 /** The rows of a table, each cell an answer or a refusal of its own. */
 const tableAnswer = (table: AnswerRows): Answer => table.map((cells) => cells.map(cellOf));
 
+/**
+ * A function of one of its values, all others as they are. Up to three are written out: among values of any kind each number
+ * of a column would be an object, which costs half as much again as the rest of the call.
+ */
+function openAt(
+  place: number,
+  run: AnyRow['run'],
+  values: unknown[],
+): (number: number) => Result<FunctionAnswer> {
+  const [first, second, third] = values;
+  if (values.length > 3 || place > 2)
+    return (number) => {
+      values[place] = number;
+      return run(...values);
+    };
+  if (place === 0) return (number) => run(number, second, third);
+  return place === 1 ? (number) => run(first, number, third) : (number) => run(first, second, number);
+}
+
 /** One call of a function, spread or not. */
 class Call {
   private readonly row: AnyRow;
@@ -186,16 +205,11 @@ class Call {
 
   /** Answers down one column, beside what is the same for all of them: where there are many rows, that is most of the calls. */
   private down({ place, column }: Spread): AnswerCell[][] {
-    const { values } = this;
-    const { run } = this.row;
+    const runWith = openAt(place, this.row.run, this.values);
     const all = Array<AnswerCell[]>(this.rows);
     for (let row = 0; row < this.rows; row++) {
       const number = column.number(row);
-      if (Number.isNaN(number)) all[row] = [cellOf(this.at(row, 0))];
-      else {
-        values[place] = number;
-        all[row] = lineOf(cellOf(run(...values)));
-      }
+      all[row] = Number.isNaN(number) ? [cellOf(this.at(row, 0))] : lineOf(cellOf(runWith(number)));
     }
     return all;
   }

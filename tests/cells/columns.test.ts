@@ -1,4 +1,14 @@
-import { type Arbitrary, array, assert, constant, constantFrom, oneof, property, tuple } from 'fast-check';
+import {
+  type Arbitrary,
+  array,
+  assert,
+  constant,
+  constantFrom,
+  nat,
+  oneof,
+  property,
+  tuple,
+} from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { trials } from '../full';
 import { CATALOGUE, rowOf } from '../../src/catalogue';
@@ -46,6 +56,35 @@ describe('a column gives what each of its rows gives alone', () => {
         }
       }),
       trials(401, 60),
+    );
+  });
+});
+
+describe('a column beside single cells gives what each of its rows gives alone, whichever argument it is', () => {
+  test.each(spreading.map((row) => [row.id, row] as const))('%s', (_, row) => {
+    const args = row.args as readonly Arg[];
+    const line = tuple(...args.map(cellsFor));
+    assert(
+      property(
+        nat(args.length - 1),
+        line,
+        array(line, { minLength: 2, maxLength: 6 }),
+        (place, fixed, lines) => {
+          const withCell = (cell: unknown): unknown[] => fixed.map((one, i) => (i === place ? cell : one));
+          const column = lines.map((cells) => [cells[place]]);
+          const answer = call(row, withCell(column));
+          // what is wrong with a single cell is said once, for the whole column
+          const rows = Array.isArray(answer) ? answer : lines.map(() => [answer]);
+          for (const [i, [cell]] of column.entries()) {
+            const alone = call(row, withCell(cell)) as AnswerCell;
+            const one = rows[i]?.[0];
+            if (isMissing(alone)) expect(one === '' || isCellError(one)).toBe(true);
+            else if (rows === answer) expect(one).toEqual(alone);
+            else expect([isCellError(one), isCellError(alone)]).toEqual([true, true]);
+          }
+        },
+      ),
+      trials(411, 60),
     );
   });
 });
