@@ -5,7 +5,7 @@ const { pathToFileURL } = require('node:url');
 const DRAWING_ENGINE = /@univerjs[\\/]engine-render[\\/]lib[\\/]es[\\/]index\.js$/;
 
 /**
- * What the drawing engine of the grid brings along and has no use for in a sheet: what stands in its text, what is put in
+ * What the drawing engine of the grid brings along and has no use for in a sheet, and what is too slow for it: what stands in its text, what is put in
  * that place, and, for what rests on no other line using it, how often other words may stand there. Looked through in
  * @univerjs/engine-render 0.25.1, with opentype.js 2.0.0, franc-min 6.2.0 and cjk-regex 3.5.0 on unicode-regex 4.3.0.
  */
@@ -54,6 +54,22 @@ const cjk = { ${patterns.map(([name, source]) => `${name}: constant(${JSON.strin
     words: [
       [/\bcjk\b/g, 2 + patterns.length],
       ...patterns.map(([name]) => [new RegExp(`\\bcjk\\.${name}\\(\\)\\.toRegExp\\(\\)`, 'g'), 1]),
+    ],
+  },
+  {
+    // Finds the first letter, of all signs that make one, and is asked for each of a text in turn with all that follows it: the
+    // browser goes through all of that each time. Few signs are enough, unless one letter is as long as they are.
+    stands: 'function getFirstGrapheme(text) {\n',
+    by: `function getFirstGrapheme(text) {
+	if (text.length > 64) {
+		const first = getFirstGrapheme(text.slice(0, 64));
+		if (first.length < 64) return first;
+	}
+`,
+    words: [
+      [/\bgetFirstGrapheme\(/g, 4],
+      [/\bsegmenter\.segment\(/g, 1],
+      [/content\.substring\(start\)/g, 1],
     ],
   },
 ];

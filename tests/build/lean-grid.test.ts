@@ -50,6 +50,45 @@ describe('the drawing engine of the grid, as it is built in', () => {
   });
 });
 
+describe('the first letter of a text', () => {
+  /** The engine's own function as it is built in, with how much of a text it gives to the browser at once. */
+  async function built() {
+    const lean = await withoutUnused(source, FILE);
+    const found = /^function getFirstGrapheme[^]*?^}/m.exec(lean)?.[0];
+    const asked: number[] = [];
+    const real = new Intl.Segmenter(undefined, { granularity: 'grapheme' });
+    const segmenter = {
+      segment(text: string) {
+        asked.push(text.length);
+        return real.segment(text);
+      },
+    };
+    const first = new Function('segmenter', `${found}; return getFirstGrapheme;`)(segmenter) as (
+      text: string,
+    ) => string | null;
+    return { first, asked };
+  }
+
+  test.each([
+    ['nothing', '', null],
+    ['a plain one', 'f', 'f'],
+    ['one of a base and a mark', 'e\u0301', 'e\u0301'],
+    ['a flag', '🇸🇪', '🇸🇪'],
+    ['a family', '👩‍👩‍👧‍👦', '👩‍👩‍👧‍👦'],
+    ['one with a hundred marks', `e${'\u0301'.repeat(100)}`, `e${'\u0301'.repeat(100)}`],
+  ])('is the same, and found in a few signs of a long text: %s', async (_, letter, first) => {
+    const { first: find } = await built();
+    expect(find(letter)).toBe(first);
+    expect(find(`${letter}${'-f/8'.repeat(8000)}`)).toBe(first ?? '-');
+  });
+
+  test('is not looked for in all that follows', async () => {
+    const { first, asked } = await built();
+    expect(first('f/8'.repeat(10_000))).toBe('f');
+    expect(asked).toEqual([64]);
+  });
+});
+
 describe('no build is made with a drawing engine that', () => {
   const changed = (from: string, to: string) => withoutUnused(source.replace(from, to), FILE);
 
