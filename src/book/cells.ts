@@ -1,6 +1,9 @@
 import type { Area } from '../formula/area';
 import type { BookCell, BookSheet } from './book';
 
+/** Letters that a cell holds. */
+export const LONGEST_TEXT = 32_767;
+
 /** Everything from A1 to the last cell that holds something. */
 export const usedArea = ({ cells }: Pick<BookSheet, 'cells'>): Area => ({
   row: 0,

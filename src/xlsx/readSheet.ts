@@ -1,6 +1,8 @@
 import { type Place, parseAddress } from '../formula/address';
 import type { Area } from '../formula/area';
 import type { BookCell, BookPage, BookSheet } from '../book/book';
+import { LONGEST_TEXT } from '../book/cells';
+import { cut } from '../book/legal/names';
 import { looksOutside } from '../formula/outside';
 import { type Shift, shifter } from '../formula/shift';
 import { asTyped, isTooLong } from '../formula/spelling';
@@ -50,6 +52,12 @@ export function readSheet(bytes: Uint8Array, common: Common): Body {
 
 const tooMany = (): UnreadableFile =>
   new UnreadableFile(TOO_LARGE(`more than ${MOST_CELLS / 1_000_000} million cells`));
+
+function shortened(value: BookCell['value'], say: (sentence: string) => void): BookCell['value'] {
+  if (typeof value !== 'string' || value.length <= LONGEST_TEXT) return value;
+  say(`Texts of more than ${LONGEST_TEXT} letters, which no cell can hold, are cut.`);
+  return cut(value, LONGEST_TEXT);
+}
 
 class SheetReader implements Handlers {
   private readonly common: Common;
@@ -177,7 +185,7 @@ class SheetReader implements Handlers {
     const say = (sentence: string): void => {
       if (formula === undefined) this.common.leftOut.say(sentence);
     };
-    const value = cellValue(this.cell.t, this.value, this.inline, this.common.texts, say);
+    const value = shortened(cellValue(this.cell.t, this.value, this.inline, this.common.texts, say), say);
     if (value === null && formula === undefined && style === undefined) return;
     this.cells.push({
       ...this.inCell,

@@ -42,6 +42,18 @@ describe('cells that are not of the kind that a file says', () => {
     expect(notUnderstood).toEqual([]);
   });
 
+  test.each([
+    ['inline', '<c r="A1" t="inlineStr"><is><t>TEXT</t></is></c>'],
+    ['of a formula', '<c r="A1" t="str"><v>TEXT</v></c>'],
+  ])('a text longer than a cell can hold is cut, and that is said: %s', async (_, cell) => {
+    // 32,767 letters are the most in a cell of Excel.
+    const most = await read(cell.replace('TEXT', 'x'.repeat(32_767)));
+    expect(most).toMatchObject({ values: ['x'.repeat(32_767)], notUnderstood: [] });
+    const { values, notUnderstood } = await read(cell.replace('TEXT', 'x'.repeat(1_000_000)));
+    expect(values).toEqual(['x'.repeat(32_767)]);
+    expect(notUnderstood).toEqual(['Texts of more than 32767 letters, which no cell can hold, are cut.']);
+  });
+
   test('an empty one is empty', async () => {
     expect(await read('<c r="A1"><v></v></c><c r="B1" t="b"/><c r="C1" t="s"/>')).toMatchObject({
       values: [],

@@ -1,6 +1,7 @@
 import type { Area } from '../../formula/area';
 import { MOST_COLUMNS, MOST_ROWS } from '../../formula/areas';
 import { isTooLong } from '../../formula/spelling';
+import { LONGEST_TEXT } from '../cells';
 import { wordsOf } from '../listWords';
 import { type BookChart, drawnChart } from '../chart';
 import type { BookCell, BookCondition, BookRule, BookSheet, BookTable } from '../book';
@@ -9,8 +10,6 @@ import { textOf } from './headings';
 import { cut } from './names';
 import { type LegalNames, type Renaming, tableAround } from './renames';
 
-/** Letters that a cell holds. */
-export const LONGEST_TEXT = 32_767;
 /** Letters of what is said beside a cell, and of the words of a list. */
 const LONGEST_WORDS = 255;
 /** Of the line above a printed page, which has the name of the program in it too. */
