@@ -22,6 +22,11 @@ describe('a base that drifts', () => {
     expect(sure).toBe(true);
   });
 
+  it('drifts whatever the clock says', () => {
+    const signal = signalFrom((t) => 0.2 + 0.1 * (t - 50) + 0.7 * flash(t - 50), { from: 50, to: 51 });
+    expect(found(signal).slope).toBeCloseTo(0.1, 9);
+  });
+
   it('is told in units of the signal, where these are not those of the samples', () => {
     const signal = signalFrom((t) => 20 + 10 * t + 70 * flash(t), { scale: 0.01 });
     const { level, slope, origin, noise } = found(signal);
@@ -109,10 +114,23 @@ describe('a base after the flash', () => {
     expect(found(ramp).level).toBe(ofLastTenth(ramp));
   });
 
+  it('is looked for behind a fall that noise does not make, worked by hand', () => {
+    // Noise that is up and down in turn stands out of the line through its neighbours by twice as much, and counts for
+    // 2 / (0.6745·√1.5) = 2.42 of its size; two tenths of 4000 samples differ by 2.42·√(2/4000) = 0.054 of it by chance.
+    const tail = (noise: number) =>
+      signalFrom((t) => decay(t) + (Math.round(t * 8000) % 2 === 0 ? noise : -noise), {
+        to: 5,
+        count: 40_001,
+      });
+    // The last two tenths of e^(−t) up to 5 differ by 0.0056: 20 and 2 times what comes by chance.
+    expect(Math.abs(found(tail(0.0056 / 0.054 / 20)).level)).toBeLessThan(1e-3);
+    expect(Math.abs(found(tail(0.0056 / 0.054 / 2)).level)).toBeGreaterThan(5e-3);
+  });
+
   it('is the dark after a square pulse, wherever in its tenth of the recording that ends', () => {
     for (const end of [0.75, 0.785, 0.805, 0.815, 0.85, 0.895]) {
-      const { level } = found(signalFrom((t) => (t > 0.01 && t < end ? 1 : 0)));
-      expect(level).toBe(0);
+      for (const dark of [0, 0.25])
+        expect(found(signalFrom((t) => (t > 0.01 && t < end ? 1 : dark))).level).toBe(dark);
     }
   });
 

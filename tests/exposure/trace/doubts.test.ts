@@ -414,6 +414,19 @@ describe('facts of a recording as a whole', () => {
       );
     expect(seam(60, 4)).toEqual([{ doubt: 'jump in the times', row: 60, gap: 4 / 1024, usual: 1 / 1024 }]);
     expect(seam(60, 3)).toEqual([]);
+    // the first of two that are as long
+    const twice = TRIANGLE.map((_, i) => (i + (i >= 20 ? 3 : 0) + (i >= 50 ? 3 : 0)) / 1024);
+    expect(facts(TRIANGLE, twice)).toMatchObject([{ doubt: 'jump in the times', row: 21 }]);
+    // 39 and 40 samples
+    for (const [up, names] of [
+      [18, []],
+      [19, ['jump in the times']],
+    ] as const)
+      expect(
+        seam(35, 4, lines(0, [1, up], [0, 20]))
+          .map(({ doubt }) => doubt)
+          .filter((name) => name === 'jump in the times'),
+      ).toEqual(names);
     expect(seam(5, 4)).toHaveLength(1);
     expect(seam(10, 4, lines(0, [1, 19], [0, 19])).map(({ doubt }) => doubt)).not.toContain(
       'jump in the times',

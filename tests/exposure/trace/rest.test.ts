@@ -3,7 +3,7 @@ import type { Base } from '../../../src/exposure/trace/base';
 import type { Pulse } from '../../../src/exposure/trace/pulse';
 import { baseWithRest } from '../../../src/exposure/trace/rest';
 import { expectNear } from '../support';
-import { DARK, pulseOf, signalFrom } from './signals';
+import { DARK, pulseOf, signalFrom, signalOf } from './signals';
 
 const NOISE = 0.01;
 /** Forty samples tell the base to a 6.3rd of the noise. */
@@ -56,6 +56,22 @@ describe('a base with what the recording rests at after the flash', () => {
       { base: BASE, noise: NOISE, from: 1000, instant: true },
     );
     expect(baseWithRest(cut)).toBe(BASE);
+  });
+
+  it('needs two samples after the tail, and takes them as they are where they have one time', () => {
+    // Two decay times after the light falls through three times the noise some 6.5 s are over: then so many samples of 0.004.
+    const ends = (...last: readonly number[]): Base => {
+      const times = [...Array.from({ length: 6400 }, (_, i) => i / 1000), ...last];
+      const values = times.map((t, i) => (i < 6400 ? (t < 1 ? 0 : Math.exp(1 - t)) : 0.004));
+      const signal = signalOf(values, { times });
+      return baseWithRest(pulseOf(signal, { base: BASE, noise: NOISE, from: 1000, instant: true }));
+    };
+    expect(ends(7)).toBe(BASE);
+    // beside the forty of 0 that the base has
+    expectNear(ends(7, 7).level, (2 * 0.004) / 42, 1e-9);
+    expectNear(ends(7, 7, 7).level, (3 * 0.004) / 43, 1e-9);
+    // from 7 s to 8 s an exponential has e^(−6) − e^(−7) left
+    expectNear(ends(7, 8).level, (2 * (0.004 - Math.exp(-6) + Math.exp(-7))) / 42, 0.15);
   });
 
   it('is in the unit of the recording, of which the flash is a part', () => {
