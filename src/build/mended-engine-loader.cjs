@@ -27,6 +27,13 @@ const PLACES = {
       ['object.setDefaultSheetId(this.subUnitId);', 2],
       ['if (this._functionExecutor.needsSheetsInfo) this._setSheetsInfo();', 1],
     ],
+    spilled: [
+      ['mergeArrayFormulaCellData(unitData) {', 1],
+      [
+        'if (this._arrayFormulaCellData[unitId]) this._arrayFormulaCellData[unitId][sheetId] = arrayFormulaCellMatrixData.getData();',
+        2,
+      ],
+    ],
     emptyResult: [
       ['_getValueObjectOfRuntimeData(variant) {', 1],
       ['this._getValueObjectOfRuntimeData(', 7],
@@ -110,6 +117,11 @@ const PLACES = {
   },
   sheets: {
     lines: [['const handleBaseRemoveRange = (_removeRange, _targetRange) => {', 1]],
+    tableCopy: [
+      ['id: COPY_SHEET_COMMAND_ID,', 2],
+      ['config.id = newSheetId;', 1],
+      ['sheet: sheetConfigWithFirstChunk,', 1],
+    ],
     tableMove: [
       ['const MoveRowsMutation = {', 1],
       ['const MoveColsMutation = {', 1],
@@ -140,6 +152,16 @@ const PLACES = {
       ['this._tableManager.updateTableRange(unitId, table.getId(), { newRange: {', 4],
     ],
     tableMove: [['if (commandInfo.id === InsertRowMutation.id) {', 1]],
+    tableCopy: [
+      ['subUnitId: targetSubUnitId,\n\t\t\t\t\t\t\tname: tableJson.name,', 1],
+      ['} else if (commandInfo.id === CopySheetCommand.id) {', 1],
+    ],
+    tableCut: [
+      ['endRow: tableRange.endRow - removeRowCount', 1],
+      ['if (range.startColumn < tableRange.startColumn) this._tableManager.updateTableRange(', 1],
+      ['const removeColumnCount = range.endColumn - tableRange.startColumn + 1;', 1],
+      ['if (updateRange) this.updateTableRange(unitId, tableId, updateRange);', 1],
+    ],
   },
 };
 

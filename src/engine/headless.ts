@@ -21,7 +21,7 @@ import { type CellError, cellError, type ErrorCode } from '../formula/errors';
 import { CIRCLE } from './circles';
 import { createUniver } from './create';
 import { hear } from './failures';
-import { giveOwnFormulas, letTablesFollow, withOwnFormulas } from './mends/edits';
+import { mendEdits, withOwnFormulas } from './mends/edits';
 import { executors, type FailureReport } from './functions';
 import { indirect } from './mends/indirect';
 
@@ -67,8 +67,7 @@ export function headless(snapshot: Partial<IWorkbookData>, lookFrom?: (sheetId: 
       ],
     },
   ]);
-  giveOwnFormulas(univer);
-  letTablesFollow(univer);
+  mendEdits(univer);
   // What the engine keeps of formulas it keeps for the whole process, by the workbook's id: two of one id take each other's.
   const id = `${++opened}!`;
   const workbook = api.createWorkbook({ ...withOwnFormulas(snapshot), id } as IWorkbookData);

@@ -1,7 +1,19 @@
 /** What is mended of edits, where a workbook is edited: a thread that only calculates has no use for it. */
+import type { Univer } from '@univerjs/core';
 import './lines';
 import './ownSheet';
+import { giveOwnFormulas } from './ownFormulas';
+import { nameCopiedTables } from './tableCopy';
 import './tableShift';
+import { hearWhatIsCut } from './tableCut';
+import { letTablesFollow } from './tableMove';
 
-export { letTablesFollow } from './tableMove';
-export { giveOwnFormulas, withOwnFormulas } from './ownFormulas';
+export { withOwnFormulas } from './ownFormulas';
+
+/** In each workbook that is open, from now on. */
+export function mendEdits(univer: Univer): void {
+  giveOwnFormulas(univer);
+  letTablesFollow(univer);
+  nameCopiedTables(univer);
+  hearWhatIsCut(univer);
+}

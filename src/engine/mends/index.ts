@@ -8,6 +8,7 @@ import './literals';
 import './missingSheet';
 import './noIndex';
 import './oneReading';
+import './spilled';
 import { AVERAGES } from './averages';
 import { CHOICE } from './choose';
 import { CONDITIONAL } from './conditional';

@@ -75,6 +75,73 @@ test('a table goes on or back by the rows and columns that are moved past it, th
   book.dispose();
 });
 
+describe('a table that edits cut into', () => {
+  const withTable = async () => {
+    const all = opened({
+      Data: [
+        ['=SUM(Kit[Qty])', '=SUM(Kit[Price])', '=SUM(Kit)', '=COLUMNS(Kit)'],
+        [null, 'Qty', 'Price', 'Sum'],
+        [null, 2, 10, 100],
+        [null, 3, 20, 200],
+        [null, 4, 30, 300],
+        ['below', 7, 7, 7],
+      ],
+    });
+    all.book.workbook.insertDefinedName('Kit_2', 'Data!$B$3');
+    const place = { startRow: 1, endRow: 4, startColumn: 1, endColumn: 3 };
+    await all.book.workbook.addTable('Data', 'Kit', place, 'kit');
+    const table = () => all.book.workbook.getTableInfo('kit');
+    return { ...all, place, table };
+  };
+
+  test('keeps the rows that are not deleted with others below it', async () => {
+    const { book, sheet, read, place, table } = await withTable();
+    sheet.deleteRows(4, 2);
+    expect(table()?.range).toEqual({ ...place, endRow: 3 });
+    expect(await read('A1:D1')).toEqual([[5, 30, 335, 3]]);
+    await book.workbook.undo();
+    expect(await read('A1:D1')).toEqual([[9, 60, 669, 3]]);
+    await book.workbook.redo();
+    expect(table()?.range).toEqual({ ...place, endRow: 3 });
+    sheet.deleteRows(2, 3);
+    expect(table()?.range).toEqual({ ...place, endRow: 1 });
+    book.dispose();
+  });
+
+  test('keeps the columns that are not deleted with others in front of it', async () => {
+    const { book, sheet, read, place, table } = await withTable();
+    sheet.insertColumnBefore(4);
+    sheet.getRange('E1').setValue('=SUM(Kit[Sum])');
+    const columns = () => table()?.columns.map(({ displayName }) => displayName);
+    const cut = { ...place, startColumn: 0, endColumn: 1 };
+    sheet.deleteColumns(0, 2);
+    expect([table()?.range, columns()]).toEqual([cut, ['Price', 'Sum']]);
+    expect(await read('A1:C1')).toEqual([[660, 2, 600]]);
+    await book.workbook.undo();
+    expect([table()?.range, columns()]).toEqual([place, ['Qty', 'Price', 'Sum']]);
+    await book.workbook.redo();
+    expect([table()?.range, columns()]).toEqual([cut, ['Price', 'Sum']]);
+    book.dispose();
+  });
+
+  test('has a name of its own in a copy of its sheet, and the formulas there mean it', async () => {
+    const { book, sheet, read } = await withTable();
+    book.workbook.duplicateSheet(sheet).setName('Copy');
+    const copy = book.workbook.getSheetByName('Copy');
+    copy?.getRange('B3').setValue(1000);
+    expect(await read('A1:D1')).toEqual([[9, 60, 669, 3]]);
+    expect(book.read('Copy', 'A1:D1')).toEqual([[1007, 60, 1667, 3]]);
+    const formulas = copy?.getRange('A1:D1').getFormulas()[0];
+    expect(formulas).toEqual(['=SUM(Kit_3[Qty])', '=SUM(Kit_3[Price])', '=SUM(Kit_3)', '=COLUMNS(Kit_3)']);
+    for (let i = 0; i < 3; i++) await book.workbook.undo();
+    expect(await read('A1:D1')).toEqual([[9, 60, 669, 3]]);
+    for (let i = 0; i < 3; i++) await book.workbook.redo();
+    expect(await read('A1:D1')).toEqual([[9, 60, 669, 3]]);
+    expect(book.read('Copy', 'A1')).toEqual([[1007]]);
+    book.dispose();
+  });
+});
+
 test('whole columns and rows move, grow small and are gone with what is deleted', async () => {
   const { book, sheet, read, formula } = opened({
     Data: [

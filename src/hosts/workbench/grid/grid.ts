@@ -18,7 +18,7 @@ import '@univerjs/preset-sheets-table/lib/index.css';
 import { createUniver } from '../../../engine/create';
 import { descriptions } from '../../../engine/descriptions';
 import { executors } from '../../../engine/functions';
-import { giveOwnFormulas, letTablesFollow } from '../../../engine/mends/edits';
+import { mendEdits } from '../../../engine/mends/edits';
 import '../../../engine/patches';
 import { GRID_THEME } from './gridTheme';
 import { PLAIN_TABLES } from './tableLook';
@@ -78,7 +78,6 @@ export function createGrid(container: string, worker: Worker): Grid {
       PLAIN_TABLES,
     ],
   );
-  giveOwnFormulas(grid.univer);
-  letTablesFollow(grid.univer);
+  mendEdits(grid.univer);
   return grid;
 }
