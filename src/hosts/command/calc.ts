@@ -1,6 +1,7 @@
 import { createInterface } from 'node:readline';
 import { isCellError } from '../../formula/errors';
 import type { EngineValue } from '../../engine/headless';
+import { fifteen } from '../../engine/mends/digits';
 import { calculate, type Calculated } from './calculate';
 import { functionHelp, functionList } from './help';
 import type { Terminal } from './terminal';
@@ -27,8 +28,7 @@ const OPTIONS = [...FLAGS, ...NAMING];
 /** A number of the engine as it is said. */
 type Digits = (value: number) => number;
 /** Digits that a spreadsheet shows: the one or two behind them are what a sum loses in binary. */
-const DIGITS = 15;
-const inSpreadsheets: Digits = (value) => Number(value.toPrecision(DIGITS));
+const inSpreadsheets: Digits = fifteen;
 const exactly: Digits = (value) => value;
 
 interface Asked {
