@@ -17,8 +17,14 @@ export interface Ref {
   readonly named: boolean;
   gone?: boolean;
 }
+/** A column of a table, or all of it. */
+export interface TableRef {
+  table: string;
+  readonly column?: { readonly id: number; readonly heading: string };
+  gone?: boolean;
+}
 /** A text, a reference, or what has a name of its own. */
-export type Part = string | Ref;
+export type Part = string | Ref | TableRef;
 export type Content = number | string | boolean | readonly Part[];
 
 export interface Sheet {
@@ -29,15 +35,16 @@ export interface Sheet {
   cells: Map<string, Content>;
 }
 export interface Table {
-  readonly name: string;
-  readonly sheet: number;
+  name: string;
+  sheet: number;
   rows: [number, number];
   columns: [number, number];
 }
 export interface Model {
   sheets: Sheet[];
   names: Map<string, Ref>;
-  table?: Table | undefined;
+  /** One on a sheet at most. */
+  tables: Table[];
   next: number;
 }
 export type Axis = 'rows' | 'columns';
@@ -49,15 +56,19 @@ const isFormula = (content: Content): content is readonly Part[] => Array.isArra
 const sheetOf = (model: Model, id: number): Sheet | undefined =>
   model.sheets.find((sheet) => sheet.id === id);
 
+const isRef = (part: Part): part is Ref => typeof part !== 'string' && 'sheet' in part;
+const isTableRef = (part: Part): part is TableRef => typeof part !== 'string' && 'table' in part;
+const partsOf = ({ cells }: Sheet): Part[] =>
+  [...cells.values()].flatMap((content) => (isFormula(content) ? content : []));
+
 /** Every reference in a workbook. */
-export function refsOf(model: Model): Ref[] {
-  const inCells = model.sheets.flatMap(({ cells }) =>
-    [...cells.values()].flatMap((content) =>
-      isFormula(content) ? content.filter((part): part is Ref => typeof part !== 'string') : [],
-    ),
-  );
-  return [...inCells, ...model.names.values()];
-}
+export const refsOf = (model: Model): Ref[] => [
+  ...model.sheets.flatMap(partsOf).filter(isRef),
+  ...model.names.values(),
+];
+
+export const tableOn = (model: Model, sheet: Sheet): Table | undefined =>
+  model.tables.find((table) => table.sheet === sheet.id);
 
 const index = (lines: readonly number[], id: number): number => lines.indexOf(id);
 
@@ -78,6 +89,17 @@ function left(lines: readonly number[], ends: readonly [number, number], out: Re
   return first === undefined || last === undefined ? undefined : ([first, last] as [number, number]);
 }
 
+/** A table is gone with its heading or with all of its columns; then formulas find none of that name, or nothing at all. */
+function cutTable(model: Model, sheet: Sheet, table: Table, axis: Axis, out: ReadonlySet<number>): void {
+  const remain = left(sheet[axis], table[axis], out);
+  const isGone = !remain || (axis === 'rows' && out.has(table.rows[0]));
+  if (axis === 'columns')
+    for (const part of model.sheets.flatMap(partsOf).filter(isTableRef))
+      if (part.table === table.name && (isGone || (part.column && out.has(part.column.id)))) part.gone = true;
+  if (isGone) model.tables = model.tables.filter((each) => each !== table);
+  else table[axis] = remain;
+}
+
 export function remove(model: Model, sheet: Sheet, axis: Axis, at: number, count: number): void {
   const out = new Set(sheet[axis].slice(at, at + count));
   for (const ref of refsOf(model)) {
@@ -87,8 +109,8 @@ export function remove(model: Model, sheet: Sheet, axis: Axis, at: number, count
     if (remain) ref[axis] = remain;
     else ref.gone = true;
   }
-  const { table } = model;
-  if (table?.sheet === sheet.id) table[axis] = left(sheet[axis], table[axis], out) ?? table[axis];
+  const table = tableOn(model, sheet);
+  if (table) cutTable(model, sheet, table, axis, out);
   for (const key of sheet.cells.keys()) {
     const [row = 0, column = 0] = key.split(',').map(Number);
     if (out.has(axis === 'rows' ? row : column)) sheet.cells.delete(key);
@@ -115,7 +137,8 @@ export function moved(
   const spans = refsOf(model).flatMap((ref) =>
     ref.sheet === sheet.id && !ref.gone && ref[axis] ? [ref[axis]] : [],
   );
-  if (model.table?.sheet === sheet.id) spans.push(model.table[axis]);
+  const table = tableOn(model, sheet);
+  if (table) spans.push(table[axis]);
   const isKept = (ends: [number, number]): boolean => {
     const before = between(lines, ends);
     const after = between(order, ends);
@@ -128,7 +151,7 @@ export function moved(
 /** A formula so many rows further down; nothing where it would reach out of the sheet. */
 export function filled(model: Model, content: readonly Part[], down: number): readonly Part[] | undefined {
   const parts = content.map((part): Part | undefined => {
-    if (typeof part === 'string' || part.gone || part.fixed || !part.rows) return part;
+    if (!isRef(part) || part.gone || part.fixed || !part.rows) return part;
     const rows = sheetOf(model, part.sheet)?.rows ?? [];
     const [first, last] = part.rows.map((row) => rows[index(rows, row) + down]) as [number?, number?];
     return first === undefined || last === undefined ? undefined : { ...part, rows: [first, last] };
@@ -139,20 +162,33 @@ export function filled(model: Model, content: readonly Part[], down: number): re
 export function removeSheet(model: Model, sheet: Sheet): void {
   for (const ref of refsOf(model)) if (ref.sheet === sheet.id) ref.gone = true;
   model.sheets = model.sheets.filter((each) => each !== sheet);
+  model.tables = model.tables.filter((table) => table.sheet !== sheet.id);
 }
 
-/** A copy of a sheet: what names no sheet means the copy. */
+/** A name for the copy of a table: no table and no name of the workbook is called so. */
+function copiedName(model: Model, name: string): string {
+  const taken = [...model.tables.map((table) => table.name), ...model.names.keys()];
+  let count = 2;
+  while (taken.includes(`${name}_${count}`)) count++;
+  return `${name}_${count}`;
+}
+
+/** A copy of a sheet: what names no sheet means the copy, and what names its table the copy of that. */
 export function duplicate(model: Model, sheet: Sheet, name: string): void {
   const copy = structuredClone({ ...sheet, id: model.next++, name });
+  const table = tableOn(model, sheet);
+  const copied = table && { ...structuredClone(table), sheet: copy.id, name: copiedName(model, table.name) };
+  if (copied) model.tables.push(copied);
   for (const [key, content] of copy.cells)
     if (isFormula(content))
       copy.cells.set(
         key,
-        content.map((part) =>
-          typeof part !== 'string' && part.sheet === sheet.id && !part.named
-            ? { ...part, sheet: copy.id }
-            : part,
-        ),
+        content.map((part) => {
+          if (isRef(part)) return part.sheet === sheet.id && !part.named ? { ...part, sheet: copy.id } : part;
+          return copied && isTableRef(part) && part.table === table.name
+            ? { ...part, table: copied.name }
+            : part;
+        }),
       );
   model.sheets.splice(model.sheets.indexOf(sheet) + 1, 0, copy);
 }
@@ -173,12 +209,19 @@ function written(model: Model, ref: Ref, on: Sheet | undefined): string {
   return isCell ? `${before}${from}` : `${before}${from}:${to}`;
 }
 
-const contentText = (model: Model, sheet: Sheet, content: Content): TestCell =>
-  isFormula(content)
-    ? content.map((part) => (typeof part === 'string' ? part : written(model, part, sheet))).join('')
-    : content;
+function writtenTable({ table, column, gone }: TableRef): string {
+  if (gone) return '#REF!';
+  return column ? `${table}[${column.heading}]` : table;
+}
 
-/** A workbook written out: its sheets with their cells in rows, its names, and where its table lies. */
+const partText = (model: Model, sheet: Sheet, part: Part): string => {
+  if (typeof part === 'string') return part;
+  return isRef(part) ? written(model, part, sheet) : writtenTable(part);
+};
+const contentText = (model: Model, sheet: Sheet, content: Content): TestCell =>
+  isFormula(content) ? content.map((part) => partText(model, sheet, part)).join('') : content;
+
+/** A workbook written out: its sheets with their cells in rows, its names, and where its tables lie. */
 export function built(model: Model) {
   const sheets = model.sheets.map((sheet) => ({
     name: sheet.name,
@@ -190,20 +233,14 @@ export function built(model: Model) {
     ),
   }));
   const names = [...model.names].map(([name, ref]) => ({ name, text: written(model, ref, undefined) }));
-  const { table } = model;
-  const under = table && sheetOf(model, table.sheet);
-  const place =
-    table && under
-      ? {
-          name: table.name,
-          sheet: under.name,
-          range: {
-            startRow: index(under.rows, table.rows[0]),
-            endRow: index(under.rows, table.rows[1]),
-            startColumn: index(under.columns, table.columns[0]),
-            endColumn: index(under.columns, table.columns[1]),
-          },
-        }
-      : undefined;
-  return { sheets, names, table: place };
+  const tables = model.tables.map(({ name, sheet: id, rows, columns }) => {
+    const under = sheetOf(model, id) as Sheet;
+    const [startRow, endRow] = rows.map((row) => index(under.rows, row)) as [number, number];
+    const [startColumn, endColumn] = columns.map((column) => index(under.columns, column)) as [
+      number,
+      number,
+    ];
+    return { name, sheet: under.name, range: { startRow, endRow, startColumn, endColumn } };
+  });
+  return { sheets, names, tables };
 }

@@ -22,6 +22,8 @@ import {
   remove,
   removeSheet,
   type Sheet,
+  type TableRef,
+  tableOn,
 } from './model';
 
 export class Chance {
@@ -47,7 +49,7 @@ const DATA = { rows: 8, columns: 4 } as const;
 
 /** A small workbook: numbers, formulas of all sorts beside them and on a second sheet, names, and perhaps a table. */
 export function start(chance: Chance): Model {
-  const model: Model = { sheets: [], names: new Map(), next: 1 };
+  const model: Model = { sheets: [], names: new Map(), tables: [], next: 1 };
   const lines = (count: number) => Array.from({ length: count }, () => model.next++);
   for (const name of ['Plan', "Ann's set"])
     model.sheets.push({
@@ -63,16 +65,23 @@ export function start(chance: Chance): Model {
   for (let row = 0; row < DATA.rows; row++)
     for (let column = 0; column < DATA.columns; column++)
       put(plan, row, column, chance.often(0.1) ? `text ${row}` : chance.below(90) + 1);
-  if (chance.often(0.5)) {
-    put(plan, 1, 1, 'Qty');
-    put(plan, 1, 2, 'Price');
-    model.table = {
+  const headings = ['Qty', 'Price', 'Sum'];
+  if (chance.often(0.6)) {
+    for (const [i, heading] of headings.entries()) put(plan, 1, 1 + i, heading);
+    model.tables.push({
       name: 'Kit',
       sheet: plan.id,
       rows: [plan.rows[1] as number, plan.rows[5] as number],
-      columns: [plan.columns[1] as number, plan.columns[2] as number],
-    };
+      columns: [plan.columns[1] as number, plan.columns[3] as number],
+    });
   }
+  const column = (): TableRef => {
+    const i = chance.below(headings.length);
+    return {
+      table: 'Kit',
+      column: { id: plan.columns[1 + i] as number, heading: headings[i] as string },
+    };
+  };
   const ref = (which: 'cell' | 'range' | 'columns' | 'rows', named: boolean): Ref => {
     const pick = (most: number, whole: boolean): [number, number] => {
       const from = chance.below(most);
@@ -104,7 +113,12 @@ export function start(chance: Chance): Model {
       () => ['=INDEX(', ref('range', named), ',1,1)'],
       () => ['="two\nlines"&', ref('cell', named)],
       ...(isElsewhere ? [() => ['=COUNT(', ref('rows', named), ')'] as readonly Part[]] : []),
-      ...(model.table ? [() => ['=SUM(Kit[Price])-SUM(Kit[Qty])']] : []),
+      ...(model.tables.length > 0
+        ? [
+            () => ['=SUM(', column(), ')-SUM(', column(), ')'],
+            () => ['=SUM(', { table: 'Kit' }, ')*100+COLUMNS(', { table: 'Kit' }, ')'],
+          ]
+        : []),
     ];
     return chance.one(forms)();
   };
@@ -121,7 +135,7 @@ const stored = (cell: Exclude<TestCell, null>): ICellData => {
 
 /** The workbook that a model is, opened without a page. */
 export async function opened(model: Model) {
-  const { sheets, names, table } = built(model);
+  const { sheets, names, tables } = built(model);
   const snapshot: Partial<IWorkbookData> = {
     name: 'Book',
     locale: LocaleType.EN_US,
@@ -147,9 +161,9 @@ export async function opened(model: Model) {
   };
   const book = headless(snapshot);
   for (const { name, text } of names) book.workbook.insertDefinedName(name, text);
-  if (table) {
-    const id = book.workbook.getSheetByName(table.sheet)?.getSheetId() ?? '';
-    await book.workbook.addTable(id, table.name, table.range, 'kit');
+  for (const { name, sheet, range } of tables) {
+    const id = book.workbook.getSheetByName(sheet)?.getSheetId() ?? '';
+    await book.workbook.addTable(id, name, range, name);
   }
   return book;
 }
@@ -198,15 +212,13 @@ export function edit(before: Model, chance: Chance): Edit | undefined {
   const reach = axis === 'rows' ? DATA.rows + 2 : 10;
   const at = chance.below(Math.min(reach, lines.length - 3));
   const count = 1 + chance.below(2);
-  const table = model.table?.sheet === sheet.id ? model.table : undefined;
+  const table = tableOn(model, sheet);
   const span = table ? [lines.indexOf(table[axis][0]), lines.indexOf(table[axis][1])] : [-1, -1];
   const [first, last] = span as [number, number];
   const isRows = axis === 'rows';
   switch (chance.below(9)) {
     case 0:
     case 1: {
-      // A column that comes into a table brings a heading of its own.
-      if (table && !isRows && at > first && at <= last) return undefined;
       insert(model, sheet, axis, at, count);
       return {
         told: `insert ${count} ${axis} at ${at} of ${name}`,
@@ -220,10 +232,8 @@ export function edit(before: Model, chance: Chance): Edit | undefined {
     }
     case 2:
     case 3: {
-      const end = at + count - 1;
-      const touches = at <= last && end >= first;
-      const isWithin = isRows && at > first && end <= last && count < last - first;
-      if (table && touches && !isWithin) return undefined;
+      // A heading with no row below it is no table in files.
+      if (table && isRows && at === first + 1 && at + count > last) return undefined;
       remove(model, sheet, axis, at, count);
       return {
         told: `delete ${count} ${axis} at ${at} of ${name}`,
@@ -285,7 +295,7 @@ export function edit(before: Model, chance: Chance): Edit | undefined {
       };
     }
     case 7: {
-      if (table || model.sheets.length > 3) return undefined;
+      if (model.sheets.length > 3) return undefined;
       const copy = `${name} again`;
       if (copy.length > 28 || model.sheets.some((each) => each.name === copy)) return undefined;
       duplicate(model, sheet, copy);
@@ -315,7 +325,7 @@ export function edit(before: Model, chance: Chance): Edit | undefined {
 /** The workbook on its way to a file, with what its cells show. */
 export function bookOf(open: Opened, model: Model): Book {
   const { workbook } = open;
-  const table = model.table && workbook.getTableInfo('kit');
+  const tables = workbook.getTableList();
   const sheets = model.sheets.map(({ name, rows, columns }): BookSheet => {
     const sheet = sheetNamed(open, name);
     const range = sheet.getRange(0, 0, rows.length, columns.length);
@@ -328,7 +338,6 @@ export function bookOf(open: Opened, model: Model): Book {
           : [{ row, column, value, ...(formula === '' ? {} : { formula }) }];
       }),
     );
-    const isUnder = table?.subUnitId === sheet.getSheetId();
     return {
       name,
       hidden: false,
@@ -337,7 +346,7 @@ export function bookOf(open: Opened, model: Model): Book {
       cells,
       merges: [],
       freeze: { rows: 0, columns: 0 },
-      tables: table && isUnder ? [tableIn(table)] : [],
+      tables: tables.filter(({ subUnitId }) => subUnitId === sheet.getSheetId()).map(tableIn),
       rules: [],
       conditions: [],
       charts: [],
@@ -350,7 +359,7 @@ export function bookOf(open: Opened, model: Model): Book {
   return { sheets, names };
 }
 
-type TableInfo = NonNullable<ReturnType<Opened['workbook']['getTableInfo']>>;
+type TableInfo = ReturnType<Opened['workbook']['getTableList']>[number];
 const tableIn = ({ name, range, columns }: TableInfo) => ({
   name,
   area: {
