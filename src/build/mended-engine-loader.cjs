@@ -134,6 +134,11 @@ const PLACES = {
       ['} else if (type === 5) {', 1],
       ['} else if (type === 6) {', 1],
     ],
+    tableColumns: [
+      ['_getUpdateFormula(command) {', 1],
+      ['} else if (type === 6) {', 1],
+      ['__decorateParam(7, Inject(Injector))\n], UpdateFormulaController);', 1],
+    ],
     ownSheet: [
       [
         'sheetName: preserveSheetQualifier || !(isCurrentFormulaWorkbook && rewrittenSheetId === currentFormulaSheetId) ? rewrittenSheetName : "",',
@@ -156,6 +161,7 @@ const PLACES = {
       ['subUnitId: targetSubUnitId,\n\t\t\t\t\t\t\tname: tableJson.name,', 1],
       ['} else if (commandInfo.id === CopySheetCommand.id) {', 1],
     ],
+    tableColumns: [['const SHEET_TABLE_REMOVE_COL_COMMAND_ID = "sheet.command.table-remove-col";', 1]],
     tableCut: [
       ['endRow: tableRange.endRow - removeRowCount', 1],
       ['if (range.startColumn < tableRange.startColumn) this._tableManager.updateTableRange(', 1],

@@ -3,6 +3,7 @@ import type { Univer } from '@univerjs/core';
 import './lines';
 import './ownSheet';
 import { giveOwnFormulas } from './ownFormulas';
+import { hearColumnsRemoved } from './tableColumns';
 import { nameCopiedTables } from './tableCopy';
 import './tableShift';
 import { hearWhatIsCut } from './tableCut';
@@ -16,4 +17,5 @@ export function mendEdits(univer: Univer): void {
   letTablesFollow(univer);
   nameCopiedTables(univer);
   hearWhatIsCut(univer);
+  hearColumnsRemoved(univer);
 }

@@ -12,6 +12,7 @@ import { TableManager } from '@univerjs/sheets-table';
 import { replaceMethod } from './replaceMethod';
 
 interface Removal {
+  readonly unitId: string;
   readonly isRows: boolean;
   readonly range: IRange;
 }
@@ -20,8 +21,8 @@ interface Config {
   readonly rowColOperation?: unknown;
 }
 
-/** What the edit that is on its way has deleted; the library adjusts the tables behind it. */
-let removal: Removal | undefined;
+/** What the edit of a workbook that is on its way has deleted; the library adjusts the tables behind it. */
+const removals = new Map<string, Removal>();
 /** Tables that have yet to move back by so many columns, when their first ones are taken out. */
 const waiting = new Map<string, number>();
 
@@ -46,7 +47,7 @@ replaceMethod<[unitId: string, tableId: string, change: { readonly newRange: IRa
   (original) =>
     function (unitId, tableId, change) {
       const old = (this as TableManager).getTableById(unitId, tableId)?.getRange();
-      const cut = removal;
+      const cut = removals.get(unitId);
       const moves = old !== undefined && change.newRange.startColumn < old.startColumn;
       const newRange = cut && !cut.isRows && moves ? inPlace(tableId, old, cut) : change.newRange;
       original.call(this, unitId, tableId, { newRange });
@@ -60,8 +61,9 @@ replaceMethod<[unitId: string, tableId: string, config: Config], void>(
       const table = (this as TableManager).getTableById(unitId, tableId);
       const old = table?.getRange();
       const { newRange } = config.updateRange ?? {};
-      if (old && newRange && removal?.isRows && newRange.endRow < old.endRow) {
-        const updateRange = { newRange: { ...newRange, endRow: lastRow(old, removal) } };
+      const cut = removals.get(unitId);
+      if (old && newRange && cut?.isRows && newRange.endRow < old.endRow) {
+        const updateRange = { newRange: { ...newRange, endRow: lastRow(old, cut) } };
         original.call(this, unitId, tableId, { ...config, updateRange });
         return;
       }
@@ -71,7 +73,7 @@ replaceMethod<[unitId: string, tableId: string, config: Config], void>(
       waiting.delete(tableId);
       const { startColumn, endColumn, ...rows } = table.getRange();
       const moved = { ...rows, startColumn: startColumn - back, endColumn: endColumn - back };
-      removal = undefined;
+      removals.delete(unitId);
       (this as TableManager).updateTableRange(unitId, tableId, { newRange: moved });
     },
 );
@@ -83,8 +85,9 @@ export function hearWhatIsCut(univer: Univer): void {
     .get(ICommandService)
     .beforeCommandExecuted(({ id, type, params }) => {
       const isRows = id === RemoveRowMutation.id;
-      if (isRows || id === RemoveColMutation.id) removal = { isRows, range: (params as Removal).range };
+      const { unitId = '', range } = (params ?? {}) as Partial<Removal>;
+      if (range && (isRows || id === RemoveColMutation.id)) removals.set(unitId, { unitId, isRows, range });
       // Another edit begins.
-      else if (type === CommandType.COMMAND) removal = undefined;
+      else if (type === CommandType.COMMAND) removals.clear();
     });
 }

@@ -124,6 +124,32 @@ describe('a table that edits cut into', () => {
     book.dispose();
   });
 
+  test('formulas beside it go along with their cells, and find no column that is deleted', async () => {
+    const { book, sheet, formula } = await withTable();
+    sheet.getRange('F1:H1').setValues([['=SUM(C3:D3)', '=SUM(Kit[[Qty]:[Sum]])', '=SUM(Kit[Qty])+E6']]);
+    sheet.deleteColumns(1, 1);
+    const formulas = () => ['A1', 'B1', 'C1', 'E1', 'F1', 'G1'].map(formula);
+    const after = [
+      '=SUM(#REF!)',
+      '=SUM(Kit)',
+      '=COLUMNS(Kit)',
+      '=SUM(B3:C3)',
+      '=SUM(#REF!)',
+      '=SUM(#REF!)+D6',
+    ];
+    expect(formulas()).toEqual(after);
+    await book.workbook.undo();
+    expect(['A1', 'F1', 'G1', 'H1'].map(formula)).toEqual([
+      '=SUM(Kit[Qty])',
+      '=SUM(C3:D3)',
+      '=SUM(Kit[[Qty]:[Sum]])',
+      '=SUM(Kit[Qty])+E6',
+    ]);
+    await book.workbook.redo();
+    expect(formulas()).toEqual(after);
+    book.dispose();
+  });
+
   test('has a name of its own in a copy of its sheet, and the formulas there mean it', async () => {
     const { book, sheet, read } = await withTable();
     book.workbook.duplicateSheet(sheet).setName('Copy');
