@@ -5,6 +5,7 @@ import { growTables } from './tables/growTables';
 import { KnownFailures } from './cell/knownFailures';
 import { dropLateAnswers } from './grid/lateAnswers';
 import { fillBar } from './page/bar';
+import { asideCommand, showAside } from './page/aside';
 import { type Desk, offerBack, startOver } from './page/commands';
 import { openFile, saveFile } from './page/files';
 import { keepSaved } from './page/keepSaved';
@@ -19,7 +20,8 @@ import { firstAnswersShown } from './grid/ready';
 import { readout } from './readout';
 import { onReport } from './worker/reports';
 import { openFirst, openWorkbook, snapshotOf } from './state/session';
-import { putAside, remembered, rememberedBefore } from './state/memory';
+import * as attempts from './state/attempts';
+import { allAside, putAside, remembered, rememberedBefore } from './state/memory';
 import { Saving } from './state/saving';
 import type { Found } from './state/stored';
 import { Turn } from './state/turn';
@@ -32,8 +34,11 @@ import './workbench.css';
 const UNREADABLE = {
   newer: 'Your last workbook was stored by a newer version of this page.',
   damaged: 'Your last workbook could not be read.',
+  unopened: 'Your last workbook could not be opened.',
 } as const;
 const ASIDE = 'It was put aside in this browser, unchanged; this is a new one.';
+/** What a page that is loaded anew because of it has to say. */
+const UNOPENED = 'unopened';
 
 const notice = new Notice(elementById('notice'));
 const storage = storageNotice();
@@ -45,8 +50,20 @@ interface LastVisit {
   readonly before: IWorkbookData | undefined;
 }
 
+/** Whether pages before this one could not open the workbook of the last visit. */
+async function isUnopened(): Promise<boolean> {
+  const isToldSo = history.state === UNOPENED;
+  if (isToldSo) history.replaceState(null, '');
+  if (!saving.isMine || !attempts.hasFailed()) return isToldSo;
+  await putAside();
+  attempts.end();
+  return true;
+}
+
 async function lastVisit(): Promise<LastVisit> {
   try {
+    if (await isUnopened())
+      return { found: { kind: 'unreadable', why: 'unopened' }, before: await rememberedBefore() };
     return { found: await remembered(), before: saving.isMine ? await rememberedBefore() : undefined };
   } catch (reason) {
     storage.failed(reason);
@@ -74,22 +91,33 @@ function open(found: Found): void {
     return;
   }
   saving.known = found.saved;
+  if (saving.isMine) attempts.begin();
   try {
     openWorkbook(grid, found.snapshot);
   } catch (reason) {
-    // Half-opened, the grid is of no more use: the next load finds nothing to open.
-    void putAside().finally(() => location.reload());
+    // Half-opened, the grid is of no more use: the next load finds nothing to open, and says why.
+    const loadAnew = (): void => {
+      history.replaceState(UNOPENED, '');
+      location.reload();
+    };
+    void putAside().then(loadAnew, () => notice.say(`${UNREADABLE.unopened} It is stored as it was.`));
     throw reason;
   }
 }
 open(last.found);
-if (last.found.kind === 'unreadable') notice.say(`${UNREADABLE[last.found.why]} ${ASIDE}`);
+if (last.found.kind === 'unreadable')
+  notice.say(`${UNREADABLE[last.found.why]} ${ASIDE}`, {
+    label: 'Show what was put aside',
+    run: () => void showAside(desk),
+  });
+const aside = await allAside().catch(() => []);
 
 tellFailuresInTips(grid, failures);
 offerFunctions(grid);
 growTables(grid);
 dropLateAnswers(grid);
-fillBar([openFile(desk), saveFile(desk), startOver(desk)], (reason) => {
+const putAsideBefore = aside.length > 0 ? [asideCommand(desk)] : [];
+fillBar([openFile(desk), saveFile(desk), startOver(desk), ...putAsideBefore], (reason) => {
   notice.say(`That did not work: ${reason instanceof Error ? reason.message : String(reason)}`);
 });
 window.sweeptable = readout(grid, failures);
@@ -97,6 +125,7 @@ window.sweeptable = readout(grid, failures);
 calculation.watch(grid);
 
 await Promise.race([firstAnswersShown(grid.api), calculation.trouble]);
+attempts.end();
 document.documentElement.dataset['ready'] = 'true';
 keepSaved(grid, saving);
 shareWithTabs(desk, turn);

@@ -6,6 +6,7 @@ import {
   type IWorksheetData,
 } from '@univerjs/core';
 import type { Area } from '../../../formula/area';
+import { MOST_ROWS } from '../../../formula/areas';
 import { columnPixels } from '../../../book/measures';
 import { PALETTE } from '../../../book/palette';
 import type { BookCell, BookSheet } from '../../../book/book';
@@ -48,6 +49,15 @@ function content({ value, formula, style }: BookCell): ICellData {
 const byIndex = <T>(record: Readonly<Record<number, number>>, make: (size: number) => T): Record<number, T> =>
   Object.fromEntries(Object.entries(record).map(([index, size]) => [index, make(size)]));
 
+/** How large a sheet is that holds so many rows and columns. */
+export const usualSize = (
+  rows: number,
+  columns: number,
+): Pick<IWorksheetData, 'rowCount' | 'columnCount'> => ({
+  rowCount: Math.min(rows + SPARE_ROWS, MOST_ROWS),
+  columnCount: Math.max(LEAST_COLUMNS, columns),
+});
+
 /** A sheet as the grid stores it; what the grid keeps beside the sheet is in `decorate.ts`. */
 export function snapshotSheet(sheet: BookSheet, id: string): Partial<IWorksheetData> {
   const cellData: Record<number, Record<number, ICellData>> = {};
@@ -65,8 +75,7 @@ export function snapshotSheet(sheet: BookSheet, id: string): Partial<IWorksheetD
     id,
     name: sheet.name,
     hidden: sheet.hidden ? BooleanNumber.TRUE : BooleanNumber.FALSE,
-    rowCount: rows + SPARE_ROWS,
-    columnCount: Math.max(LEAST_COLUMNS, columns),
+    ...usualSize(rows, columns),
     defaultRowHeight: LEAST_ROW,
     columnData: byIndex(sheet.widths, (width) => ({ w: columnPixels(width) })),
     rowData: byIndex(sheet.heights, (height) => ({ h: rowPixels(height), ia: BooleanNumber.FALSE })),

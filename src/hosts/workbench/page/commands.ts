@@ -31,13 +31,26 @@ export function offerBack(desk: Desk, before: IWorkbookData, said: string): void
   });
 }
 
-/** Opens another workbook, and keeps the present one so that it can be taken back once. */
+/**
+ * Opens another workbook, and keeps the present one so that it can be taken back once. Where the other cannot be opened it says
+ * so, and the present one stays. Gives whether the other is open.
+ */
 export async function replace(
   desk: Desk,
   open: (grid: Grid) => IWorkbookData | undefined,
   said: string,
-): Promise<void> {
-  const before = open(desk.grid);
+): Promise<boolean> {
+  // What is in view is stored first: whatever the other one does to the page, it is there when the page is loaded anew.
+  await desk.saving.now();
+  let before: IWorkbookData | undefined;
+  try {
+    before = open(desk.grid);
+  } catch (reason) {
+    desk.notice.say(
+      `That workbook could not be opened, and this one is as it was: ${reason instanceof Error ? reason.message : String(reason)}`,
+    );
+    return false;
+  }
   // The button that was pressed for it has it: what is typed next is meant for the new workbook.
   takeKeyboard(desk.grid);
   if (before) offerBack(desk, before, said);
@@ -45,6 +58,7 @@ export async function replace(
   desk.saving.changed();
   await desk.saving.before(before);
   await desk.saving.now();
+  return true;
 }
 
 export const startOver = (desk: Desk): Command => ({

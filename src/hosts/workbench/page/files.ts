@@ -1,4 +1,5 @@
 import type { Book } from '../../../book/book';
+import { fitted } from '../../../book/fit';
 import { sayUnknownFunctions } from '../../../engine/unknownFunctions';
 import { workbookOf } from '../book/fromBook';
 import { replaceWorkbook } from '../state/session';
@@ -6,17 +7,9 @@ import { toBook } from '../book/toBook';
 import type { Command } from './bar';
 import { type Desk, replace } from './commands';
 import { ask, tell } from './dialog';
+import { download } from './download';
 
 const FILE_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
-
-/** Hands bytes to the browser's downloads. */
-function download(bytes: Uint8Array, name: string): void {
-  const url = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: FILE_TYPE }));
-  const link = Object.assign(document.createElement('a'), { href: url, download: name });
-  link.click();
-  // The browser has begun by then; at once would be too early for some.
-  setTimeout(() => URL.revokeObjectURL(url), 10_000);
-}
 
 const fileName = ({ sheets }: Book): string =>
   `${(sheets[0]?.name ?? 'Sweeptable').replace(/[\\/:*?"<>|]/g, ' ').trim() || 'Sweeptable'}.xlsx`;
@@ -29,7 +22,7 @@ export const saveFile = ({ grid, notice, saving }: Desk): Command => ({
     const { asFile } = await import('../../../xlsx/write');
     const { bytes, changed } = await asFile(book);
     const name = fileName(book);
-    download(bytes, name);
+    download(bytes, name, FILE_TYPE);
     saving.keptInFile();
     notice.say(`“${name}” is saved to your downloads.`);
     const otherwise = [...notWritten, ...changed];
@@ -68,9 +61,15 @@ export const openFile = (desk: Desk): Command => ({
       'Open',
     );
     if (!yes) return;
-    await replace(desk, (grid) => replaceWorkbook(grid, workbookOf(opened.book)), `“${file.name}” is open.`);
-    const changed = [...opened.notUnderstood, ...sayUnknownFunctions(opened.book)];
-    if (changed.length > 0)
-      await tell('Not all of it was understood', 'The file is open. Left out or changed:', changed);
+    const { book, changed } = fitted(opened.book);
+    const isOpen = await replace(
+      desk,
+      (grid) => replaceWorkbook(grid, workbookOf(book)),
+      `“${file.name}” is open.`,
+    );
+    if (!isOpen) return;
+    const said = [...opened.notUnderstood, ...changed, ...sayUnknownFunctions(opened.book)];
+    if (said.length > 0)
+      await tell('Not all of it was understood', 'The file is open. Left out or changed:', said);
   },
 });

@@ -37,6 +37,17 @@ export async function read(key: string): Promise<unknown> {
   return settled(store.get(key));
 }
 
+/** All records whose keys begin so, in the order of their keys. Rejects where the browser forbids it. */
+export async function readAll(begins: string): Promise<ReadonlyMap<string, unknown>> {
+  const store = (await database()).transaction(STORE).objectStore(STORE);
+  const range = IDBKeyRange.bound(begins, `${begins}\uffff`);
+  const [keys, records] = await Promise.all([
+    settled(store.getAllKeys(range)),
+    settled(store.getAll(range) as IDBRequest<unknown[]>),
+  ]);
+  return new Map(keys.map((key, i) => [String(key), records[i]]));
+}
+
 /** Changes several records at once, all or none; undefined takes a record away. Rejects where storage is full or forbidden. */
 export async function write(records: Readonly<Record<string, unknown>>): Promise<void> {
   const transaction = (await database()).transaction(STORE, 'readwrite');

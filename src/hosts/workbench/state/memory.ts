@@ -1,13 +1,15 @@
 import type { IWorkbookData } from '@univerjs/core';
-import { read, write } from './database';
+import { read, readAll, write } from './database';
 import { forgetLeft, leftBehind } from './lastMinute';
 import { type Found, found, store } from './stored';
 
 const NOW = 'now';
 const BEFORE = 'before';
 
+const ASIDE = 'aside ';
+
 /** Where a record that cannot be read is kept, unchanged, until somebody can. */
-const aside = (): string => `aside ${new Date().toISOString()}`;
+const aside = (): string => `${ASIDE}${new Date().toISOString()}`;
 
 /** The later of what was stored and what was left when the page closed. */
 async function latest(): Promise<unknown> {
@@ -30,6 +32,25 @@ export async function putAside(): Promise<void> {
   await write({ [aside()]: await latest(), [NOW]: undefined });
   forgetLeft();
 }
+
+/** A record that was put aside: nothing takes it away but its owner. */
+export interface Aside {
+  readonly key: string;
+  /** When it was put aside. */
+  readonly when: Date;
+  readonly record: unknown;
+  /** What it holds for the page as it is now. */
+  readonly found: Found;
+}
+
+/** All that was put aside, the latest first. */
+export async function allAside(): Promise<readonly Aside[]> {
+  const records = await readAll(ASIDE);
+  return [...records]
+    .map(([key, record]) => ({ key, when: new Date(key.slice(ASIDE.length)), record, found: found(record) }))
+    .reverse();
+}
+export const forgetAside = (key: string): Promise<void> => write({ [key]: undefined });
 
 /** Stores the open workbook, and gives when. */
 export async function remember(snapshot: IWorkbookData): Promise<number> {

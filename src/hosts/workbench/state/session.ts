@@ -6,6 +6,7 @@ import type { SheetPlan } from '../../../sheets/plan';
 import type { Grid } from '../grid/grid';
 import { withChartSigns } from '../sheets/chartSigns';
 import { workbookOf } from '../book/fromBook';
+import { openable } from './openable';
 
 const FIRST_SHEET = 'pops-build';
 const IN_VIEW = 'inView';
@@ -38,15 +39,21 @@ export function snapshotOf({ api }: Grid): IWorkbookData | undefined {
 
 /** Opens a workbook at the sheet that was in view. */
 export function openWorkbook({ api }: Grid, snapshot: IWorkbookData): void {
-  const workbook = api.createWorkbook(withOwnFormulas(snapshot));
+  const workbook = api.createWorkbook(withOwnFormulas(openable(snapshot)));
   const inView: unknown = snapshot.custom?.[IN_VIEW];
   if (typeof inView === 'string' && workbook.getSheetBySheetId(inView)) workbook.setActiveSheet(inView);
 }
 
-/** Puts another workbook in the place of the open one, and gives what was there. */
+/** Puts another workbook in the place of the open one, and gives what was there. Throws where it cannot, and leaves that open. */
 export function replaceWorkbook(grid: Grid, next: IWorkbookData): IWorkbookData | undefined {
   const before = snapshotOf(grid);
   if (before) grid.api.disposeUnit(before.id);
-  openWorkbook(grid, next);
+  try {
+    openWorkbook(grid, next);
+  } catch (reason) {
+    grid.api.disposeUnit(next.id);
+    if (before) openWorkbook(grid, before);
+    throw reason;
+  }
   return before;
 }

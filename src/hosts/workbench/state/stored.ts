@@ -16,7 +16,7 @@ export const store = (snapshot: IWorkbookData): Stored => ({ format: FORMAT, sav
 export type Found =
   | { readonly kind: 'nothing' }
   | { readonly kind: 'workbook'; readonly snapshot: IWorkbookData; readonly saved: number | undefined }
-  | { readonly kind: 'unreadable'; readonly why: 'newer' | 'damaged' };
+  | { readonly kind: 'unreadable'; readonly why: 'newer' | 'damaged' | 'unopened' };
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
