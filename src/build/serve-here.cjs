@@ -28,7 +28,7 @@ module.exports = async function serveHere(folder, port) {
     return { ...(await serve(folder, port)), isNew: true };
   } catch (error) {
     if (error.code !== 'EADDRINUSE') throw error;
-    if (!(await isOurs(url))) throw new Error(taken(url, port));
+    if (!(await isOurs(url))) throw new Error(taken(url, port), { cause: error });
     return { url, isNew: false, close: () => Promise.resolve() };
   }
 };

@@ -28,9 +28,9 @@ async function file(
   change: (book: Workbook) => void = () => {},
 ): Promise<string> {
   const book = new Workbook();
-  for (const [sheet, cells] of Object.entries(sheets)) {
+  for (const [sheet, held] of Object.entries(sheets)) {
     const out = book.addWorksheet(sheet);
-    for (const [a1, value] of Object.entries(cells)) out.getCell(a1).value = value as never;
+    for (const [a1, value] of Object.entries(held)) out.getCell(a1).value = value as never;
   }
   change(book);
   const path = join(folder, name);
