@@ -58,9 +58,11 @@ const cjk = { ${patterns.map(([name, source]) => `${name}: constant(${JSON.strin
   },
   {
     // Finds the first letter, of all signs that make one, and is asked for each of a text in turn with all that follows it: the
-    // browser goes through all of that each time. Few signs are enough, unless one letter is as long as they are.
+    // browser goes through all of that each time. Below U+0300 no two signs make one letter but a line's end; of other texts few
+    // signs are enough, unless one letter is as long as they are.
     stands: 'function getFirstGrapheme(text) {\n',
     by: `function getFirstGrapheme(text) {
+	if (text.charCodeAt(0) >= 32 && text.charCodeAt(0) < 768 && !(text.charCodeAt(1) >= 768)) return text[0];
 	if (text.length > 64) {
 		const first = getFirstGrapheme(text.slice(0, 64));
 		if (first.length < 64) return first;
@@ -71,6 +73,20 @@ const cjk = { ${patterns.map(([name, source]) => `${name}: constant(${JSON.strin
       [/\bsegmenter\.segment\(/g, 1],
       [/content\.substring\(start\)/g, 1],
     ],
+  },
+  {
+    // Breaks a word that is wider than its line, and calls itself for what is left of it: of a word of thousands of letters in a
+    // narrow column that is deeper than the browser goes. Such a word is set letter by letter.
+    stands:
+      'function _divideOperator(ctx, glyphGroup, pages, sectionBreakConfig, paragraphConfig, isParagraphFirstShapedText, breakPointType = "Normal", defaultSpanLineHeight) {\n',
+    by: `function _divideOperator(ctx, glyphGroup, pages, sectionBreakConfig, paragraphConfig, isParagraphFirstShapedText, breakPointType = "Normal", defaultSpanLineHeight) {
+	if (glyphGroup.length > 1000) {
+		for (const [at, glyph] of glyphGroup.entries())
+			_divideOperator(ctx, [glyph], pages, sectionBreakConfig, paragraphConfig, at === 0 && isParagraphFirstShapedText, breakPointType, defaultSpanLineHeight);
+		return;
+	}
+`,
+    words: [[/\b_divideOperator\(/g, 10]],
   },
 ];
 

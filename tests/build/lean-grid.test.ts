@@ -85,7 +85,21 @@ describe('the first letter of a text', () => {
   test('is not looked for in all that follows', async () => {
     const { first, asked } = await built();
     expect(first('f/8'.repeat(10_000))).toBe('f');
+    expect(asked).toEqual([]);
+    expect(first('光'.repeat(10_000))).toBe('光');
     expect(asked).toEqual([64]);
+  });
+
+  test('is that of the browser for two signs of western texts and what may follow them', async () => {
+    const { first } = await built();
+    const segmenter = new Intl.Segmenter(undefined, { granularity: 'grapheme' });
+    const differing: string[] = [];
+    for (let one = 0; one < 0x300; one++)
+      for (const next of [10, 13, 32, 65, 0xa9, 0xad, 0x2ff, 0x300, 0x36f, 0x600, 0x200d, 0x20e3, 0xfe0f]) {
+        const text = String.fromCharCode(one, next);
+        if (first(text) !== [...segmenter.segment(text)][0]?.segment) differing.push(text);
+      }
+    expect(differing).toEqual([]);
   });
 });
 
