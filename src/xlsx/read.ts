@@ -2,6 +2,7 @@ import type { BookChart } from '../book/chart';
 import type { Book, BookName, BookSheet } from '../book/book';
 import { looksOutside } from '../formula/outside';
 import { asTyped, isTooLong } from '../formula/spelling';
+import { FROM_1904 } from './days';
 import { LeftOut, PROTECTION, sayParts, TOO_LONG } from './leftOut';
 import { bookPage } from './page';
 import { type ChartSheet, readCharts } from './readCharts';
@@ -31,8 +32,8 @@ export async function readXlsx(bytes: Uint8Array): Promise<OpenedFile> {
   const root = workbook?.endsWith('.bin') ? undefined : await treeOf(file, workbook);
   if (workbook === undefined || root?.name !== 'workbook') throw new UnreadableFile(NO_WORKBOOK);
   sayParts(file.names, leftOut);
-  if (isTrue(child(root, 'workbookPr')?.attributes.date1904))
-    leftOut.say('This file counts days from 1904: its dates are shown four years and a day early.');
+  const isFrom1904 = isTrue(child(root, 'workbookPr')?.attributes.date1904);
+  if (isFrom1904) leftOut.say(FROM_1904);
   if (isTrue(child(root, 'workbookProtection')?.attributes.lockStructure)) leftOut.say(PROTECTION);
 
   const relations = await relationsOf(file, workbook);
@@ -42,6 +43,7 @@ export async function readXlsx(bytes: Uint8Array): Promise<OpenedFile> {
     texts: readTexts(texts === undefined ? undefined : await file.read(texts), leftOut),
     styles: readStyles(await treeOf(file, part('styles')), await treeOf(file, part('theme'))),
     leftOut,
+    isFrom1904,
     cells: 0,
     spilled: 0,
     sharedLetters: 0,

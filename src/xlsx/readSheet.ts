@@ -8,6 +8,7 @@ import { type Shift, shifter } from '../formula/shift';
 import { asTyped, isTooLong } from '../formula/spelling';
 import { ConditionReader } from './conditions';
 import { count } from './count';
+import { from1904 } from './days';
 import { elementLeftOut, type LeftOut, PROTECTION, TOO_LONG } from './leftOut';
 import { PageReader } from './page';
 import { RuleReader } from './readRules';
@@ -30,6 +31,8 @@ export interface Common {
   readonly texts: readonly string[];
   readonly styles: Styles;
   readonly leftOut: LeftOut;
+  /** Whether the file counts days from 1904. */
+  readonly isFrom1904: boolean;
   /** Cells read so far. */
   cells: number;
   /** Cells that formulas fill beside their own. */
@@ -185,7 +188,8 @@ class SheetReader implements Handlers {
     const say = (sentence: string): void => {
       if (formula === undefined) this.common.leftOut.say(sentence);
     };
-    const value = shortened(cellValue(this.cell.t, this.value, this.inline, this.common.texts, say), say);
+    const stored = shortened(cellValue(this.cell.t, this.value, this.inline, this.common.texts, say), say);
+    const value = this.common.isFrom1904 ? from1904(stored, this.cell.t, style?.format) : stored;
     if (value === null && formula === undefined && style === undefined) return;
     this.cells.push({
       ...this.inCell,

@@ -208,6 +208,34 @@ describe('calc --book alone', () => {
     expect(stderr).toContain('Links to other files are left out');
   });
 
+  test('a workbook that counts from 1904 has the same days', async () => {
+    const day = (date: string): Date => new Date(`${date}T00:00:00Z`);
+    const path = await file(
+      'apple.xlsx',
+      {
+        Data: {
+          A1: 44197,
+          A2: { formula: 'A1+31', result: 44228 },
+          A3: { formula: 'YEAR(A1)', result: 2025 },
+          A4: { formula: 'A2-A1', result: 31 },
+          A5: 0.5,
+        },
+      },
+      (book) => {
+        book.properties.date1904 = true;
+        const data = book.getWorksheet('Data');
+        for (const a1 of ['A1', 'A2']) if (data) data.getCell(a1).numFmt = 'd mmm yyyy';
+        if (data) data.getCell('A5').numFmt = 'h:mm';
+      },
+    );
+    // 44,197 days behind the first of 1904 is the second of January 2025, day 45,659 from 1900.
+    expect((day('2025-01-02').getTime() - day('1904-01-01').getTime()) / 86_400_000).toBe(44_197);
+    expect((await ran(calc, ['--book', path, '=A1', '=TEXT(A1,"yyyy-mm-dd")', '=A5'])).stdout).toBe(
+      '45659\n2025-01-02\n0.5\n',
+    );
+    expect((await ran(calc, ['--book', path])).stdout).toBe('');
+  });
+
   test('writes the workbook with its own values, and over no file', async () => {
     const path = await file('old.xlsx', SHEETS);
     const out = join(folder, 'new.xlsx');
