@@ -65,7 +65,7 @@ function areaOfCells(from: ChartCells, tables: readonly TableShape[]): Area | un
   return area({ row: row + 1, column: column + index }, Math.max(1, rows - 1), 1);
 }
 
-/** A chart where its cells are now; undefined where some of them are gone. */
+/** A chart where its cells are now; undefined where some of them are gone, or all that it drew is. */
 export function drawnChart(chart: BookChart, tables: readonly TableShape[]): DrawnChart | undefined {
   const x = areaOfCells(chart.x, tables);
   const series = chart.series.flatMap((each) => {
@@ -73,7 +73,8 @@ export function drawnChart(chart: BookChart, tables: readonly TableShape[]): Dra
     const values = areaOfCells(each.values, tables);
     return own && values ? [{ ...each, x: own, values }] : [];
   });
-  return x && series.length === chart.series.length ? { ...chart, x, series } : undefined;
+  const isWhole = series.length > 0 && series.length === chart.series.length;
+  return x && isWhole ? { ...chart, x, series } : undefined;
 }
 
 /** The charts of a sheet that was made to be drawn. Throws where one speaks of cells that are not there. */

@@ -53,11 +53,15 @@ const closeHint = (page) => page.getByRole('button', { name: 'Close this hint' }
 /** Long enough for answers, charts and the marks in the grid to be drawn. */
 const settle = (page) => page.waitForTimeout(1500);
 
+const insert = (page, name) =>
+  page.getByRole('button', { name: new RegExp(`^Insert(?: with the demo job)?\\W+${name}$`) }).click();
+
 async function workbench(browser, url) {
   const page = await opened(browser, url, WINDOW);
   await closeHint(page);
-  await page.getByRole('tab', { name: 'Charts' }).click();
-  const { x, y } = await page.evaluate(() => window.sweeptable.place('F21'));
+  await insert(page, 'Lights on set');
+  await settle(page);
+  const { x, y } = await page.evaluate(() => window.sweeptable.place('J17'));
   await page.mouse.click(x, y);
   await page.keyboard.type('=SWEEP.POPS');
   await settle(page);
@@ -69,12 +73,7 @@ async function gallery(browser, url, template) {
   const page = await opened(browser, url, windowFor(template));
   await closeHint(page);
   const there = await page.evaluate(() => window.sweeptable.sheets());
-  if (!there.includes(template.name))
-    await page
-      .getByRole('button', { name: new RegExp(`^Insert(?: with the demo job)?\\W+${template.name}$`) })
-      .click();
-  await settle(page);
-  if (template.charts.length > 0) await page.getByRole('tab', { name: 'Charts' }).click();
+  if (!there.includes(template.name)) await insert(page, template.name);
   await page.mouse.move(0, 0);
   await settle(page);
   await page.screenshot({ path: path.join(FOLDER, `${template.id}.png`) });

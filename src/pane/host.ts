@@ -1,4 +1,3 @@
-import type { ChartKind, ChartSeries } from '../book/chart';
 import type { CellRows } from '../explain/explain';
 
 /** What became of a wish: done, in a sentence; or refused, with what was kept and what to do. */
@@ -8,26 +7,6 @@ export interface Done {
   readonly done: string;
   /** Makes it undone, where nobody has changed anything of it since. Left out where the spreadsheet's own undo is as good. */
   readonly takeBack?: () => Promise<Outcome>;
-}
-
-/** One chart of the sheet in view, with the numbers that it shows now. */
-export interface LiveChart {
-  readonly kind: ChartKind;
-  readonly title: string;
-  readonly xTitle: string;
-  readonly yTitle: string;
-  /** What its reader should know of it. */
-  readonly note?: string;
-  /** Numbers for a scatter, names for columns and lines. */
-  readonly x: readonly (number | string)[];
-  readonly series: readonly {
-    readonly name: string;
-    readonly values: readonly (number | null)[];
-    readonly format: string;
-    readonly role?: NonNullable<ChartSeries['role']>;
-    /** Where its points stand elsewhere along the axis than those of the chart. */
-    readonly x?: readonly number[];
-  }[];
 }
 
 /** A cell whose formula is mended, or could be. */
@@ -62,8 +41,6 @@ export interface PaneHost {
   readonly putFormula?: (formula: string) => Promise<Outcome>;
   /** Has the spreadsheet look up all functions anew and calculate everything. */
   readonly recalculate?: () => Promise<Outcome>;
-  /** Tells the charts of the sheet in view, now and whenever they change; gives back how to stop. */
-  readonly watchCharts?: (tell: (charts: readonly LiveChart[]) => void) => () => void;
   /** Looks through the workbook for formulas in which our functions lost their names. Changes nothing. */
   readonly findLost?: () => Promise<Mended>;
   /** Mends formulas that were found, each where it still stands; gives those that were mended. */

@@ -1,6 +1,5 @@
 import { fetchLong } from '../sheets/offered';
 import { cautions } from './cautions';
-import type { chartsView } from './chartsView';
 import { h } from './element';
 import { explainView } from './explainView';
 import { functionsView } from './functionsView';
@@ -15,22 +14,13 @@ import { whenIdle } from './whenIdle';
 /** So that they can be inserted without a network later on. What fails here is told when such a sheet is asked for. */
 const fetchAhead = (): void => void fetchLong().catch(() => {});
 
-/**
- * Fills an element with the task pane. The same pane stands in Excel and beside the workbench's grid.
- *
- * @param charts - draws what the host's `watchCharts` tells; a page whose host has none leaves out all that draws.
- */
-export function mountPane(
-  root: HTMLElement,
-  host: PaneHost,
-  charts?: typeof chartsView,
-): { dispose(): void } {
+/** Fills an element with the task pane. The same pane stands in Excel and beside the workbench's grid. */
+export function mountPane(root: HTMLElement, host: PaneHost): { dispose(): void } {
   const status = new StatusLine();
   const scroller = h('div', { class: 'pane-scroll' });
   const pane = h('div', { class: 'pane' });
   const work = new OneAtATime(pane, status);
   const views: View[] = [sheetsView(host, work), functionsView(host, work)];
-  if (charts && host.watchCharts) views.push(charts(host.watchCharts));
   if (host.watchCell) views.push(explainView(host.watchCell));
 
   const { bar, panels, dispose } = makeTabs(views, scroller, () => status.clear());

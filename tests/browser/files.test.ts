@@ -10,6 +10,7 @@ import type { Template } from '../../src/sheets/template';
 import { readXlsx } from '../../src/xlsx/read';
 import { writeXlsx } from '../../src/xlsx/write';
 import { calculated } from '../sheets/support';
+import { chartCalled, covers, numbersOf } from './chartsOnSheet';
 import { TALL, enterAmbient } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
 import type { Workbench } from './workbench';
@@ -84,11 +85,7 @@ it('gives the same workbook back after it was saved and everything else was give
   // Its rules, warnings and charts came along.
   await sheet.enter('M33', '-3');
   await sheet.told('Metres from the front of the light to the subject, above 0 and up to 20.');
-  await sheet.pane.getByRole('tab', { name: 'Charts' }).click();
-  const card = sheet.pane.getByRole('tabpanel', { name: 'Charts' });
-  await expect.poll(() => card.getByRole('heading').innerText()).toBe('Share of the light at the subject');
-  await card.getByText('Show the numbers').click();
-  await expect.poll(() => card.locator('tbody tr').count()).toBe(7);
+  await expect.poll(() => numbersOf(chartCalled(sheet, 'Share of the light at the subject'))).toHaveLength(7);
 
   await sheet.page.getByRole('button', { name: 'Take back' }).click();
   await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
@@ -141,14 +138,24 @@ it('shows a chart over plain cells of a file from elsewhere, and saves it', asyn
   const [categories, values] = ["'Brought in'!$A$2:$A$3", "'Brought in'!$B$2:$B$3"];
   made.addLineChart({ title: 'Energy', series: [{ name: 'Energy set', categories, values }] }, 'D2:I12');
   await open({ name: 'in.xlsx', mimeType: '', buffer: Buffer.from(await book.xlsx.writeBuffer()) });
-  await sheet.pane.getByRole('tab', { name: 'Charts' }).click();
-  const card = sheet.pane.locator('.chart').filter({ hasText: 'Energy' });
-  await expect.poll(() => card.locator('tbody th').allTextContents()).toEqual(['Alder', 'Birch']);
-  expect(await card.locator('tbody td').allTextContents()).toEqual(['300', '600']);
-  await card.getByText('Reads A2:A3, B2:B3, even after').waitFor();
+  const chart = chartCalled(sheet, 'Energy');
+  const numbers = () => numbersOf(chart);
+  await expect.poll(numbers).toEqual([['Alder', '300'], ['Birch', '600']]); // prettier-ignore
+  await covers(sheet, 'D2', 'I12');
+  // A row above its cells moves both; one among them is drawn as well.
+  await sheet.rowMenu(2, 'rows above');
+  await covers(sheet, 'D3', 'I13');
+  await sheet.rowMenu(4, 'rows above');
+  await sheet.enter('A4', 'Hazel');
+  await sheet.enter('B4', '400');
+  await expect.poll(numbers).toEqual([['Alder', '300'], ['Hazel', '400'], ['Birch', '600']]); // prettier-ignore
+  await covers(sheet, 'D3', 'I14');
 
   const again = await readXlsx(await readFile(await save()));
-  expect(again.book.sheets[0]?.charts).toMatchObject([{ kind: 'line', title: 'Energy' }]);
+  const cells = (column: number) => ({ cells: { row: 2, column, rows: 3, columns: 1 } });
+  expect(again.book.sheets[0]?.charts).toMatchObject([
+    { kind: 'line', title: 'Energy', x: cells(0), series: [{ values: cells(1) }], place: { row: 2, column: 3, rows: 12, columns: 6 } }, // prettier-ignore
+  ]);
 });
 
 it('shows a constant line and a marked point of a sheet that was inserted elsewhere, and saves them', async () => {
@@ -156,14 +163,15 @@ it('shows a constant line and a marked point of a sheet that was inserted elsewh
   const { plan, values } = await calculated(template);
   const made = await writeXlsx({ sheets: [withValues(plan, values)], names: [] });
   await open({ name: 'in.xlsx', mimeType: '', buffer: Buffer.from(made) });
-  await sheet.pane.getByRole('tab', { name: 'Charts' }).click();
-  const card = sheet.pane.locator('.chart').first();
-  await expect.poll(() => card.locator('.keys li').allInnerTexts()).toEqual(['At the film', 'Wanted', 'Now']);
-  const last = card.locator('tbody tr').last().locator('th,td');
+  const chart = chartCalled(sheet, 'Reading against pops');
+  await expect
+    .poll(() => chart.locator('.keys li').allInnerTexts())
+    .toEqual(['At the film', 'Wanted', 'Now']);
+  const last = async () => (await numbersOf(chart)).at(-1);
   // f/16 and six pops: 16 · √6 = 39.19; nine pops: 48.
-  await expect.poll(() => last.allTextContents()).toEqual(['6', '–', '–', 'f/39.2']);
+  await expect.poll(last).toEqual(['6', '–', '–', 'f/39.2']);
   await sheet.enter('B7', '9');
-  await expect.poll(() => last.allTextContents()).toEqual(['9', '–', '–', 'f/48.0']);
+  await expect.poll(last).toEqual(['9', '–', '–', 'f/48.0']);
 
   const [before, after] = await Promise.all([readXlsx(made), readXlsx(await readFile(await save()))]);
   expect(after.book.sheets[0]?.charts).toEqual(before.book.sheets[0]?.charts);

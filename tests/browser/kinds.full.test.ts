@@ -6,6 +6,7 @@ import webpack, { type Configuration } from 'webpack';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
 import { readXlsx } from '../../src/xlsx/read';
 import { contrast } from '../sheets/contrast';
+import { chartCalled, numbersOf } from './chartsOnSheet';
 import { LOOKS } from './paneChecks';
 import { Workbench } from './workbench';
 
@@ -147,11 +148,11 @@ interface Seen {
   readonly painted: number;
 }
 
-/** The series of a chart in the pane. */
+/** The series of a chart on its sheet. */
 const seriesSeen = (title: string): Promise<Seen[]> =>
   sheet.page.evaluate((wanted) => {
     const card = [...document.querySelectorAll('.chart')].find(
-      (each) => each.querySelector('h2')?.textContent === wanted,
+      (each) => each.querySelector('figcaption')?.textContent === wanted,
     );
     const canvas = card?.querySelector('canvas');
     if (!card || !canvas) return [];
@@ -169,6 +170,7 @@ const seriesSeen = (title: string): Promise<Seen[]> =>
       let painted = 0;
       for (let i = 0; i < data.length; i += 4)
         if (data[i + 3] === 255 && ink.every((part, c) => Math.abs(part - (data[i + c] ?? 0)) < 3)) painted++;
+      // Behind it and its colour.
       const stroke = mark.className.split(' ').slice(2).join(' ');
       return { name: key.textContent, ink: hex(ink), paper, stroke, painted };
     });
@@ -191,13 +193,13 @@ it.each(['light', 'dark', 'forced'] as const)(
   async (look) => {
     await sheet.page.emulateMedia(LOOKS[look]);
     await sheet.insert('Chart kinds');
-    await sheet.pane.getByRole('tab', { name: 'Charts' }).click();
+    await sheet.stretch(1700);
     await isDrawn('Reading against pops', ['At the film', 'Wanted', 'Now']);
     await isDrawn('Reading of each head', ['Reading', 'Least']);
-    const now = sheet.pane.locator('.chart').first().locator('tbody tr').last().locator('th,td');
+    const now = async () => (await numbersOf(chartCalled(sheet, 'Reading against pops'))).at(-1);
     // f/16 and six pops: 16 · √6 = 39.19; nine pops: 48.
-    await expect.poll(() => now.allTextContents()).toEqual(['6', '–', '–', 'f/39.2']);
+    await expect.poll(now).toEqual(['6', '–', '–', 'f/39.2']);
     await sheet.enter('B7', '9');
-    await expect.poll(() => now.allTextContents()).toEqual(['9', '–', '–', 'f/48.0']);
+    await expect.poll(now).toEqual(['9', '–', '–', 'f/48.0']);
   },
 );

@@ -14,8 +14,9 @@ it('shows the pane and its chart where the browser calls its language by no prop
     Object.defineProperty(Navigator.prototype, 'language', { get: () => 'en-US@posix', configurable: true }),
   );
   await page.goto(inject('workbench'));
-  await page.getByRole('tab', { name: 'Charts' }).click();
-  await expect.poll(() => page.locator('#pane canvas').count(), { timeout: 20_000 }).toBeGreaterThan(0);
+  await page.getByRole('tab', { name: 'Sheets' }).waitFor();
+  await page.keyboard.press('Control+Alt+5');
+  await expect.poll(() => page.locator('.charts canvas').count(), { timeout: 20_000 }).toBeGreaterThan(0);
   await page.close();
 });
 

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { chartCalled, charts, numbersOf } from './chartsOnSheet';
 import { checkOfferToTakeBack, checkTakingBack } from './newSheetsChecks';
 import { COLUMNS, KEY_LIGHT, LIGHTS, LIGHTS_AND_ONE, TALL } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
-import { status, tab } from './paneChecks';
+import { status } from './paneChecks';
 import { asSheetsHost, copyAsValues } from './sheetsInWorkbench';
 import type { Workbench } from './workbench';
 
@@ -33,8 +34,7 @@ describe('a sheet that came into the workbench', () => {
     await sheet.showsNear(KEY_LIGHT.cell, KEY_LIGHT.value);
     await sheet.enter('M33', '-3');
     await sheet.told('Metres from the front of the light to the subject, above 0 and up to 20.');
-    await tab(sheet.page, 'Charts').click();
-    await sheet.pane.getByRole('heading', { name: 'Share of the light' }).waitFor();
+    await chartCalled(sheet, 'Share of the light at the subject').waitFor();
   });
 });
 
@@ -75,10 +75,7 @@ describe('a copy as values in the workbench', () => {
     await copyAsValues(sheet, 'Lights on set values');
     await sheet.enter('M33', '-3');
     await sheet.told('Metres from the front of the light to the subject, above 0 and up to 20.');
-    await tab(sheet.page, 'Charts').click();
-    const card = sheet.pane.getByRole('tabpanel', { name: 'Charts' });
-    await card.getByText('Show the numbers').click();
-    expect(await card.locator('tbody tr').count()).toBe(6);
+    expect(await numbersOf(charts(sheet))).toHaveLength(6);
     await sheet.enter('A39', 'Alder 600');
     await expect.poll(() => sheet.tables()).toHaveProperty('Lights_2', LIGHTS_AND_ONE);
     expect((await sheet.cell('Q39')).formula).toBe('');

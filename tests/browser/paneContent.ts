@@ -1,36 +1,11 @@
 import type { Page } from 'playwright-core';
-import type { LiveChart } from '../../src/pane/host';
 import type { Fake } from './fakeHost';
 
 export type Selected = NonNullable<Parameters<Fake['select']>[0]>;
 
 /** All views. The functions come last, as what they fill the page with makes each later look at it slow. */
-export const VIEWS = ['Sheets', 'Charts', 'Explain', 'Functions'] as const;
+export const VIEWS = ['Sheets', 'Explain', 'Functions'] as const;
 
-export const LINE: LiveChart = {
-  kind: 'scatter',
-  title: 'Reading against pops',
-  xTitle: 'pops',
-  yTitle: 'f-number',
-  x: [1, 2, 4, 8, 16, 32],
-  series: [
-    { name: 'At the film', values: [8, 11.3, 16, 22.6, 32, null], format: '"f/"0.0' },
-    { name: 'Wanted', values: [32, 32, 32, 32, 32, 32], format: '"f/"0.0' },
-  ],
-};
-export const COLUMNS: LiveChart = {
-  kind: 'column',
-  title: 'Share of the light',
-  xTitle: 'head',
-  yTitle: 'share of the light',
-  x: ['Alder 600', 'Birch 1200 with a very long name', 'Hazel 400'],
-  series: [{ name: 'Share', values: [0.6, 0.3, 0.1], format: '0.0%' }],
-};
-export const EMPTY: LiveChart = {
-  ...COLUMNS,
-  title: 'Nothing yet',
-  series: [{ name: 'Share', values: [null, null, null], format: '0.0%' }],
-};
 export const SIMPLE: Selected = { address: 'B7', formula: '=SWEEP.STOPDIFF(8,11)', shown: '1' };
 export const NESTED: Selected = {
   address: 'C9',
@@ -50,6 +25,5 @@ export const CELLS = [SIMPLE, NESTED, REFUSED, BROKEN, LONG];
 
 /** Gives each view something to show. */
 export async function showEverything(page: Page): Promise<void> {
-  await page.evaluate((charts) => window.fake.charts(charts), [LINE, COLUMNS, EMPTY]);
   await page.evaluate((cell) => window.fake.select(cell), NESTED);
 }

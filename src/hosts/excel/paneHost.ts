@@ -19,7 +19,7 @@ import { takeSheetBack } from './takeSheetBack';
 import { copyValues } from './valuesCopy';
 import { watchCell } from './watchCell';
 
-/** What the pane may ask of Excel. Charts are missing: Excel draws them on the sheet. */
+/** What the pane may ask of Excel. */
 export type ExcelHost = Required<
   Pick<
     PaneHost,

@@ -2,6 +2,7 @@ import type { IWorkbookData } from '@univerjs/core';
 import { showEarlyDialogs } from './grid/earlyDialogs';
 import { createGrid } from './grid/grid';
 import { growTables } from './tables/growTables';
+import { letChartsFollow } from './charts/followEdits';
 import { KnownFailures } from './cell/knownFailures';
 import { dropLateAnswers } from './grid/lateAnswers';
 import { fillBar } from './page/bar';
@@ -76,7 +77,7 @@ const failures = new KnownFailures();
 onReport(worker, (report) => failures.take(report));
 const calculation = new WorkerWatch(worker, troubleNotice(saving));
 
-const showPane = paneFrame();
+const frame = paneFrame();
 const turn = new Turn();
 if (!(await turn.take())) saving.leave();
 const last = await lastVisit();
@@ -115,6 +116,7 @@ const aside = await allAside().catch(() => []);
 tellFailuresInTips(grid, failures);
 offerFunctions(grid);
 growTables(grid);
+letChartsFollow(grid);
 dropLateAnswers(grid);
 const putAsideBefore = aside.length > 0 ? [asideCommand(desk)] : [];
 fillBar([openFile(desk), saveFile(desk), startOver(desk), ...putAsideBefore], (reason) => {
@@ -130,9 +132,13 @@ document.documentElement.dataset['ready'] = 'true';
 keepSaved(grid, saving);
 shareWithTabs(desk, turn);
 try {
-  await showPane(paneHost(grid, failures));
+  const { mountPane, showCharts } = await import(/* webpackChunkName: "pane" */ './page/pane');
+  showCharts(grid);
+  mountPane(frame, paneHost(grid, failures));
   document.documentElement.dataset['pane'] = 'true';
 } catch {
-  notice.say('The part beside the sheet could not be loaded. Load the page anew when the network is back.');
+  notice.say(
+    'The part beside the sheet and the charts on it could not be loaded. Load the page anew when the network is back.',
+  );
 }
 if (last.before) offerBack(desk, last.before, 'The workbook from before can still be taken back.');

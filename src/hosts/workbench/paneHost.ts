@@ -1,10 +1,8 @@
-import type { LiveChart, Outcome, PaneHost } from '../../pane/host';
+import type { Outcome, PaneHost } from '../../pane/host';
 import { cellHolds, formulaIn, notAFormula } from '../../pane/said';
 import type { Grid } from './grid/grid';
 import type { KnownFailures } from './cell/knownFailures';
-import { liveCharts } from './charts/liveCharts';
 import { copyValues, insertSheet } from './sheets/newSheets';
-import { onEveryChange } from './grid/changes';
 import { watchCell } from './cell/watchCell';
 
 /**
@@ -15,7 +13,6 @@ export const paneHost = (grid: Grid, failures: KnownFailures): PaneHost => ({
   insertSheet: (id, filled) => insertSheet(grid, id, filled),
   putFormula: (formula) => Promise.resolve(putFormula(grid, formula)),
   copyValues: () => Promise.resolve(copyValues(grid)),
-  watchCharts: (tell) => watchCharts(grid, tell),
   watchCell: watchCell(grid, failures),
   help: 'help.html',
 });
@@ -33,18 +30,4 @@ function putFormula({ api }: Grid, formula: string): Outcome {
   if ((held?.v ?? '') !== '' || held?.f || held?.si) return cellHolds(at);
   cell.setValue({ f: formula });
   return { done: formulaIn(at) };
-}
-
-/** Charts follow every change of the workbook. */
-function watchCharts(grid: Grid, tell: (charts: readonly LiveChart[]) => void): () => void {
-  let told = '';
-  const look = (): void => {
-    const charts = liveCharts(grid);
-    const now = JSON.stringify(charts);
-    if (now === told) return;
-    told = now;
-    tell(charts);
-  };
-  look();
-  return onEveryChange(grid, look);
 }

@@ -1,11 +1,10 @@
-import type { CustomData } from '@univerjs/core';
 import { Workbook } from '@cj-tech-master/excelts';
 import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { BookSheet, BookTable } from '../../../src/book/book';
 import { drawnChart } from '../../../src/book/chart';
 import { keep, keptCharts, keptWith } from '../../../src/hosts/workbench/book/keptWithSheet';
-import { plainCellsNote } from '../../../src/hosts/workbench/charts/plainCells';
+import { keptToday } from '../../../src/hosts/workbench/charts/formerCharts';
 import { kindOver, rowsDrawn } from '../../../src/hosts/workbench/charts/rowsDrawn';
 import { readXlsx } from '../../../src/xlsx/read';
 
@@ -30,8 +29,8 @@ async function strangersSheet(): Promise<BookSheet> {
 }
 
 /** The charts of a sheet after it was stored, with the tables that it has then. */
-const afterwards = (custom: CustomData, tables: readonly BookTable[]) =>
-  keptCharts(keptWith({ custom: JSON.parse(JSON.stringify(custom)) }), tables);
+const afterwards = (sheet: Parameters<typeof keep>[0], tables: readonly BookTable[]) =>
+  keptCharts(keptWith({ custom: JSON.parse(JSON.stringify(keep(sheet))) }), tables);
 
 /** Two columns below the headings in row 1. */
 const heads = (rows: number, name = 'Heads'): BookTable => ({
@@ -48,17 +47,16 @@ const onTable = (rows: number, table = 'Heads') => ({
   place: { row: rows + 2, column: 0, rows: 10, columns: 4 },
 });
 const page = { landscape: false, header: '', titleRows: 0, breaks: [] };
-const kept = keep({ charts: [onTable(3)], tables: [heads(3)], page });
 
 describe('charts kept with their sheet', () => {
   test('one of a stranger’s file over plain cells is kept, where it was', async () => {
     const sheet = await strangersSheet();
     expect(sheet.charts).toHaveLength(1);
-    expect(afterwards(keep(sheet), sheet.tables)).toEqual(sheet.charts);
+    expect(afterwards(sheet, sheet.tables)).toEqual(sheet.charts);
   });
-  test('one over a table grows and moves with its rows, and follows its new name', () => {
-    const [chart] = afterwards(kept, [heads(5, 'Heads_2')]);
-    expect(chart).toEqual(onTable(5, 'Heads_2'));
+  test('one over a table grows with its rows, follows its new name, and stays where it stands', () => {
+    const [chart] = afterwards({ charts: [onTable(3)], tables: [heads(3)], page }, [heads(5, 'Heads_2')]);
+    expect(chart).toEqual({ ...onTable(5, 'Heads_2'), place: onTable(3).place });
     const rows = { row: 1, rows: 5, columns: 1 };
     expect(chart && drawnChart(chart, [heads(5, 'Heads_2')])).toMatchObject({
       x: { ...rows, column: 0 },
@@ -66,30 +64,34 @@ describe('charts kept with their sheet', () => {
     });
   });
   test('one whose table is gone is known to be, and not dropped in silence', () => {
-    const [chart] = afterwards(kept, []);
+    const [chart] = afterwards({ charts: [onTable(3)], tables: [heads(3)], page }, []);
     expect(chart?.title).toBe('Energy');
     expect(chart && drawnChart(chart, [])).toBeUndefined();
+  });
+});
+
+describe('a chart of a workbook that was stored when places counted from the end of its table', () => {
+  // Headings and five heads take the rows 1 to 6; one row is left free.
+  const place = { row: 1, column: 0, rows: 10, columns: 4 };
+  const wanted = { ...onTable(5), place: { ...place, row: 6 + 1 } };
+  test('stands where it stood', () => {
+    const { charts } = keptToday({ charts: [{ ...onTable(5), place }], page }, [heads(5)]);
+    expect(charts).toEqual([wanted]);
   });
   test.each([
     ['column', 'column'],
     ['line', 'scatter'],
-  ] as const)('one of a workbook stored before a chart named the cells of each series: %s', (type, kind) => {
-    const former = { ...COMMON, type, table: 'Heads', x: 'Head', series: ['Ws'], place: { row: 1, column: 0, rows: 10, columns: 4 } }; // prettier-ignore
-    const { series, ...rest } = onTable(3);
-    expect(afterwards({ sweeptable: { charts: [former], page } }, [heads(3)])).toEqual([
+  ] as const)('names the cells of each series where it only named their heading: %s', (type, kind) => {
+    const first = { ...COMMON, type, table: 'Heads', x: 'Head', series: ['Ws'], place };
+    const { series, ...rest } = wanted;
+    expect(keptToday({ charts: [first], page }, [heads(5)]).charts).toEqual([
       { ...rest, kind, series: [{ ...series[0], name: 'Ws' }] },
     ]);
   });
-});
-
-test('a chart over plain cells says which, as it does not follow them; one over a table has nothing to say', () => {
-  const cells = { row: 1, column: 0, rows: 2, columns: 1 };
-  const chart = onTable(3);
-  const point = { name: 'Now', x: { cells }, values: { cells: { ...cells, column: 1, rows: 1 } } };
-  expect(plainCellsNote(chart)).toBeUndefined();
-  expect(plainCellsNote({ ...chart, series: [...chart.series, point] })).toBe(
-    'Reads A2:A3, B2, even after rows or columns were inserted or deleted before them.',
-  );
+  test('of today is left as it is', () => {
+    const today = { charts: [onTable(3)], places: 'sheet' as const, page };
+    expect(keptToday(today, [heads(3)])).toEqual(today);
+  });
 });
 
 describe('the rows of a chart that are drawn', () => {

@@ -1,24 +1,16 @@
 import type { FWorksheet } from '@univerjs/sheets/facade';
-import { type DrawnChart, drawnChart, type TableShape } from '../../../book/chart';
+import { type BookChart, type DrawnChart, drawnChart } from '../../../book/chart';
 import type { Area } from '../../../formula/area';
-import type { LiveChart } from '../../../pane/host';
-import { areaOfGridRange } from '../book/snapshotSheet';
 import type { Grid } from '../grid/grid';
 import { keptCharts, keptWith } from '../book/keptWithSheet';
-import { plainCellsNote } from './plainCells';
+import type { LiveChart } from './liveChart';
 import { kindOver, rowsDrawn } from './rowsDrawn';
+import { tableShapes } from './tableShapes';
 
 interface ReadCells {
   readonly values: readonly (number | string | null)[];
   readonly format: string;
 }
-
-const tableShapes = (sheet: FWorksheet): readonly TableShape[] =>
-  sheet.getSubTableInfos().map(({ name, columns, range }) => ({
-    name,
-    area: areaOfGridRange(range),
-    columns: columns.map(({ displayName }) => ({ name: displayName })),
-  }));
 
 /** What the cells of a chart hold. A file may name whole columns: there is nothing below the last row of the grid. */
 function readCells(sheet: FWorksheet, { row, column, rows, columns }: Area): ReadCells {
@@ -41,21 +33,28 @@ function readCells(sheet: FWorksheet, { row, column, rows, columns }: Area): Rea
 
 const asNumber = (value: number | string | null): number | null => (typeof value === 'number' ? value : null);
 
-/** The charts of the sheet in view with the numbers it holds now. A row without an x is left out. */
-export function liveCharts(grid: Grid): readonly LiveChart[] {
+/** A chart as its sheet keeps it, and as it shows now. */
+export interface PlacedChart {
+  readonly kept: BookChart;
+  readonly live: LiveChart;
+}
+
+/** The charts of the sheet in view. A row without an x is left out. */
+export function liveCharts(grid: Grid): readonly PlacedChart[] {
   const sheet = grid.api.getActiveWorkbook()?.getActiveSheet();
   if (!sheet) return [];
   const tables = tableShapes(sheet);
-  return keptCharts(keptWith(sheet.getSheet().getConfig()), tables).flatMap((kept) => {
-    const chart = drawnChart(kept, tables);
-    if (!chart) return [];
-    const note = plainCellsNote(kept);
-    return [{ ...liveChart(sheet, chart), ...(note === undefined ? {} : { note }) }];
+  return keptCharts(keptWith(sheet.getSheet().getConfig()), tables).map((kept) => {
+    const drawn = drawnChart(kept, tables);
+    return {
+      kept,
+      live: drawn ? liveChart(sheet, drawn) : { ...kept, x: [], xFormat: 'General', series: [] },
+    };
   });
 }
 
 function liveChart(sheet: FWorksheet, { title, xTitle, yTitle, ...chart }: DrawnChart): LiveChart {
-  const xs = readCells(sheet, chart.x).values;
+  const { values: xs, format: xFormat } = readCells(sheet, chart.x);
   const kind = kindOver(chart.kind, xs);
   const rows = rowsDrawn(kind, xs);
   return {
@@ -64,6 +63,7 @@ function liveChart(sheet: FWorksheet, { title, xTitle, yTitle, ...chart }: Drawn
     xTitle,
     yTitle,
     x: rows.map((row) => xs[row] ?? ''),
+    xFormat,
     series: chart.series.map((each) => {
       const { values, format } = readCells(sheet, each.values);
       const numbers = (of: readonly number[]) => of.map((row) => asNumber(values[row] ?? null));

@@ -1,4 +1,3 @@
-import type { PaneHost } from '../../../pane/host';
 import { h } from '../../../pane/element';
 import { elementById } from './elementById';
 
@@ -23,8 +22,8 @@ function rememberClosed(closed: boolean): void {
   }
 }
 
-/** The pane beside the grid, and its button in the bar. Its room is kept from the start; its code is fetched after the grid has answered. */
-export function paneFrame(): (host: PaneHost) => Promise<void> {
+/** Where the pane stands beside the grid, and its button in the bar. The room is kept from the start; what fills it comes later. */
+export function paneFrame(): HTMLElement {
   const frame = elementById('pane');
   const button = h('button', { type: 'button', 'aria-controls': 'pane' }, 'Sheets and functions');
   const show = (open: boolean): void => {
@@ -37,8 +36,5 @@ export function paneFrame(): (host: PaneHost) => Promise<void> {
     rememberClosed(frame.hidden);
   });
   elementById('commands').append(button);
-  return async (host) => {
-    const { fillPane } = await import(/* webpackChunkName: "pane" */ './pane');
-    fillPane(frame, host);
-  };
+  return frame;
 }

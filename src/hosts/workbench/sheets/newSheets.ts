@@ -7,7 +7,6 @@ import { templateToLay } from '../../../sheets/templateToLay';
 import { copied, inserted, noSheet, NOTHING_TO_COPY } from '../../../pane/said';
 import { copyName } from '../../../pane/valuesCopy';
 import { decorations } from '../book/decorate';
-import { withChartSigns } from './chartSigns';
 import type { Grid } from '../grid/grid';
 import { type LaidInGrid, lay, type NewSheet } from './lay';
 import { layRefusal } from './layRefusal';
@@ -56,7 +55,7 @@ export async function insertSheet(grid: Grid, id: string, filled: boolean): Prom
     tables: tablesIn(workbook),
     names: namesTaken(workbook),
   });
-  const sheet = withChartSigns(plan.sheet);
+  const { sheet } = plan;
   const start = plan.start && address(plan.start);
   const done = `${inserted(sheet.name, { demo: filled && start !== undefined, start })} ${UNDOABLE}`;
   const made = { sheet: snapshotSheet(sheet, ''), beside: decorations(sheet) };

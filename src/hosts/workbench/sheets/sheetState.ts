@@ -1,5 +1,6 @@
 import type { ICellData, IWorkbookData, Nullable } from '@univerjs/core';
 import { storedDecorations } from '../book/decorationsToBook';
+import { keptWith } from '../book/keptWithSheet';
 import type { Grid } from '../grid/grid';
 
 /** What was typed into a cell and how it looks: not what its formula shows, which follows other cells. */
@@ -17,7 +18,8 @@ const sorted = <T>(record: Readonly<Record<string, T>> | undefined): [string, T]
 
 /**
  * Everything on a sheet that may be somebody's work, to see later whether it is still the same: its name, what is typed,
- * looks, merged cells, tables, rules, conditions and notes. Widths and heights are not: the grid fits some by itself.
+ * looks, merged cells, tables, rules, conditions, notes and charts with their places. Widths and heights are not: the grid
+ * fits some by itself.
  */
 export function sheetState({ api }: Grid, id: string): string | undefined {
   const snapshot = api.getActiveWorkbook()?.save();
@@ -33,5 +35,6 @@ export function sheetState({ api }: Grid, id: string): string | undefined {
     ],
   );
   const filled = cells.filter(([, line]) => (line as unknown[]).length > 0);
-  return JSON.stringify([sheet.name, filled, sheet.mergeData, storedDecorations(snapshot)(id)]);
+  const beside = [storedDecorations(snapshot)(id), keptWith({ custom: sheet.custom })?.charts];
+  return JSON.stringify([sheet.name, filled, sheet.mergeData, ...beside]);
 }

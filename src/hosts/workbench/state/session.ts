@@ -3,8 +3,8 @@ import { withOwnFormulas } from '../../../engine/mends/edits';
 import { planAlone } from '../../../sheets/makePlan';
 import { SHORT } from '../../../sheets/offered';
 import type { SheetPlan } from '../../../sheets/plan';
+import { withChartsOnSheets } from '../charts/formerCharts';
 import type { Grid } from '../grid/grid';
-import { withChartSigns } from '../sheets/chartSigns';
 import { workbookOf } from '../book/fromBook';
 import { openable } from './openable';
 
@@ -20,7 +20,7 @@ function firstPlan(): SheetPlan {
 /** What a newcomer meets: one sheet with the demo job in it, and its first input chosen. */
 export function openFirst(grid: Grid): IWorkbookData | undefined {
   const plan = firstPlan();
-  const before = replaceWorkbook(grid, workbookOf({ sheets: [withChartSigns(plan.sheet)], names: [] }));
+  const before = replaceWorkbook(grid, workbookOf({ sheets: [plan.sheet], names: [] }));
   chooseFirstInput(grid, plan);
   return before;
 }
@@ -39,7 +39,7 @@ export function snapshotOf({ api }: Grid): IWorkbookData | undefined {
 
 /** Opens a workbook at the sheet that was in view. */
 export function openWorkbook({ api }: Grid, snapshot: IWorkbookData): void {
-  const workbook = api.createWorkbook(withOwnFormulas(openable(snapshot)));
+  const workbook = api.createWorkbook(withOwnFormulas(withChartsOnSheets(openable(snapshot))));
   const inView: unknown = snapshot.custom?.[IN_VIEW];
   if (typeof inView === 'string' && workbook.getSheetBySheetId(inView)) workbook.setActiveSheet(inView);
 }

@@ -1,12 +1,16 @@
+import { h } from '../../../../pane/element';
+import { numberText, plainNumber } from '../../../../pane/numberText';
+import type { LiveChart } from '../liveChart';
 import { chartRows } from './chartRows';
-import { h } from './element';
-import type { LiveChart } from './host';
-import { numberText, plainNumber } from './numberText';
+import { isFNumber } from './stopMarks';
 
-const xText = (x: number | string): string => (typeof x === 'number' ? plainNumber(x) : x);
+function xText(x: number | string, format: string): string {
+  if (typeof x === 'string') return x;
+  return isFNumber(format) ? numberText(x, format) : plainNumber(x);
+}
 
 /** The numbers of a chart, for those who cannot see it or want them exactly. */
-export const chartTable = ({ xTitle, ...chart }: LiveChart): HTMLTableElement =>
+export const chartTable = ({ xTitle, xFormat, ...chart }: LiveChart): HTMLTableElement =>
   h(
     'table',
     {},
@@ -27,7 +31,7 @@ export const chartTable = ({ xTitle, ...chart }: LiveChart): HTMLTableElement =>
         h(
           'tr',
           {},
-          h('th', { scope: 'row' }, xText(x)),
+          h('th', { scope: 'row' }, xText(x, xFormat)),
           ...chart.series.map(({ format }, i) => {
             const value = values[i];
             return h('td', {}, value == null ? '–' : numberText(value, format));

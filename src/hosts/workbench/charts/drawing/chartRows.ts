@@ -1,4 +1,4 @@
-import type { LiveChart } from './host';
+import type { LiveChart } from '../liveChart';
 
 /** One place along the axis. A series that has no point of its own there, not even an empty one, is undefined. */
 export interface ChartRow {

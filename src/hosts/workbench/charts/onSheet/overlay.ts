@@ -1,0 +1,202 @@
+import { createElement } from 'react';
+import type { BookChart } from '../../../../book/chart';
+import { areaText } from '../../../../formula/areas';
+import type { Area } from '../../../../formula/area';
+import { h } from '../../../../pane/element';
+import { watchTheme } from '../../../../pane/watchTheme';
+import { onEveryChange } from '../../grid/changes';
+import type { Grid } from '../../grid/grid';
+import { restKeys, takeKeyboard } from '../../grid/keyboard';
+import { takeStep } from '../../grid/sheetData';
+import { renderOf, sheetView } from '../../grid/sheetView';
+import { liveCharts, type PlacedChart } from '../liveCharts';
+import { chartChange } from '../setCharts';
+import { Face } from './face';
+import { draggable } from './hand';
+import { byCells, type Wish } from './newPlace';
+import './onSheet.css';
+
+const ARROWS: Readonly<Record<string, readonly [rows: number, columns: number]>> = {
+  ArrowUp: [-1, 0],
+  ArrowDown: [1, 0],
+  ArrowLeft: [0, -1],
+  ArrowRight: [0, 1],
+};
+
+/** One chart of the sheet in view. */
+interface Standing {
+  readonly face: Face;
+  chart: PlacedChart;
+  /** What it was told last, to see whether it has to be drawn anew. */
+  told: string;
+  /** Where it is dragged to at the moment. */
+  dragged: Area | undefined;
+}
+
+/** The charts of the sheet in view, drawn over the grid's canvas by elements of the page's own. */
+class Overlay {
+  readonly #grid: Grid;
+  readonly #standing: Standing[] = [];
+  readonly #said = h('div', { class: 'heard', role: 'status' });
+  readonly #layer = h('div', { class: 'inks charts', role: 'group', 'aria-label': 'Charts of this sheet' });
+  #render: ReturnType<typeof renderOf>;
+  #frames: { unsubscribe(): void } | undefined;
+  #resting: { dispose(): void } | undefined;
+
+  constructor(grid: Grid) {
+    this.#grid = grid;
+    this.#layer.append(this.#said);
+  }
+
+  start(): void {
+    const grid = this.#grid;
+    this.#restGridKeys();
+    watchTheme(() => this.#repaint());
+    const mounted = (place: HTMLElement | null): void => place?.append(this.#layer);
+    grid.api.registerUIPart(grid.api.Enum.BuiltInUIPart.CONTENT, () =>
+      createElement('div', { ref: mounted }),
+    );
+    this.#look();
+    onEveryChange(grid, () => this.#look());
+    addEventListener('keydown', (event) => this.#toCharts(event), { capture: true });
+  }
+
+  /** Reads the charts anew, and draws those that are not as they were. */
+  #look(): void {
+    const charts = liveCharts(this.#grid);
+    for (const { face } of this.#standing.splice(charts.length)) face.dispose();
+    for (const [i, chart] of charts.entries()) {
+      const standing = (this.#standing[i] ??= this.#stand(i, chart));
+      standing.chart = chart;
+      const told = JSON.stringify(chart.live);
+      if (told !== standing.told) standing.face.tell(chart.live);
+      standing.told = told;
+    }
+    this.#followFrames();
+    this.#settle();
+  }
+
+  /** After each frame of the grid the charts are put in their places, so that they never lag behind the cells. */
+  #followFrames(): void {
+    const render = renderOf(this.#grid);
+    if (render === this.#render) return;
+    this.#frames?.unsubscribe();
+    this.#render = render;
+    this.#frames = render?.engine.endFrame$.subscribe(() => this.#settle());
+  }
+
+  #settle(): void {
+    if (this.#standing.length === 0) return;
+    const view = sheetView(this.#grid);
+    for (const { face, chart, dragged } of this.#standing) {
+      const seen = view?.seen(dragged ?? chart.kept.place);
+      const { style } = face.element;
+      // One that is out of sight can still be heard, and reached by keys.
+      face.element.classList.toggle('away', !seen);
+      if (!view || !seen) continue;
+      style.width = `${seen.width}px`;
+      style.height = `${seen.height}px`;
+      style.transform = `translate(${seen.x}px, ${seen.y}px)`;
+      style.clipPath = seen.cutLeft + seen.cutTop > 0 ? `inset(${seen.cutTop}px 0 0 ${seen.cutLeft}px)` : '';
+      face.fit(seen.width, seen.height, view.zoom);
+    }
+  }
+
+  #repaint(): void {
+    for (const { face } of this.#standing) face.repaint();
+    this.#settle();
+  }
+
+  #stand(i: number, chart: PlacedChart): Standing {
+    const face = new Face();
+    const standing: Standing = { face, chart, told: '', dragged: undefined };
+    this.#layer.append(face.element);
+    const held = {
+      place: () => standing.chart.kept.place,
+      view: () => sheetView(this.#grid),
+      show: (place: Area | undefined) => {
+        standing.dragged = place;
+        this.#settle();
+      },
+      put: (place: Area) => {
+        standing.dragged = undefined;
+        this.#put(i, place);
+      },
+    };
+    draggable(face.element, 'move', held);
+    draggable(face.corner, 'size', held);
+    face.element.addEventListener('keydown', (event) => this.#key(event, i));
+    face.element.addEventListener('focus', () => this.#bringIntoSight(i));
+    // What is turned over a chart scrolls the sheet, or zooms it.
+    face.element.addEventListener('wheel', (event) => {
+      event.preventDefault();
+      sheetView(this.#grid)?.canvas.dispatchEvent(new WheelEvent(event.type, event));
+    });
+    return standing;
+  }
+
+  /** Puts a chart into another place, as a step that undo takes back. */
+  #put(i: number, place: Area): void {
+    const sheet = this.#grid.api.getActiveWorkbook()?.getActiveSheet();
+    const put = (chart: BookChart, at: number): BookChart => (at === i ? { ...chart, place } : chart);
+    const change = sheet && chartChange(this.#grid, sheet.getSheetId(), put);
+    if (!change) {
+      this.#settle();
+      return;
+    }
+    takeStep(this.#grid, change.redo, change.undo);
+    this.#look();
+    this.#said.textContent = `From ${areaText(place).replace(':', ' to ')}`;
+  }
+
+  #bringIntoSight(i: number): void {
+    const place = this.#standing[i]?.chart.kept.place;
+    if (!place || sheetView(this.#grid)?.seen(place)) return;
+    this.#grid.api.getActiveWorkbook()?.getActiveSheet().scrollToCell(place.row, place.column);
+  }
+
+  #key(event: KeyboardEvent, i: number): void {
+    const arrow = ARROWS[event.key];
+    const isCommand = event.ctrlKey || event.metaKey;
+    if (event.altKey) return;
+    if (arrow && !isCommand) {
+      const view = sheetView(this.#grid);
+      const place = this.#standing[i]?.chart.kept.place;
+      const wish: Wish = event.shiftKey ? 'size' : 'move';
+      if (view && place) this.#put(i, byCells(place, wish, ...arrow, view));
+      this.#bringIntoSight(i);
+    } else if (event.key === 'Escape') takeKeyboard(this.#grid);
+    else if (isCommand && /^[zy]$/i.test(event.key)) {
+      const isRedo = event.shiftKey || event.key.toLowerCase() === 'y';
+      void (isRedo ? this.#grid.api.redo() : this.#grid.api.undo());
+    } else return;
+    event.preventDefault();
+    event.stopPropagation();
+  }
+
+  /** As in other spreadsheets: from a cell to the first chart, wherever on the sheet it stands. */
+  #toCharts(event: KeyboardEvent): void {
+    const [first] = this.#standing;
+    const asks = event.ctrlKey && event.altKey && event.code === 'Digit5';
+    if (!asks || !first) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    first.face.element.focus({ preventScroll: true });
+  }
+
+  /** The grid's own keys rest while a chart has the keyboard. */
+  #restGridKeys(): void {
+    this.#layer.addEventListener('focusin', () => {
+      this.#resting ??= restKeys(this.#grid);
+    });
+    this.#layer.addEventListener('focusout', () => {
+      this.#resting?.dispose();
+      this.#resting = undefined;
+    });
+  }
+}
+
+/** Shows the charts of sheets on their sheets, from now on. */
+export const showCharts = (grid: Grid): void => {
+  new Overlay(grid).start();
+};

@@ -1,0 +1,110 @@
+import { readFile } from 'node:fs/promises';
+import { describe, expect, it } from 'vitest';
+import { readXlsx } from '../../src/xlsx/read';
+import { chartCalled, charts, cornerOf, covers, drag, middleOf } from './chartsOnSheet';
+import { TALL } from './lightsOnSet';
+import { eachItsWorkbook } from './onePage';
+import { axeFaults, status, tab } from './paneChecks';
+import type { Workbench } from './workbench';
+
+let sheet: Workbench;
+eachItsWorkbook((fresh) => {
+  sheet = fresh;
+}, TALL);
+
+const TITLE = 'Share of the light at the subject';
+const chart = () => chartCalled(sheet, TITLE);
+const press = (...keys: string[]) =>
+  keys.reduce((before, key) => before.then(() => sheet.page.keyboard.press(key)), Promise.resolve());
+const focused = () => sheet.page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '');
+
+/** The places of the charts of the second sheet in a file that is saved now. */
+async function placesInFile() {
+  const [download] = await Promise.all([sheet.page.waitForEvent('download'), sheet.command('Save as .xlsx')]);
+  const { book } = await readXlsx(await readFile(await download.path()));
+  return book.sheets[1]?.charts.map(({ place }) => place);
+}
+
+describe('a chart on its sheet', () => {
+  it('stands where Excel puts it, scrolls with the cells, and hides behind the rows that stay', async () => {
+    await sheet.insert('Lights on set');
+    await covers(sheet, 'I4', 'P14');
+    expect(await axeFaults(sheet.page, '.charts')).toEqual([]);
+    // The wheel scrolls the sheet over a chart as well.
+    const { x, y } = await middleOf(chart());
+    await sheet.page.mouse.move(x, y);
+    await sheet.page.mouse.wheel(0, 120);
+    await expect.poll(async () => (await middleOf(chart())).y).toBeLessThan(y - 60);
+    const covered = await sheet.page.evaluate(() => {
+      const { x: left, y: top } = window.sweeptable.place('I2');
+      return document.elementFromPoint(left, top)?.closest('.charts figure') !== null;
+    });
+    expect(covered).toBe(false);
+  });
+
+  it('moves with rows and columns that come in before it, grows by those within, and undo takes that back', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.rowMenu(4, 'rows above');
+    await covers(sheet, 'I5', 'P15');
+    await sheet.rowMenu(8, 'rows above');
+    await covers(sheet, 'I5', 'P16');
+    await sheet.undo('A3');
+    await sheet.undo('A3');
+    await covers(sheet, 'I4', 'P14');
+    await sheet.sheet('Pops build');
+    await expect.poll(() => charts(sheet).getByText(TITLE).count()).toBe(0);
+    await sheet.sheet('Lights on set');
+    await covers(sheet, 'I4', 'P14');
+  });
+});
+
+describe('a chart in somebody’s hands', () => {
+  it('is moved and sized by the pointer, to whole cells, and leaves the keyboard to the cells', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.click('B5');
+    await drag(sheet, await middleOf(chart()), 'I4', 'J7');
+    await covers(sheet, 'J7', 'Q17');
+    await drag(sheet, await cornerOf(chart()), 'Q17', 'P15');
+    await covers(sheet, 'J7', 'P15');
+    await press('3', '2', 'Enter');
+    await sheet.shows('B5', 32);
+    await press('Control+z', 'Control+z');
+    await covers(sheet, 'J7', 'Q17');
+    await press('Control+z');
+    await covers(sheet, 'I4', 'P14');
+    await press('Control+y');
+    await covers(sheet, 'J7', 'Q17');
+    expect(await placesInFile()).toEqual([{ row: 6, column: 9, rows: 11, columns: 8 }]);
+    await sheet.page.waitForTimeout(700);
+    await sheet.reload();
+    await covers(sheet, 'J7', 'Q17');
+  });
+
+  it('is moved and sized by keys, which it names, and goes back to the cells', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.click('B5');
+    await press('Control+Alt+5');
+    expect(await focused()).toBe(
+      `Chart: ${TITLE}. Arrow keys move it, Shift and an arrow key size it, Escape goes back to the cells.`,
+    );
+    await press('ArrowDown', 'ArrowDown', 'ArrowRight', 'Shift+ArrowUp', 'Shift+ArrowRight');
+    await covers(sheet, 'J6', 'R15');
+    expect(await sheet.page.locator('.charts [role=status]').innerText()).toBe('From J6 to R15');
+    // Keys of the cells do nothing here.
+    await press('8', 'Delete', 'Enter');
+    await press('Control+z');
+    await covers(sheet, 'J6', 'Q15');
+    await press('Escape', '3', '2', 'Enter');
+    await sheet.shows('B5', 32);
+    expect(await sheet.page.evaluate(() => window.sweeptable.selected())).toBe('B6');
+  });
+
+  it('counts as changed where its sheet is to be taken back', async () => {
+    await sheet.insert('Lights on set');
+    await press('Control+Alt+5', 'ArrowDown', 'Escape');
+    await covers(sheet, 'I5', 'P15');
+    await tab(sheet.page, 'Sheets').click();
+    await sheet.pane.getByRole('button', { name: 'Take back' }).click();
+    await expect.poll(() => status(sheet.page).innerText()).toMatch('has changed since it came in');
+  });
+});
