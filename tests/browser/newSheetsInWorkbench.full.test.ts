@@ -26,7 +26,7 @@ describe('a sheet that came into the workbench', () => {
     await expect
       .poll(() => status(sheet.page).innerText())
       .toBe('“Lights on set” is taken away again. Ctrl+Z brings it back.');
-    expect(await sheet.tables()).toEqual({ Build: 'A52:F64', Tally: 'A39:E49' });
+    expect(await sheet.tables()).toEqual({ Build: 'A52:G64', Tally: 'A39:E49' });
     await sheet.undo('A3');
     await expect.poll(() => sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
     expect(await sheet.tables()).toHaveProperty('Lights', LIGHTS);

@@ -49,7 +49,7 @@ describe('a sheet inserted from the pane', () => {
     await sheet.insert('Lights on set');
     await sheet.undo('A3');
     await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
-    expect(await sheet.tables()).toEqual({ Build: 'A52:F64', Tally: 'A39:E49' });
+    expect(await sheet.tables()).toEqual({ Build: 'A52:G64', Tally: 'A39:E49' });
     await sheet.insert('Lights on set');
     expect(await sheet.tables()).toHaveProperty('Lights');
   });

@@ -23,7 +23,7 @@ it('finds the work of the last visit, at the sheet that was in view, and the pan
   expect(await sheet.page.evaluate(() => window.sweeptable.inView())).toBe('Lights on set');
   expect(await sheet.values('T9', 'AC33', 'AG37', 'I21')).toEqual(before);
   await sheet.shows('I18', 'kept');
-  expect(await sheet.tables()).toEqual({ Build: 'A52:F64', Tally: 'A39:E49', Lights: LIGHTS, Turn: TURN });
+  expect(await sheet.tables()).toEqual({ Build: 'A52:G64', Tally: 'A39:E49', Lights: LIGHTS, Turn: TURN });
   expect(await sheet.pane.isVisible()).toBe(false);
   await sheet.page.getByRole('button', { name: 'Sheets and functions' }).click();
   expect(await sheet.pane.isVisible()).toBe(true);

@@ -113,7 +113,7 @@ describe('a tab that goes', () => {
     await says(again).toBe('');
     expect(await again.notice.isVisible()).toBe(false);
     expect(await again.sheets()).toEqual(['Pops build', 'Lights on set']);
-    expect(await again.tables()).toEqual({ Build: 'A52:F64', Tally: 'A39:E49', Lights: LIGHTS, Turn: TURN });
+    expect(await again.tables()).toEqual({ Build: 'A52:G64', Tally: 'A39:E49', Lights: LIGHTS, Turn: TURN });
     await again.sheet('Pops build');
     const typed = Number((await again.cell('B6')).value);
     const pops: Readonly<Record<number, number>> = { 22: 2, 32: 3, 45: 5 };

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { depthOf } from '../../src/sheets/check';
+import { planAlone } from '../../src/sheets/makePlan';
 import type { TemplateValue } from '../../src/sheets/template';
 import { calculated, templateOf, type Typed, typedOver, wordsBeside } from './support';
 
@@ -34,6 +35,7 @@ const DEMO: readonly (readonly [id: string, value: number, working: string])[] =
   ['perSecond', 0.01030866, 'a'],
   ['longest', 34.8122, '5 × (2^0.1 − 1)/a = 5 × 0.0717735/0.01030866'],
   ['ambientPart', 0.0178199, '0.090716/5.090716'],
+  ['reached', 44.7973, '45.254834 × √(5.090716/5.195236)'],
 ];
 
 describe('the demo job', () => {
@@ -81,6 +83,20 @@ test('chains at most two of our functions', () => expect(depthOf(template)).toBe
  * rest of 5.625. X = 2^(11 − 8.3 − 0.05) × 5.625 = 35.3060. Ambient f/4 in 2 s: a = 16/315.1730/2 = 0.02538289 pops a second.
  */
 const MANY: Typed = { reading: 16, readingTenths: 3, draw: 180, filters: '1.3219280949' };
+
+test('its chart has the lens setting as a line, and the pops to the set as a point', async () => {
+  const { charts } = planAlone(template, true).sheet;
+  expect(charts.map(({ series }) => series.map(({ name, role }) => [name, role]))).toEqual([
+    [
+      ['At the film', undefined],
+      ['Wanted', 'limit'],
+      ['To the set', 'point'],
+    ],
+  ]);
+  const { column } = await sheet();
+  // The exact f-number behind f/45 is 2^5.5.
+  for (const wanted of column('Build', 'Wanted')) expect(wanted).toBeCloseTo(45.254834, 6);
+});
 
 describe('ambient light is counted', () => {
   test('34 pops reach it where flash alone takes 36', async () => {
