@@ -4,8 +4,9 @@ import type { Doubt, DoubtName } from '../exposure/trace/doubts';
 import { traceDoubts } from '../exposure/trace/traceDoubts';
 import { HALF } from '../exposure/trace/traceTime';
 
+const NOTHING = 'Nothing doubtful was found in this recording';
 /** What a recording gets in which nothing is doubtful. */
-export const NOTHING_DOUBTFUL = 'Nothing doubtful was found in this recording.';
+export const NOTHING_DOUBTFUL = `${NOTHING}.`;
 
 const percent = (share: number): string => `${spoken(100 * share, 2)} %`;
 
@@ -60,6 +61,15 @@ const SENTENCES: { readonly [K in DoubtName]: (found: Doubt<K>) => string } = {
 export const doubtSentence = <K extends DoubtName>(found: Doubt<K>): string =>
   SENTENCES[found.doubt as K](found);
 
+/** Doubts in their sentences; levels above a half alone are an aside, as heads are judged by t0.5 and t0.1, which are known. */
+export function noteOf(doubts: readonly Doubt[]): string {
+  const [first, second] = doubts;
+  if (first === undefined) return NOTHING_DOUBTFUL;
+  if (second === undefined && first.doubt === 'high levels' && first.from > HALF)
+    return `${NOTHING}, but noise ${leavesUnsure(first)}`;
+  return doubts.map((found) => doubtSentence(found)).join(' ');
+}
+
 /**
  * What is doubtful about a recording, in plain sentences.
  *
@@ -73,10 +83,5 @@ export function traceNote(
 ): Result<string> {
   const doubts = traceDoubts(times, values, base);
   if (isFail(doubts)) return doubts.fail === 'unreadable' ? doubts : doubts.message;
-  if (doubts.length === 0) return NOTHING_DOUBTFUL;
-  const [first, second] = doubts;
-  // what heads are judged by is t0.5 and t0.1, and these are known
-  if (first?.doubt === 'high levels' && second === undefined && first.from > HALF)
-    return NOTHING_DOUBTFUL.replace(/\.$/, `, but noise ${leavesUnsure(first)}`);
-  return doubts.map((found) => doubtSentence(found)).join(' ');
+  return noteOf(doubts);
 }

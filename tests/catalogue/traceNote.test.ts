@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { NOTHING_DOUBTFUL, traceNote } from '../../src/catalogue/traceNote';
+import { NOTHING_DOUBTFUL, noteOf, traceNote } from '../../src/catalogue/traceNote';
 import { traceTime } from '../../src/exposure/trace/traceTime';
 import { refusal, value } from '../exposure/support';
 import {
@@ -58,6 +58,40 @@ describe('the note of a recording', () => {
     );
     expect(slow(0.01)).toContain(unsure);
     expect(slow(0.01)).not.toContain('Nothing doubtful');
+  });
+
+  it('tells levels from a half on, and levels beside another doubt, as any doubt', () => {
+    const high = (from: number) => ({ doubt: 'high levels', from, share: 0.25 }) as const;
+    const long = { doubt: 'long', duration: 0.4 } as const;
+    const unsure = (from: string): string =>
+      `oise leaves durations from ${from} of the height up unsure, that at 0.9 by up to 25 %.`;
+    expect(noteOf([high(0.5)])).toBe(`N${unsure('0.5')}`);
+    expect(noteOf([high(0.6)])).toBe(`${NOTHING_DOUBTFUL.slice(0, -1)}, but n${unsure('0.6')}`);
+    const tooLong = 'The duration at 0.5 is 400 ms, longer than a flash is: are the times in milliseconds?';
+    expect(noteOf([high(0.6), long])).toBe(`N${unsure('0.6')} ${tooLong}`);
+    expect(noteOf([long])).toBe(tooLong);
+    expect(noteOf([])).toBe(NOTHING_DOUBTFUL);
+  });
+
+  it('says times in the unit that suits them, and light in percent', () => {
+    for (const [duration, said] of [
+      [0.06, '60 ms'],
+      [0.9994, '999 ms'],
+      [1, '1 s'],
+      [2.5, '2.5 s'],
+    ] as const)
+      expect(noteOf([{ doubt: 'long', duration }])).toContain(`The duration at 0.5 is ${said}, longer`);
+    const seam = (gap: number) => noteOf([{ doubt: 'jump in the times', row: 60, gap, usual: 2e-6 }]);
+    expect(seam(1e-3)).toContain('Row 60 comes 1 ms after the row before it, where most come after 2 µs:');
+    expect(seam(0.99e-3)).toContain('comes 990 µs after');
+    expect(noteOf([{ doubt: 'lamp', hertz: 100, swing: 0.031 }])).toBe(
+      'The light beside the flash swings by 3.1 % of the height at 100 Hz, as that of a lamp on the mains: switch it off.',
+    );
+    const tail = (missing: number) => noteOf([{ doubt: 'tail in noise', light: 0.03, share: 0.05, missing }]);
+    expect(tail(0)).toMatch(/by the decay before it\.$/);
+    expect(tail(0.002)).toMatch(
+      /by the decay before it\. Small losses to a shutter are unsure: record 2 ms longer\.$/,
+    );
   });
 
   it('tells a tail that noise hides: 3 % of an exponential decay below 3 % of its height', () => {
