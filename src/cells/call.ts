@@ -84,22 +84,21 @@ const sideBySide = (outcome: Result<FunctionAnswer> | AnswerCell, width: number)
 const tableAnswer = (table: AnswerRows): Answer => table.map((cells) => cells.map(cellOf));
 
 /**
- * A function of one of its values, all others as they are. Up to three are written out: among values of any kind each number
- * of a column would be an object, which costs half as much again as the rest of the call.
+ * What a function gives for a number in one place and all other values as they are. Up to three are written out, as spreading
+ * them costs as much as many a function.
  */
-function openAt(
-  place: number,
+function runWith(
   run: AnyRow['run'],
   values: unknown[],
-): (number: number) => Result<FunctionAnswer> {
-  const [first, second, third] = values;
-  if (values.length > 3 || place > 2)
-    return (number) => {
-      values[place] = number;
-      return run(...values);
-    };
-  if (place === 0) return (number) => run(number, second, third);
-  return place === 1 ? (number) => run(first, number, third) : (number) => run(first, second, number);
+  place: number,
+  number: number,
+): Result<FunctionAnswer> {
+  if (values.length > 3 || place > 2) {
+    values[place] = number;
+    return run(...values);
+  }
+  if (place === 0) return run(number, values[1], values[2]);
+  return place === 1 ? run(values[0], number, values[2]) : run(values[0], values[1], number);
 }
 
 /** One call of a function, spread or not. */
@@ -205,11 +204,14 @@ class Call {
 
   /** Answers down one column, beside what is the same for all of them: where there are many rows, that is most of the calls. */
   private down({ place, column }: Spread): AnswerCell[][] {
-    const runWith = openAt(place, this.row.run, this.values);
+    const { values } = this;
+    const { run } = this.row;
     const all = Array<AnswerCell[]>(this.rows);
     for (let row = 0; row < this.rows; row++) {
       const number = column.number(row);
-      all[row] = Number.isNaN(number) ? [cellOf(this.at(row, 0))] : lineOf(cellOf(runWith(number)));
+      all[row] = Number.isNaN(number)
+        ? [cellOf(this.at(row, 0))]
+        : lineOf(cellOf(runWith(run, values, place, number)));
     }
     return all;
   }
