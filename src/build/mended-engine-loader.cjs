@@ -162,6 +162,14 @@ const PLACES = {
       ['} else if (commandInfo.id === CopySheetCommand.id) {', 1],
     ],
     tableColumns: [['const SHEET_TABLE_REMOVE_COL_COMMAND_ID = "sheet.command.table-remove-col";', 1]],
+    tableInserted: [
+      ['operationTableRowCol(unitId, tableId, config) {', 1],
+      [
+        'if (columnsJson === null || columnsJson === void 0 ? void 0 : columnsJson[i]) column.fromJSON(columnsJson[i]);',
+        1,
+      ],
+      ['this._columns.forEach((column) => {\n\t\t\tcolumns.push(column.toJSON());', 1],
+    ],
     tableCut: [
       ['endRow: tableRange.endRow - removeRowCount', 1],
       ['if (range.startColumn < tableRange.startColumn) this._tableManager.updateTableRange(', 1],

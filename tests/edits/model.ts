@@ -79,7 +79,24 @@ export function between(lines: readonly number[], [first, last]: readonly [numbe
 }
 
 export function insert(model: Model, sheet: Sheet, axis: Axis, at: number, count: number): void {
-  sheet[axis].splice(at, 0, ...Array.from({ length: count }, () => model.next++));
+  const lines = Array.from({ length: count }, () => model.next++);
+  sheet[axis].splice(at, 0, ...lines);
+  const table = tableOn(model, sheet);
+  if (table && axis === 'columns') nameColumns(sheet, table, lines);
+}
+
+/** New columns of a table get the first headings of Column1, Column2, … that it has not. */
+function nameColumns(sheet: Sheet, table: Table, lines: readonly number[]): void {
+  const keys = between(sheet.columns, table.columns).map((column) => cellKey(table.rows[0], column));
+  const taken = new Set(keys.map((key) => sheet.cells.get(key)));
+  let number = 1;
+  for (const line of lines) {
+    const key = cellKey(table.rows[0], line);
+    if (!keys.includes(key)) continue;
+    while (taken.has(`Column${number}`)) number++;
+    taken.add(`Column${number}`);
+    sheet.cells.set(key, `Column${number}`);
+  }
 }
 
 /** What is left of the first and last line when some are taken out. */

@@ -7,6 +7,7 @@ import { hearColumnsRemoved } from './tableColumns';
 import { nameCopiedTables } from './tableCopy';
 import './tableShift';
 import { hearWhatIsCut } from './tableCut';
+import { writeHeadings } from './tableInserted';
 import { letTablesFollow } from './tableMove';
 
 export { withOwnFormulas } from './ownFormulas';
@@ -18,4 +19,5 @@ export function mendEdits(univer: Univer): void {
   nameCopiedTables(univer);
   hearWhatIsCut(univer);
   hearColumnsRemoved(univer);
+  writeHeadings(univer);
 }

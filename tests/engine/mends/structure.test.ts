@@ -150,6 +150,27 @@ describe('a table that edits cut into', () => {
     book.dispose();
   });
 
+  test('names and heads each column that comes in, and keeps all in their order', async () => {
+    const { book, sheet, read, table } = await withTable();
+    const columns = () => table()?.columns.map(({ displayName }) => displayName);
+    sheet.insertColumns(2, 2);
+    sheet.insertColumns(2, 1);
+    const headings = ['Qty', 'Column3', 'Column1', 'Column2', 'Price', 'Sum'];
+    expect(columns()).toEqual(headings);
+    expect(await read('B2:G2')).toEqual([headings]);
+    sheet.getRange('C3').setValue(5);
+    sheet.getRange('A9').setValue('=SUM(Kit[Column3])');
+    expect(await read('A9')).toEqual([[5]]);
+    for (let i = 0; i < 4; i++) await book.workbook.undo();
+    expect(await read('B2:D2')).toEqual([['Qty', 'Price', 'Sum']]);
+    for (let i = 0; i < 3; i++) await book.workbook.redo();
+    expect(await read('B2:G2')).toEqual([headings]);
+    book.workbook.duplicateSheet(sheet);
+    const copied = book.workbook.getTableList().find(({ name }) => name !== 'Kit');
+    expect(copied?.columns.map(({ displayName }) => displayName)).toEqual(headings);
+    book.dispose();
+  });
+
   test('has a name of its own in a copy of its sheet, and the formulas there mean it', async () => {
     const { book, sheet, read } = await withTable();
     book.workbook.duplicateSheet(sheet).setName('Copy');
