@@ -1,6 +1,6 @@
-import { readFile } from 'node:fs/promises';
 import type { IWorkbookData } from '@univerjs/core';
 import { beforeEach, expect, it } from 'vitest';
+import { downloaded } from './downloaded';
 import { eachItsWorkbook } from './onePage';
 import { forget, isStored, put, records, storedWorkbook } from './stored';
 import type { Workbench } from './workbench';
@@ -67,7 +67,7 @@ it('puts aside what cannot be opened, says so, and keeps it until it is removed'
     sheet.dialog.getByRole('button', { name: /^Save as file/ }).click(),
   ]);
   expect(download.suggestedFilename()).toMatch(/^Sweeptable put aside .*\.json$/);
-  expect(JSON.parse(await readFile(await download.path(), 'utf8'))).toEqual(record);
+  expect(JSON.parse(String(await downloaded(download)))).toEqual(record);
 
   await sheet.command('Put aside');
   await sheet.dialog.getByRole('button', { name: /^Remove/ }).click();

@@ -1,8 +1,8 @@
-import { readFile } from 'node:fs/promises';
 import type { IWorkbookData } from '@univerjs/core';
 import { describe, expect, it } from 'vitest';
 import { readXlsx } from '../../src/xlsx/read';
 import { cells, workbook, zip } from '../xlsx/parts';
+import { downloaded } from './downloaded';
 import { eachItsWorkbook } from './onePage';
 import { isStored, put, storedWorkbook } from './stored';
 import type { Workbench } from './workbench';
@@ -29,7 +29,7 @@ it('saves a workbook with names that no file may hold, and says what they are th
     .poll(() => sheet.dialog.innerText())
     .toMatch(/“History” is “History 1”[^]*“f\/8: a\?” is “f-8- a-”/);
   await sheet.dialog.getByRole('button', { name: 'Close' }).click();
-  const { book } = await readXlsx(await readFile(await download.path()));
+  const { book } = await readXlsx(await downloaded(download));
   expect(book.sheets.map(({ name }) => name)).toEqual(['History 1', 'f-8- a-']);
   expect(book.sheets[1]?.cells.find(({ formula }) => formula === '=1+1')?.value).toBe(2);
 });
