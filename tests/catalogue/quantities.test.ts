@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/catalogue';
 import { Q, type Quantity } from '../../src/catalogue/quantities';
 import { type AnyRow, type Arg, isQuantity } from '../../src/catalogue/types';
-import { readQuantity } from '../../src/cells/quantityReader';
+import { BLANK, readQuantity } from '../../src/cells/quantityReader';
 import { isFail } from '../../src/exposure/core/result';
 import { whatItMeasures } from '../../src/cells/units';
 import { formatOf } from '../../src/sheets/formats';
@@ -42,7 +42,7 @@ describe('the entry of a quantity', () => {
 
 /** The last bare number that is believed, the first that is not, and the same with its unit. */
 const LIMITS: readonly (readonly [keyof typeof Q, number, number, string])[] = [
-  ['fullFraction', 1, 1.1, '1/1'],
+  ['fullFraction', 1, 1.001, '1/1'],
   ['aperture', 0.1, 0.099, 'f/0.099'],
   ['aperture', 1000, 1000.1, 'f/1200'],
   ['apertureAsTyped', 1000, 1000.1, 'f/1200'],
@@ -54,7 +54,7 @@ const LIMITS: readonly (readonly [keyof typeof Q, number, number, string])[] = [
   ['wait', 9999.9, 10_000, '10000 s'],
   ['flashDuration', 1, 1.001, '2600 s'],
   ['litTime', 30, 30.1, '31 s'],
-  ['iso', 3.1, 2.9, 'ISO 2'],
+  ['iso', 3, 2.99, 'ISO 2'],
   ['distance', 9999.9, 10_000, '10000 m'],
   ['lightDistance', 20, 20.1, '80 m'],
   ['size', 20, 20.1, '80 ft'],
@@ -67,7 +67,7 @@ const LIMITS: readonly (readonly [keyof typeof Q, number, number, string])[] = [
   ['stops', 9999.9, 10_000, '10000 stops'],
   ['stopsStep', 9999.9, 10_000, '10000 stops'],
   ['stopsAtFull', 9999.9, 10_000, '10000 stops'],
-  ['fullPercent', 1, 1.1, '41%'],
+  ['fullPercent', 1, 1.001, '41%'],
   ['tolerance', 1, 1.1, '1.1 stops'],
   ['lightLoss', 20, 20.1, '21 stops'],
   ['ratio', 9999.9, 10_000, '10000:1'],
@@ -89,6 +89,12 @@ describe('bare numbers that no studio has', () => {
     for (const cell of [500, '500', '500 K']) expect(read(cell, 'kelvin')).toBe(500);
     for (const cell of [499, '499', '499 K', '5.6K'])
       expect(isFail(read(cell, 'kelvin') as number)).toBe(true);
+  });
+  test('are none where 0 is one: a wait may be none, and a guide number or a number of pixels may not', () => {
+    for (const cell of [0, '0']) {
+      expect(read(cell, 'wait')).toBe(0);
+      expect([read(cell, 'guide'), read(cell, 'pixels')]).toEqual([BLANK, BLANK]);
+    }
   });
   test('stand in every entry that has a limit', () => {
     const limited = quantities.filter(([, { limits }]) => limits?.date ?? limits?.least ?? limits?.most);
