@@ -7,7 +7,11 @@ import {
   UniverFormulaEnginePlugin,
 } from '@univerjs/engine-formula';
 import { SheetSkeletonService, UniverSheetsPlugin } from '@univerjs/sheets';
-import { CalculationMode, UniverSheetsFormulaPlugin } from '@univerjs/sheets-formula';
+import {
+  CalculationMode,
+  FormulaCalculationSessionService,
+  UniverSheetsFormulaPlugin,
+} from '@univerjs/sheets-formula';
 import { UniverSheetsNumfmtPlugin } from '@univerjs/sheets-numfmt';
 import { UniverSheetsTablePlugin } from '@univerjs/sheets-table';
 import type { FRange } from '@univerjs/sheets/facade';
@@ -38,6 +42,12 @@ const NO_LAYOUT = [SheetSkeletonService, { useValue: {} }];
 
 /** Of the workbooks that were opened. */
 let opened = 0;
+
+/**
+ * How long a calculation may take to begin, in milliseconds. The engine's own half a second is over before where other work
+ * holds up this thread, and what was calculated the last time is then taken for the answer.
+ */
+const PATIENCE = 60_000;
 
 /**
  * A workbook without a page, for Node: the fewest plugins that calculate. Nothing is calculated before `calculate()`.
@@ -73,6 +83,7 @@ export function headless(snapshot: Partial<IWorkbookData>, lookFrom?: (sheetId: 
   const workbook = api.createWorkbook({ ...withOwnFormulas(snapshot), id } as IWorkbookData);
   hear(univer.__getInjector().get(IFormulaRuntimeService), note);
   const model = univer.__getInjector().get(FormulaDataModel);
+  const sessions = univer.__getInjector().get(FormulaCalculationSessionService);
   // Before each calculation the engine asks every row of every sheet whether a filter hides it, which for a sheet of a million
   // rows takes longer than to calculate it. There is no filter here.
   model.getHiddenRowsFiltered = () => ({});
@@ -105,7 +116,7 @@ export function headless(snapshot: Partial<IWorkbookData>, lookFrom?: (sheetId: 
     /** Calculates every formula of the workbook. */
     async calculate(): Promise<void> {
       const formula = api.getFormula();
-      const applied = formula.onCalculationResultApplied();
+      const applied = sessions.waitForLatestApplied(undefined, PATIENCE);
       formula.executeCalculation();
       await applied;
     },
