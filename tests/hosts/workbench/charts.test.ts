@@ -3,8 +3,10 @@ import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { BookSheet, BookTable } from '../../../src/book/book';
 import { drawnChart } from '../../../src/book/chart';
+import type { Area } from '../../../src/formula/area';
 import { keep, keptCharts, keptWith } from '../../../src/hosts/workbench/book/keptWithSheet';
 import { keptToday } from '../../../src/hosts/workbench/charts/formerCharts';
+import { chartsInReach, extentOf } from '../../../src/hosts/workbench/charts/inReach';
 import { kindOver, rowsDrawn } from '../../../src/hosts/workbench/charts/rowsDrawn';
 import { readXlsx } from '../../../src/xlsx/read';
 
@@ -91,6 +93,19 @@ describe('a chart of a workbook that was stored when places counted from the end
   test('of today is left as it is', () => {
     const today = { charts: [onTable(3)], places: 'sheet' as const, page };
     expect(keptToday(today, [heads(3)])).toEqual(today);
+  });
+});
+
+describe('a chart of a file', () => {
+  const at = (place: Area) => chartsInReach([{ ...onTable(3), place }], { rows: 40, columns: 6 })[0]?.place;
+  test('stands where the file says, and the grid reaches that far', () => {
+    const place = { row: 400, column: 60, rows: 12, columns: 8 };
+    expect(at(place)).toEqual(place);
+    expect(extentOf([{ ...onTable(3), place }])).toEqual({ rows: 412, columns: 68 });
+  });
+  test('comes near where it stands so far away that no grid is made for it', () => {
+    expect(at({ row: 1_000_000, column: 16_000, rows: 12, columns: 8 })).toEqual({ row: 1028, column: 98, rows: 12, columns: 8 }); // prettier-ignore
+    expect(at({ row: 0, column: 0, rows: 1_048_576, columns: 16_384 })).toEqual({ row: 0, column: 0, rows: 1040, columns: 106 }); // prettier-ignore
   });
 });
 

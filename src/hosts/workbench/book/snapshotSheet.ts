@@ -10,6 +10,7 @@ import { MOST_ROWS } from '../../../formula/areas';
 import { columnPixels } from '../../../book/measures';
 import { PALETTE } from '../../../book/palette';
 import type { BookCell, BookSheet } from '../../../book/book';
+import { chartsInReach, extentOf } from '../charts/inReach';
 import { keep } from './keptWithSheet';
 import { LEAST_ROW, rowPixels } from './measures';
 import { gridStyle } from './styles';
@@ -71,11 +72,14 @@ export function snapshotSheet(sheet: BookSheet, id: string): Partial<IWorksheetD
     };
   }
   const { freeze } = sheet;
+  const charts = chartsInReach(sheet.charts, { rows, columns });
+  const [usual, covered] = [usualSize(rows, columns), extentOf(charts)];
   return {
     id,
     name: sheet.name,
     hidden: sheet.hidden ? BooleanNumber.TRUE : BooleanNumber.FALSE,
-    ...usualSize(rows, columns),
+    rowCount: Math.max(usual.rowCount, covered.rows),
+    columnCount: Math.max(usual.columnCount, covered.columns),
     defaultRowHeight: LEAST_ROW,
     columnData: byIndex(sheet.widths, (width) => ({ w: columnPixels(width) })),
     rowData: byIndex(sheet.heights, (height) => ({ h: rowPixels(height), ia: BooleanNumber.FALSE })),
@@ -88,6 +92,6 @@ export function snapshotSheet(sheet: BookSheet, id: string): Partial<IWorksheetD
     },
     gridlinesColor: PALETTE.stone,
     cellData,
-    custom: keep(sheet),
+    custom: keep({ ...sheet, charts }),
   };
 }
