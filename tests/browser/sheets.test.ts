@@ -27,7 +27,7 @@ describe('a sheet inserted from the pane', () => {
     await sheet.showsNear('B24', 2 * 2.2);
     await sheet.showsNear('B26', 3 * 2.2);
 
-    const first = async () => (await numbersOf(charts(sheet)))[0];
+    const first = async () => (await numbersOf(charts(sheet)))[0]?.slice(0, 2);
     expect(await first()).toEqual(['1', 'f/19.9']);
     // A stop more from the heads is a stop more at the film: 19.855 · √2 = 28.08.
     await sheet.enter('B5', '32');

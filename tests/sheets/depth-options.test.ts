@@ -142,14 +142,14 @@ describe('the demo job', () => {
         0.05 + 1e-9,
       );
   });
-  test('one line of its chart is the blur allowed, which is one cell; the best single frame is a point', () => {
+  test('one line of its chart is the blur allowed, which is one cell; the best stack is a point', () => {
     const { charts } = planAlone(template, true).sheet;
     expect(charts.map(({ series }) => series.map(({ name, role }) => [name, role]))).toEqual([
       [
         ['Frame blur', undefined],
         ['Stack blur', undefined],
         ['Blur allowed', 'limit'],
-        ['Best single frame', 'point'],
+        ['Best stack', 'point'],
       ],
     ]);
   });
