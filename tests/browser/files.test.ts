@@ -87,7 +87,7 @@ it('gives the same workbook back after it was saved and everything else was give
   await sheet.told('Metres from the front of the light to the subject, above 0 and up to 20.');
   await expect.poll(() => numbersOf(chartCalled(sheet, 'Share of the light at the subject'))).toHaveLength(7);
 
-  await sheet.page.getByRole('button', { name: 'Take back' }).click();
+  await sheet.page.locator('#notice').getByRole('button', { name: 'Take back' }).click();
   await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
 });
 

@@ -53,7 +53,8 @@ export class Face {
   /** Draws it as large as its place, unless it is drawn so already. */
   fit(width: number, height: number, zoom: number): void {
     const wanted = `${width} ${height} ${zoom} ${devicePixelRatio}`;
-    if (wanted === this.#drawnFor) return;
+    // Without a place on the page it has no size to be drawn in.
+    if (wanted === this.#drawnFor || !this.element.isConnected) return;
     this.#drawnFor = wanted;
     this.element.style.setProperty('--zoom', String(zoom));
     this.#draw(zoom);

@@ -23,6 +23,9 @@ const ARROWS: Readonly<Record<string, readonly [rows: number, columns: number]>>
   ArrowRight: [0, 1],
 };
 
+/** Rows that are shown above a chart that is scrolled to: the rows that stay would hide its head. */
+const ABOVE = 3;
+
 /** One chart of the sheet in view. */
 interface Standing {
   readonly face: Face;
@@ -52,7 +55,10 @@ class Overlay {
     const grid = this.#grid;
     this.#restGridKeys();
     watchTheme(() => this.#repaint());
-    const mounted = (place: HTMLElement | null): void => place?.append(this.#layer);
+    const mounted = (place: HTMLElement | null): void => {
+      place?.append(this.#layer);
+      this.#settle();
+    };
     grid.api.registerUIPart(grid.api.Enum.BuiltInUIPart.CONTENT, () =>
       createElement('div', { ref: mounted }),
     );
@@ -152,7 +158,8 @@ class Overlay {
   #bringIntoSight(i: number): void {
     const place = this.#standing[i]?.chart.kept.place;
     if (!place || sheetView(this.#grid)?.seen(place)) return;
-    this.#grid.api.getActiveWorkbook()?.getActiveSheet().scrollToCell(place.row, place.column);
+    const sheet = this.#grid.api.getActiveWorkbook()?.getActiveSheet();
+    sheet?.scrollToCell(Math.max(0, place.row - ABOVE), place.column);
   }
 
   #key(event: KeyboardEvent, i: number): void {
@@ -177,7 +184,9 @@ class Overlay {
   /** As in other spreadsheets: from a cell to the first chart, wherever on the sheet it stands. */
   #toCharts(event: KeyboardEvent): void {
     const [first] = this.#standing;
-    const asks = event.ctrlKey && event.altKey && event.code === 'Digit5';
+    // Where AltGr writes letters, it comes as both of these keys.
+    const isAltGr = event.getModifierState('AltGraph');
+    const asks = event.ctrlKey && event.altKey && !isAltGr && event.code === 'Digit5';
     if (!asks || !first) return;
     event.preventDefault();
     event.stopImmediatePropagation();
