@@ -118,6 +118,14 @@ function asNumber(piece: Piece | undefined): number | undefined {
   if (value === null) return 0;
   return typeof value === 'string' && looksLikeNumber(value) ? Number(value) : numberIn(piece);
 }
+/** A number, or what two of them come to. */
+function worth(piece: Piece | undefined): number | undefined {
+  if (piece?.kind !== 'calculation' || piece.parts.length !== 2) return numberIn(piece);
+  const [one, other] = piece.parts.map(worth);
+  if (one === undefined || other === undefined) return undefined;
+  if (piece.sign === '*') return one * other;
+  return piece.sign === '/' ? one / other : undefined;
+}
 const isBefore1900March = (day: number | undefined): boolean => day !== undefined && day < 61;
 const isFormat = (piece: Piece | undefined, pattern: RegExp): boolean => isWritten(piece, pattern);
 
@@ -327,7 +335,7 @@ export const KNOWN: readonly Known[] = [
     name: 'the remainder of a number a billion times the divisor',
     of: ['MOD'],
     shape: ([number, divisor], { ours }) =>
-      isError(ours) && (numberIn(number) ?? 0) > 1e12 * Math.abs(numberIn(divisor) ?? Infinity),
+      isError(ours) && (worth(number) ?? 0) > 1e12 * Math.abs(worth(divisor) ?? Infinity),
     word: 'LibreOffice answers. Microsoft, "XL: MOD() function returns #NUM! error value": so it does where the quotient is too large.',
     excused: { formula: '=MOD(12345678901234567890,7)', ours: refused('#NUM!'), theirs: 0 },
     never: { formula: '=MOD(12345,7)', ours: refused('#NUM!'), theirs: 4 },
