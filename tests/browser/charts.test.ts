@@ -1,7 +1,7 @@
-import { readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import { readXlsx } from '../../src/xlsx/read';
 import { chartCalled, charts, cornerOf, covers, drag, middleOf } from './chartsOnSheet';
+import { downloaded } from './downloaded';
 import { TALL } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
 import { axeFaults, status, tab } from './paneChecks';
@@ -21,7 +21,7 @@ const focused = () => sheet.page.evaluate(() => document.activeElement?.getAttri
 /** The places of the charts of the second sheet in a file that is saved now. */
 async function placesInFile() {
   const [download] = await Promise.all([sheet.page.waitForEvent('download'), sheet.command('Save as .xlsx')]);
-  const { book } = await readXlsx(await readFile(await download.path()));
+  const { book } = await readXlsx(await downloaded(download));
   return book.sheets[1]?.charts.map(({ place }) => place);
 }
 
