@@ -90,12 +90,6 @@ describe('bare numbers that no studio has', () => {
     for (const cell of [499, '499', '499 K', '5.6K'])
       expect(isFail(read(cell, 'kelvin') as number)).toBe(true);
   });
-  test('are none where 0 is one: a wait may be none, and a guide number or a number of pixels may not', () => {
-    for (const cell of [0, '0']) {
-      expect(read(cell, 'wait')).toBe(0);
-      expect([read(cell, 'guide'), read(cell, 'pixels')]).toEqual([BLANK, BLANK]);
-    }
-  });
   test('stand in every entry that has a limit', () => {
     const limited = quantities.filter(([, { limits }]) => limits?.date ?? limits?.least ?? limits?.most);
     expect(new Set(limited.map(([key]) => key))).toEqual(new Set([...LIMITS.map(([key]) => key), 'kelvin']));
@@ -114,6 +108,17 @@ describe('bare numbers that no studio has', () => {
     expect(read(cell, key)).toEqual({ fail: 'unreadable', message }),
   ); // prettier-ignore
 });
+
+/** What may well be none: no stops, no loss, no density, no delay, a head that is off, nothing in the dark. Of all else 0 is an empty cell. */
+const MAY_BE_NONE: readonly string[] = ['wait', 'stops', 'lightLoss', 'filterDensity', 'signal', 'lit', 'mired', 'amperes', 'watts', 'ev', 'percent']; // prettier-ignore
+
+test.each(quantities)(
+  '%s: an empty cell is none, or blank where there is no such thing, whatever the host sends',
+  (key, quantity) => {
+    for (const cell of [0, null, undefined, ''])
+      expect(readQuantity(cell, quantity, 'it')).toBe(MAY_BE_NONE.includes(key) ? 0 : BLANK);
+  },
+);
 
 /** The signs of the arguments of one cell, as a formula may use them. */
 const signsOf = (row: AnyRow): string[] =>
