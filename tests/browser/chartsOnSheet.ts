@@ -67,19 +67,20 @@ export async function drag(
   await mouse.up();
 }
 
-async function box(chart: Locator) {
-  const found = await chart.boundingBox();
-  if (!found) throw new Error('The chart is not in sight.');
+/** Where something is on the page. */
+export async function boxOf(element: Locator) {
+  const found = await element.boundingBox();
+  if (!found) throw new Error('It is not in sight.');
   return found;
 }
 
 /** Where a chart is taken hold of to be moved, and where to be sized. */
 export async function middleOf(chart: Locator) {
-  const { x, y, width, height } = await box(chart);
+  const { x, y, width, height } = await boxOf(chart);
   return { x: x + width / 2, y: y + height / 2 };
 }
 export async function cornerOf(chart: Locator) {
-  const { x, y, width, height } = await box(chart);
+  const { x, y, width, height } = await boxOf(chart);
   return { x: x + width - 4, y: y + height - 4 };
 }
 
