@@ -199,7 +199,7 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
           name: properties.Name,
           values: calls.SetValues?.[0],
           x: calls.SetXAxisValues?.[0],
-          // a constant line has none, and more than forty on another would run into one
+          // a constant line has none, a point its own, and more than forty on another would run into one
           marks: properties.MarkerStyle === undefined,
         })),
       })),
@@ -209,11 +209,11 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
         xTitle: chart.xTitle,
         yTitle: chart.yTitle,
         place: rangeText(chart.place),
-        series: chart.series.map(({ name, values, role }) => ({
+        series: chart.series.map(({ name, values, role, x = chart.x }) => ({
           name,
           values: range(values),
-          x: range(chart.x),
-          marks: role !== 'limit' && (chart.kind === 'column' || values.rows <= 40),
+          x: range(x),
+          marks: role === undefined && (chart.kind === 'column' || values.rows <= 40),
         })),
       })),
     );
