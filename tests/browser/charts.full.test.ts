@@ -2,7 +2,7 @@ import { Workbook } from '@cj-tech-master/excelts';
 import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import type { Locator } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { boxOf, chartCalled, covers, drawing, numbersOf } from './chartsOnSheet';
+import { boxOf, chartCalled, covered, covers, drawing, numbersOf } from './chartsOnSheet';
 import { TALL } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
 import { axeFaults, LOOKS } from './paneChecks';
@@ -107,7 +107,9 @@ describe('a chart on its sheet', () => {
     await sheet.page.mouse.click(x, letters, { button: 'right' });
     const entry = sheet.page.getByText('cols left').first();
     await entry.locator('xpath=ancestor::*[contains(@class, "univer-cursor-pointer")][1]').click({ position: { x: 40, y: 14 } }); // prettier-ignore
-    await covers(sheet, 'J4', 'Q14');
+    // Its last column is out of sight now.
+    const cells = ['I4', 'J4', 'P4', 'I14', 'J14', 'P14', 'J15'];
+    await expect.poll(() => covered(sheet.page, cells)).toEqual(['J4', 'P4', 'J14', 'P14']);
     await sheet.undo('A3');
     await covers(sheet, 'I4', 'P14');
   });

@@ -17,7 +17,7 @@ export const numbersOf = (chart: Locator): Promise<string[][]> =>
     );
 
 /** Which of these cells have a chart over their middle. */
-const covered = (page: Page, cells: readonly string[]): Promise<string[]> =>
+export const covered = (page: Page, cells: readonly string[]): Promise<string[]> =>
   page.evaluate(
     (all) =>
       all.filter((a1) => {
