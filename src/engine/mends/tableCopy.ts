@@ -9,7 +9,7 @@ import { type ICellData, ICommandService, type Injector, type Nullable, type Uni
 import { IDefinedNamesService } from '@univerjs/engine-formula';
 import { CopySheetCommand, InsertSheetMutation, SetRangeValuesMutation } from '@univerjs/sheets';
 import { AddSheetTableMutation, TableManager } from '@univerjs/sheets-table';
-import { lex } from '../../formula/lex';
+import { type Renames, renamed } from '../../formula/renamed';
 
 type Cells = Nullable<Record<string, Nullable<Record<string, Nullable<ICellData>>>>>;
 interface Params {
@@ -43,19 +43,14 @@ function namesFor(injector: Injector, { unitId, subUnitId }: Params): Names {
   return names;
 }
 
-function rename(formula: string, names: Names): string {
-  return lex(formula)
-    .map((token) => {
-      const old = token.kind === 'columns' ? token.table : token.kind === 'name' ? token.name : undefined;
-      const name = old !== undefined && token.before === undefined ? names.get(old) : undefined;
-      return name === undefined || old === undefined ? token.raw : name + token.raw.slice(old.length);
-    })
-    .join('');
-}
-
 function renameIn(cells: Cells, names: Names): void {
+  const renames: Renames = {
+    sheet: () => undefined,
+    name: (name) => names.get(name),
+    column: () => undefined,
+  };
   for (const line of Object.values(cells ?? {}))
-    for (const cell of Object.values(line ?? {})) if (cell?.f) cell.f = rename(cell.f, names);
+    for (const cell of Object.values(line ?? {})) if (cell?.f) cell.f = renamed(cell.f, renames);
 }
 
 const NONE: Names = new Map();
