@@ -1,4 +1,5 @@
 import type { Area } from '../../../formula/area';
+import { inserted, removed } from '../../../formula/follow';
 import type { BookChart, ChartCells, ChartSeries } from '../../../book/chart';
 
 /** Rows or columns that came in before a place, or, where there are fewer than none, went from there on. */
@@ -11,22 +12,11 @@ export interface Edit {
 /** A chart keeps at least so many rows and columns. */
 export const LEAST = { rows: 5, columns: 2 } as const;
 
-/** Where a run of rows or columns is after an edit. What comes in within it makes it longer. */
-function run(start: number, length: number, { at, count }: Edit): [start: number, length: number] {
-  if (count >= 0) {
-    if (at <= start) return [start + count, length];
-    return [start, at < start + length ? length + count : length];
-  }
-  const gone = (from: number, to: number): number =>
-    Math.max(0, Math.min(to, at - count) - Math.max(from, at));
-  return [start - gone(0, start), length - gone(start, start + length)];
-}
-
 /** Where cells are after an edit; an area that has no rows or no columns left where all of them went. */
-export function areaAfter({ row, column, rows, columns }: Area, edit: Edit): Area {
-  const down = edit.along === 'row' ? run(row, rows, edit) : ([row, rows] as const);
-  const across = edit.along === 'column' ? run(column, columns, edit) : ([column, columns] as const);
-  return { row: down[0], rows: down[1], column: across[0], columns: across[1] };
+export function areaAfter(area: Area, { along, at, count }: Edit): Area {
+  const axis = along === 'row' ? 'rows' : 'columns';
+  const after = count < 0 ? removed({ axis, at, count: -count }) : inserted({ axis, at, count });
+  return after(area) ?? { ...area, [along]: at, [axis]: 0 };
 }
 
 /** Plain cells after an edit; nothing where they are gone. Columns of a table find themselves. */
