@@ -15,6 +15,26 @@ export function median(run: () => unknown): number {
   );
 }
 
+/** Rounds before what is set beside one another is measured: by then the engine has compiled what it will. */
+const WARM = 3;
+
+/** Milliseconds that each takes, in turns, so that a pause of the collector or of the machine falls on none of them alone. */
+export function medians<Name extends string>(
+  runs: Readonly<Record<Name, () => unknown>>,
+): Record<Name, number> {
+  const names = Object.keys(runs) as Name[];
+  const rounds = Array.from({ length: WARM + RUNS }, () =>
+    names.map((name) => {
+      const start = performance.now();
+      runs[name]();
+      return performance.now() - start;
+    }),
+  ).slice(WARM);
+  return Object.fromEntries(
+    names.map((name, i) => [name, middle(rounds.map((times) => times[i] as number))]),
+  ) as Record<Name, number>;
+}
+
 /** The same of times that are measured within. */
 export async function medianOf(run: () => Promise<number>): Promise<number> {
   const times: number[] = [];

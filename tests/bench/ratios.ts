@@ -6,7 +6,7 @@ import { exactMark } from '../../src/exposure/stops/marks';
 import { traceTable } from '../../src/exposure/trace/traceTable';
 import { traceTime } from '../../src/exposure/trace/traceTime';
 import { calculated } from '../engine/book';
-import { median, medianOf, ms, say, times } from './measure';
+import { median, medianOf, medians, ms, say, times } from './measure';
 
 /**
  * How long our functions take beside other ways to the same answer, in one run: medians of five. The engine of the workbench
@@ -65,12 +65,15 @@ async function inEngine(formulasOf: (row: number) => readonly string[]): Promise
 }
 
 async function columns(): Promise<void> {
-  const ours = median(() => call(stopDiff, [8, column]));
-  const oursText = median(() => call(stopDiff, [8, texts]));
-  const oursDiffering = median(() => call(stopDiff, [8, differing]));
-  const plain = median(typedArrays);
-  const bare = median(bareLoop);
-  const library = median(byLibrary);
+  const { ours, oursText, oursDiffering, plain, bare, alone, library } = medians({
+    ours: () => call(stopDiff, [8, column]),
+    oursText: () => call(stopDiff, [8, texts]),
+    oursDiffering: () => call(stopDiff, [8, differing]),
+    plain: typedArrays,
+    bare: bareLoop,
+    alone: rowsAlone,
+    library: byLibrary,
+  });
   const empty = await medianOf(() => inEngine(() => []));
   const native = (await medianOf(() => inEngine((row) => [`=2*LOG(A${row}/8,2)`]))) - empty;
   const array =
@@ -81,7 +84,7 @@ async function columns(): Promise<void> {
     'times typed arrays (goal 3)': times(ours, plain),
     'bare loop from rows to rows ms': ms(bare),
     'times bare loop (goal 2.5)': times(ours, bare),
-    'rows of the answer alone ms': ms(median(rowsAlone)),
+    'rows of the answer alone ms': ms(alone),
     'library ms': ms(library),
     'times library': times(ours, library),
   });
