@@ -12,7 +12,7 @@ export interface Complaints {
 const ROW_HEADINGS = 20;
 
 /** What every window of the tests is like, unless it is made taller. */
-const WINDOW = { viewport: { width: 1400, height: 820 }, locale: 'en-US' };
+const WINDOW = { viewport: { width: 1560, height: 820 }, locale: 'en-US' };
 
 /** A visitor whose tabs share what the browser keeps. */
 export const visitor = async (): Promise<BrowserContext> => (await browser()).newContext(WINDOW);

@@ -1,6 +1,7 @@
 import type { IWorkbookData } from '@univerjs/core';
 import { showEarlyDialogs } from './grid/earlyDialogs';
 import { createGrid } from './grid/grid';
+import { followRules } from './tables/followRules';
 import { growTables } from './tables/growTables';
 import { letChartsFollow } from './charts/followEdits';
 import { KnownFailures } from './cell/knownFailures';
@@ -115,6 +116,7 @@ const aside = await allAside().catch(() => []);
 
 tellFailuresInTips(grid, failures);
 offerFunctions(grid);
+followRules(grid);
 growTables(grid);
 letChartsFollow(grid);
 dropLateAnswers(grid);

@@ -1,4 +1,4 @@
-import type { CellValue } from '@univerjs/core';
+import { type CellValue, WrapStrategy } from '@univerjs/core';
 import { address } from '../../formula/address';
 import { cellPlace } from './grid/cellPlace';
 import type { Grid } from './grid/grid';
@@ -14,12 +14,31 @@ export interface CellReadout {
   readonly message: string | undefined;
 }
 
+/** The room that a cell has for what it shows, in pixels at 100 %, and the letters that it is drawn in. */
+export interface CellRoom {
+  readonly width: number;
+  readonly height: number;
+  readonly font: string;
+  readonly wraps: boolean;
+}
+
+export interface CellLook {
+  readonly fill: string | undefined;
+  readonly ink: string | undefined;
+  readonly bold: boolean;
+}
+
 /** The page's read-out for tests and benches; it changes nothing. */
 export interface Readout {
   cell(a1: string): CellReadout;
+  /** A cell's colours and weight as it is drawn, with what its conditions add. */
+  look(a1: string): CellLook;
+  room(a1: string): CellRoom;
   /** The middle of the cell, in pixels of the page. */
   place(a1: string): { readonly x: number; readonly y: number };
   selected(): string;
+  /** How many rows the sheet in view has, and columns. */
+  extent(): { readonly rows: number; readonly columns: number };
   /** Names of the sheets, in their order; of the tables, with their areas; and of the sheet in view. */
   sheets(): readonly string[];
   tables(): Readonly<Record<string, string>>;
@@ -54,7 +73,37 @@ export function readout(grid: Grid, failures: KnownFailures): Readout {
         message: failures.behind(value, ...place)?.message,
       };
     },
+    look(a1) {
+      const range = rangeAt(a1);
+      const cell = workbook().getActiveSheet().getSheet().getCell(range.getRow(), range.getColumn());
+      const style = workbook().getWorkbook().getStyles().getStyleByCell(cell);
+      return {
+        fill: style?.bg?.rgb ?? undefined,
+        ink: style?.cl?.rgb ?? undefined,
+        bold: Boolean(style?.bl),
+      };
+    },
+    room(a1) {
+      const range = rangeAt(a1);
+      const sheet = workbook().getActiveSheet();
+      const [row, column] = [range.getRow(), range.getColumn()];
+      const { startRow, endRow, startColumn, endColumn } =
+        sheet.getSheet().getMergedCell(row, column) ?? range.getRange();
+      const sum = (from: number, to: number, sizeOf: (i: number) => number): number =>
+        Array.from({ length: to - from + 1 }, (_, i) => sizeOf(from + i)).reduce((a, b) => a + b, 0);
+      const { ff, fs = 0, bl, it, tb } = range.getCellStyleData() ?? {};
+      return {
+        width: sum(startColumn, endColumn, (i) => sheet.getColumnWidth(i)),
+        height: sum(startRow, endRow, (i) => sheet.getRowHeight(i)),
+        font: `${it ? 'italic ' : ''}${bl ? 'bold ' : ''}${(fs * 96) / 72}px ${ff}`,
+        wraps: tb === WrapStrategy.WRAP,
+      };
+    },
     place: (a1) => cellPlace(rangeAt(a1)),
+    extent() {
+      const sheet = workbook().getActiveSheet();
+      return { rows: sheet.getMaxRows(), columns: sheet.getMaxColumns() };
+    },
     selected: () => workbook().getActiveRange()?.getA1Notation() ?? '',
     sheets: () =>
       workbook()

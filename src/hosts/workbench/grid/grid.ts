@@ -20,6 +20,7 @@ import { descriptions } from '../../../engine/descriptions';
 import { executors } from '../../../engine/functions';
 import { mendEdits } from '../../../engine/mends/edits';
 import '../../../engine/patches';
+import { stopFollowing } from './effects';
 import { GRID_THEME } from './gridTheme';
 import { PLAIN_TABLES } from './tableLook';
 
@@ -54,6 +55,7 @@ const words = mergeLocales(
 
 /** The grid in its container. Formulas run in the worker; the page only has to know their names and descriptions. */
 export function createGrid(container: string, worker: Worker): Grid {
+  stopFollowing();
   const grid = createUniver(
     { locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: words }, theme: GRID_THEME },
     [

@@ -1,12 +1,29 @@
-import { ICommandService, type Injector, IUndoRedoService } from '@univerjs/core';
 import {
+  Direction,
+  ICommandService,
+  type IMutationInfo,
+  type Injector,
+  type IRange,
+  IUndoRedoService,
+  RANGE_TYPE,
+} from '@univerjs/core';
+import {
+  InsertRowCommand,
+  InsertRowMutation,
   type ISetRangeValuesMutationParams,
   ISheetClipboardService,
   LexerTreeBuilder,
+  RemoveRowMutation,
   SetRangeValuesUndoMutationFactory,
   SheetInterceptorService,
 } from '@univerjs/preset-sheets-core';
 import type { Grid } from './grid';
+
+/** Steps of one change, and those that take it back. */
+export interface Reversible {
+  readonly redos: IMutationInfo[];
+  readonly undos: IMutationInfo[];
+}
 
 /** Where the grid keeps its own parts, many of which its facade does not give. */
 export const inside = ({ univer }: Grid): Injector => univer.__getInjector();
@@ -35,3 +52,21 @@ export const cellsAsTheyAre = (
 /** A formula as it reads so many rows further down. */
 export const movedDown = (grid: Grid, formula: string, rows: number): string =>
   inside(grid).get(LexerTreeBuilder).moveFormulaRefOffset(formula, 0, rows);
+
+/**
+ * Inserts whole rows as the grid's command does, with all that follows such rows, and leaves the step to whoever asks for it.
+ * The rows above them lend their looks.
+ */
+export function insertRowsNow(grid: Grid, subUnitId: string, range: IRange): Reversible {
+  const params = { unitId: unitId(grid), subUnitId, range: { ...range, rangeType: RANGE_TYPE.ROW } };
+  const command = { id: InsertRowCommand.id, params: { ...params, direction: Direction.DOWN } };
+  const run = (all: readonly IMutationInfo[]): void =>
+    all.forEach((each) => commands(grid).syncExecuteCommand(each.id, each.params));
+  const before = interceptors(grid).onCommandExecute(command);
+  const redos = [...(before.preRedos ?? []), { id: InsertRowMutation.id, params }, ...before.redos];
+  const undos = [...(before.preUndos ?? []), { id: RemoveRowMutation.id, params }, ...before.undos];
+  run(redos);
+  const after = interceptors(grid).afterCommandExecute(command);
+  run(after.redos);
+  return { redos: [...redos, ...after.redos], undos: [...undos, ...after.undos] };
+}

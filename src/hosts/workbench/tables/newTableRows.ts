@@ -3,14 +3,11 @@ import { SetRangeValuesMutation } from '@univerjs/preset-sheets-core';
 import { SetSheetTableMutation } from '@univerjs/preset-sheets-table';
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import type { Grid } from '../grid/grid';
-import { cellsAsTheyAre, movedDown, unitId } from '../grid/inside';
+import { cellsAsTheyAre, movedDown, type Reversible, unitId } from '../grid/inside';
 import type { GridTable } from '../grid/tables';
 import { type RulesBefore, rulesOf, widenRules } from './widenRules';
 
-export interface Mutations {
-  readonly redos: IMutationInfo[];
-  readonly undos: IMutationInfo[];
-}
+export type Mutations = Reversible;
 export const NOTHING: Mutations = { redos: [], undos: [] };
 export const joined = (all: readonly Mutations[]): Mutations => ({
   redos: all.flatMap(({ redos }) => redos),
@@ -48,11 +45,17 @@ export function widened(grid: Grid, table: GridTable, last: number): Mutations {
   return { redos: [to({ ...range, endRow: last })], undos: [to({ ...range })] };
 }
 
+const setCells = (grid: Grid, subUnitId: string, cellValue: GridCells) => ({
+  id: SetRangeValuesMutation.id,
+  params: { unitId: unitId(grid), subUnitId, cellValue },
+});
+
 /** Writes cells; undo gives each what it holds now. */
 export function written(grid: Grid, sheetId: string, cellValue: GridCells): Mutations {
-  const params = { unitId: unitId(grid), subUnitId: sheetId, cellValue };
+  const redo = setCells(grid, sheetId, cellValue);
+  const { params } = redo;
   return {
-    redos: [{ id: SetRangeValuesMutation.id, params }],
+    redos: [redo],
     undos: [{ id: SetRangeValuesMutation.id, params: cellsAsTheyAre(grid, params) }],
   };
 }
@@ -67,11 +70,12 @@ function takenOver(grid: Grid, table: GridTable, rows: Rows): GridCells {
   const { startColumn, endColumn } = table.getRange();
   const sheet = sheetOf(grid, table.getSubunitId());
   const present = sheet.getSheet().getCellMatrix();
+  const styles = sheet.getWorkbook().getStyles();
   const cells: GridCells = {};
   for (let column = startColumn; column <= endColumn; column++) {
-    const range = sheet.getRange(model, column);
-    const formula = range.getFormula();
-    const style = range.getCellStyleData();
+    const formula = sheet.getRange(model, column).getFormula();
+    // its own look, without what its conditions add now
+    const style = styles.getStyleByCell(present.getValue(model, column));
     for (let row = rows.first; row <= rows.last; row++)
       (cells[row] ??= {})[column] = {
         ...(style ? { s: style } : {}),
@@ -88,10 +92,20 @@ const ruled = (grid: Grid, table: GridTable, rows: Rows, before: RulesBefore): M
   return widenRules(grid, before, { rows, model: modelOf(table, rows), startColumn, endColumn });
 };
 
-/** What inserted rows take over. Undo takes the rows away, and their cells with them. */
+/**
+ * What inserted rows take over. They come in with the looks of the row above them, which at the top of a table is its heading:
+ * a look that is written only adds to the one that is there. Undo takes the rows away, and their cells with them.
+ */
 export function filled(grid: Grid, table: GridTable, rows: Rows, before: RulesBefore): Mutations {
-  const cells = written(grid, before.sheetId, takenOver(grid, table, rows));
-  return joined([{ ...cells, undos: [] }, ruled(grid, table, rows, before)]);
+  const cells = takenOver(grid, table, rows);
+  const bare = Object.fromEntries(
+    Object.entries(cells).map(([row, line]) => [
+      row,
+      Object.fromEntries(Object.keys(line).map((column) => [column, { s: null }])),
+    ]),
+  );
+  const redos = [bare, cells].map((each) => setCells(grid, before.sheetId, each));
+  return joined([{ redos, undos: [] }, ruled(grid, table, rows, before)]);
 }
 
 /** Makes the free rows right below a table, down to the last one, rows of it. */

@@ -1,4 +1,4 @@
-import type { IMutationInfo, IRange } from '@univerjs/core';
+import type { IMutationInfo, IRange, ISheetDataValidationRule } from '@univerjs/core';
 import {
   type IConditionFormattingRule,
   SetConditionalRuleMutation,
@@ -7,14 +7,24 @@ import { UpdateDataValidationMutation, UpdateRuleType } from '@univerjs/preset-s
 import type { Grid } from '../grid/grid';
 import { unitId } from '../grid/inside';
 import { conditions, inputRules } from '../grid/rules';
+import { asReadFrom, withFormulas } from './ruleFormulas';
 
 /** The input rules and conditions of a sheet as they were before rows came in: what undo goes back to. */
 export interface RulesBefore {
   readonly unitId: string;
   readonly sheetId: string;
-  readonly inputs: ReadonlyMap<string, readonly IRange[]>;
+  readonly inputs: ReadonlyMap<string, InputRule>;
   readonly conditions: ReadonlyMap<string, IConditionFormattingRule>;
 }
+
+/** What of an input rule new rows may change. */
+interface InputRule {
+  readonly ranges: readonly IRange[];
+  readonly formula1: string | undefined;
+  readonly formula2: string | undefined;
+}
+const inputRule = ({ ranges, formula1, formula2 }: ISheetDataValidationRule): InputRule =>
+  structuredClone({ ranges, formula1, formula2 });
 
 interface NewRows {
   readonly rows: { readonly first: number; readonly last: number };
@@ -27,7 +37,7 @@ interface NewRows {
 export const rulesOf = (grid: Grid, sheetId: string): RulesBefore => ({
   unitId: unitId(grid),
   sheetId,
-  inputs: new Map(inputRules(grid, sheetId).map(({ uid, ranges }) => [uid, ranges.map((r) => ({ ...r }))])),
+  inputs: new Map(inputRules(grid, sheetId).map((rule) => [rule.uid, inputRule(rule)])),
   conditions: new Map(
     conditions(grid, sheetId).map((condition) => [condition.cfId, structuredClone(condition)]),
   ),
@@ -64,15 +74,16 @@ export function widenRules(
   const at = { unitId: before.unitId, subUnitId: before.sheetId };
   const redos: IMutationInfo[] = [];
   const undos: IMutationInfo[] = [];
-  for (const { uid, ranges } of inputRules(grid, before.sheetId)) {
-    const wider = reaching(ranges, added);
+  for (const rule of inputRules(grid, before.sheetId)) {
+    const wider = reaching(rule.ranges, added);
     if (!wider) continue;
-    const set = (payload: readonly IRange[]): IMutationInfo => ({
+    const set = (payload: InputRule): IMutationInfo => ({
       id: UpdateDataValidationMutation.id,
-      params: { ...at, ruleId: uid, payload: { type: UpdateRuleType.RANGE, payload } },
+      params: { ...at, ruleId: rule.uid, payload: { type: UpdateRuleType.ALL, payload } },
     });
-    redos.push(set(wider));
-    undos.push(set(before.inputs.get(uid) ?? ranges));
+    const present = inputRule(rule);
+    redos.push(set({ ...withFormulas(present, asReadFrom(rule.ranges[0], wider[0])), ranges: wider }));
+    undos.push(set(before.inputs.get(rule.uid) ?? present));
   }
   for (const condition of conditions(grid, before.sheetId)) {
     const wider = reaching(condition.ranges, added);
@@ -81,7 +92,8 @@ export function widenRules(
       id: SetConditionalRuleMutation.id,
       params: { ...at, cfId: condition.cfId, rule: changed },
     });
-    redos.push(set({ ...condition, ranges: wider }));
+    const rule = withFormulas(condition.rule, asReadFrom(condition.ranges[0], wider[0]));
+    redos.push(set({ ...condition, rule, ranges: wider }));
     undos.push(set(before.conditions.get(condition.cfId) ?? condition));
   }
   return { redos, undos };
