@@ -55,6 +55,8 @@ export interface PaneHost {
   readonly help?: string;
   /** Tells the selected cell, now and whenever it is another or changes; nothing while there is not exactly one. Gives back how to stop. */
   readonly watchCell?: (tell: (cell: SelectedCell | undefined) => void) => () => void;
+  /** Tells when another workbook takes the place of the one that the pane stands beside; gives back how to stop. */
+  readonly watchWorkbook?: (changed: () => void) => () => void;
   /** Why something is left out, for a person: "Open this page from Excel to insert sheets." */
   readonly missing?: string;
 }

@@ -29,8 +29,11 @@ export function mountPane(root: HTMLElement, host: PaneHost): { dispose(): void 
   pane.append(bar, scroller, status.element);
   root.append(pane);
   if (host.insertSheet) whenIdle(fetchAhead);
+  // What it says of one workbook, and would take back in it, has no meaning in another.
+  const unwatch = host.watchWorkbook?.(() => status.clear());
   return {
     dispose() {
+      unwatch?.();
       dispose();
       pane.remove();
     },

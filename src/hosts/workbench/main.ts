@@ -11,6 +11,7 @@ import { asideCommand, showAside } from './page/aside';
 import { type Desk, offerBack, startOver } from './page/commands';
 import { openFile, saveFile } from './page/files';
 import { keepSaved } from './page/keepSaved';
+import { leaveGridByKey } from './page/leaveGrid';
 import { Notice } from './page/notice';
 import { shareWithTabs } from './page/otherTab';
 import { paneFrame } from './page/paneFrame';
@@ -86,6 +87,7 @@ const grid = createGrid('grid', worker);
 const desk: Desk = { grid, notice, saving };
 insertWholeRows();
 showEarlyDialogs(grid);
+leaveGridByKey(grid);
 
 function open(found: Found): void {
   if (found.kind !== 'workbook') {

@@ -1,8 +1,10 @@
 import type { Outcome, PaneHost } from '../../pane/host';
 import { cellHolds, formulaIn, notAFormula } from '../../pane/said';
 import type { Grid } from './grid/grid';
+import { takeKeyboard } from './grid/keyboard';
 import type { KnownFailures } from './cell/knownFailures';
 import { copyValues, insertSheet } from './sheets/newSheets';
+import { onNewWorkbook } from './grid/changes';
 import { watchCell } from './cell/watchCell';
 
 /**
@@ -10,12 +12,24 @@ import { watchCell } from './cell/watchCell';
  * calculated anew either, because the functions are there before the first formula.
  */
 export const paneHost = (grid: Grid, failures: KnownFailures): PaneHost => ({
-  insertSheet: (id, filled) => insertSheet(grid, id, filled),
-  putFormula: (formula) => Promise.resolve(putFormula(grid, formula)),
-  copyValues: () => Promise.resolve(copyValues(grid)),
+  insertSheet: async (id, filled) => shown(grid, await insertSheet(grid, id, filled)),
+  putFormula: (formula) => Promise.resolve(shown(grid, putFormula(grid, formula))),
+  copyValues: () => Promise.resolve(shown(grid, copyValues(grid))),
   watchCell: watchCell(grid, failures),
+  watchWorkbook: (changed) => onNewWorkbook(grid, changed),
   help: 'help.html',
 });
+
+/**
+ * What was done stands in the grid: the keys that follow are meant for it. On the button that was pressed, the first of them
+ * would press it again.
+ */
+function shown(grid: Grid, outcome: Outcome): Outcome {
+  if (!('done' in outcome)) return outcome;
+  takeKeyboard(grid);
+  const { done, takeBack } = outcome;
+  return { done, ...(takeBack ? { takeBack: async () => shown(grid, await takeBack()) } : {}) };
+}
 
 function putFormula({ api }: Grid, formula: string): Outcome {
   const workbook = api.getActiveWorkbook();

@@ -24,3 +24,9 @@ export function onEveryChange(grid: Grid, look: () => void): () => void {
     listening.dispose();
   };
 }
+
+/** Calls when another workbook takes the place of the open one. */
+export function onNewWorkbook({ api }: Grid, changed: () => void): () => void {
+  const listening = api.addEvent(api.Event.WorkbookCreated, changed);
+  return () => listening.dispose();
+}

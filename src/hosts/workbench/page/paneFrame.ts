@@ -25,7 +25,15 @@ function rememberClosed(closed: boolean): void {
 /** Where the pane stands beside the grid, and its button in the bar. The room is kept from the start; what fills it comes later. */
 export function paneFrame(): HTMLElement {
   const frame = elementById('pane');
-  const button = h('button', { type: 'button', 'aria-controls': 'pane' }, 'Sheets and functions');
+  const button = h(
+    'button',
+    {
+      type: 'button',
+      'aria-controls': 'pane',
+      title: 'Shows what stands beside the cells. Ctrl+F6 leads there and back',
+    },
+    'Sheets and functions',
+  );
   const show = (open: boolean): void => {
     frame.hidden = !open;
     button.setAttribute('aria-expanded', String(open));

@@ -1,0 +1,51 @@
+import { describe, expect, it } from 'vitest';
+import { eachItsWorkbook } from './onePage';
+import { status, tab } from './paneChecks';
+import type { Workbench } from './workbench';
+
+let sheet: Workbench;
+const take = (fresh: Workbench): void => {
+  sheet = fresh;
+};
+const selected = () => sheet.page.evaluate(() => window.sweeptable.selected());
+
+describe('after a sheet came in from the pane', () => {
+  eachItsWorkbook(take);
+
+  it('what is typed is typed into it, and Ctrl+Z takes it away as the pane says', async () => {
+    await sheet.insert('Lights on set', { filled: false });
+    const cell = await selected();
+    await sheet.page.keyboard.type('8');
+    await sheet.page.keyboard.press('Enter');
+    await sheet.shows(cell, 8);
+    expect(await sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
+    // the 8, and the sheet
+    await sheet.page.keyboard.press('Control+z');
+    await sheet.shows(cell, null);
+    await sheet.page.keyboard.press('Control+z');
+    await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
+  });
+
+  it('what the pane says of it goes with the workbook', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.startOver();
+    expect(await status(sheet.page).innerText()).toBe('');
+    expect(await sheet.pane.getByRole('button', { name: 'Take back' }).count()).toBe(0);
+  });
+});
+
+describe('the keyboard', () => {
+  eachItsWorkbook(take);
+
+  it('is led by Ctrl+F6 from the cells to the pane, and back', async () => {
+    await sheet.click('G12');
+    await sheet.page.keyboard.press('Control+F6');
+    await expect
+      .poll(() => tab(sheet.page, 'Sheets').evaluate((element) => element === document.activeElement))
+      .toBe(true);
+    await sheet.page.keyboard.press('Control+F6');
+    await sheet.page.keyboard.type('7');
+    await sheet.page.keyboard.press('Enter');
+    await sheet.shows('G12', 7);
+  });
+});
