@@ -50,7 +50,8 @@ describe('a copy as values in the workbench', () => {
     await sheet.shows('K18', '=1+1');
     await sheet.enter('K19', '=1>0');
     await sheet.shows('K19', 1);
-    const all = cellsTo(40);
+    // The second line says what to type: a copy has its own.
+    const all = cellsTo(40).filter((a1) => a1 !== 'A2');
     const [texts, values] = [await sheet.texts(...all), await sheet.values(...all)];
     await copyAsValues(sheet, 'Lights on set values');
     await expect.poll(() => sheet.texts(...all)).toEqual(texts);

@@ -4,7 +4,7 @@ import { TALL } from './lightsOnSet';
 import { checkCopyAsValues } from './newSheetsChecks';
 import { status, tab } from './paneChecks';
 import { eachItsWorkbook } from './onePage';
-import { asSheetsHost } from './sheetsInWorkbench';
+import { asSheetsHost, copyAsValues } from './sheetsInWorkbench';
 import type { Workbench } from './workbench';
 
 let sheet: Workbench;
@@ -69,6 +69,21 @@ describe('a sheet that came into the workbench', () => {
 });
 
 describe('a copy as values in the workbench', () => {
+  it('asks for nothing', async () => {
+    const look = (a1: string) => sheet.page.evaluate((at) => window.sweeptable.look(at), a1);
+    const plain = (await look('B20')).fill;
+    const input = await look('B5');
+    await copyAsValues(sheet, 'Pops build values');
+    const [start] = await sheet.texts('A2');
+    expect(start).toBe('The values as they were when this copy was made. Nothing here calculates.');
+    expect((await look('B5')).fill).toBeUndefined();
+    expect((await look('B5')).ink).toBe(input.ink);
+    expect((await look('B20')).fill).toBe(plain);
+    // no rule is left that could refuse it
+    await sheet.enter('B8', '-7');
+    await sheet.shows('B8', -7);
+  });
+
   it('of an empty sheet is refused', async () => {
     await sheet.page.locator('[data-u-comp="sheet-bar-append-button"]').first().click();
     await expect.poll(() => sheet.sheets()).toHaveLength(2);

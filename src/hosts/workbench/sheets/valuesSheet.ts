@@ -2,15 +2,21 @@ import {
   CellValueType,
   generateRandomId,
   type ICellData,
+  type IStyleData,
   type IWorksheetData,
   type Nullable,
 } from '@univerjs/core';
+import { styleOf as lookOf } from '../../../sheets/looks';
 import { freeTableName } from '../../../sheets/makePlan';
+import { TOPS } from '../../../sheets/offered';
 import type { Decorations } from '../book/decorate';
 import { storedDecorations } from '../book/decorationsToBook';
+import { bookStyle } from '../book/styles';
 import type { Grid } from '../grid/grid';
 import { spilledCells } from '../grid/spills';
 import type { NewSheet } from './lay';
+
+const INPUT_LOOK = lookOf('input');
 
 type Cells = Record<number, Record<number, Nullable<ICellData>>>;
 
@@ -42,8 +48,42 @@ function valueCells(cells: Cells, spilled: Cells): Cells {
   return made;
 }
 
-/** Tables without the formulas of their columns, under names that nobody has; and new ids for everything. */
-function besideIt({ tables, rules, conditions, notes }: Decorations, taken: readonly string[]): Decorations {
+/** The sentence below a sheet's title that says what to type: on a copy nothing follows. */
+const STARTS: ReadonlySet<unknown> = new Set(TOPS.map(({ start }) => start));
+const STARTS_NOT = 'The values as they were when this copy was made. Nothing here calculates.';
+
+/** A look without that of cells which wait to be filled. */
+function asResult(style: Nullable<IStyleData>): Nullable<IStyleData> {
+  const { fill, edges } = bookStyle(style);
+  if (!style || fill !== INPUT_LOOK.fill || edges?.top?.line !== INPUT_LOOK.edges?.top?.line) return style;
+  const { bg: _fill, bd: _edges, ...rest } = style;
+  return rest;
+}
+
+/** The cells as somebody reads them who has nothing to type. */
+function toRead(cells: Cells, styleOf: (cell: ICellData) => Nullable<IStyleData>): Cells {
+  const read = (cell: Nullable<ICellData>): Nullable<ICellData> => {
+    if (!cell) return cell;
+    const style = asResult(styleOf(cell));
+    return {
+      ...cell,
+      ...(STARTS.has(cell.v) ? { v: STARTS_NOT } : {}),
+      ...(style ? { s: style } : {}),
+    };
+  };
+  return Object.fromEntries(
+    Object.entries(cells).map(([row, line]) => [
+      row,
+      Object.fromEntries(Object.entries(line).map(([column, cell]) => [column, read(cell)])),
+    ]),
+  );
+}
+
+/**
+ * Tables without the formulas of their columns, under names that nobody has; no rules, since nothing is to be typed; and new
+ * ids for everything.
+ */
+function besideIt({ tables, conditions, notes }: Decorations, taken: readonly string[]): Decorations {
   const used = [...taken];
   const newId = (): string => generateRandomId(8);
   return {
@@ -53,7 +93,7 @@ function besideIt({ tables, rules, conditions, notes }: Decorations, taken: read
       const columns = table.columns.map((column) => ({ ...column, id: newId(), formula: '' }));
       return { ...table, id: newId(), name, columns };
     }),
-    rules: rules.map((rule) => ({ ...rule, uid: newId() })),
+    rules: [],
     conditions: conditions.map((condition) => ({ ...condition, cfId: newId() })),
     notes: notes.map((note) => ({ ...note, id: newId() })),
   };
@@ -73,8 +113,9 @@ export function valuesSheet(grid: Grid, name: string, tablesTaken: readonly stri
   const sheet = snapshot.sheets[id] as Partial<IWorksheetData>;
   const cells = valueCells((sheet.cellData ?? {}) as Cells, spilledCells(grid, id));
   if (isEmpty(cells)) return undefined;
+  const styleOf = ({ s }: ICellData) => (typeof s === 'string' ? snapshot.styles[s] : s);
   return {
-    sheet: { ...sheet, name, cellData: cells as NonNullable<IWorksheetData['cellData']> },
+    sheet: { ...sheet, name, cellData: toRead(cells, styleOf) as NonNullable<IWorksheetData['cellData']> },
     beside: besideIt(storedDecorations(snapshot)(id), tablesTaken),
   };
 }
