@@ -4,6 +4,7 @@ const MiniCssExtractPlugin = require('mini-css-extract-plugin');
 const { leanGrid } = require('./lean-grid-loader.cjs');
 const Licences = require('./licences-plugin.cjs');
 const { mendedEngine } = require('./mended-engine-loader.cjs');
+const { mendedGrid } = require('./mended-grid-loader.cjs');
 const Pages = require('./pages-plugin.cjs');
 const { plainFields } = require('./plain-fields-loader.cjs');
 const { ROOT, Templates, common, minifiers, typescript } = require('./webpack-parts.cjs');
@@ -29,6 +30,7 @@ module.exports = (env = {}, argv = {}) => ({
       plainFields,
       leanGrid,
       mendedEngine,
+      mendedGrid,
       { test: /\.css$/, use: [MiniCssExtractPlugin.loader, 'css-loader'] },
     ],
   },

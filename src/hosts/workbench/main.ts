@@ -20,12 +20,14 @@ import { storageNotice } from './page/storageNotice';
 import { troubleNotice } from './page/troubleNotice';
 import { paneHost } from './paneHost';
 import { firstAnswersShown } from './grid/ready';
+import { revealSelected } from './grid/reveal';
 import { readout } from './readout';
 import { onReport } from './worker/reports';
 import { openFirst, openWorkbook, snapshotOf } from './state/session';
 import * as attempts from './state/attempts';
 import { allAside, putAside, remembered, rememberedBefore } from './state/memory';
 import { Saving } from './state/saving';
+import { selectAgain } from './state/selectedPlace';
 import type { Found } from './state/stored';
 import { Turn } from './state/turn';
 import { offerFunctions } from './grid/suggestions';
@@ -107,6 +109,7 @@ function open(found: Found): void {
     void putAside().then(loadAnew, () => notice.say(`${UNREADABLE.unopened} It is stored as it was.`));
     throw reason;
   }
+  selectAgain(grid);
 }
 open(last.found);
 if (last.found.kind === 'unreadable')
@@ -133,6 +136,7 @@ calculation.watch(grid);
 await Promise.race([firstAnswersShown(grid.api), calculation.trouble]);
 attempts.end();
 document.documentElement.dataset['ready'] = 'true';
+revealSelected(grid);
 keepSaved(grid, saving);
 shareWithTabs(desk, turn);
 try {

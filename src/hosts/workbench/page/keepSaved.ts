@@ -1,6 +1,7 @@
 import { onChange } from '../grid/changes';
 import type { Grid } from '../grid/grid';
 import type { Saving } from '../state/saving';
+import { keepSelected } from '../state/selectedPlace';
 
 /** Steps that calculating takes by itself. */
 const OF_THE_ENGINE = /^formula\.mutation\.(?!(set|remove)-defined-name)/;
@@ -16,7 +17,10 @@ export function keepSaved(grid: Grid, saving: Saving): void {
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'hidden') void saving.now();
   });
-  addEventListener('pagehide', () => saving.close());
+  addEventListener('pagehide', () => {
+    saving.close();
+    keepSelected(grid);
+  });
   addEventListener('beforeunload', (event) => {
     if (saving.wouldLoseWork) event.preventDefault();
   });
