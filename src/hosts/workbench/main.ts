@@ -30,6 +30,7 @@ import { Saving } from './state/saving';
 import { selectAgain } from './state/selectedPlace';
 import type { Found } from './state/stored';
 import { Turn } from './state/turn';
+import { fitNumbers } from './grid/wideNumbers';
 import { offerFunctions } from './grid/suggestions';
 import { insertWholeRows } from './grid/tableRowCommands';
 import { tellFailuresInTips } from './grid/tip';
@@ -88,6 +89,7 @@ const last = await lastVisit();
 const grid = createGrid('grid', worker);
 const desk: Desk = { grid, notice, saving };
 insertWholeRows();
+fitNumbers();
 showEarlyDialogs(grid);
 leaveGridByKey(grid);
 
