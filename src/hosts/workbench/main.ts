@@ -4,6 +4,7 @@ import { createGrid } from './grid/grid';
 import { followRules } from './tables/followRules';
 import { growTables } from './tables/growTables';
 import { letChartsFollow } from './charts/followEdits';
+import { pasteFromElsewhere } from './tables/pasteFromElsewhere';
 import { KnownFailures } from './cell/knownFailures';
 import { dropLateAnswers } from './grid/lateAnswers';
 import { fillBar } from './page/bar';
@@ -126,6 +127,7 @@ offerFunctions(grid);
 followRules(grid);
 growTables(grid);
 letChartsFollow(grid);
+pasteFromElsewhere(grid, (words) => notice.say(words));
 dropLateAnswers(grid);
 const putAsideBefore = aside.length > 0 ? [asideCommand(desk)] : [];
 fillBar([openFile(desk), saveFile(desk), startOver(desk), ...putAsideBefore], (reason) => {

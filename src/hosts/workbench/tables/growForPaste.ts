@@ -7,9 +7,9 @@ import {
   RemoveRowMutation,
 } from '@univerjs/preset-sheets-core';
 import type { Grid } from '../grid/grid';
-import { clipboard, commands, undoList, unitId } from '../grid/inside';
+import { clipboard, commands, insertRowsNow, undoList, unitId } from '../grid/inside';
 import { type GridTable, tablesOn } from '../grid/tables';
-import { type GridCells, grown, isBlank, type Mutations, NOTHING, sheetOf, written } from './newTableRows';
+import { grown, isBlank, type Mutations, NOTHING, sheetOf } from './newTableRows';
 
 /** Where cells are pasted, down to the last row that holds something. */
 interface Pasted {
@@ -20,20 +20,19 @@ interface Pasted {
 }
 type Content = ObjectMatrix<ICellData>;
 
-/** Before all hooks of the grid, which then paste into a table that is large enough; and after them. */
-const [FIRST, LAST] = [-1, 1000];
 const { SPECIAL_PASTE_FORMAT, SPECIAL_PASTE_COL_WIDTH } = PREDEFINED_HOOK_NAME_PASTE;
 const WITHOUT_CONTENT: readonly string[] = [SPECIAL_PASTE_FORMAT, SPECIAL_PASTE_COL_WIDTH];
 
+/** Before all hooks of the grid, which then paste into a table that is large enough. */
+const FIRST = -1;
+
 /**
- * A table into which more rows are pasted than it has grows with them, in the same step, where the rows below it are
- * free.
+ * A table into which more rows are pasted than it has grows with them, in the same step: into the rows below it where these
+ * are free, else by rows that come in, so that what stands below goes on.
  */
 export function growForPaste(grid: Grid): void {
   /** What was done for the paste that is going on. */
   let done: Mutations | undefined;
-  const run = (all: readonly IMutationInfo[]): void =>
-    all.forEach(({ id, params }) => commands(grid).syncExecuteCommand(id, params));
 
   clipboard(grid).addClipboardHook({
     id: 'sweeptable-grow-for-paste',
@@ -41,46 +40,29 @@ export function growForPaste(grid: Grid): void {
     onPastePlainText({ subUnitId, range }, text) {
       const [row, column] = [range.rows[0], range.cols[0]];
       if (row === undefined || column === undefined || text.trim() === '') return NOTHING;
-      return room(grid, { sheetId: subUnitId, first: row, last: row, columns: [column] });
+      const pasted = { sheetId: subUnitId, first: row, last: row, columns: [column] };
+      const table = tableBelow(grid, pasted);
+      return table && isFreeBelow(grid, table, pasted) ? roomInFreeRows(grid, table, pasted) : NOTHING;
     },
     onPasteCells(_from, to, content, { copyType, pasteType }) {
       if (copyType === COPY_TYPE.CUT || WITHOUT_CONTENT.includes(pasteType)) return NOTHING;
       const pasted = pastedIn(to, content);
-      const grows = pasted ? room(grid, pasted) : NOTHING;
-      if (grows.redos.length > 0) {
-        run(grows.redos);
-        done = grows;
-      }
+      done = pasted && makeRoom(grid, pasted);
       return NOTHING;
-    },
-  });
-
-  clipboard(grid).addClipboardHook({
-    id: 'sweeptable-keep-looks-of-table',
-    priority: LAST,
-    onPasteCells(_from, { subUnitId, range }, content) {
-      if (!done) return NOTHING;
-      const workbook = sheetOf(grid, subUnitId).getWorkbook();
-      const present = sheetOf(grid, subUnitId).getSheet().getCellMatrix();
-      const looks: GridCells = {};
-      content.forValue((i, j) => {
-        const [row, column] = [range.rows[i], range.cols[j]];
-        if (row === undefined || column === undefined) return;
-        const s = workbook.getStyles().getStyleByCell(present.getValue(row, column));
-        if (s) (looks[row] ??= {})[column] = { s };
-      });
-      return written(grid, subUnitId, looks);
     },
     onAfterPaste(success) {
       const step = success ? undoList(grid).pitchTopUndoElement() : undefined;
       if (step && done) {
         step.redoMutations.unshift(...done.redos);
         step.undoMutations.push(...done.undos);
-      } else if (done) run(done.undos);
+      } else if (done) run(grid, done.undos);
       done = undefined;
     },
   });
 }
+
+const run = (grid: Grid, all: readonly IMutationInfo[]): void =>
+  all.forEach(({ id, params }) => commands(grid).syncExecuteCommand(id, params));
 
 function pastedIn({ subUnitId, range }: ISheetDiscreteRangeLocation, content: Content): Pasted | undefined {
   const { rows, cols } = range;
@@ -128,11 +110,28 @@ function rowsUpTo(grid: Grid, { sheetId, last }: Pasted): Mutations {
   return { redos: [{ id: InsertRowMutation.id, params }], undos: [{ id: RemoveRowMutation.id, params }] };
 }
 
-/** Makes room for what is pasted, where that takes nothing but free rows. */
-function room(grid: Grid, pasted: Pasted): Mutations {
-  const table = tableBelow(grid, pasted);
-  if (!table || !isFreeBelow(grid, table, pasted)) return NOTHING;
-  const added = rowsUpTo(grid, pasted);
-  const grows = grown(grid, table, pasted.last);
+/** Takes free rows below a table for what is pasted. */
+function roomInFreeRows(grid: Grid, table: GridTable, pasted: Pasted): Mutations {
+  const [added, grows] = [rowsUpTo(grid, pasted), grown(grid, table, pasted.last)];
   return { redos: [...added.redos, ...grows.redos], undos: [...grows.undos, ...added.undos] };
+}
+
+/** Makes room for what is pasted; nothing where there is enough, or where it begins below a table on taken cells. */
+function makeRoom(grid: Grid, pasted: Pasted): Mutations | undefined {
+  const table = tableBelow(grid, pasted);
+  if (!table) return undefined;
+  if (isFreeBelow(grid, table, pasted)) {
+    const room = roomInFreeRows(grid, table, pasted);
+    run(grid, room.redos);
+    return room;
+  }
+  const { endRow } = table.getRange();
+  if (pasted.first > endRow) return undefined;
+  const endColumn = sheetOf(grid, pasted.sheetId).getMaxColumns() - 1;
+  return insertRowsNow(grid, pasted.sheetId, {
+    startRow: endRow + 1,
+    endRow: pasted.last,
+    startColumn: 0,
+    endColumn,
+  });
 }

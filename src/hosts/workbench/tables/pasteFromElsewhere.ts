@@ -1,0 +1,168 @@
+import {
+  type ICellData,
+  isFormulaString,
+  type IStyleData,
+  type Nullable,
+  type ObjectMatrix,
+} from '@univerjs/core';
+import { type ISheetDiscreteRangeLocation, PREDEFINED_HOOK_NAME_PASTE } from '@univerjs/preset-sheets-core';
+import type { Grid } from '../grid/grid';
+import { clipboard } from '../grid/inside';
+import { inputRules } from '../grid/rules';
+import { tablesOn } from '../grid/tables';
+import { RULE_TYPES } from '../book/decorate';
+import { address } from '../../../formula/address';
+import { type GridCells, isBlank, type Mutations, NOTHING, sheetOf, written } from './newTableRows';
+import { pastedValue } from './pastedCell';
+
+/** After all hooks of the grid: what they would write is written over. Before them: cells are as they were. */
+const [FIRST, LAST] = [-2, 1000];
+const { DEFAULT_PASTE, SPECIAL_PASTE_FORMAT, SPECIAL_PASTE_VALUE } = PREDEFINED_HOOK_NAME_PASTE;
+const OF_VALUES: readonly string[] = [DEFAULT_PASTE, SPECIAL_PASTE_VALUE];
+const NUMBERS: readonly string[] = [RULE_TYPES.decimal, RULE_TYPES.whole];
+
+/** A text that came from elsewhere; undefined where it is more than one, or in several lines. */
+function plainText({ v, p }: ICellData): string | undefined {
+  if (!p) return v === undefined || v === null ? '' : String(v);
+  const words = p.body?.dataStream.replace(/\r\n$/, '');
+  return words === undefined || /[\r\n]/.test(words) ? undefined : words;
+}
+
+/** What cells of a sheet hold and look like, for those who paste into them. */
+function targets(grid: Grid, sheetId: string) {
+  const sheet = sheetOf(grid, sheetId);
+  const present = sheet.getSheet().getCellMatrix();
+  const styles = sheet.getWorkbook().getStyles();
+  const areas = inputRules(grid, sheetId).flatMap(({ type, ranges }) =>
+    NUMBERS.includes(type) ? ranges : [],
+  );
+  const styleAt = (row: number, column: number): Nullable<IStyleData> =>
+    styles.getStyleByCell(present.getValue(row, column));
+  return {
+    styleAt,
+    value(words: string, row: number, column: number): ICellData {
+      const isNumber = areas.some(
+        (area) =>
+          area.startRow <= row &&
+          row <= area.endRow &&
+          area.startColumn <= column &&
+          column <= area.endColumn,
+      );
+      const style = styleAt(row, column);
+      const { v, t, format } = pastedValue(words, { format: style?.n?.pattern, isNumber });
+      const look = format === undefined ? style : { ...style, n: { pattern: format } };
+      return { v, t, p: null, ...(look ? { s: look } : {}) };
+    },
+  };
+}
+
+function cellsOf(
+  grid: Grid,
+  { subUnitId, range }: ISheetDiscreteRangeLocation,
+  content: ObjectMatrix<ICellData>,
+) {
+  const { styleAt, value } = targets(grid, subUnitId);
+  const cells: GridCells = {};
+  content.forValue((i, j, cell) => {
+    const [row, column] = [range.rows[i], range.cols[j]];
+    if (row === undefined || column === undefined || !cell) return;
+    const words = plainText(cell);
+    const isFormula = words !== undefined && isFormulaString(words);
+    // a formula is read by the grid; so are words in several lines, with their looks
+    const s = styleAt(row, column);
+    const made = words === undefined || isFormula ? (s ? { s } : {}) : value(words, row, column);
+    (cells[row] ??= {})[column] = made;
+  });
+  return cells;
+}
+
+/** What other programs put on the clipboard comes into cells that keep their looks, formats and types. */
+function keepLooks(grid: Grid): void {
+  clipboard(grid).addClipboardHook({
+    id: 'sweeptable-keep-looks',
+    priority: LAST,
+    onPastePlainText({ subUnitId, range }, words): Mutations {
+      const [row, column] = [range.rows[0], range.cols[0]];
+      const isOurs = !isFormulaString(words) && !/[\r\n]/.test(words) && words.trim() !== '';
+      if (row === undefined || column === undefined || !isOurs) return NOTHING;
+      const cell = targets(grid, subUnitId).value(words, row, column);
+      return written(grid, subUnitId, { [row]: { [column]: cell } });
+    },
+    onPasteCells(from, to, content, { pasteType }) {
+      const isFromElsewhere = !from && OF_VALUES.includes(pasteType);
+      return isFromElsewhere ? written(grid, to.subUnitId, cellsOf(grid, to, content)) : NOTHING;
+    },
+  });
+}
+
+/** Which cells something is pasted over that nobody may have had in mind. */
+function pastedOver(
+  grid: Grid,
+  { subUnitId, range }: ISheetDiscreteRangeLocation,
+  content: ObjectMatrix<ICellData>,
+) {
+  const present = sheetOf(grid, subUnitId).getSheet().getCellMatrix();
+  const [top, left] = [range.rows[0] ?? 0, range.cols[0] ?? 0];
+  const chosen = grid.api.getActiveWorkbook()?.getActiveRange()?.getRange();
+  const isOne = !chosen || (chosen.startRow === chosen.endRow && chosen.startColumn === chosen.endColumn);
+  const table = tablesOn(grid, subUnitId)
+    .map((each) => each.getRange())
+    .find(
+      ({ startRow, endRow, startColumn, endColumn }) =>
+        startRow < top && top <= endRow && startColumn <= left && left <= endColumn,
+    );
+  /** Where somebody pastes on purpose: what was chosen, or the rows of a table. */
+  const meant = table ?? (isOne ? undefined : chosen);
+  const found: string[] = [];
+  content.forValue((i, j, cell) => {
+    const [row, column] = [range.rows[i], range.cols[j]];
+    if (row === undefined || column === undefined || (row === top && column === left)) return;
+    const held = present.getValue(row, column);
+    if (isBlank(held)) return;
+    const isMeant =
+      meant &&
+      row <= meant.endRow &&
+      column <= meant.endColumn &&
+      row >= meant.startRow &&
+      column >= meant.startColumn;
+    const losesFormula = Boolean(held?.f ?? held?.si) && !cell?.f && !cell?.si;
+    if (!isMeant || losesFormula) found.push(address({ row, column }));
+  });
+  return found;
+}
+
+const overText = (cells: readonly string[]): string =>
+  cells.length === 1
+    ? `${cells[0]} held something: it was pasted over. Ctrl+Z brings it back.`
+    : `${cells.length} cells from ${cells[0]} to ${cells.at(-1)} held something: they were pasted over. Ctrl+Z brings it back.`;
+
+/** Says where something was lost by a paste, beyond what was chosen for it. */
+function tellLosses(grid: Grid, say: (words: string) => void): void {
+  let over: readonly string[] = [];
+  clipboard(grid).addClipboardHook({
+    id: 'sweeptable-tell-losses',
+    priority: FIRST,
+    onBeforePaste() {
+      over = [];
+      return true;
+    },
+    onAfterPaste(success) {
+      if (success && over.length > 0) say(overText(over));
+      over = [];
+    },
+  });
+  clipboard(grid).addClipboardHook({
+    id: 'sweeptable-see-losses',
+    // when a table has grown, and before anything is written
+    priority: 0,
+    onPasteCells(_from, to, content, { pasteType }) {
+      if (pasteType !== SPECIAL_PASTE_FORMAT) over = pastedOver(grid, to, content);
+      return NOTHING;
+    },
+  });
+}
+
+export function pasteFromElsewhere(grid: Grid, say: (words: string) => void): void {
+  keepLooks(grid);
+  tellLosses(grid, say);
+}

@@ -1,0 +1,62 @@
+import { CellValueType, getNumfmtParseValueFilter, willLoseNumericPrecision } from '@univerjs/core';
+import { Q, type Quantity } from '../../../catalogue/quantities';
+import { readQuantity } from '../../../cells/quantityReader';
+
+const TEXT_FORMAT = '@';
+/** Digits, signs and percent: any letter in a format is one of a date, a time, a currency or a unit. */
+const OF_NUMBERS = /^[#0?,./ %E+]*$/;
+
+/** The cell that a text comes into. */
+export interface Target {
+  /** Its number format, if it has one. */
+  readonly format: string | undefined;
+  /** Whether its input rule takes numbers alone. */
+  readonly isNumber: boolean;
+}
+
+/** What it holds then; a format where the text brings one into a cell that has none. */
+export interface PastedValue {
+  readonly v: string | number | null;
+  readonly t: CellValueType | null;
+  readonly format?: string;
+}
+
+const text = (v: string, t = CellValueType.STRING): PastedValue => ({ v, t });
+const number = (v: number): PastedValue => ({ v, t: CellValueType.NUMBER });
+
+/** What of the catalogue a cell of this format holds, by its unit. */
+const quantitiesIn = (format: string): Quantity[] =>
+  Object.values<Quantity>(Q).filter(({ shown }) => shown.input === format || shown.result === format);
+
+/** A text with a unit as the number of a cell that takes numbers alone: 80 cm where metres stand. */
+function withUnit(words: string, format: string): number | undefined {
+  const read = quantitiesIn(format).map((quantity) => readQuantity(words, quantity, '', true));
+  const [first] = read;
+  return typeof first === 'number' && read.every((each) => each === first) ? first : undefined;
+}
+
+/**
+ * A text from another program, as a cell of the grid takes it: its look, its unit and its type stay. The grid itself would make
+ * a date of 1/2 wherever it comes, and put its own format in the place of the cell's. Here a cell without a format takes what
+ * the text says; one of texts takes the text; one of numbers takes numbers, and what is none stays a text, which is shown as
+ * what it is.
+ */
+export function pastedValue(words: string, { format = 'General', isNumber }: Target): PastedValue {
+  const trimmed = words.trim();
+  if (trimmed === '') return { v: null, t: null };
+  if (format === TEXT_FORMAT) return text(words);
+  if (/^(true|false)$/i.test(trimmed))
+    return { v: Number(trimmed.toLowerCase() === 'true'), t: CellValueType.BOOLEAN };
+  const parsed = getNumfmtParseValueFilter(trimmed);
+  const brings = parsed?.z ? String(parsed.z) : undefined;
+  if (typeof parsed?.v === 'number') {
+    if (brings === undefined)
+      return willLoseNumericPrecision(trimmed) ? text(words, CellValueType.FORCE_STRING) : number(parsed.v);
+    if (format === 'General') return { ...number(parsed.v), format: brings };
+    const isPercent = brings.includes('%');
+    if (OF_NUMBERS.test(brings) && (!isPercent || format.includes('%'))) return number(parsed.v);
+  }
+  const read = isNumber ? withUnit(trimmed, format) : undefined;
+  // as many digits as a cell holds: 1400 mm are 1.4 m
+  return read === undefined ? text(words) : number(Number(read.toPrecision(15)));
+}

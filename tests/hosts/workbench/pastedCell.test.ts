@@ -1,0 +1,41 @@
+import { CellValueType } from '@univerjs/core';
+import { describe, expect, test } from 'vitest';
+import { Q } from '../../../src/catalogue/quantities';
+import { pastedValue, type Target } from '../../../src/hosts/workbench/tables/pastedCell';
+
+const { STRING, NUMBER, FORCE_STRING, BOOLEAN } = CellValueType;
+const of = (format: string | undefined, isNumber = false): Target => ({ format, isNumber });
+const METRES = of(Q.distance.shown.input, true);
+
+describe('a text from elsewhere', () => {
+  test.each<[words: string, target: Target, v: unknown, t: unknown, format?: string]>([
+    // into a cell of texts
+    ['1/2', of('@'), '1/2', STRING],
+    ['007', of('@'), '007', STRING],
+    // into one with a unit
+    ['1.4', METRES, 1.4, NUMBER],
+    [' 1.4 ', METRES, 1.4, NUMBER],
+    ['1,200', of('0.0" Ws"'), 1200, NUMBER],
+    // a date is no length, a percentage none either, an amount of money no energy
+    ['1/2', METRES, '1/2', STRING],
+    ['3:1', METRES, '3:1', STRING],
+    ['50%', METRES, '50%', STRING],
+    ['$5', of('0.0" Ws"'), '$5', STRING],
+    ['50%', of('0.0%'), 0.5, NUMBER],
+    // by the metre: 100 cm and 1000 mm
+    ['80 cm', METRES, 0.8, NUMBER],
+    ['1400 mm', METRES, 1.4, NUMBER],
+    // where texts may stand too, nobody knows whether a number was wanted
+    ['80 cm', of(Q.distance.shown.input), '80 cm', STRING],
+    ['80 Ws', METRES, '80 Ws', STRING],
+    // into a cell without a format: as if it had been typed
+    ['11.3', of(undefined), 11.3, NUMBER],
+    ['f/16', of(undefined), 'f/16', STRING],
+    ['50%', of('General'), 0.5, NUMBER, '0%'],
+    ['true', of(undefined), 1, BOOLEAN],
+    ['12345678901234567890', of(undefined), '12345678901234567890', FORCE_STRING],
+    ['  ', METRES, null, null],
+  ])('%j into %j', (words, target, v, t, format) =>
+    expect(pastedValue(words, target)).toEqual({ v, t, ...(format === undefined ? {} : { format }) }),
+  );
+});
