@@ -14,6 +14,7 @@ import { chartsInReach, extentOf } from '../charts/inReach';
 import { keep } from './keptWithSheet';
 import { LEAST_ROW, rowPixels } from './measures';
 import { gridStyle } from './styles';
+import { heightsOfLines, lettersHere, widePixels } from './typeface';
 
 const SPARE_ROWS = 60;
 const LEAST_COLUMNS = 26;
@@ -47,8 +48,11 @@ function content({ value, formula, style }: BookCell): ICellData {
   return { v: value, t: couldBeFormula ? CellValueType.FORCE_STRING : CellValueType.STRING };
 }
 
-const byIndex = <T>(record: Readonly<Record<number, number>>, make: (size: number) => T): Record<number, T> =>
-  Object.fromEntries(Object.entries(record).map(([index, size]) => [index, make(size)]));
+const byIndex = <T>(
+  record: Readonly<Record<number, number>>,
+  make: (size: number, index: number) => T,
+): Record<number, T> =>
+  Object.fromEntries(Object.entries(record).map(([index, size]) => [index, make(size, Number(index))]));
 
 /** How large a sheet is that holds so many rows and columns. */
 export const usualSize = (
@@ -74,6 +78,8 @@ export function snapshotSheet(sheet: BookSheet, id: string): Partial<IWorksheetD
   const { freeze } = sheet;
   const charts = chartsInReach(sheet.charts, { rows, columns });
   const [usual, covered] = [usualSize(rows, columns), extentOf(charts)];
+  const columnData = byIndex(sheet.widths, (width) => ({ w: widePixels(columnPixels(width)) }));
+  const needed = heightsOfLines(sheet.cells, (column) => columnData[column]?.w, sheet.merges);
   return {
     id,
     name: sheet.name,
@@ -81,8 +87,11 @@ export function snapshotSheet(sheet: BookSheet, id: string): Partial<IWorksheetD
     rowCount: Math.max(usual.rowCount, covered.rows),
     columnCount: Math.max(usual.columnCount, covered.columns),
     defaultRowHeight: LEAST_ROW,
-    columnData: byIndex(sheet.widths, (width) => ({ w: columnPixels(width) })),
-    rowData: byIndex(sheet.heights, (height) => ({ h: rowPixels(height), ia: BooleanNumber.FALSE })),
+    columnData,
+    rowData: byIndex(sheet.heights, (height, row) => ({
+      h: Math.max(rowPixels(height), needed.get(row) ?? 0),
+      ia: BooleanNumber.FALSE,
+    })),
     mergeData: sheet.merges.map(gridRange),
     freeze: {
       xSplit: freeze.columns,
@@ -92,6 +101,6 @@ export function snapshotSheet(sheet: BookSheet, id: string): Partial<IWorksheetD
     },
     gridlinesColor: PALETTE.stone,
     cellData,
-    custom: keep({ ...sheet, charts }),
+    custom: { ...keep({ ...sheet, charts }), ...lettersHere() },
   };
 }

@@ -24,6 +24,7 @@ import { pointsOf } from './measures';
 import { NotWritten } from './notWritten';
 import { areaOfGridRange } from './snapshotSheet';
 import { bookStyle } from './styles';
+import { widerThanMade } from './typeface';
 
 export interface Written {
   readonly book: Book;
@@ -71,7 +72,9 @@ function bookSheet(
     name,
     hidden: sheet.hidden === BooleanNumber.TRUE,
     widths: Object.fromEntries(
-      columns.flatMap(([c, { w }]) => (w === undefined ? [] : [[c, charactersOf(w)]])),
+      columns.flatMap(([c, { w }]) =>
+        w === undefined ? [] : [[c, charactersOf(Math.round(w / widerThanMade(sheet.custom)))]],
+      ),
     ),
     heights: Object.fromEntries(rows.flatMap(([r, { h }]) => (h === undefined ? [] : [[r, pointsOf(h)]]))),
     cells,
