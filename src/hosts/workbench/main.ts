@@ -20,7 +20,7 @@ import { elementById } from './page/elementById';
 import { storageNotice } from './page/storageNotice';
 import { troubleNotice } from './page/troubleNotice';
 import { paneHost } from './paneHost';
-import { firstAnswersShown } from './grid/ready';
+import { firstAnswersShown, firstDrawn } from './grid/ready';
 import { revealSelected } from './grid/reveal';
 import { readout } from './readout';
 import { onReport } from './worker/reports';
@@ -137,10 +137,12 @@ window.sweeptable = readout(grid, failures);
 
 calculation.watch(grid);
 
+const drawn = firstDrawn(grid.api);
 await Promise.race([firstAnswersShown(grid.api), calculation.trouble]);
 attempts.end();
 document.documentElement.dataset['ready'] = 'true';
-revealSelected(grid);
+// where there are no answers, that may take longer than to say so
+void drawn.then(() => revealSelected(grid));
 keepSaved(grid, saving);
 shareWithTabs(desk, turn);
 try {

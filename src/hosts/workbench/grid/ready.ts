@@ -2,8 +2,14 @@ import type { FUniver } from '@univerjs/core/facade';
 
 /** Settles once the grid has drawn its first answers. Call it as soon as the workbook is made. */
 export async function firstAnswersShown(api: FUniver): Promise<void> {
-  await Promise.all([rendered(api), nextAnswers(api)]);
+  await Promise.all([firstDrawn(api), nextAnswers(api)]);
   await nextFrame();
+  await nextFrame();
+}
+
+/** Settles once the grid is drawn, whether there are answers or not. Call it as soon as the workbook is made. */
+export async function firstDrawn(api: FUniver): Promise<void> {
+  await rendered(api);
   await nextFrame();
 }
 
