@@ -25,10 +25,8 @@ export const paneHost = (grid: Grid, failures: KnownFailures): PaneHost => ({
  * would press it again.
  */
 function shown(grid: Grid, outcome: Outcome): Outcome {
-  if (!('done' in outcome)) return outcome;
-  takeKeyboard(grid);
-  const { done, takeBack } = outcome;
-  return { done, ...(takeBack ? { takeBack: async () => shown(grid, await takeBack()) } : {}) };
+  if ('done' in outcome) takeKeyboard(grid);
+  return outcome;
 }
 
 function putFormula({ api }: Grid, formula: string): Outcome {
