@@ -114,6 +114,22 @@ describe('a chart on its sheet', () => {
     await covers(sheet, 'I4', 'P14');
   });
 
+  it('goes with rows that are drawn elsewhere', async () => {
+    await sheet.insert('Lights on set');
+    const [from, to] = await sheet.page.evaluate(() => [window.sweeptable.place('A3').y, window.sweeptable.place('A20').y]); // prettier-ignore
+    if (from === undefined || to === undefined) throw new Error('There are no such rows.');
+    const { mouse } = sheet.page;
+    await mouse.click(20, from);
+    await mouse.move(20, from);
+    await mouse.down();
+    await mouse.move(20, (from + to) / 2);
+    await mouse.move(20, to - 3);
+    await mouse.up();
+    await covers(sheet, 'I3', 'P13');
+    await sheet.undo('A3');
+    await covers(sheet, 'I4', 'P14');
+  });
+
   it('takes the colours of the page, light, dark and forced', async () => {
     await sheet.insert('Lights on set');
     const seen = [await drawing(chart())];

@@ -2,12 +2,19 @@ import { type Arbitrary, assert, constantFrom, integer, nat, property, record } 
 import { describe, expect, test } from 'vitest';
 import type { BookChart } from '../../../src/book/chart';
 import type { Area } from '../../../src/formula/area';
-import { areaAfter, chartAfter, type Edit } from '../../../src/hosts/workbench/charts/afterEdit';
+import { inserted, type Lines, moved, removed } from '../../../src/formula/follow';
+import { chartAfter, type Edit, placeAfter } from '../../../src/hosts/workbench/charts/afterEdit';
 import { byCells, byPixels } from '../../../src/hosts/workbench/charts/onSheet/newPlace';
 import { trials } from '../../full';
 
-const rows = (at: number, count: number): Edit => ({ along: 'row', at, count });
-const columns = (at: number, count: number): Edit => ({ along: 'column', at, count });
+const cameIn = (lines: Lines): Edit => ({ after: inserted(lines), removed: [] });
+const went = (lines: Lines): Edit => ({ after: removed(lines), removed: [lines] });
+/** Rows that came in before a place, or, where there are fewer than none, went from there on. */
+const linesOf =
+  (axis: Lines['axis']) =>
+  (at: number, count: number): Edit =>
+    count < 0 ? went({ axis, at, count: -count }) : cameIn({ axis, at, count });
+const [rows, columns] = [linesOf('rows'), linesOf('columns')];
 
 /** Rows 10 to 19 and columns C to F, counted from 0. */
 const PLACE: Area = { row: 10, column: 2, rows: 10, columns: 4 };
@@ -39,18 +46,22 @@ describe('where cells are after an edit', () => {
     ['of rows that went across its lower edge, one was its own', rows(19, -5), { rows: 9 }],
     ['of an area that went there is no row left', rows(5, -20), { row: 5, rows: 0 }],
     ['columns go alike', columns(0, 1), { column: 3 }],
+    ['rows that move take it along', { after: moved({ axis: 'rows', at: 8, count: 15 }, 40), removed: [] }, { row: 27 }],
+    ['rows that move away from above it pull it up', { after: moved({ axis: 'rows', at: 2, count: 3 }, 40), removed: [] }, { row: 7 }],
+    ['of rows apart that went, those before it count', { after: () => undefined, removed: [{ axis: 'rows', at: 2, count: 3 }, { axis: 'rows', at: 9, count: 12 }] }, { row: 6, rows: 0 }],
+    ['cells that went from below it leave it', { after: () => undefined, removed: [] }, {}],
     ['also where they go', columns(1, -2), { column: 1, columns: 3 }],
-  ])('%s', (_what, edit, changed) => expect(areaAfter(PLACE, edit)).toEqual({ ...PLACE, ...changed })); // prettier-ignore
+  ])('%s', (_what, edit, changed) => expect(placeAfter(PLACE, edit)).toEqual({ ...PLACE, ...changed })); // prettier-ignore
 
   test('what came in and went again has changed nothing', () => {
-    const edit = record({
-      along: constantFrom('row', 'column'),
+    const lines: Arbitrary<Lines> = record({
+      axis: constantFrom('rows', 'columns'),
       at: nat(40),
       count: integer({ min: 1, max: 9 }),
     });
     assert(
-      property(edit as Arbitrary<Edit>, (came) => {
-        expect(areaAfter(areaAfter(PLACE, came), { ...came, count: -came.count })).toEqual(PLACE);
+      property(lines, (came) => {
+        expect(placeAfter(placeAfter(PLACE, cameIn(came)), went(came))).toEqual(PLACE);
       }),
       trials(81, 300),
     );

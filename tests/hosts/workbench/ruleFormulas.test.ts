@@ -16,7 +16,7 @@ const effect = (after: After): Effect => {
     const now = after(areaOfGridRange(each));
     return now ? [gridRange(now)] : [];
   };
-  return { sheetId: 'one', sheetName: 'Plan', after, areas, byGrid: areas };
+  return { sheetId: 'one', sheetName: 'Plan', after, removed: [], areas, byGrid: areas };
 };
 const rows = (at: number, count = 1) => ({ axis: 'rows', at: at - 1, count }) as const;
 const columns = (at: number, count = 1) => ({ axis: 'columns', at: at - 1, count }) as const;

@@ -1,29 +1,39 @@
 import type { Area } from '../../../formula/area';
-import { inserted, removed } from '../../../formula/follow';
+import type { After, Lines } from '../../../formula/follow';
 import type { BookChart, ChartCells, ChartSeries } from '../../../book/chart';
 
-/** Rows or columns that came in before a place, or, where there are fewer than none, went from there on. */
+/** What an edit does to the places of a sheet. */
 export interface Edit {
-  readonly along: 'row' | 'column';
-  readonly at: number;
-  readonly count: number;
+  readonly after: After;
+  /** Whole rows or columns that go away, all of one axis. */
+  readonly removed: readonly Lines[];
 }
 
 /** A chart keeps at least so many rows and columns. */
 export const LEAST = { rows: 5, columns: 2 } as const;
 
-/** Where cells are after an edit; an area that has no rows or no columns left where all of them went. */
-export function areaAfter(area: Area, { along, at, count }: Edit): Area {
-  const axis = along === 'row' ? 'rows' : 'columns';
-  const after = count < 0 ? removed({ axis, at, count: -count }) : inserted({ axis, at, count });
-  return after(area) ?? { ...area, [along]: at, [axis]: 0 };
+/** Where an area was whose rows or columns are all gone: it has none of them left. */
+function remnant(area: Area, axis: Lines['axis'], removed: readonly Lines[]): Area {
+  const along = axis === 'rows' ? 'row' : 'column';
+  const goneBefore = removed.reduce((sum, { at, count }) => sum + clamp(area[along] - at, count), 0);
+  return { ...area, [along]: area[along] - goneBefore, [axis]: 0 };
+}
+const clamp = (value: number, most: number): number => Math.min(Math.max(value, 0), most);
+
+/**
+ * Where a place on a sheet is after an edit; one that has no rows or no columns left where all of them went. Where the cells
+ * below it go away or come from elsewhere, it stays.
+ */
+export function placeAfter(area: Area, { after, removed }: Edit): Area {
+  const axis = removed[0]?.axis;
+  return after(area) ?? (axis ? remnant(area, axis, removed) : area);
 }
 
 /** Plain cells after an edit; nothing where they are gone. Columns of a table find themselves. */
-function cellsAfter(from: ChartCells, edit: Edit): ChartCells | undefined {
+function cellsAfter(from: ChartCells, { after }: Edit): ChartCells | undefined {
   if (!('cells' in from)) return from;
-  const cells = areaAfter(from.cells, edit);
-  return cells.rows > 0 && cells.columns > 0 ? { cells } : undefined;
+  const cells = after(from.cells);
+  return cells && { cells };
 }
 
 function seriesAfter({ x, values, ...rest }: ChartSeries, edit: Edit): ChartSeries[] {
@@ -35,7 +45,7 @@ function seriesAfter({ x, values, ...rest }: ChartSeries, edit: Edit): ChartSeri
 /** A chart after an edit: it moves with its cells and keeps what is left to draw, which may be nothing. */
 export function chartAfter(chart: BookChart, edit: Edit): BookChart {
   const x = cellsAfter(chart.x, edit);
-  const place = areaAfter(chart.place, edit);
+  const place = placeAfter(chart.place, edit);
   return {
     ...chart,
     x: x ?? chart.x,

@@ -20,6 +20,8 @@ export interface Effect {
   readonly byGrid: (range: IRange) => readonly IRange[];
   /** Where what a formula names is. */
   readonly after: After;
+  /** Whole rows or columns that go away. */
+  readonly removed: readonly Lines[];
 }
 
 interface Params {
@@ -43,27 +45,33 @@ const columnsOf = ({ startColumn, endColumn }: IRange): Lines => ({
   count: endColumn - startColumn + 1,
 });
 
+type OfLines = Pick<Effect, 'after' | 'removed'>;
+
 /** Lines that lie apart go one after the other, the last ones first. */
-const allRemoved = (lines: readonly Lines[]): After => {
+const allRemoved = (lines: readonly Lines[]): OfLines => {
   const each = [...lines].sort((a, b) => b.at - a.at).map(removed);
-  return (area) => each.reduce<ReturnType<After>>((left, after) => left && after(left), area);
+  return {
+    after: (area) => each.reduce<ReturnType<After>>((left, after) => left && after(left), area),
+    removed: lines,
+  };
 };
+const noneRemoved = (after: After): OfLines => ({ after, removed: [] });
 
 /** What whole lines do that come in, go away or move. */
-function ofLines(id: string, { range, ranges = [range], fromRange, toRange }: Params): After | undefined {
+function ofLines(id: string, { range, ranges = [range], fromRange, toRange }: Params): OfLines | undefined {
   switch (id) {
     case EffectRefRangId.InsertRowCommandId:
-      return inserted(rowsOf(range));
+      return noneRemoved(inserted(rowsOf(range)));
     case EffectRefRangId.InsertColCommandId:
-      return inserted(columnsOf(range));
+      return noneRemoved(inserted(columnsOf(range)));
     case EffectRefRangId.RemoveRowCommandId:
       return allRemoved(ranges.map(rowsOf));
     case EffectRefRangId.RemoveColCommandId:
       return allRemoved(ranges.map(columnsOf));
     case EffectRefRangId.MoveRowsCommandId:
-      return moved(rowsOf(fromRange), toRange.startRow);
+      return noneRemoved(moved(rowsOf(fromRange), toRange.startRow));
     case EffectRefRangId.MoveColsCommandId:
-      return moved(columnsOf(fromRange), toRange.startColumn);
+      return noneRemoved(moved(columnsOf(fromRange), toRange.startColumn));
     default:
       return undefined;
   }
@@ -92,16 +100,17 @@ export function effectOf(grid: Grid, command: ICommandInfo): Effect | undefined 
   const lines = ofLines(command.id, params);
   if (lines) {
     const areas = (range: IRange): IRange[] => {
-      const now = lines(areaOfGridRange(range));
+      const now = lines.after(areaOfGridRange(range));
       return now ? [gridRange(now)] : [];
     };
-    return { ...at, after: lines, areas };
+    return { ...at, ...lines, areas };
   }
   const isAcross = params.toSubUnitId !== undefined && params.toSubUnitId !== params.fromSubUnitId;
   if (!OF_CELLS.includes(command.id) || isAcross) return undefined;
   return {
     ...at,
     areas: (range) => Rectangle.mergeRanges(at.byGrid(range)),
+    removed: [],
     after: (area) => {
       const now = handleDefaultRangeChangeWithEffectRefCommands(gridRange(area), command as never);
       return now ? areaOfGridRange(now) : undefined;
