@@ -7,11 +7,7 @@ import {
   UniverFormulaEnginePlugin,
 } from '@univerjs/engine-formula';
 import { SheetSkeletonService, UniverSheetsPlugin } from '@univerjs/sheets';
-import {
-  CalculationMode,
-  FormulaCalculationSessionService,
-  UniverSheetsFormulaPlugin,
-} from '@univerjs/sheets-formula';
+import { CalculationMode, UniverSheetsFormulaPlugin } from '@univerjs/sheets-formula';
 import { UniverSheetsNumfmtPlugin } from '@univerjs/sheets-numfmt';
 import { UniverSheetsTablePlugin } from '@univerjs/sheets-table';
 import type { FRange } from '@univerjs/sheets/facade';
@@ -22,6 +18,7 @@ import '@univerjs/sheets-numfmt/facade';
 import '@univerjs/sheets-table/facade';
 import './patches';
 import { type CellError, cellError, type ErrorCode } from '../formula/errors';
+import { calculation } from './calculation';
 import { CIRCLE } from './circles';
 import { createUniver } from './create';
 import { hear } from './failures';
@@ -42,12 +39,6 @@ const NO_LAYOUT = [SheetSkeletonService, { useValue: {} }];
 
 /** Of the workbooks that were opened. */
 let opened = 0;
-
-/**
- * How long a calculation may take to begin, in milliseconds. The engine's own half a second is over before where other work
- * holds up this thread, and what was calculated the last time is then taken for the answer.
- */
-const PATIENCE = 60_000;
 
 /**
  * A workbook without a page, for Node: the fewest plugins that calculate. Nothing is calculated before `calculate()`.
@@ -83,7 +74,6 @@ export function headless(snapshot: Partial<IWorkbookData>, lookFrom?: (sheetId: 
   const workbook = api.createWorkbook({ ...withOwnFormulas(snapshot), id } as IWorkbookData);
   hear(univer.__getInjector().get(IFormulaRuntimeService), note);
   const model = univer.__getInjector().get(FormulaDataModel);
-  const sessions = univer.__getInjector().get(FormulaCalculationSessionService);
   // Before each calculation the engine asks every row of every sheet whether a filter hides it, which for a sheet of a million
   // rows takes longer than to calculate it. There is no filter here.
   model.getHiddenRowsFiltered = () => ({});
@@ -114,12 +104,7 @@ export function headless(snapshot: Partial<IWorkbookData>, lookFrom?: (sheetId: 
     isCircular: () => [...failures.values()].includes(CIRCLE),
 
     /** Calculates every formula of the workbook. */
-    async calculate(): Promise<void> {
-      const formula = api.getFormula();
-      const applied = sessions.waitForLatestApplied(undefined, PATIENCE);
-      formula.executeCalculation();
-      await applied;
-    },
+    calculate: calculation(univer.__getInjector()),
 
     /** The values of a range such as "A1:B3". */
     read(sheetName: string, a1: string): EngineValue[][] {

@@ -21,3 +21,24 @@ test('workbooks of one id that are open at once have each its own answers', asyn
   expect(await prices('book')).toEqual(wanted);
   expect(await prices('book')).toEqual(wanted);
 });
+
+test('nothing is calculated before it is asked for, however long after something was typed', async () => {
+  const book = headless(snapshot({ Data: [[2, '=A1+1']] }));
+  await book.calculate();
+  book.workbook.getSheetByName('Data')?.getRange('A1').setValue(5);
+  // the engine by itself would have begun by now, and be done
+  await new Promise((resolve) => setTimeout(resolve, 300));
+  expect(book.read('Data', 'A1:B1')).toEqual([[5, 3]]);
+  await book.calculate();
+  expect(book.read('Data', 'A1:B1')).toEqual([[5, 6]]);
+  book.dispose();
+});
+
+test('calculations that are asked for at once come one after the other', async () => {
+  const book = headless(snapshot({ Data: [[2, '=A1+1']] }));
+  const first = book.calculate();
+  book.workbook.getSheetByName('Data')?.getRange('A1').setValue(5);
+  await Promise.all([first, book.calculate()]);
+  expect(book.read('Data', 'A1:B1')).toEqual([[5, 6]]);
+  book.dispose();
+});
