@@ -4,8 +4,8 @@ import { blockPlace, layout, tableTop } from '../../src/sheets/layout';
 import type { Template, TemplateTable } from '../../src/sheets/template';
 import { FULL } from '../full';
 import { templateOf } from './support';
-import { copiesOf } from './tired/copies';
 import type { Slip } from './tired/mishaps';
+import { opened } from './tired/opened';
 
 /** Sheets whose forms take a reading, and the cells of it. */
 const READINGS: readonly (readonly [id: string, reading: string, tenths: string])[] = [
@@ -46,13 +46,14 @@ async function said(
   [reading, tenths, words]: readonly [reading: Place, tenths: Place, words: Place],
   pairs: readonly (readonly [Slip, Slip, ...unknown[]])[],
 ): Promise<string[]> {
-  const copies = await copiesOf(template, pairs.length);
-  const typed = pairs.map(
-    ([figure, small]) => new Map([[reading, figure] as const, [tenths, small] as const]),
-  );
-  const seen = await copies.after(typed);
-  copies.dispose();
-  return seen.map((values) => String(values(words) ?? ''));
+  const sheet = await opened(template);
+  const all: string[] = [];
+  for (const [figure, small] of pairs) {
+    const typed = new Map([[reading, figure] as const, [tenths, small] as const]);
+    all.push(String((await sheet.after(typed))(words) ?? ''));
+  }
+  sheet.dispose();
+  return all;
 }
 
 test.each(READINGS)('%s: tenths in the cell of its %s are said beside it', async (id, reading, tenths) => {

@@ -6,8 +6,8 @@ import { blockPlace, layout, tableTop } from '../../src/sheets/layout';
 import type { Template } from '../../src/sheets/template';
 import { FULL } from '../full';
 import { templateOf } from './support';
-import { copiesOf } from './tired/copies';
 import type { Slip } from './tired/mishaps';
+import { opened } from './tired/opened';
 
 /**
  * What somebody types who is tired, and what the sheet says of it: a cell, right of it the words, or the cell of a row. Each
@@ -130,18 +130,15 @@ const drawn = (all: readonly Misread[]): readonly Misread[] =>
 
 test.each(Object.entries(SHEETS))('%s says how it reads what nobody means', async (id, all) => {
   const template = templateOf(id);
-  const cases = drawn(all);
-  const copies = await copiesOf(template, cases.length);
-  const seen = await copies.after(
-    cases.map(
-      ([typed]) => new Map(Object.entries(typed).map(([name, slip]) => [placeOf(template, name), slip])),
-    ),
-  );
-  copies.dispose();
-  for (const [i, [typed, where, says]] of cases.entries()) {
-    const found = seen[i]?.(saidAt(template, where)) ?? '';
+  const sheet = await opened(template);
+  for (const [typed, where, says] of drawn(all)) {
+    const change = new Map(
+      Object.entries(typed).map(([name, slip]) => [placeOf(template, name), slip] as const),
+    );
+    const found = (await sheet.after(change))(saidAt(template, where)) ?? '';
     const text = isCellError(found) ? found.error : found;
     if (says instanceof RegExp) expect(String(text), JSON.stringify(typed)).toMatch(says);
     else expect(text, JSON.stringify(typed)).toBe(says);
   }
+  sheet.dispose();
 });

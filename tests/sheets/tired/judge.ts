@@ -3,7 +3,7 @@ import type { Place } from '../../../src/formula/address';
 import { isCellError } from '../../../src/formula/errors';
 import { blockPlace, fieldRow, isInput, tableTop } from '../../../src/sheets/layout';
 import type { Form, Template, TemplateTable } from '../../../src/sheets/template';
-import { type Seen, warningCells } from './copies';
+import { type Seen, warningCells } from './opened';
 import type { Slip } from './mishaps';
 
 /** A cell that a formula fills. */

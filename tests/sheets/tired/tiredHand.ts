@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { at } from '../../../src/exposure/core/at';
 import type { Template } from '../../../src/sheets/template';
 import { templateOf, type Typed, typedOver } from '../support';
-import { type Change, copiesOf, type Seen } from './copies';
 import { type Input, inputsOf } from './inputs';
 import { type After, type Judge, judgeOf } from './judge';
 import { type Meaning, type Mishap, MISHAPS, otherValues, type Slip } from './mishaps';
+import { opened, type Seen } from './opened';
 
 interface Case {
   readonly input: Input;
@@ -13,8 +12,6 @@ interface Case {
   readonly slip: Slip;
   readonly meaning: Meaning;
 }
-
-const MOST_COPIES = 16;
 
 /** All of them, or one in fifteen: every input meets some mishaps, and every mishap some inputs. */
 const casesOf = (inputs: readonly Input[], all: boolean): Case[] =>
@@ -25,8 +22,6 @@ const casesOf = (inputs: readonly Input[], all: boolean): Case[] =>
       return [{ input, mishap, slip, meaning: mishap.meaning(input) }];
     }),
   );
-
-const change = ({ place }: Input, slip: Slip): Change => new Map([[place, slip]]);
 
 /** What an input says that nothing in it means: "blank for none", "blank is 20%". */
 function documented({ words }: Input): number | undefined {
@@ -66,40 +61,36 @@ function faults(
 /** Types everything into each input, and calculates all of it: what is wrong, and which inputs nobody reads. */
 async function tried(template: Template, inputs: readonly Input[], all: boolean) {
   const cases = casesOf(inputs, all);
-  const copies = await copiesOf(template, Math.min(MOST_COPIES, cases.length));
-  const after = async (list: readonly { readonly input: Input; readonly slip: Slip }[]): Promise<After[]> => {
-    const seen = await copies.after(list.map(({ input, slip }) => change(input, slip)));
-    return list.map(({ slip }, i) => ({ seen: at(seen, i), slip }));
-  };
-  const [untouched] = await copies.after([new Map()]);
-  const judge = judgeOf(template, untouched as Seen);
+  const sheet = await opened(template);
+  const after = async ({ place }: Input, slip: Slip): Promise<After> => ({
+    seen: await sheet.after(new Map([[place, slip]])),
+    slip,
+  });
+  const judge = judgeOf(template, await sheet.after(new Map()));
   const known = new Map<Input, boolean>();
   /** Whether nobody reads the cell, as things are. */
   const isAsleep = async (input: Input): Promise<boolean> => {
     const before = known.get(input);
     if (before !== undefined) return before;
-    const others = await after(otherValues(input).map((slip) => ({ input, slip })));
-    const asleep = others.every(({ seen }) => !judge.moves(seen));
+    let asleep = true;
+    for (const slip of otherValues(input)) asleep &&= !judge.moves((await after(input, slip)).seen);
     known.set(input, asleep);
     return asleep;
   };
   const found: string[] = [];
-  const results = await after(cases);
-  const plain = new Map<Case, After>();
-  const twins = cases.flatMap((each) => {
+  for (const each of cases) {
+    const { input, mishap, slip } = each;
+    const { seen } = await after(input, slip);
     const twin = plainOf(each);
-    return twin === undefined ? [] : [{ each, input: each.input, slip: twin }];
-  });
-  for (const [i, twin] of (await after(twins)).entries()) plain.set(at(twins, i).each, twin);
-  for (const [i, each] of cases.entries()) {
-    const name = `${each.input.name}, ${each.mishap.name}`;
-    const result = at(results, i);
-    const [first, ...more] = faults(judge, each, result.seen, plain.get(each));
+    const plain = twin === undefined ? undefined : await after(input, twin);
+    const [first, ...more] = faults(judge, each, seen, plain);
     if (first === undefined) continue;
-    if (!judge.moves(result.seen) && (await isAsleep(each.input))) continue;
-    found.push(`${name}: ${first}${more.length > 0 ? `, and ${more.length} more` : ''}`);
+    if (!judge.moves(seen) && (await isAsleep(input))) continue;
+    found.push(
+      `${input.name}, ${mishap.name}: ${first}${more.length > 0 ? `, and ${more.length} more` : ''}`,
+    );
   }
-  copies.dispose();
+  sheet.dispose();
   return { found, count: cases.length };
 }
 
