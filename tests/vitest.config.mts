@@ -9,6 +9,9 @@ const FULL = process.env['SWEEPTABLE_FULL'] === '1';
 
 const require = createRequire(import.meta.url);
 const { readTemplates } = require('../src/build/templates.cjs') as { readTemplates: () => unknown };
+/** Read once: each project below reads this file anew. */
+const shared: { sweeptableTemplates?: string } = globalThis as object;
+const TEMPLATES = (shared.sweeptableTemplates ??= JSON.stringify(readTemplates()));
 const { GRID, withPlainFields } = require('../src/build/plain-fields-loader.cjs') as {
   GRID: RegExp;
   withPlainFields: (source: string) => string;
@@ -54,7 +57,7 @@ export default defineConfig({
       transform: (code, id) => (GRID.test(id) ? { code: withPlainFields(code), map: null } : undefined),
     },
   ],
-  define: { SWEEPTABLE_TEMPLATES: JSON.stringify(readTemplates()) },
+  define: { SWEEPTABLE_TEMPLATES: TEMPLATES },
   test: {
     reporters: ['default', 'tests/slowest.ts'],
     // one more than there are cores: the grid's engine and the library of Excel rest between their answers
