@@ -1,7 +1,10 @@
 import { addresses, addressOf, type Block, blockAt, overlap, rangeText } from './a1';
+import { isFormula, isOurs } from './entered';
 import { checkFormula } from './formula-check';
 import { type Item, item, shown } from './item';
 import { checkName, checkSheetName, Sheet, type Table } from './sheet';
+import { spelled } from './spelled';
+import { newExcel, type Ways } from './ways';
 import {
   type Action,
   ACTION,
@@ -49,6 +52,8 @@ export class FakeWorkbook {
   /** Requests in their order, without those in which the library only lets go of ranges it has held on to. */
   readonly batches: Batch[] = [];
   failures: readonly Failure[] = [];
+  /** How this Excel is set up, and what it is known for. */
+  readonly ways: Ways = newExcel();
   /** What the library says of each batch beside its content; 64 asks Excel to wait for a cell that is being typed in. */
   readonly flags: number[] = [];
   /** Somebody else at work in the same workbook, before the batch of that number is answered. */
@@ -114,10 +119,24 @@ export class FakeWorkbook {
       } catch (error) {
         if (!(error instanceof Refusal)) throw error;
         const { code: Code, message: Message, location: Location } = error;
+        this.waitLess(batch);
         return { ...reply, Error: { Code, Message, Location, ActionIndex: index, HttpStatusCode: 400 } };
       }
     }
+    this.waitLess(batch);
     return reply;
+  }
+
+  /** What was not ready comes nearer with each look. */
+  private waitLess({ Actions }: Batch): void {
+    const { unready } = this.ways;
+    if (
+      !unready ||
+      !Actions.some(({ QueryInfo }) => QueryInfo?.Select?.some((name) => /^(values|text)$/i.test(name)))
+    )
+      // prettier-ignore
+      return;
+    if (--unready.looks <= 0) this.ways.unready = undefined;
   }
 
   private failWhereTold(action: number): void {
@@ -193,7 +212,8 @@ export class FakeWorkbook {
     if (parent.kind === 'Tables' && path.ObjectPathType === PATH.indexer)
       return this.tableBy(String(args[0])).item;
     if (parent.kind === 'Table') return this.tablePart(parent, path.Name);
-    if (parent.kind === 'Names' && path.ObjectPathType === PATH.indexer) return this.nameBy(String(args[0]));
+    if (parent.kind === 'Names' && path.ObjectPathType === PATH.indexer)
+      return this.nameBy(String(args[0]), parent.sheet);
     if (parent.kind === 'NamedItem') return this.cellsNamed(parent);
     if (path.Name === 'Copy') return this.copiedSheet(parent.sheet as Sheet).item;
     if (path.Name === 'GetRow') return rowOfRange(parent, args[0] as number);
@@ -228,6 +248,7 @@ export class FakeWorkbook {
 
   private sheetBy(method: string, name: unknown): Item {
     if (method === 'Add') {
+      this.checkStructure();
       const added = this.addSheet(name as string | undefined);
       this.log.push(`Worksheets.Add(${JSON.stringify(added.name)})`);
       return added.item;
@@ -236,6 +257,11 @@ export class FakeWorkbook {
     if (sheet) return sheet.item;
     if (method.endsWith('OrNullObject')) return item('Worksheet', `[${String(name)}]`, { missing: true });
     throw new Refusal('ItemNotFound', `no sheet is called ${String(name)}`);
+  }
+
+  private checkStructure(): void {
+    if (this.ways.structureIsProtected)
+      throw new Refusal('AccessDenied', 'the structure of the workbook is protected');
   }
 
   /** Members of a list that was read come back by their ids. */
@@ -261,6 +287,7 @@ export class FakeWorkbook {
 
   /** A sheet once more, with everything on it, under the name that Excel gives to copies. */
   private copiedSheet(from: Sheet): Sheet {
+    this.checkStructure();
     const base = from.name.replace(/ \(\d+\)$/, '');
     const nth = (n: number): string => ` (${n})`;
     let n = 2;
@@ -293,19 +320,23 @@ export class FakeWorkbook {
     throw new Error(`The workbook in memory does not know Table.${part}.`);
   }
 
-  private nameBy(name: string): Item {
+  private nameBy(name: string, sheet: Sheet | undefined): Item {
+    if (sheet) return nameOnSheet(sheet, name);
     const found = this.names.find((one) => one.toLowerCase() === name.toLowerCase());
     if (found === undefined) throw new Refusal('ItemNotFound', `nothing is called ${name}`);
     return item('NamedItem', found);
   }
 
-  private cellsNamed({ label }: Item): Item {
+  private cellsNamed({ label, sheet, block }: Item): Item {
+    if (sheet && block) return rangeItem(sheet, block);
     const cells = this.namedCells.get(label);
     return cells ? rangeItem(cells.sheet, cells.block) : item('Range', label, { missing: true });
   }
 
   private added(parent: Item, args: unknown[]): Item {
     const sheet = parent.sheet as Sheet;
+    this.throwWhereKnown(parent, 'Add');
+    if (parent.kind === 'Tables') sheet.checkLocks((args[0] as Item).block as Block, 'Tables');
     this.log.push(`${parent.label}.Add(${args.map(shown).join(', ')})`);
     if (parent.kind === 'Tables') return this.addedTable(sheet, args[0] as Item);
     if (parent.kind === 'Names') return addedName(sheet, String(args[0]), args[1] as Item);
@@ -329,7 +360,22 @@ export class FakeWorkbook {
     return sheet.addTable(block as Block, `Table${n}`).item;
   }
 
+  /** Decoration that some machines cannot make. */
+  private throwWhereKnown({ kind, label }: Item, name: string): void {
+    const isPage = /\.(PageLayout|HorizontalPageBreaks)\b/.test(label);
+    const part = isPage
+      ? 'page'
+      : kind === 'FreezePanes'
+        ? 'freeze'
+        : kind === 'Charts'
+          ? 'charts'
+          : undefined;
+    if (part && !name.startsWith('Get') && this.ways.throwsAt.has(part))
+      throw new Refusal('GeneralException', `${label}.${name} does not work on this machine`);
+  }
+
   private invoke(target: Item, name: string, args: unknown[]): unknown {
+    if (!name.startsWith('_')) this.throwWhereKnown(target, name);
     if (name === '_KeepReference') this.keep(target);
     if (name.startsWith('_')) return undefined;
     if (!name.startsWith('Get')) this.log.push(`${target.label}.${name}(${args.map(shown).join(', ')})`);
@@ -338,7 +384,9 @@ export class FakeWorkbook {
     if (target.kind === 'Worksheet' && sheet) {
       if (name === 'Delete') this.remove(sheet);
       if (name === 'Activate') this.active = sheet;
+      if (name === 'Calculate') calculate([sheet]);
     }
+    if (target.kind === 'Application' && name === 'Calculate') calculate(this.sheets);
     if (name === 'GetCount') return this.countOf(target);
     if (name === 'GetCellProperties') return cellProperties(sheet as Sheet, block as Block);
     if (target.kind === 'Range' && sheet && block) {
@@ -353,12 +401,18 @@ export class FakeWorkbook {
   /** What a special paste brings over: values as they show, or formats. Widths of columns stay behind. */
   private copy(to: Item, from: Item, what: string): void {
     const [target, source] = [to.sheet as Sheet, from.sheet as Sheet];
+    target.checkLocks(to.block as Block, what);
     const places = addresses(to.block as Block);
-    for (const [i, at] of addresses(from.block as Block).entries()) {
+    const isLeftOut = (at: string): boolean =>
+      this.ways.copiesVisibleRows && source.filtered.has(blockAt(at).row);
+    for (const [i, at] of addresses(from.block as Block)
+      .filter((one) => !isLeftOut(one))
+      .entries()) {
       const place = places[i] as string;
       if (what === 'Values') {
         const cell = source.cells.get(at) ?? source.spilled.get(at);
-        if (cell !== undefined) target.cells.set(place, isFormula(cell) ? this.onFormula(cell) : cell);
+        target.pending.delete(place);
+        if (cell !== undefined) target.cells.set(place, this.valueOf(source, at, 'value'));
       } else if (what === 'Formats') {
         target.formats.set(place, source.formats.get(at) ?? 'General');
         const {
@@ -372,11 +426,13 @@ export class FakeWorkbook {
   }
 
   private countOf({ kind, sheet, members }: Item): number {
+    if (kind === 'Comments') return (sheet as Sheet).comments;
     if (kind === 'Charts') return (sheet as Sheet).charts.length;
     return kind === 'Tables' ? (sheet as Sheet).tables.length : members.length;
   }
 
   private remove(sheet: Sheet): void {
+    this.checkStructure();
     if (this.sheets.length === 1) throw new Refusal('InvalidOperation', 'the last sheet cannot be deleted');
     this.sheets.splice(this.sheets.indexOf(sheet), 1);
     if (this.active === sheet) this.active = this.sheets[0];
@@ -384,12 +440,13 @@ export class FakeWorkbook {
   }
 
   private set(target: Item, name: string, value: unknown): undefined {
+    this.throwWhereKnown(target, name);
     const { sheet, block, within } = target;
     if (sheet && block) {
       if (within.startsWith('Format')) sheet.dress(block, `${within}.${name}`, value);
       else if (within === 'DataValidation') sheet.validate(block, name, value);
       else if (target.kind === 'Range' && ['Formulas', 'Values', 'NumberFormat'].includes(name))
-        sheet.write(block, name, value, (formula) =>
+        sheet.write(block, name, value, this.ways, (formula) =>
           checkFormula(
             formula,
             this.tables,
@@ -408,6 +465,7 @@ export class FakeWorkbook {
   }
 
   private rename(sheet: Sheet, name: string): void {
+    this.checkStructure();
     checkSheetName(name);
     const other = this.find(name);
     if (other && other !== sheet) throw new Refusal('ItemAlreadyExists', `there is a sheet called ${name}`);
@@ -440,7 +498,10 @@ export class FakeWorkbook {
           Name: table.name,
           'Columns/name': table.sheet.headings(table).map((Name, i) => ({ _Id: i + 1, Name })),
         })),
-      Names: () => this.names.map((name) => ({ Id: name, Name: name, Formula: this.formulaNamed(name) })),
+      Names: () =>
+        target.sheet
+          ? namesOn(target.sheet)
+          : this.names.map((name) => ({ Id: name, Name: name, Formula: this.formulaNamed(name) })),
     };
     const members =
       target.kind === 'TablesAround'
@@ -451,6 +512,8 @@ export class FakeWorkbook {
       columns === undefined ? own : { ...own, Columns: { _Items: columns } };
     if (members) return { _Items: members.map((one) => ({ _Id: one.Id, ...nested(pick(one)) })) };
     if (target.within === 'Format') return pick(formatOf(target));
+    if (target.kind === 'Protection' && target.sheet) return pick(protectionOf(target));
+    if (target.kind === 'Application') return pick({ CalculationMode: this.ways.calculation });
     return pick(
       target.kind === 'Range' ? { ...target.properties, ...this.contents(target) } : target.properties,
     );
@@ -458,7 +521,16 @@ export class FakeWorkbook {
 
   private formulaNamed(name: string): string {
     const cells = this.namedCells.get(name);
-    return cells ? `='${cells.sheet.name.replaceAll("'", "''")}'!${rangeText(cells.block)}` : '=12';
+    return cells ? `=${quoted(cells.sheet.name)}!${rangeText(cells.block)}` : '=12';
+  }
+
+  /** What a cell shows, or the value in it: not always the same where a formula is not done yet. */
+  private valueOf(sheet: Sheet, at: string, as: 'text' | 'value'): unknown {
+    const cell = sheet.cells.get(at);
+    if (!isFormula(cell)) return cell ?? sheet.spilled.get(at) ?? '';
+    const pending = sheet.pending.get(at);
+    if (pending) return pending[as];
+    return this.ways.unready && isOurs(cell) ? this.ways.unready.shows : this.onFormula(cell);
   }
 
   /** What a range holds, as it is read. */
@@ -473,22 +545,22 @@ export class FakeWorkbook {
     return {
       Address: `${name}!${first === last ? first : `${first}:${last}`}`,
       CellCount: rows * columns,
-      Text: lines((cell, at) =>
-        String(isFormula(cell) ? this.onFormula(cell) : (cell ?? spilled.get(at) ?? '')),
-      ),
+      Text: lines((_cell, at) => String(this.valueOf(sheet as Sheet, at, 'text'))),
       RowIndex: row,
       ColumnIndex: column,
       RowCount: rows,
       ColumnCount: columns,
-      Formulas: lines((cell) => (isFormula(cell) ? this.onFormulaWritten(cell) : (cell ?? ''))),
-      Values: lines((cell, at) => (isFormula(cell) ? this.onFormula(cell) : (cell ?? spilled.get(at) ?? ''))),
+      Formulas: lines((cell, at) =>
+        isFormula(cell)
+          ? spelled(this.onFormulaWritten(cell), sheet as Sheet, at, this.ways.spelling)
+          : (cell ?? ''),
+      ),
+      Values: lines((_cell, at) => this.valueOf(sheet as Sheet, at, 'value')),
       NumberFormat: lines((_cell, at) => formats.get(at) ?? 'General'),
       ValueTypes: lines((cell, at) => ((cell ?? spilled.get(at)) === undefined ? 'Empty' : 'String')),
     };
   }
 }
-
-const isFormula = (cell: unknown): cell is string => typeof cell === 'string' && cell.startsWith('=');
 
 /** What a column has until somebody makes it wider. */
 const USUAL_WIDTH = 48;
@@ -496,6 +568,34 @@ const formatOf = ({ sheet, block }: Item): Record<string, unknown> => {
   const at = addressOf((block as Block).row, (block as Block).column);
   return { ColumnWidth: (sheet as Sheet).looks.get(at)?.['Format.ColumnWidth'] ?? USUAL_WIDTH };
 };
+
+/** Gives formulas their values that waited for no more than this. */
+function calculate(sheets: readonly Sheet[]): void {
+  for (const { pending } of sheets) for (const [at, { isStale }] of pending) if (isStale) pending.delete(at);
+}
+
+const quoted = (sheet: string): string => `'${sheet.replaceAll("'", "''")}'`;
+const formulaOnSheet = ({ name }: Sheet, stands: string): string =>
+  stands.startsWith('=') ? stands : `=${quoted(name)}!${stands}`;
+const namesOn = (sheet: Sheet): Record<string, unknown>[] =>
+  [...sheet.names].map(([name, stands]) => ({
+    Id: name,
+    Name: name,
+    Formula: formulaOnSheet(sheet, stands),
+  }));
+function nameOnSheet(sheet: Sheet, name: string): Item {
+  const [found] = [...sheet.names].filter(([one]) => one.toLowerCase() === name.toLowerCase());
+  if (!found) throw new Refusal('ItemNotFound', `nothing on ${sheet.name} is called ${name}`);
+  const [called, stands] = found;
+  return item('NamedItem', called, stands.startsWith('=') ? {} : { sheet, block: blockAt(stands) });
+}
+
+/** Of a sheet whether it is protected; of cells whether they are locked: null where some are. */
+function protectionOf({ sheet, block }: Item): Record<string, unknown> {
+  if (!block) return { Protected: (sheet as Sheet).isProtected };
+  const locked = new Set(addresses(block).map((at) => !(sheet as Sheet).unlocked.has(at)));
+  return { Locked: locked.size === 1 ? [...locked][0] : null };
+}
 
 /** A name that holds for its sheet alone. */
 function addedName(sheet: Sheet, name: string, cells: Item): Item {

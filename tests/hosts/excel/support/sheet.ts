@@ -1,5 +1,7 @@
-import { addresses, type Block, overlap, rangeText } from './a1';
+import { addresses, type Block, blockAt, overlap, rangeText } from './a1';
+import { enterFormula, isFormula, type Pending } from './entered';
 import { type Item, item, itemOn } from './item';
+import type { Ways } from './ways';
 import { Refusal } from './wire';
 
 export interface Validation {
@@ -40,10 +42,24 @@ export class Sheet {
   readonly validation = new Map<string, Validation>();
   readonly conditions: Item[] = [];
   readonly tables: Table[] = [];
-  /** Names that hold for this sheet alone, with their cells: "C6". */
+  /** Names that hold for this sheet alone, with their cells, "C6", or their formula, "=Plan!$A$1". */
   readonly names = new Map<string, string>();
   readonly charts: Item[] = [];
   readonly merges: Block[] = [];
+  /** Formulas that do not show what they give yet. */
+  readonly pending = new Map<string, Pending>();
+  /**
+   * Nothing can be changed but what is typed into cells that are not locked; a block with one locked cell in it is refused
+   * whole, microsoft-graph-docs #4546.
+   */
+  isProtected = false;
+  readonly unlocked = new Set<string>();
+  /** Formulas over several cells, entered with Ctrl+Shift+Enter. Microsoft, "Guidelines and examples of array formulas". */
+  readonly arrays: Block[] = [];
+  /** Rows that a filter hides, and rows that somebody has hidden. */
+  readonly filtered = new Set<number>();
+  readonly hidden = new Set<number>();
+  comments = 0;
 
   constructor(name: string, id: string) {
     this.name = name;
@@ -55,7 +71,14 @@ export class Sheet {
   }
 
   /** A lone value goes to every cell; null leaves a cell as it is, an empty text clears it. */
-  write(block: Block, name: string, value: unknown, checkFormula: (formula: string) => void): void {
+  write(
+    block: Block,
+    name: string,
+    value: unknown,
+    ways: Ways,
+    checkFormula: (formula: string) => void,
+  ): void {
+    this.checkLocks(block, name);
     const lines = Array.isArray(value) ? (value as unknown[][]) : undefined;
     must(
       !lines || (lines.length === block.rows && lines.every((line) => line.length === block.columns)),
@@ -65,9 +88,40 @@ export class Sheet {
       const content = lines ? lines[Math.floor(i / block.columns)]?.[i % block.columns] : value;
       if (content === null) continue;
       if (name === 'NumberFormat') this.formats.set(at, content);
-      else if (content === '') this.cells.delete(at);
-      else this.cells.set(at, this.typed(at, content, checkFormula));
+      else if (!this.isCovered(at)) this.enter(at, content, ways, checkFormula);
     }
+  }
+
+  private enter(at: string, content: unknown, ways: Ways, checkFormula: (formula: string) => void): void {
+    this.pending.delete(at);
+    if (content === '') {
+      this.cells.delete(at);
+      return;
+    }
+    const typed = this.typed(at, content, checkFormula);
+    if (isFormula(typed) && this.formats.get(at) !== '@') enterFormula(this, at, typed, ways);
+    else this.cells.set(at, typed);
+  }
+
+  /** Refuses what protection and formulas over several cells do not let through. */
+  checkLocks(block: Block, what: string): void {
+    const isTyping = what === 'Formulas' || what === 'Values';
+    const isFree = isTyping && addresses(block).every((at) => this.unlocked.has(at));
+    must(!this.isProtected || isFree, `${this.name} is protected`, 'AccessDenied');
+    const isWithin = ({ row, column, rows, columns }: Block): boolean =>
+      row >= block.row &&
+      column >= block.column &&
+      row + rows <= block.row + block.rows &&
+      column + columns <= block.column + block.columns;
+    const part = this.arrays.find((array) => overlap(array, block) && !isWithin(array));
+    must(!isTyping || !part, `${rangeText(block)} is a part of an array`, 'InvalidOperation');
+  }
+
+  /** Of merged cells only the first holds anything. */
+  private isCovered(at: string): boolean {
+    const cell = blockAt(at);
+    const merge = this.merges.find((one) => overlap(one, cell));
+    return merge !== undefined && (merge.row !== cell.row || merge.column !== cell.column);
   }
 
   /** What becomes of something that is typed into a cell. */
@@ -81,6 +135,7 @@ export class Sheet {
   }
 
   dress(block: Block, path: string, value: unknown): void {
+    this.checkLocks(block, path);
     for (const at of addresses(block)) {
       const looks = this.looks.get(at) ?? {};
       looks[path] = value;
@@ -89,6 +144,7 @@ export class Sheet {
   }
 
   validate(block: Block, name: string, value: unknown): void {
+    this.checkLocks(block, name);
     const cells = addresses(block);
     if (name === 'Rule') this.checkRule(cells, value as Record<string, unknown>);
     else this.checkMessage(name, value as { message: string; title: string });
@@ -113,12 +169,14 @@ export class Sheet {
   }
 
   merge(block: Block): void {
+    this.checkLocks(block, 'Merge');
     const taken = [...this.merges, ...this.tables.map((table) => table.block)];
     must(
       !taken.some((other) => overlap(block, other)),
       `${rangeText(block)} cannot be merged: it overlaps a table or another merged cell`,
     );
     this.merges.push(block);
+    for (const at of addresses(block).slice(1)) this.cells.delete(at);
   }
 
   addTable(block: Block, name: string): Table {
@@ -149,6 +207,13 @@ export class Sheet {
     this.charts.push(...from.charts.map((chart) => itemOn(this, chart)));
     this.merges.push(...from.merges);
     for (const [name, at] of from.names) this.names.set(name, at);
+    for (const [at, shows] of from.pending) this.pending.set(at, shows);
+    this.isProtected = from.isProtected;
+    this.comments = from.comments;
+    for (const at of from.unlocked) this.unlocked.add(at);
+    for (const row of from.filtered) this.filtered.add(row);
+    for (const row of from.hidden) this.hidden.add(row);
+    this.arrays.push(...from.arrays);
     for (const { name, block } of from.tables) this.addTable(block, nameOf(name));
   }
 
