@@ -1,11 +1,28 @@
 import type { BookPage, BookSheet } from './book';
-import { USUAL_HEIGHT, widthOfColumns } from './measures';
+import { USUAL_HEIGHT, type Widths, widthOfColumns } from './measures';
 
 /** Points of a page that hold cells: as wide as A4 upright and as high as Letter lengthwise leave, whichever is less. */
 export const PAGE = {
   upright: { width: 520, height: 690 },
   lengthwise: { width: 720, height: 490 },
 } as const;
+
+/** Points of a column that nobody has made wider or narrower. */
+const USUAL_COLUMN = 48;
+
+/** How much smaller the columns that print have to be to fit on one page of either paper: 1 where they fit as they are. */
+export function scaleToPage(
+  { landscape, area }: Pick<BookPage, 'landscape' | 'area'>,
+  widths: Widths,
+): number {
+  const { width } = landscape ? PAGE.lengthwise : PAGE.upright;
+  const { column, columns } = area ?? { column: 0, columns: Object.keys(widths).length };
+  const unsized = Array.from({ length: columns }, (_, i) => widths[column + i]).filter(
+    (own) => own === undefined,
+  );
+  const points = widthOfColumns({ column, columns }, widths) + unsized.length * USUAL_COLUMN;
+  return Math.min(1, width / points);
+}
 
 /**
  * Rows that start a page: those that are told to, and a chart that does not fit below what comes before it goes whole onto
@@ -21,9 +38,8 @@ export function pageBreaks(
   }: Pick<BookPage, 'landscape' | 'titleRows' | 'titlesFrom' | 'area'>,
   told: readonly number[] = [],
 ): number[] {
-  const { width, height } = landscape ? PAGE.lengthwise : PAGE.upright;
-  const across = area ?? { column: 0, columns: Object.keys(widths).length };
-  const scale = Math.min(1, width / widthOfColumns(across, widths));
+  const { height } = landscape ? PAGE.lengthwise : PAGE.upright;
+  const scale = scaleToPage({ landscape, ...(area && { area }) }, widths);
   const points = (from: number, to: number): number => {
     let sum = 0;
     for (let row = from; row < to; row++) sum += heights[row] ?? USUAL_HEIGHT;

@@ -30,5 +30,3 @@ function typed({ value, formula, style }: BookCell): Content {
 export const numberFormats = (sheet: BookSheet): (string | null)[][] =>
   block(sheet, ({ style }) => style?.format ?? null);
 export const values = (sheet: BookSheet): Content[][] => block(sheet, typed);
-export const formulas = (sheet: BookSheet): (string | null)[][] =>
-  block(sheet, ({ formula }) => formula ?? null);

@@ -1,24 +1,24 @@
-import type { BookCell, BookSheet } from '../../book/book';
 import { usedArea } from '../../book/cells';
-import { NAMESPACE } from '../../catalogue';
 import { address } from '../../formula/address';
 import { halfMade, UNTOUCHED } from '../../pane/said';
 import { makePlan } from '../../sheets/makePlan';
 import type { SheetPlan } from '../../sheets/plan';
 import type { Template } from '../../sheets/template';
+import { decorate } from './decorate';
 import { drawSheet } from './draw';
-import { codeOf, locationOf } from './refusals';
+import { askCells, type ReadBack } from './readBack';
+import { codeOf } from './refusals';
 import { askMark, type SheetMark } from './sheetMark';
 
 /** A sheet that is in the workbook. */
-export interface LaidInExcel {
+export interface LaidInExcel extends ReadBack {
   readonly sheet: string;
   /** Address of the first cell to type in. */
   readonly start: string | undefined;
-  /** Whether a cell shows that Excel does not know our functions. */
-  readonly unknownFunctions: boolean;
   /** For taking it back. */
   readonly mark: SheetMark | undefined;
+  /** What Excel could not do for the sheet, and what the person should know of it, in sentences. */
+  readonly said: readonly string[];
 }
 
 /** Why a sheet could not be laid, and what the workbook is like now. */
@@ -35,12 +35,13 @@ export const UNDO_EMPTIED = 'Excel has emptied its undo list.';
 /** A button's wish waits until the cell that is being typed in is done, where Excel can wait. */
 export const WHEN_READY: Excel.RunOptions = { delayForCellEdit: true };
 
-/** A plan whose names nobody in the workbook has, and the sheets that were there when it was made. */
+/** A plan whose names nobody in the workbook has, the ids of the sheets there, and whether the person calculates by hand. */
 async function planFor(context: Excel.RequestContext, template: Template, filled: boolean) {
-  const { worksheets, tables, names } = context.workbook;
+  const { worksheets, tables, names, application } = context.workbook;
   worksheets.load('items/id,items/name');
   tables.load('items/name,items/columns/items/name');
   names.load('items/name');
+  application.load('calculationMode');
   await context.sync();
   const plan = makePlan(template, {
     filled,
@@ -51,16 +52,47 @@ async function planFor(context: Excel.RequestContext, template: Template, filled
     })),
     names: names.items.map(({ name }) => name),
   });
-  return { plan, before: new Set(worksheets.items.map(({ id }) => id)) };
+  const before = new Set(worksheets.items.map(({ id }) => id));
+  return { plan, before, isByHand: application.calculationMode === 'Manual' };
 }
 
-const callsOurs = ({ formula }: BookCell): boolean => formula?.includes(`${NAMESPACE}.`) ?? false;
+/**
+ * Adds the sheet, empty, and learns its id: whatever happens later, only the sheet of that id is ours, not one that somebody else
+ * gives its name.
+ */
+async function addSheet(context: Excel.RequestContext, name: string): Promise<string> {
+  const sheet = context.workbook.worksheets.add(name).load('id');
+  await context.sync();
+  return sheet.id;
+}
 
-async function drawAll(context: Excel.RequestContext, plan: SheetPlan): Promise<void> {
-  const { application, worksheets } = context.workbook;
+/** What the workbook is like where the sheet was refused, or Excel broke off before it told which it is. */
+async function keptUnadded(
+  excel: typeof Excel,
+  error: unknown,
+  name: string,
+  before: ReadonlySet<string>,
+): Promise<string> {
+  if (codeOf(error) === 'ItemAlreadyExists') return UNTOUCHED;
+  try {
+    return await excel.run(WHEN_READY, async (context) => {
+      const sheet = context.workbook.worksheets.getItemOrNullObject(name).load('id');
+      await context.sync();
+      return sheet.isNullObject || before.has(sheet.id) ? UNTOUCHED : halfMade(name);
+    });
+  } catch {
+    return halfMade(name);
+  }
+}
+
+async function drawAll(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  plan: SheetPlan,
+): Promise<void> {
+  const { application } = context.workbook;
   application.suspendApiCalculationUntilNextSync();
   application.suspendScreenUpdatingUntilNextSync();
-  const sheet = worksheets.add(plan.sheet.name);
   drawSheet(sheet, plan);
   sheet.activate();
   const { start } = plan;
@@ -68,76 +100,60 @@ async function drawAll(context: Excel.RequestContext, plan: SheetPlan): Promise<
   await context.sync();
 }
 
-/** What became of the sheet that has just been laid. */
-async function lookOver(
-  context: Excel.RequestContext,
-  { name, cells }: BookSheet,
-  isMarked: boolean,
-): Promise<Pick<LaidInExcel, 'unknownFunctions' | 'mark'>> {
-  const sheet = context.workbook.worksheets.getItem(name);
-  const mark = isMarked ? askMark(sheet, usedArea({ cells })) : () => undefined;
-  const cell = cells.find(callsOurs);
-  const range = cell && sheet.getRangeByIndexes(cell.row, cell.column, 1, 1).load('values');
-  await context.sync();
-  return { unknownFunctions: range?.values[0]?.[0] === '#NAME?', mark: mark() };
-}
-
-/**
- * Whether Excel refused the new sheet itself, because somebody who works in the same workbook was quicker: the sheet that
- * has the name now is theirs. Tables can be refused with the same code.
- */
-const isSheetRefused = (error: unknown): boolean =>
-  codeOf(error) === 'ItemAlreadyExists' && !locationOf(error).startsWith('Table');
-
-/** Takes the half-made sheet away, if there is one. What was there before is never touched. */
-async function takeAway(excel: typeof Excel, name: string, before: ReadonlySet<string>): Promise<void> {
-  await excel.run(WHEN_READY, async (context) => {
-    const sheet = context.workbook.worksheets.getItemOrNullObject(name).load('id');
-    await context.sync();
-    if (sheet.isNullObject || before.has(sheet.id)) return;
-    sheet.delete();
-    await context.sync();
-  });
-}
-
-/** What the workbook is like after a failure, once everything that can be taken back is. */
-async function keptAfter(
-  excel: typeof Excel,
-  error: unknown,
-  name: string,
-  before: ReadonlySet<string>,
-): Promise<string> {
-  if (isSheetRefused(error)) return UNTOUCHED;
+/** Takes the half-made sheet away, and says what the workbook is like then. What was there before is never touched. */
+async function keptHalfMade(excel: typeof Excel, id: string, name: string): Promise<string> {
   try {
-    await takeAway(excel, name, before);
-    return UNTOUCHED;
+    return await excel.run(WHEN_READY, async (context) => {
+      const sheet = context.workbook.worksheets.getItemOrNullObject(id).load('id');
+      await context.sync();
+      if (sheet.isNullObject) return UNTOUCHED;
+      sheet.delete();
+      await context.sync();
+      return UNTOUCHED;
+    });
   } catch {
     return halfMade(name);
   }
 }
 
+/** What became of the sheet that has just been laid. */
+async function lookOver(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  { sheet: planned }: SheetPlan,
+  isMarked: boolean,
+): Promise<ReadBack & { readonly mark: SheetMark | undefined }> {
+  const mark = isMarked ? askMark(sheet, usedArea(planned)) : () => undefined;
+  const cells = askCells(sheet, planned);
+  await context.sync();
+  return { ...cells(), mark: mark() };
+}
+
 /**
- * Lays a template as a new sheet, in three requests: which names are taken, the whole sheet, and a look at the sheet
- * as it has become. Excel does a request action by action and keeps what it did before one fails, so a failure takes the sheet
- * away again before it is thrown.
+ * Lays a template as a new sheet: which names are taken, the sheet itself, everything on it, its decoration, and a look at all of
+ * its cells as they have become. Excel does a request action by action and keeps what it did before one fails, so a failure takes the
+ * sheet away again before it is thrown; once its cells are all there, no decoration that fails can.
  */
 export const lay = (excel: typeof Excel, template: Template, filled: boolean): Promise<LaidInExcel> =>
   excel.run(WHEN_READY, async (context) => {
-    const { plan, before } = await planFor(context, template, filled).catch((error: unknown) => {
+    const { plan, before, isByHand } = await planFor(context, template, filled).catch((error: unknown) => {
       throw new LayFailure(UNTOUCHED, error);
     });
-    const { sheet, start } = plan;
-    await drawAll(context, plan).catch(async (error: unknown) => {
-      throw new LayFailure(await keptAfter(excel, error, sheet.name, before), error);
+    const { sheet: planned, start } = plan;
+    const { name } = planned;
+    const id = await addSheet(context, name).catch(async (error: unknown) => {
+      throw new LayFailure(await keptUnadded(excel, error, name, before), error);
     });
+    const sheet = context.workbook.worksheets.getItem(id);
+    await drawAll(context, sheet, plan).catch(async (error: unknown) => {
+      throw new LayFailure(await keptHalfMade(excel, id, name), error);
+    });
+    const said = await decorate(context, sheet, planned, isByHand);
     // Where Excel does not tell all that a mark takes, the sheet is not offered to be taken back.
-    const found = await lookOver(context, sheet, true)
-      .catch(() => lookOver(context, sheet, false))
+    const found = await lookOver(context, sheet, plan, true)
+      .catch(() => lookOver(context, sheet, plan, false))
       .catch((error: unknown) => {
-        throw new LayFailure(
-          `The sheet “${sheet.name}” is in the workbook, whole but not looked over.`,
-          error,
-        );
+        throw new LayFailure(`The sheet “${name}” is in the workbook, whole but not looked over.`, error);
       });
-    return { sheet: sheet.name, start: start && address(start), ...found };
+    return { sheet: name, start: start && address(start), said, ...found };
   });

@@ -1,5 +1,6 @@
 import type { BookSheet } from '../../book/book';
 import { columnPoints, USUAL_HEIGHT } from '../../book/measures';
+import { scaleToPage } from '../../book/pages';
 import { excelRange } from './ranges';
 
 /** Headers read & as the start of a command. */
@@ -13,14 +14,20 @@ export function drawSizes(sheet: Excel.Worksheet, { widths, heights }: BookSheet
     if (points > USUAL_HEIGHT) sheet.getRangeByIndexes(Number(row), 0, 1, 1).format.rowHeight = points;
 }
 
-/** What stays in view, and how the sheet prints: on one page across. */
-export function drawPage(sheet: Excel.Worksheet, { page, freeze }: BookSheet): void {
+/** What stays in view. */
+export function drawView(sheet: Excel.Worksheet, { freeze }: BookSheet): void {
   sheet.showGridlines = false;
   if (freeze.rows > 0) sheet.freezePanes.freezeRows(freeze.rows);
+}
+
+/**
+ * How the sheet prints: on one page across, on the paper that the person has. A scale is kept where "one page wide" is lost,
+ * as Excel on Windows loses it until Page Layout was opened (OfficeDev/office-js #1860).
+ */
+export function drawPage(sheet: Excel.Worksheet, { page, widths }: BookSheet): void {
   const { pageLayout } = sheet;
   pageLayout.orientation = page.landscape ? 'Landscape' : 'Portrait';
-  pageLayout.paperSize = 'A4';
-  pageLayout.zoom = { horizontalFitToPages: 1 };
+  pageLayout.zoom = { scale: Math.floor(100 * scaleToPage(page, widths)) };
   if (page.area) pageLayout.setPrintArea(excelRange(sheet, page.area));
   const { titleRows, titlesFrom = 0 } = page;
   if (titleRows > 0) pageLayout.setPrintTitleRows(`$${titlesFrom + 1}:$${titlesFrom + titleRows}`);

@@ -34,11 +34,32 @@ export const HELP = 'help.html';
 const NOT_KNOWN_YET =
   'Excel does not know the functions yet, so their cells show #NAME?. Wait a moment, then press Recalculate.';
 
-function laidText({ sheet, start, unknownFunctions }: LaidInExcel, filled: boolean): string {
-  const demo = filled && start !== undefined;
-  return unknownFunctions
-    ? `${inserted(sheet, { demo, start: undefined })} ${NOT_KNOWN_YET}`
-    : inserted(sheet, { demo, start });
+const LISTED = 3;
+const LONGEST_SHOWN = 80;
+const short = (text: string): string =>
+  text.length > LONGEST_SHOWN ? `${text.slice(0, LONGEST_SHOWN)}…` : text;
+
+/** The cells that are not as planned, the first few of them with what they hold and should hold. */
+function differenceText(differences: LaidInExcel['differences']): string[] {
+  if (differences.length === 0) return [];
+  const listed = differences
+    .slice(0, LISTED)
+    .map(({ cell, holds, wanted }) => `${cell} holds ${short(holds)} where ${short(wanted)} was expected`);
+  const rest = differences.length - listed.length;
+  return [
+    `Not as planned: ${listed.join('; ')}${rest > 0 ? ` and ${rest} more` : ''}. Take the sheet back, delete the sheet, or mend those cells by hand.`,
+  ];
+}
+
+function laidText(laid: LaidInExcel, filled: boolean): string {
+  const { sheet, unknownFunctions, differences, said } = laid;
+  const start = unknownFunctions ? undefined : laid.start;
+  return [
+    inserted(sheet, { demo: filled && laid.start !== undefined, start }),
+    ...(unknownFunctions ? [NOT_KNOWN_YET] : []),
+    ...said,
+    ...differenceText(differences),
+  ].join(' ');
 }
 
 /** A sheet that has just been made can be taken back, as long as it stays as it is. */

@@ -94,7 +94,7 @@ describe('what the code for Excel needs', () => {
       'Worksheet.getRangeByIndexes': 'ExcelApi 1.7',
       'RangeFormat.columnWidth': 'ExcelApi 1.2',
       'Workbook.names': 'ExcelApi 1.1',
-      'PageLayoutZoomOptions.horizontalFitToPages': 'ExcelApi 1.9',
+      'PageLayoutZoomOptions.scale': 'ExcelApi 1.9',
       'DataValidationPrompt.showPrompt': 'ExcelApi 1.8',
       'ConditionalFormatType.custom': 'ExcelApi 1.6',
       'ChartSeriesBy.columns': 'ExcelApi 1.1',

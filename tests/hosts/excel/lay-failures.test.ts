@@ -22,16 +22,16 @@ const sample = (count: number): number[] =>
 // the long one, of the same kinds of requests as the others, takes as long as all of them: in full
 const cases = sheetsThroughFiles(FULL).filter(({ template }) => FULL || template.id !== 'proof');
 describe.each(cases)('$template.name through $file, broken off', ({ file, template }) => {
-  test('anywhere in the second request, leaves the workbook as it was and says why', async () => {
+  test('anywhere while its cells are written, leaves the workbook as it was and says why', async () => {
     const whole = openExcel({ file });
     await whole.host.insertSheet(template.id, true);
-    const actions = whole.workbook.batches[1]?.Actions.length ?? 0;
+    const actions = whole.workbook.batches[2]?.Actions.length ?? 0;
     expect(actions).toBeGreaterThan(SAMPLES);
 
     const { workbook, host } = openExcel({ file });
     for (const [i, action] of sample(actions).entries()) {
       const code = CODES[i % CODES.length] as (typeof CODES)[number];
-      workbook.failures = [{ batch: workbook.batches.length + 2, action, code }];
+      workbook.failures = [{ batch: workbook.batches.length + 3, action, code }];
       const outcome = await host.insertSheet(template.id, true);
       const refused = 'refused' in outcome ? outcome.refused : '';
       expect(refused, `action ${action}`).toContain(REFUSALS[code]?.happened ?? code);
@@ -57,13 +57,13 @@ describe('broken off', () => {
   });
   test('where it is only looked over: it is asked for less, and the sheet is not offered back', async () => {
     const { workbook, host } = openExcel();
-    workbook.failures = [{ batch: 3, action: 0, code: 'GeneralException' }];
+    workbook.failures = [{ batch: 7, action: 0, code: 'GeneralException' }];
     const outcome = await host.insertSheet(LIGHTS.id, true);
     expect(outcome).toEqual({ done: '“Lights on set” is inserted with the demo job. Start in B5.' });
   });
   test('with the last cell unread: the sheet stays, for it is whole', async () => {
     const { workbook, host } = openExcel();
-    workbook.failures = [3, 4].map((batch) => ({ batch, action: 0, code: 'ConnectionFailure' }));
+    workbook.failures = [7, 8].map((batch) => ({ batch, action: 0, code: 'ConnectionFailure' }));
     const outcome = await host.insertSheet(LIGHTS.id, true);
     expect(outcome).toMatchObject({
       refused: expect.stringContaining(
@@ -73,12 +73,12 @@ describe('broken off', () => {
     expect(names(workbook)).toEqual(['Sheet1', 'Lights on set']);
   });
   test.each([
-    ['looked for', 3],
-    ['deleted', 4],
+    ['looked for', 4],
+    ['deleted', 5],
   ])('and again while the half-made sheet is %s: says that it may be left', async (_what, batch) => {
     const { workbook, host } = openExcel();
     workbook.failures = [
-      { batch: 2, action: 200, code: 'RequestAborted' },
+      { batch: 3, action: 200, code: 'RequestAborted' },
       { batch, action: 0, code: 'RequestAborted' },
     ];
     const outcome = await host.insertSheet(LIGHTS.id, true);
@@ -87,6 +87,17 @@ describe('broken off', () => {
         'The connection to Excel broke off. A half-made sheet “Lights on set” may be left in the workbook: delete it. Check the network, wait until the workbook answers again, then try again.',
     });
   });
+});
+
+test('broken off after Excel added the sheet, before it told which it is: says that it may be left', async () => {
+  const { workbook, host } = openExcel();
+  workbook.failures = [{ batch: 2, action: 3, code: 'RequestAborted' }];
+  expect(await host.insertSheet(LIGHTS.id, true)).toMatchObject({
+    refused: expect.stringContaining(
+      'A half-made sheet “Lights on set” may be left in the workbook',
+    ) as string,
+  });
+  expect(names(workbook)).toEqual(['Sheet1', 'Lights on set']);
 });
 
 describe('somebody else in the same workbook', () => {

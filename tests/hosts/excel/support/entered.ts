@@ -23,15 +23,24 @@ function entered(sheet: Sheet, at: string, formula: string, ways: Ways): void {
   else if (ways.calculation === 'Manual') sheet.pending.set(at, { text: '0', value: 0, isStale: true });
 }
 
-/** Enters a formula as Excel does: where it stands in a table, the rest of its column may be filled with it. */
-export function enterFormula(sheet: Sheet, at: string, formula: string, ways: Ways): void {
-  entered(sheet, at, formula, ways);
+/** Enters formulas as Excel does: where some stand in a table, the rest of their columns may be filled with the last of each. */
+export function enterFormulas(sheet: Sheet, formulas: ReadonlyMap<string, string>, ways: Ways): void {
+  const last = new Map<number, readonly [at: string, formula: string]>();
+  for (const [at, formula] of formulas) {
+    entered(sheet, at, formula, ways);
+    const { row, column } = blockAt(at);
+    const of = sheet.tables.findIndex(({ block }) => overlap(block, blockAt(at)) && row > block.row);
+    if (of >= 0) last.set(of * 20_000 + column, [at, formula]);
+  }
   if (ways.fillsColumns === 'never') return;
+  for (const [key, [at, formula]] of last) fillColumn(sheet, Math.floor(key / 20_000), at, formula, ways);
+}
+
+function fillColumn(sheet: Sheet, table: number, at: string, formula: string, ways: Ways): void {
+  const { block } = sheet.tables[table] as (typeof sheet.tables)[number];
   const cell = blockAt(at);
-  const table = sheet.tables.find(({ block }) => overlap(block, cell) && cell.row > block.row);
-  if (!table) return;
   const shift = shifter(formula);
-  for (let row = table.block.row + 1; row < table.block.row + table.block.rows; row++) {
+  for (let row = block.row + 1; row < block.row + block.rows; row++) {
     const other = addressOf(row, cell.column);
     const content = sheet.cells.get(other);
     const isKept = ways.fillsColumns === 'formulas' && content !== undefined && !isFormula(content);

@@ -149,6 +149,8 @@ export class FakeWorkbook {
     if (action.ActionType === ACTION.instantiate) return target.missing ? null : this.reference(target);
     if (action.ActionType === ACTION.query)
       return target.missing ? null : this.query(target, action.QueryInfo?.Select ?? []);
+    if (target.sheet && !this.sheets.includes(target.sheet))
+      throw new Refusal('ItemNotFound', `${target.label} was deleted`);
     // The library's own calls, such as keeping hold of a range, pass over what is not there.
     if (target.missing && action.Name.startsWith('_')) return undefined;
     if (target.missing) throw new Refusal('ItemNotFound', `${target.label} is not there`);

@@ -4,7 +4,7 @@ import type { BookCell } from '../../../../src/book/book';
 import type { SheetPlan } from '../../../../src/sheets/plan';
 import type { Template } from '../../../../src/sheets/template';
 import { TEMPLATES } from '../../../../src/sheets/templates';
-import { HOST_FILES, type HostFile, loadOffice } from './office-host';
+import { HOST_FILES, type HostFile, type HostOptions, loadOffice } from './office-host';
 import { FakeWorkbook } from './fake-workbook';
 import type { Sheet } from './sheet';
 
@@ -22,13 +22,9 @@ export const sheetsThroughFiles = (
 export const MANIFEST_LEVEL = '1.9';
 
 /** A workbook with one empty sheet, and the host for it that the pane gets. */
-export function openExcel({ file, canWait }: { file?: HostFile; canWait?: boolean } = {}) {
+export function openExcel({ excelApi = MANIFEST_LEVEL, ...options }: HostOptions = {}) {
   const workbook = new FakeWorkbook('Sheet1');
-  const { Excel } = loadOffice(workbook, {
-    ...(file && { file }),
-    ...(canWait !== undefined && { canWait }),
-    excelApi: MANIFEST_LEVEL,
-  });
+  const { Excel } = loadOffice(workbook, { ...options, excelApi });
   return { workbook, excel: Excel, host: excelHost(Excel) };
 }
 

@@ -1,5 +1,5 @@
 import { addresses, type Block, blockAt, overlap, rangeText } from './a1';
-import { enterFormula, isFormula, type Pending } from './entered';
+import { enterFormulas, isFormula, type Pending } from './entered';
 import { type Item, item, itemOn } from './item';
 import type { Ways } from './ways';
 import { Refusal } from './wire';
@@ -84,23 +84,24 @@ export class Sheet {
       !lines || (lines.length === block.rows && lines.every((line) => line.length === block.columns)),
       `${rangeText(block)}.${name}: ${lines?.length} by ${lines?.[0]?.length} values for ${block.rows} by ${block.columns} cells`,
     );
+    const formulas = new Map<string, string>();
     for (const [i, at] of addresses(block).entries()) {
       const content = lines ? lines[Math.floor(i / block.columns)]?.[i % block.columns] : value;
       if (content === null) continue;
       if (name === 'NumberFormat') this.formats.set(at, content);
-      else if (!this.isCovered(at)) this.enter(at, content, ways, checkFormula);
+      else if (!this.isCovered(at)) {
+        const typed = content === '' ? content : this.typed(at, content, checkFormula);
+        if (isFormula(typed) && this.formats.get(at) !== '@') formulas.set(at, typed);
+        else this.put(at, typed);
+      }
     }
+    enterFormulas(this, formulas, ways);
   }
 
-  private enter(at: string, content: unknown, ways: Ways, checkFormula: (formula: string) => void): void {
+  private put(at: string, content: unknown): void {
     this.pending.delete(at);
-    if (content === '') {
-      this.cells.delete(at);
-      return;
-    }
-    const typed = this.typed(at, content, checkFormula);
-    if (isFormula(typed) && this.formats.get(at) !== '@') enterFormula(this, at, typed, ways);
-    else this.cells.set(at, typed);
+    if (content === '') this.cells.delete(at);
+    else this.cells.set(at, content);
   }
 
   /** Refuses what protection and formulas over several cells do not let through. */

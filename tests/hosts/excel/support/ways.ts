@@ -37,7 +37,7 @@ export interface Ways {
 }
 
 export const newExcel = (): Ways => ({
-  fillsColumns: 'never',
+  fillsColumns: 'formulas',
   throwsAt: new Set(),
   calculation: 'Automatic',
   unready: undefined,
