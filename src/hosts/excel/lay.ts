@@ -30,6 +30,9 @@ export class LayFailure extends Error {
   }
 }
 
+export const NOT_KNOWN_YET =
+  'Excel does not know the functions yet, so their cells show #NAME?. Wait a moment, then press Recalculate.';
+
 export const UNDO_EMPTIED = 'Excel has emptied its undo list.';
 
 /** A button's wish waits until the cell that is being typed in is done, where Excel can wait. */

@@ -1,17 +1,9 @@
 import type { Outcome, PaneHost } from '../../pane/host';
-import {
-  cellHolds,
-  copied,
-  formulaIn,
-  inserted,
-  noSheet,
-  notAFormula,
-  NOTHING_TO_COPY,
-  UNTOUCHED,
-} from '../../pane/said';
+import { copied, inserted, noSheet, notAFormula, NOTHING_TO_COPY, UNTOUCHED } from '../../pane/said';
 import type { Template } from '../../sheets/template';
 import { templateToLay } from '../../sheets/templateToLay';
-import { type LaidInExcel, lay, LayFailure, UNDO_EMPTIED, WHEN_READY } from './lay';
+import { type LaidInExcel, lay, LayFailure, NOT_KNOWN_YET, UNDO_EMPTIED, WHEN_READY } from './lay';
+import { NOT_PUT, putFormula } from './putFormula';
 import { excelRefusal } from './refusals';
 import { type RepairHost, repairHost } from './repairHost';
 import type { SheetMark } from './sheetMark';
@@ -30,9 +22,6 @@ export type ExcelHost = Required<
 
 /** The help page lies beside the pane's. */
 export const HELP = 'help.html';
-
-const NOT_KNOWN_YET =
-  'Excel does not know the functions yet, so their cells show #NAME?. Wait a moment, then press Recalculate.';
 
 const LISTED = 3;
 const LONGEST_SHOWN = 80;
@@ -86,27 +75,6 @@ async function copy(excel: typeof Excel): Promise<Outcome> {
   return andBack(excel, done, made.mark);
 }
 
-/** The formula goes only where nothing is lost: into one cell that holds nothing. */
-const putFormula = (excel: typeof Excel, formula: string): Promise<Outcome> =>
-  excel.run(WHEN_READY, async (context) => {
-    const cell = context.workbook.getSelectedRange().load('address,cellCount');
-    await context.sync();
-    if (cell.cellCount !== 1)
-      return { refused: 'More than one cell is selected. Nothing was changed. Select a single empty cell.' };
-    const at = cell.address.slice(cell.address.lastIndexOf('!') + 1);
-    cell.load('formulas,numberFormat,valueTypes');
-    await context.sync();
-    // A cell that another's list spills into has no formula, but holds something.
-    if (cell.formulas[0]?.[0] !== '' || cell.valueTypes[0]?.[0] !== 'Empty') return cellHolds(at);
-    // In a cell preset as text the formula would stay a text.
-    if (cell.numberFormat[0]?.[0] === '@') cell.numberFormat = [['General']];
-    cell.formulas = [[formula]];
-    cell.load('values');
-    await context.sync();
-    const known = cell.values[0]?.[0] !== '#NAME?';
-    return { done: known ? formulaIn(at) : `${formulaIn(at)} ${NOT_KNOWN_YET}` };
-  });
-
 const recalculate = (excel: typeof Excel): Promise<Outcome> =>
   excel.run(WHEN_READY, async (context) => {
     context.application.calculate('FullRebuild');
@@ -134,8 +102,7 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
     if (!template) return noSheet(id);
     return told(insert(excel, template, filled), UNTOUCHED);
   },
-  putFormula: async (formula) =>
-    notAFormula(formula) ?? told(putFormula(excel, formula), 'Nothing was put into the cell.'),
+  putFormula: async (formula) => notAFormula(formula) ?? told(putFormula(excel, formula), NOT_PUT),
   recalculate: () => told(recalculate(excel), UNTOUCHED),
   copyValues: () => told(copy(excel), UNTOUCHED),
   copyCosts: CLEARS_UNDO,

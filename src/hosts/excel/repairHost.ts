@@ -2,17 +2,33 @@ import type { Mended, MendedCell, Outcome, PaneHost } from '../../pane/host';
 import { withNamesMended } from '../../formula/spelling';
 import { UNTOUCHED } from '../../pane/said';
 import { excelRefusal } from './refusals';
+import type { Changed, Reason } from './changeCells';
 import { findLost, mendLost, takeBack } from './repair';
 
 export type RepairHost = Required<Pick<PaneHost, 'findLost' | 'mendLost' | 'takeBack'>>;
 
 const LISTED = 5;
 
-const count = (cells: readonly unknown[]): string =>
+/** Why cells were left, for a person. What changed did so since they were found, or since they were mended. */
+const REASONS: Readonly<Record<Reason, (changed: string) => string>> = {
+  changed: (changed) => changed,
+  locked: () => 'they are locked',
+  column: () => 'other rows of their table’s column hold something else',
+  refused: () => 'Excel refused',
+};
+
+/** A sentence for each reason. */
+export const leftText = (left: Changed['left'], changed: string): string[] =>
+  Object.entries(REASONS).flatMap(([reason, text]) => {
+    const cells = left.filter(({ why }) => why === reason).map(({ cell }) => cell);
+    return cells.length === 0 ? [] : [`Left as they are, because ${text(changed)}: ${places(cells)}.`];
+  });
+
+export const count = (cells: readonly unknown[]): string =>
   `${cells.length} ${cells.length === 1 ? 'cell' : 'cells'}`;
 
 /** Where the cells are, the first few of them. */
-function places(cells: readonly MendedCell[]): string {
+export function places(cells: readonly MendedCell[]): string {
   const named = cells.slice(0, LISTED).map(({ sheet, cell }) => `${cell} on “${sheet}”`);
   return cells.length > LISTED ? `${named.join(', ')} and ${cells.length - LISTED} more` : named.join(', ');
 }
@@ -28,7 +44,7 @@ async function mended(excel: typeof Excel, cells: readonly MendedCell[]): Promis
   const lostAgain = done.filter(({ after }) => withNamesMended(after) !== undefined);
   const sentences = [
     `${count(done)} mended.`,
-    left.length === 0 ? '' : `Left as they are, because they changed meanwhile: ${places(left)}.`,
+    ...leftText(left, 'they changed meanwhile'),
     lostAgain.length === 0
       ? ''
       : `Excel lost the name again in ${places(lostAgain)}: wait until =SWEEP. offers the functions, then try again.`,
@@ -38,26 +54,27 @@ async function mended(excel: typeof Excel, cells: readonly MendedCell[]): Promis
 
 async function takenBack(excel: typeof Excel, cells: readonly MendedCell[]): Promise<Outcome> {
   const { done, left } = await takeBack(excel, cells);
-  const rest = left.length === 0 ? '' : ` Left as they are, because they changed since: ${places(left)}.`;
-  return { done: `${count(done)} as before the repair.${rest}` };
+  const sentences = [`${count(done)} as before the repair.`, ...leftText(left, 'they changed since')];
+  return { done: sentences.join(' ') };
 }
 
-/** Excel refuses a whole request, but keeps what it did before: all of that is put back where that can be. */
+/** Excel breaks off a whole request, but keeps what it did before: all of that is put back where that can be. */
 async function afterFailure(
   excel: typeof Excel,
   cells: readonly MendedCell[],
   error: unknown,
 ): Promise<string> {
   try {
-    await takeBack(excel, cells);
-    return excelRefusal(error, UNTOUCHED);
+    const { left } = await takeBack(excel, cells);
+    // What was never mended does not hold what the repair would have written.
+    return excelRefusal(error, left.every(({ why }) => why === 'changed') ? UNTOUCHED : HALF_MENDED);
   } catch {
-    return excelRefusal(
-      error,
-      'Some of the formulas may be mended, the others are as before: look for lost names again.',
-    );
+    return excelRefusal(error, HALF_MENDED);
   }
 }
+
+const HALF_MENDED =
+  'Some of the formulas may be mended, the others are as before: look for lost names again.';
 
 const HALF_BACK = 'Some of the formulas may be as before, the others are still mended: try again.';
 

@@ -105,18 +105,20 @@ describe('a repair', () => {
   });
 
   test('that breaks off leaves the workbook as it was', async () => {
-    const { host, workbook, first, second } = open();
     const whole = open();
     await whole.host.mendLost(FOUND);
-    const actions = whole.workbook.batches[2]?.Actions.length ?? 0;
-    expect(actions).toBeGreaterThan(2);
-    for (let action = 0; action < actions; action++) {
-      workbook.failures = [{ batch: workbook.batches.length + 3, action, code: 'AccessDenied' }];
-      expect(await host.mendLost(FOUND), `action ${action}`).toMatchObject({
-        refused: expect.stringMatching(/protected.* The workbook is as it was\./) as string,
-      });
-      expect([first.cells.get('C3'), second.cells.get('AA7')]).toEqual([LOST, LOST_TWICE]);
-    }
+    const requests = whole.workbook.batches.map(({ Actions }) => Actions.length);
+    expect(requests.length).toBeGreaterThan(4);
+    for (const [i, actions] of requests.entries())
+      for (let action = 0; action < actions; action++) {
+        const { host, workbook, first, second } = open();
+        workbook.failures = [{ batch: i + 1, action, code: 'RequestAborted' }];
+        // oxlint-disable-next-line no-await-in-loop -- one workbook after the other
+        expect(await host.mendLost(FOUND), `request ${i}, action ${action}`).toMatchObject({
+          refused: expect.stringMatching(/connection.* The workbook is as it was\./) as string,
+        });
+        expect([first.cells.get('C3'), second.cells.get('AA7')]).toEqual([LOST, LOST_TWICE]);
+      }
   });
 
   test('that breaks off for good says that it may be half done', async () => {
@@ -159,6 +161,6 @@ describe('large workbooks', () => {
     const { length } = cellsOf(await host.mendLost(cellsOf(await host.findLost())));
     expect(length).toBe(1202);
     expect([...first.cells.values()].filter((cell) => cell === LOST)).toEqual([]);
-    expect(workbook.batches.length).toBe(3 + 3 * 3);
+    expect(workbook.batches.length).toBe(3 + 2 + 2 * 3 + 2);
   });
 });

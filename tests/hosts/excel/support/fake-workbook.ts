@@ -221,6 +221,7 @@ export class FakeWorkbook {
     if (path.Name === 'GetRow') return rowOfRange(parent, args[0] as number);
     if (path.Name === 'GetBoundingRect') return around(parent, args[0] as Item);
     if (path.Name === 'GetUsedRangeOrNullObject') return usedRange(parent.sheet as Sheet);
+    if (path.Name === 'GetCell' && parent.kind === 'Range') return cellOfRange(parent, args as number[]);
     const block = blockBy(path.Name, args);
     if (block) return rangeItem(parent.sheet as Sheet, block);
     if (path.Name === 'Add') return this.added(parent, args);
@@ -242,6 +243,7 @@ export class FakeWorkbook {
     const made = item(kind, parent.kind === 'Workbook' ? name : `${parent.label}${dot}${name}`, {
       sheet: parent.sheet,
       block: parent.block,
+      missing: parent.missing,
       within: parent.block ? `${parent.within}${parent.within ? dot : ''}${name}` : '',
     });
     parent.children.set(name, made);
@@ -630,6 +632,15 @@ const tablesAround = ({ sheet, block }: Item): Item =>
 
 const rangeItem = (sheet: Sheet, block: Block): Item =>
   item('Range', `[${sheet.name}]!${rangeText(block)}`, { sheet, block });
+
+/** A cell of a range, counted from its first. */
+const cellOfRange = ({ sheet, block }: Item, [row = 0, column = 0]: number[]): Item =>
+  rangeItem(sheet as Sheet, {
+    row: (block as Block).row + row,
+    column: (block as Block).column + column,
+    rows: 1,
+    columns: 1,
+  });
 
 /** One row of a range: the library writes large ranges in bands of rows. */
 function rowOfRange({ sheet, block }: Item, index: number): Item {

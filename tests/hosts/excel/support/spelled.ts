@@ -16,7 +16,10 @@ function spelledToken(token: Token, table: string | undefined, at: boolean): str
     return `${isOwn ? '' : (token.table ?? '')}[${own(column)}]`;
   }
   if (token.kind === 'call')
-    return (at && token.name.startsWith('SWEEP.') ? '@' : '') + token.raw.toUpperCase();
+    return (
+      (at && token.name.startsWith('SWEEP.') ? '@' : '') +
+      (token.raw.includes('_xl') ? token.raw : token.raw.toUpperCase())
+    );
   if (token.kind === 'value' && typeof token.value === 'number' && /e/i.test(token.raw))
     return token.value.toLocaleString('en', { useGrouping: false, maximumFractionDigits: 20 });
   return token.raw;
