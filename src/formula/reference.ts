@@ -22,6 +22,8 @@ export interface TableColumns {
 export interface NamedCells {
   readonly kind: 'name';
   readonly name: string;
+  /** Where the name is said to hold. */
+  readonly sheet?: string;
 }
 
 export type Reference = CellArea | TableColumns | NamedCells;
@@ -67,6 +69,13 @@ function tableColumns({ before, table, inside }: TokenOf<'columns'>): TableColum
   };
 }
 
+function named({ before, name }: TokenOf<'name'>): NamedCells | undefined {
+  const { isElsewhere, sheets } = placeOf(before ?? '!');
+  const [sheet, more] = sheets;
+  if (isElsewhere || more !== undefined) return undefined;
+  return { kind: 'name', name, ...(sheet === undefined ? {} : { sheet }) };
+}
+
 /** What a reference of a formula speaks of; nothing for whole columns, other workbooks and the like. */
 export function parseReference(text: string): Reference | undefined {
   const token = only(text);
@@ -76,7 +85,7 @@ export function parseReference(text: string): Reference | undefined {
     case 'columns':
       return tableColumns(token);
     case 'name':
-      return token.before === undefined ? { kind: 'name', name: token.name } : undefined;
+      return named(token);
     default:
       return undefined;
   }

@@ -135,6 +135,7 @@ describe('what a reference speaks of', () => {
     ['T[[A]:[B]]', { kind: 'table', table: 'T', first: 'A', last: 'B', rows: 'all' }],
     ["T[a'[b']]", { kind: 'table', table: 'T', first: 'a[b]', last: 'a[b]', rows: 'all' }],
     ['Rate', { kind: 'name', name: 'Rate' }],
+    ["'It''s (2)'!Rate", { kind: 'name', name: 'Rate', sheet: "It's (2)" }],
   ])('%s', (text, wanted) => expect(parseReference(text)).toStrictEqual(wanted));
   test.each([
     'A:A',
@@ -147,7 +148,8 @@ describe('what a reference speaks of', () => {
     'T[#Headers]',
     'Sheet1:Sheet3!A1',
     "'Jan 1:Dec 31'!A1",
-    'Plan!Rate',
+    '[Book.xlsx]Plan!Rate',
+    "'Jan 1:Dec 31'!Rate",
     'Book.xlsx!T[A]',
     'Plan!#REF!',
     'A1+B1',

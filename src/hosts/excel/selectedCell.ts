@@ -2,7 +2,7 @@ import type { CellRows } from '../../explain/explain';
 import { errorFromText } from '../../formula/errors';
 import { addressParts } from '../../formula/place';
 import { referencesIn } from '../../formula/tree';
-import { parseReference, type Reference, type TableColumns } from '../../formula/reference';
+import { type NamedCells, parseReference, type Reference, type TableColumns } from '../../formula/reference';
 import type { SelectedCell } from '../../pane/host';
 import { codeOf } from './refusals';
 
@@ -15,7 +15,7 @@ interface Surroundings {
   readonly row: number;
   /** The table around the cell, which a formula in it need not name. */
   readonly ownTable: string | undefined;
-  readonly has: (kind: 'sheet' | 'table' | 'name', name: string) => boolean;
+  readonly has: (kind: 'sheet' | 'table', name: string) => boolean;
 }
 
 /** Asks for the values behind a reference; gives how to read them once the answer is there. */
@@ -25,11 +25,7 @@ function ask(
   around: Surroundings,
 ): (() => CellRows | undefined) | undefined {
   if (reference.kind === 'table') return askTable(workbook, reference, around);
-  if (reference.kind === 'name') {
-    if (!around.has('name', reference.name)) return undefined;
-    const range = workbook.names.getItem(reference.name).getRangeOrNullObject().load('values');
-    return () => (range.isNullObject ? undefined : (range.values as CellRows));
-  }
+  if (reference.kind === 'name') return askName(workbook, reference, around);
   const { sheet = around.sheet, row, column, rows, columns } = reference;
   if (!around.has('sheet', sheet) || rows * columns > MOST_CELLS) return undefined;
   const range = workbook.worksheets
@@ -37,6 +33,24 @@ function ask(
     .getRangeByIndexes(row, column, rows, columns)
     .load('values');
   return () => range.values as CellRows;
+}
+
+/** A name holds for the sheet that is put in front, or else for the formula's own before it does for the workbook. */
+function askName(
+  { worksheets, names }: Excel.Workbook,
+  { name, sheet }: NamedCells,
+  around: Surroundings,
+): (() => CellRows | undefined) | undefined {
+  if (sheet !== undefined && !around.has('sheet', sheet)) return undefined;
+  const ofSheet = worksheets.getItem(sheet ?? around.sheet).names;
+  const asked = [ofSheet, ...(sheet === undefined ? [names] : [])].map((all) => {
+    const item = all.getItemOrNullObject(name).load('name');
+    return { item, range: item.getRangeOrNullObject().load('values') };
+  });
+  return () => {
+    const range = asked.find(({ item }) => !item.isNullObject)?.range;
+    return range === undefined || range.isNullObject ? undefined : (range.values as CellRows);
+  };
 }
 
 function askTable(
@@ -68,8 +82,8 @@ const read = (excel: typeof Excel): Promise<SelectedCell> =>
     const { workbook } = context;
     const cell = workbook.getActiveCell().load('address,formulas,text,rowIndex');
     const ownTables = cell.getTables(false).load('items/name');
-    const { worksheets, tables, names } = workbook;
-    for (const collection of [worksheets, tables, names]) collection.load('items/name');
+    const { worksheets, tables } = workbook;
+    for (const collection of [worksheets, tables]) collection.load('items/name');
     await context.sync();
 
     const { sheet, cell: address } = addressParts(cell.address);
@@ -77,7 +91,7 @@ const read = (excel: typeof Excel): Promise<SelectedCell> =>
     const formula = typeof given === 'string' && given.startsWith('=') ? given : '';
     const lower = (items: readonly { name: string }[]): ReadonlySet<string> =>
       new Set(items.map(({ name }) => name.toLowerCase()));
-    const known = { sheet: lower(worksheets.items), table: lower(tables.items), name: lower(names.items) };
+    const known = { sheet: lower(worksheets.items), table: lower(tables.items) };
     const around: Surroundings = {
       sheet,
       row: cell.rowIndex,

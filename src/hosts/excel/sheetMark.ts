@@ -26,22 +26,29 @@ export interface SheetMark {
   readonly state: string;
 }
 
+/** Comments came with ExcelApi 1.10; an older Excel cannot count them. */
+const countsComments = (): boolean =>
+  typeof Office !== 'undefined' && Office.context.requirements.isSetSupported('ExcelApi', '1.10');
+
 /**
  * Asks for everything on a sheet that may be somebody's work: its name, what is typed, number formats, looks of the cells,
- * and how many charts, pictures, tables and pivots there are. Widths, heights, notes, and changes within a chart are not
- * seen. Gives how to read it after the next sync.
+ * names that hold on it, and how many charts, pictures, tables, pivots and comments there are. Widths, heights, notes, and
+ * changes within a chart are not seen. Gives how to read it after the next sync.
  */
 export function askState(sheet: Excel.Worksheet, area: Area): () => string {
   sheet.load('name');
   const used = sheet.getUsedRangeOrNullObject().load('address,formulas,numberFormat');
   const looks = excelRange(sheet, area).getCellProperties(LOOKS);
   const counts = [sheet.charts, sheet.shapes, sheet.tables, sheet.pivotTables].map((all) => all.getCount());
+  const comments = countsComments() ? [sheet.comments.getCount()] : [];
+  sheet.names.load('items/name,items/formula');
   return () =>
     JSON.stringify([
       sheet.name,
       used.isNullObject ? [] : [used.address, used.formulas, used.numberFormat],
       looks.value,
-      counts.map(({ value }) => value),
+      [...counts, ...comments].map(({ value }) => value),
+      sheet.names.items.map(({ name, formula }): unknown[] => [name, formula]),
     ]);
 }
 

@@ -80,6 +80,8 @@ const files = readdirSync(FOLDER)
   .filter((name) => name.endsWith('.ts'))
   .map((name) => join(FOLDER, name));
 const used = membersUsed(files);
+/** Asked for only where Excel says that it has them. */
+const WHERE_THERE = ['Worksheet.comments: ExcelApi 1.10', 'CommentCollection.getCount: ExcelApi 1.10'];
 const above = (level: string): string[] =>
   [...used].filter(([, needed]) => !isWithin(needed, level)).map(([name, needed]) => `${name}: ${needed}`);
 
@@ -87,7 +89,7 @@ describe('what the code for Excel needs', () => {
   test('is no more than the manifest asks for', () => {
     const manifest = readFileSync('manifest.xml', 'utf8');
     expect(/Name="ExcelApi" MinVersion="([\d.]+)"/.exec(manifest)?.[1]).toBe(MANIFEST_LEVEL);
-    expect(above(MANIFEST_LEVEL)).toEqual([]);
+    expect(above(MANIFEST_LEVEL).sort()).toEqual([...WHERE_THERE].sort());
   });
   test('and the look at it is not blind: methods, properties, parts of objects and words are seen with their levels', () => {
     expect(Object.fromEntries(used)).toMatchObject({

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { Outcome } from '../../../src/pane/host';
 import { FULL } from '../../full';
 import { blockAt } from './support/a1';
@@ -9,8 +9,8 @@ const KEPT = 'so the sheet was left as it is. If you do not need it, delete it b
 const CHANGED = { refused: `“${LIGHTS.name}” has changed since it came in, ${KEPT}` };
 
 /** A workbook with a sheet of somebody's, into which a template has just come. */
-async function open(file?: HostFile) {
-  const opened = openExcel(file && { file });
+async function open(options: { file?: HostFile; excelApi?: string } = {}) {
+  const opened = openExcel(options);
   const theirs = sheetOf(opened.workbook, 'Sheet1');
   theirs.cells.set('A1', 'theirs');
   const outcome = await opened.host.insertSheet(LIGHTS.id, true);
@@ -23,9 +23,11 @@ const backOf = (outcome: Outcome): (() => Promise<Outcome>) => {
 type Opened = Awaited<ReturnType<typeof open>>;
 const names = ({ workbook }: Opened) => workbook.sheets.map(({ name }) => name);
 
+afterEach(() => void vi.unstubAllGlobals());
+
 describe.each(hostFiles(FULL))('a sheet that came in, through %s,', (file) => {
   test('is taken away again, and nothing else is touched', async () => {
-    const on = await open(file);
+    const on = await open({ file });
     on.workbook.log.length = 0;
     expect(await on.back()).toEqual({
       done: `“${LIGHTS.name}” is taken away again. Excel has emptied its undo list.`,
@@ -46,7 +48,7 @@ describe.each(hostFiles(FULL))('a sheet that came in, through %s,', (file) => {
     ['given a chart', ({ sheet }) => sheet.charts.push(sheet.charts[0] as (typeof sheet.charts)[0])],
   ]; // prettier-ignore
   test.each(changes)('and was %s stays, and it says so', async (_what, change) => {
-    const on = await open(file);
+    const on = await open({ file });
     change(on);
     const held = new Map(on.sheet.cells);
     expect(await on.back()).toEqual(CHANGED);
@@ -85,6 +87,51 @@ describe('a sheet that came in', () => {
     on.workbook.names.push('Target');
     on.workbook.namedCells.set('Target', { sheet: on.sheet, block: blockAt('B6') });
     expect(await on.back()).toEqual({ refused: `The name “Target” speaks of it, ${KEPT}` });
+  });
+  test('and has a name for its cells on another sheet stays', async () => {
+    const on = await open();
+    on.theirs.names.set('Target', `='${LIGHTS.name}'!$B$6`);
+    expect(await on.back()).toEqual({ refused: `The name “Target” speaks of it, ${KEPT}` });
+    expect(names(on)).toEqual(['Sheet1', LIGHTS.name]);
+  });
+  test('and changes while the workbook is looked through stays: it is looked at last of all', async () => {
+    const on = await open();
+    const { length } = on.workbook.batches;
+    await on.back();
+    const count = on.workbook.batches.length - length;
+    expect(count).toBeGreaterThan(3);
+    // Whoever is at work before any request but the last, which only deletes.
+    for (let nth = 1; nth < count; nth++) {
+      // oxlint-disable-next-line no-await-in-loop -- one workbook after the other
+      const again = await open();
+      const first = again.workbook.batches.length;
+      again.workbook.beforeBatch = (number) => {
+        if (number === first + nth) again.sheet.cells.set('Z90', 'a colleague’s');
+      };
+      // oxlint-disable-next-line no-await-in-loop -- one workbook after the other
+      expect(await again.back(), `request ${nth} of ${count}`).toEqual(CHANGED);
+      expect(names(again)).toEqual(['Sheet1', LIGHTS.name]);
+    }
+  });
+  test('and got another name within it stays', async () => {
+    const on = await open();
+    on.sheet.names.set('mine', 'B5');
+    expect(await on.back()).toEqual(CHANGED);
+  });
+  test('and was replaced by another of that name is gone already', async () => {
+    const on = await open();
+    on.workbook.sheets.splice(1, 1);
+    on.workbook.addSheet(LIGHTS.name).cells.set('A1', 'theirs');
+    expect(await on.back()).toMatchObject({
+      refused: expect.stringContaining('not in the workbook') as string,
+    });
+    expect(names(on)).toEqual(['Sheet1', LIGHTS.name]);
+  });
+  test('and has a comment stays, where Excel can count comments', async () => {
+    vi.stubGlobal('Office', { context: { requirements: { isSetSupported: () => true } } });
+    const on = await open({ excelApi: '1.10' });
+    on.sheet.comments = 1;
+    expect(await on.back()).toEqual(CHANGED);
   });
   test('goes where others only look like it', async () => {
     const on = await open();

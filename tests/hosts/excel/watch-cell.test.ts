@@ -167,6 +167,24 @@ describe.each(HOST_FILES)('the active cell, through %s', (file) => {
       expect(look(unknown), unknown).toBeUndefined();
   });
 
+  test('knows the names of sheets, its own before those of the workbook', async () => {
+    const { workbook, plan } = on;
+    const other = sheetOf(workbook, "It's (2)");
+    plan.names.set('pops', 'A1');
+    other.names.set('pops', 'C3').set('target', 'C4');
+    other.cells.set('C3', 32).set('C4', 45);
+    workbook.names.push('Pops', 'Target');
+    workbook.namedCells.set('Pops', { sheet: plan, block: blockAt('A2:A2') });
+    plan.cells.set('F6', "=SWEEP.LIGHTSUM(pops,'It''s (2)'!pops,'it''s (2)'!TARGET,target,Nowhere!pops)");
+    await on.select('F6');
+    const look = (reference: string) => last()?.look(reference);
+    expect(look('pops')).toEqual([[8]]);
+    expect(look("'It''s (2)'!pops")).toEqual([[32]]);
+    expect(look("'it''s (2)'!TARGET")).toEqual([[45]]);
+    expect(look('target')).toBeUndefined();
+    expect(look('Nowhere!pops')).toBeUndefined();
+  });
+
   test('outside its table has no row there', async () => {
     on.plan.cells.set('D5', 'Reading').set('D6', 8).set('A9', '=SWEEP.FNUMBER(Lights[@Reading])');
     on.plan.addTable(blockAt('D5:D6'), 'Lights');

@@ -45,7 +45,8 @@ export class SelectedCellReader {
     const reference = parseReference(text);
     if (reference?.kind === 'cells') return this.#cells(reference, workbook, sheet);
     if (reference?.kind === 'table') return this.#columns(reference, workbook, sheet, row, column);
-    if (reference === undefined) return undefined;
+    // The grid knows names of the workbook alone.
+    if (reference === undefined || reference.sheet !== undefined) return undefined;
     const named = workbook.getDefinedName(reference.name)?.getFormulaOrRefString().replace(/^=/, '');
     const area = named === undefined ? undefined : parseReference(named);
     return area?.kind === 'cells' ? this.#cells(area, workbook, sheet) : undefined;

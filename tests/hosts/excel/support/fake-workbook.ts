@@ -214,8 +214,11 @@ export class FakeWorkbook {
     if (parent.kind === 'Tables' && path.ObjectPathType === PATH.indexer)
       return this.tableBy(String(args[0])).item;
     if (parent.kind === 'Table') return this.tablePart(parent, path.Name);
+    if (parent.kind === 'Names' && path.Name === 'GetItemOrNullObject')
+      return this.nameOrNothing(String(args[0]), parent.sheet);
     if (parent.kind === 'Names' && path.ObjectPathType === PATH.indexer)
       return this.nameBy(String(args[0]), parent.sheet);
+    if (parent.kind === 'NamedItem' && parent.missing) return parent;
     if (parent.kind === 'NamedItem') return this.cellsNamed(parent);
     if (path.Name === 'Copy') return this.copiedSheet(parent.sheet as Sheet).item;
     if (path.Name === 'GetRow') return rowOfRange(parent, args[0] as number);
@@ -324,15 +327,24 @@ export class FakeWorkbook {
     throw new Error(`The workbook in memory does not know Table.${part}.`);
   }
 
+  private nameOrNothing(name: string, sheet: Sheet | undefined): Item {
+    try {
+      return this.nameBy(name, sheet);
+    } catch (error) {
+      if (error instanceof Refusal) return item('NamedItem', name, { missing: true });
+      throw error;
+    }
+  }
+
   private nameBy(name: string, sheet: Sheet | undefined): Item {
     if (sheet) return nameOnSheet(sheet, name);
     const found = this.names.find((one) => one.toLowerCase() === name.toLowerCase());
     if (found === undefined) throw new Refusal('ItemNotFound', `nothing is called ${name}`);
-    return item('NamedItem', found);
+    return item('NamedItem', found, { properties: { Name: found } });
   }
 
   private cellsNamed({ label, sheet, block }: Item): Item {
-    if (sheet && block) return rangeItem(sheet, block);
+    if (sheet) return block ? rangeItem(sheet, block) : item('Range', label, { missing: true });
     const cells = this.namedCells.get(label);
     return cells ? rangeItem(cells.sheet, cells.block) : item('Range', label, { missing: true });
   }
@@ -591,7 +603,12 @@ function nameOnSheet(sheet: Sheet, name: string): Item {
   const [found] = [...sheet.names].filter(([one]) => one.toLowerCase() === name.toLowerCase());
   if (!found) throw new Refusal('ItemNotFound', `nothing on ${sheet.name} is called ${name}`);
   const [called, stands] = found;
-  return item('NamedItem', called, stands.startsWith('=') ? {} : { sheet, block: blockAt(stands) });
+  const properties = { Name: called };
+  return item(
+    'NamedItem',
+    called,
+    stands.startsWith('=') ? { sheet, properties } : { sheet, properties, block: blockAt(stands) },
+  );
 }
 
 /** Of a sheet whether it is protected; of cells whether they are locked: null where some are. */
