@@ -2,13 +2,14 @@ import type { Outcome, PaneHost } from '../../pane/host';
 import { copied, inserted, noSheet, notAFormula, NOTHING_TO_COPY, UNTOUCHED } from '../../pane/said';
 import type { Template } from '../../sheets/template';
 import { templateToLay } from '../../sheets/templateToLay';
-import { type LaidInExcel, lay, LayFailure, NOT_KNOWN_YET, UNDO_EMPTIED, WHEN_READY } from './lay';
+import { enterAgain } from './enterAgain';
+import { type LaidInExcel, lay, LayFailure, NOT_KNOWN_YET, UNDO_EMPTIED } from './lay';
 import { NOT_PUT, putFormula } from './putFormula';
 import { excelRefusal } from './refusals';
 import { type RepairHost, repairHost } from './repairHost';
 import type { SheetMark } from './sheetMark';
 import { takeSheetBack } from './takeSheetBack';
-import { copyValues } from './valuesCopy';
+import { copyValues, type NotReady } from './valuesCopy';
 import { watchCell } from './watchCell';
 
 /** What the pane may ask of Excel. */
@@ -64,9 +65,14 @@ async function insert(excel: typeof Excel, template: Template, filled: boolean):
 
 const CLEARS_UNDO = 'Excel empties its undo list for it.';
 
+const notReady = ({ cell, shows }: NotReady): Outcome => ({
+  refused: `${cell} shows ${shows}, so the values are not all there yet. Nothing was copied. Wait until Excel has calculated, or press Recalculate, then try again.`,
+});
+
 async function copy(excel: typeof Excel): Promise<Outcome> {
   const made = await copyValues(excel);
   if (made === 'empty') return NOTHING_TO_COPY;
+  if ('notReady' in made) return notReady(made.notReady);
   if ('unlike' in made)
     return {
       refused: `Excel did not copy every value as it is. ${made.unlike} Show all rows of the sheet, then try again.`,
@@ -75,14 +81,8 @@ async function copy(excel: typeof Excel): Promise<Outcome> {
   return andBack(excel, done, made.mark);
 }
 
-const recalculate = (excel: typeof Excel): Promise<Outcome> =>
-  excel.run(WHEN_READY, async (context) => {
-    context.application.calculate('FullRebuild');
-    await context.sync();
-    return {
-      done: 'Excel calculates the workbook anew. Where #NAME? stays, save the workbook, close it and open it again.',
-    };
-  });
+/** Entered again, a formula is as it was. */
+const ENTERED = 'No formula was changed.';
 
 async function told(work: Promise<Outcome>, kept: string): Promise<Outcome> {
   try {
@@ -103,7 +103,7 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
     return told(insert(excel, template, filled), UNTOUCHED);
   },
   putFormula: async (formula) => notAFormula(formula) ?? told(putFormula(excel, formula), NOT_PUT),
-  recalculate: () => told(recalculate(excel), UNTOUCHED),
+  recalculate: () => told(enterAgain(excel), ENTERED),
   copyValues: () => told(copy(excel), UNTOUCHED),
   copyCosts: CLEARS_UNDO,
   watchCell: watchCell(excel),

@@ -24,7 +24,7 @@ export const leftText = (left: Changed['left'], changed: string): string[] =>
     return cells.length === 0 ? [] : [`Left as they are, because ${text(changed)}: ${places(cells)}.`];
   });
 
-export const count = (cells: readonly unknown[]): string =>
+export const count = (cells: { readonly length: number }): string =>
   `${cells.length} ${cells.length === 1 ? 'cell' : 'cells'}`;
 
 /** Where the cells are, the first few of them. */

@@ -1,3 +1,4 @@
+import { address } from '../../formula/address';
 import type { Area } from '../../formula/area';
 import { UNTOUCHED } from '../../pane/said';
 import { copyName } from '../../pane/valuesCopy';
@@ -11,8 +12,17 @@ export interface ValuesCopy {
   readonly name: string;
   readonly mark: SheetMark | undefined;
 }
-/** The copy; or that the sheet is empty; or what the workbook is like after Excel's copy was not the same as the sheet. */
-export type CopyOutcome = ValuesCopy | 'empty' | { readonly unlike: string };
+/** A cell that shows no value yet. */
+export interface NotReady {
+  readonly cell: string;
+  readonly shows: string;
+}
+/** The copy; or that the sheet is empty; or a cell of it that is not ready; or what the workbook is like after Excel's copy was not the same as the sheet. */
+export type CopyOutcome =
+  ValuesCopy | 'empty' | { readonly notReady: NotReady } | { readonly unlike: string };
+
+/** What stands in a cell while its value is on the way, or where Excel does not know what it calls: nothing for a client. */
+const WAITS: ReadonlySet<unknown> = new Set(['#BUSY!', '#GETTING_DATA', '#NAME?', '#CALC!']);
 
 interface Original {
   readonly sheet: Excel.Worksheet;
@@ -39,6 +49,24 @@ async function lookAt(context: Excel.RequestContext): Promise<Original | undefin
     name: copyName(sheet.name, worksheets.items.map((one) => one.name)), // prettier-ignore
     before: new Set(worksheets.items.map(({ id }) => id)),
   };
+}
+
+/** The first cell that has no value yet. */
+async function firstNotReady(
+  context: Excel.RequestContext,
+  { sheet, area }: Original,
+): Promise<NotReady | undefined> {
+  for (const slice of slices(area)) {
+    const range = excelRange(sheet, slice).load('values,text');
+    await context.sync();
+    for (const [r, line] of range.values.entries())
+      for (const [c, value] of (line as unknown[]).entries()) {
+        const shows = [range.text[r]?.[c], value].find((one) => WAITS.has(one));
+        if (shows !== undefined)
+          return { cell: address({ row: slice.row + r, column: slice.column + c }), shows: String(shows) };
+      }
+  }
+  return undefined;
 }
 
 /** The sheet once more, formulas and all. At this level only Excel's own copy keeps merged cells, charts and print set-up. */
@@ -93,7 +121,7 @@ async function isAlike(
     const differs = from.formulas.some((line: unknown[], r) =>
       line.some((formula, c) => {
         const [old, now] = [from.values[r]?.[c], to.values[r]?.[c]] as unknown[];
-        return isFormula(to.formulas[r]?.[c], now) || (formula === old && now !== old);
+        return isFormula(to.formulas[r]?.[c], now) || WAITS.has(now) || (formula === old && now !== old);
       }),
     );
     if (differs) return false;
@@ -101,25 +129,17 @@ async function isAlike(
   return true;
 }
 
-/** What Excel puts behind the name of a sheet that it copies, shortening the name if need be. */
-const COUNT = / \(\d+\)$/;
-
-/** Takes the copy away after a failure: by its id, or where Excel broke off before it told one by the name that it gives. */
+/** Takes the copy away after a failure, by its id. Where Excel broke off before it told one, nobody knows whose a sheet is. */
 async function takeAway(excel: typeof Excel, original: Original, id: string | undefined): Promise<string> {
-  const called = original.sheet.name;
-  const left = `A half-made copy of “${called}” may be left in the workbook: delete it.`;
-  const isOurs = (sheet: Excel.Worksheet): boolean =>
-    id === undefined
-      ? COUNT.test(sheet.name) && called.startsWith(sheet.name.replace(COUNT, ''))
-      : sheet.id === id;
+  const left = `A half-made copy of “${original.sheet.name}” may be left in the workbook: delete it.`;
   try {
     return await excel.run(WHEN_READY, async (context) => {
       const { worksheets } = context.workbook;
-      worksheets.load('items/id,items/name');
+      worksheets.load('items/id');
       await context.sync();
-      const ours = worksheets.items.filter((sheet) => !original.before.has(sheet.id) && isOurs(sheet));
-      if (ours.length > 1) return left;
-      ours[0]?.delete();
+      const isNew = (sheet: Excel.Worksheet): boolean => !original.before.has(sheet.id);
+      if (id === undefined) return worksheets.items.some(isNew) ? left : UNTOUCHED;
+      worksheets.items.find((sheet) => sheet.id === id)?.delete();
       await context.sync();
       return UNTOUCHED;
     });
@@ -134,10 +154,13 @@ async function takeAway(excel: typeof Excel, original: Original, id: string | un
  */
 export const copyValues = (excel: typeof Excel): Promise<CopyOutcome> =>
   excel.run(WHEN_READY, async (context) => {
-    const original = await lookAt(context).catch((error: unknown) => {
+    const untouched = (error: unknown): never => {
       throw new LayFailure(UNTOUCHED, error);
-    });
+    };
+    const original = await lookAt(context).catch(untouched);
     if (!original) return 'empty';
+    const notReady = await firstNotReady(context, original).catch(untouched);
+    if (notReady) return { notReady };
     let copy: Excel.Worksheet | undefined;
     try {
       copy = await copyWhole(context, original);
