@@ -108,7 +108,7 @@ describe('in Excel', () => {
     return inExcel({ workbook }, async (page) => {
       await page.getByRole('button', { name: 'Recalculate' }).click();
       await said(page).toMatch(/^Excel calculates the workbook anew/);
-      expect(workbook.log).toEqual(['Application.Calculate("FullRebuild")']);
+      expect(workbook.log).toEqual(['Application.Calculate("Full")']);
     });
   });
 

@@ -38,7 +38,7 @@ describe('in the built pane of Excel', () => {
   it('a copy that Excel breaks off is gone, and the pane says why', () =>
     on(async ({ page }, workbook) => {
       sheetOf(workbook, 'Sheet1').cells.set('A1', 1);
-      workbook.failures = [{ batch: 3, action: 2, code: 'AccessDenied' }];
+      workbook.failures = [{ batch: 4, action: 2, code: 'AccessDenied' }];
       await page.getByRole('button', { name: 'Copy this sheet as values' }).click();
       await expect
         .poll(() => status(page).innerText())

@@ -10,6 +10,7 @@ import { type RepairHost, repairHost } from './repairHost';
 import type { SheetMark } from './sheetMark';
 import { takeSheetBack } from './takeSheetBack';
 import { copyValues, type NotReady } from './valuesCopy';
+import { whileVisible } from './visibility';
 import { watchCell } from './watchCell';
 
 /** What the pane may ask of Excel. */
@@ -106,7 +107,7 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
   recalculate: () => told(enterAgain(excel), ENTERED),
   copyValues: () => told(copy(excel), UNTOUCHED),
   copyCosts: CLEARS_UNDO,
-  watchCell: watchCell(excel),
+  watchCell: whileVisible(watchCell(excel)),
   ...repairHost(excel),
   help: HELP,
 });
