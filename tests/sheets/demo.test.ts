@@ -71,6 +71,43 @@ test('heads are those of the job, with their limits', () => {
   for (const row of heads) expect([row[least], row[most]]).toEqual(LIMITS[String(row[head])]);
 });
 
+/** Rows of a table by what stands in a column of them, each cell by its column. */
+function rowsBy(id: string, name: string): readonly Readonly<Record<string, TemplateValue>>[] {
+  const table = templateOf(id).blocks.find(
+    (block): block is TemplateTable => block.kind === 'table' && block.id === name,
+  ) as TemplateTable;
+  const given = table.columns.filter(({ formula }) => formula === undefined).map((column) => column.id);
+  return table.rows.map((row) => Object.fromEntries(given.map((column, i) => [column, row[i] ?? null])));
+}
+
+/** What a sheet says of its heads as well: its columns, where they are called otherwise than in Heads. */
+const OF_HEADS: readonly (readonly [id: string, table: string, called: Readonly<Record<string, string>>])[] =
+  [
+    ['lights-on-set', 'Lights', {}],
+    ['freeze-check', 'FreezeHeads', { 'Full power': 'Most', 'Least power': 'Least', 'Full shows': 'Top' }],
+  ];
+/** What belongs to the set and not to the model. */
+const OF_THE_SET = ['Head', 'Reading', 'Tenths', 'Distance'];
+
+test.each(OF_HEADS)('%s says of its heads what Heads says of them', (id, table, called) => {
+  const models = new Map(rowsBy('heads', 'Models').map((row) => [row['Head'], row]));
+  expect([...models.keys()]).toEqual(HEADS);
+  for (const [name, [least, most]] of Object.entries(LIMITS))
+    expect(models.get(name)).toMatchObject({ Least: least, Most: most });
+  let compared = 0;
+  for (const row of rowsBy(id, table)) {
+    const model = models.get(row['Head'] ?? null);
+    if (!model) continue;
+    for (const [column, value] of Object.entries(row)) {
+      const name = called[column] ?? column;
+      if (OF_THE_SET.includes(column) || !(name in model)) continue;
+      compared++;
+      expect(String(value), `${row['Head']} ${column}`).toBe(String(model[name]));
+    }
+  }
+  expect(compared).toBeGreaterThanOrEqual(20);
+});
+
 test('one pop of all heads reads what the heads read together in Lights on set', async () => {
   const { cell } = await calculated(templateOf('lights-on-set'));
   // f/22 is 2^4.5

@@ -14,6 +14,7 @@ const SHEETS: Readonly<Record<string, readonly Typed[]>> = {
   'pops-build': [{}, { ambient: 16 }, { allowed: 2 }, { target: 11 }, { allowed: 'some' }, { recycle: null }],
   'depth-options': [{}, { blur: 0.06 }, { blur: 0.001 }, { draw: null }, { reading: null }, { allowed: 1 }],
   proof: [{}],
+  heads: [{}],
   'lights-on-set': [
     {},
     { aperture: null },
