@@ -55,7 +55,7 @@ const VIEWS: Readonly<Record<string, CellFormat>> = {
   /** What should be next to nothing. */
   difference: view(Q.signal, as('0.0E+00')),
   /** A text that is no number, however much it looks like one. */
-  words: view(Q.text, { ...as('@'), text: true }),
+  words: view(Q.text, typedAs('General')),
 };
 
 const FORMATS: Readonly<Record<string, CellFormat>> = {

@@ -92,6 +92,36 @@ describe('a column that is looked up', () => {
     expect(looked.rules).toEqual([]);
     expect(cell(looked, 13, 0)).toMatchObject({ part: 'input', value: 'Birch 1200' });
   });
+  test('may hold a formula of its own where the workbook has no such table', () => {
+    const blocks = kinds.blocks.map((block) =>
+      block.kind === 'table' && block.id === 'Rig'
+        ? {
+            ...block,
+            columns: block.columns.map((c) => (c.id === 'Most' ? { ...c, formula: '=LEN([@Head])' } : c)),
+            rows: block.rows.map(([head]) => [head ?? null]),
+          }
+        : block,
+    );
+    const laid = (tables: readonly KnownTable[]): BookSheet =>
+      makePlan({ ...kinds, blocks }, { filled: true, sheets: [], tables, names: [] }).sheet;
+    expect(cell(laid([]), 13, 1)?.formula).toBe('=LEN(Rig[[#This Row],[Head]])');
+    expect(cell(laid([STOCK]), 13, 1)?.formula).toBe(formula);
+    expect(cell(laid([STOCK]), 13, 0)).toMatchObject({ part: 'input', value: 'Birch 1200' });
+  });
+  test('of texts that are no numbers is no text to its cell, or the formula itself would be shown', () => {
+    const blocks = kinds.blocks.map((block) =>
+      block.kind === 'table' && block.id === 'Rig'
+        ? {
+            ...block,
+            columns: block.columns.map((c) => (c.id === 'Most' ? { ...c, quantity: 'words' } : c)),
+          }
+        : block,
+    );
+    const laid = (tables: readonly KnownTable[]): BookSheet =>
+      makePlan({ ...kinds, blocks }, { filled: true, sheets: [], tables, names: [] }).sheet;
+    expect(cell(laid([]), 13, 1)?.style?.format).toBe('@');
+    expect(cell(laid([STOCK]), 13, 1)?.style?.format).toBeUndefined();
+  });
   test('goes by the first of several, whatever their order', () => {
     const numbered = (n: number): KnownTable => ({ ...STOCK, name: `stock_${n}` });
     expect(cell(beside(numbered(10), numbered(3)), 13, 1)?.formula).toContain('stock_3[Most]');
@@ -165,6 +195,8 @@ describe('a column that is looked up', () => {
     ['no such column', faults({ from: { ...from, column: 'Least' } }), [`${at}: table Stock has no column Least`]],
     ['no such key', faults({ from: { ...from, key: 'Part' } }), [`${at}: table Stock has no column Part`, `${at}: table Rig has no column Part`]],
     ['another unit', faults({ quantity: 'distance' }), [`${at}: is in m, but Most of Stock is in Ws`]],
-    ['a formula as well', faults({ formula: '=1' }), [`${at}: is looked up: it can be neither fixed nor a formula`]],
+    ['another unit where one has none', faults({ quantity: 'words' }), []],
+    ['a formula for want of the other sheet', faults({ formula: '=1' }), []],
+    ['fixed values as well', faults({ fixed: 'values' }), [`${at}: is looked up: it cannot be fixed`]],
   ])('%s', (_name, told, wanted) => expect(told).toEqual(wanted)); // prettier-ignore
 });

@@ -1,7 +1,7 @@
 import type { AskedTable, Check, Kind, KnownTable } from './kind';
 
 export interface LookedUpColumnWish {
-  /** Looked up where the workbook has the other table; an input where it has not. */
+  /** Looked up where the workbook has the other table; where it has not, an input, or what the column's formula says. */
   readonly from?: LookUp;
 }
 
@@ -59,15 +59,14 @@ export const lookedUpColumnCheck: Check = {
     required: ['table', 'key', 'column'],
     properties: { table: { $ref: '#/definitions/id' }, key: heading, column: heading },
     description:
-      "Looked up by the key in another sheet's table where the workbook has it; an input where it has not.",
+      "Looked up by the key in another sheet's table where the workbook has it; where it has not, an input or the column's formula.",
   },
-  columnFaults({ from, quantity, formula, fixed }, own, others, formatOf) {
+  columnFaults({ from, quantity, fixed }, own, others, formatOf) {
     if (!from) return [];
     const [partner, more] = others.filter(({ id }) => alike(id, from.table));
     if (!partner) return [`no sheet has a table ${from.table}`];
     if (more) return [`more than one sheet has a table ${from.table}`];
-    if (formula !== undefined || fixed !== undefined)
-      return ['is looked up: it can be neither fixed nor a formula'];
+    if (fixed !== undefined) return ['is looked up: it cannot be fixed'];
     const missing = (table: AskedTable, id: string): string[] =>
       table.columns.some((each) => each.id === id) ? [] : [`table ${table.id} has no column ${id}`];
     const theirs = partner.columns.find(({ id }) => id === from.column);
@@ -76,7 +75,7 @@ export const lookedUpColumnCheck: Check = {
       ...missing(partner, from.key),
       ...missing(partner, from.column),
       ...missing(own, from.key),
-      ...(theirs && unit !== wanted
+      ...(unit && wanted && unit !== wanted
         ? [`is in ${unit}, but ${from.column} of ${from.table} is in ${wanted}`]
         : []),
     ];

@@ -1,0 +1,139 @@
+import { describe, expect, test } from 'vitest';
+import type { EngineValue } from '../../src/engine/headless';
+import type { Template, TemplateTable } from '../../src/sheets/template';
+import { TEMPLATES } from '../../src/sheets/templates';
+import { FULL } from '../full';
+import { calculated, templateOf } from './support';
+import { together } from './together';
+
+const heads = templateOf('heads');
+/** Sheets with columns that are looked up, and the table of each that has them. */
+const LOOKING = TEMPLATES.flatMap((template) =>
+  template.blocks.flatMap((block) =>
+    block.kind === 'table' && block.columns.some(({ from }) => from) ? [[template, block] as const] : [],
+  ),
+);
+const lookedUp = (table: TemplateTable) => table.columns.filter(({ from }) => from);
+
+/** A workbook keeps nothing of an empty cell, and a formula of one gives an empty text; a 10 may be one or be written. */
+const plain = (values: readonly EngineValue[]): EngineValue[] =>
+  values.map((value) => (typeof value === 'number' ? String(value) : (value ?? '')));
+
+test('some sheets look up in Heads', () => {
+  expect(LOOKING.map(([{ id }]) => id)).toEqual(expect.arrayContaining(['freeze-check', 'lights-on-set']));
+});
+
+describe.each(LOOKING.map(([template, table]) => [template.name, template, table] as const))(
+  '%s beside Heads',
+  (_, template, table) => {
+    test('looks up what it would have typed, and answers alike', async () => {
+      const alone = await calculated(template);
+      const book = await together([{ template: heads }, { template }]);
+      expect(book.errors()).toEqual([]);
+      for (const { id, from } of lookedUp(table)) {
+        const laid = book.plans[1]?.tables.find(({ name }) => name === table.id);
+        expect(laid?.columns.find(({ name }) => name === id)?.formula, id).toContain(
+          `Models[${from?.column}]`,
+        );
+      }
+      for (const block of template.blocks)
+        if (block.kind === 'table')
+          // ambient light has a name, and is no head
+          for (const { id } of block.columns.filter((column) => column.id !== 'Known'))
+            expect(plain(book.column(block.id, id)), `${block.id} ${id}`).toEqual(
+              plain(alone.column(block.id, id)),
+            );
+      book.dispose();
+    });
+
+    test('inserted before it has its own numbers', async () => {
+      const book = await together([{ template }, { template: heads }]);
+      const laid = book.plans[0]?.tables.find(({ name }) => name === table.id);
+      const typed = lookedUp(table).filter(({ formula }) => formula === undefined);
+      expect(typed.length).toBeGreaterThan(0);
+      for (const { id } of typed)
+        expect(laid?.columns.find(({ name }) => name === id)?.formula, id).toBeUndefined();
+      expect(book.errors()).toEqual([]);
+      book.dispose();
+    });
+
+    test('two of each look up in the first', async () => {
+      const book = await together([
+        { template: heads }, { template: heads }, { template }, { template },
+      ]); // prettier-ignore
+      for (const plan of book.plans.slice(2))
+        for (const { formula } of plan.cells) expect(formula ?? '').not.toContain('Models_2[');
+      expect(book.errors()).toEqual([]);
+      expect(plain(book.column(`${table.id}_2`, 'Known'))).toEqual(plain(book.column(table.id, 'Known')));
+      book.dispose();
+    });
+
+    test('empty beside a full list, and full beside an empty one, shows no error', async () => {
+      for (const [filled, other] of [[true, false], [false, true]] as const) {
+        const book = await together([{ template: heads, filled }, { template, filled: other }]);
+        expect(book.errors()).toEqual([]);
+        book.dispose();
+      }
+    }); // prettier-ignore
+  },
+);
+
+describe('Lights on set follows Heads', () => {
+  const says = (book: Awaited<ReturnType<typeof together>>, light: number) =>
+    book.column('Turn', 'Note')[light - 1];
+
+  test('in the head’s limits', async () => {
+    const book = await together([{ template: heads }, { template: templateOf('lights-on-set') }]);
+    // Half of 350 Ws at the reading that half of 600 gave: what is needed stays 0.687 stop below full, 7 tenths.
+    await book.type('Models', 'Energy 1', 1, 350);
+    await book.type('Models', 'Read at', 1, 350);
+    await book.type('Models', 'Most', 1, 350);
+    expect(book.column('Lights', 'Most')[0]).toBe(350);
+    expect(book.column('Lights', 'Power then')[0]).toBeCloseTo(350 * 2 ** -0.7, 6);
+    // a step of a third: 0.687 is 2 of them
+    await book.type('Models', 'Step', 1, '1/3');
+    expect(book.column('Lights', 'Power then')[0]).toBeCloseTo(350 * 2 ** (-2 / 3), 6);
+    book.dispose();
+  });
+
+  test('a head that is not there, one whose row is not ready, and one that stands twice, are said', async () => {
+    const book = await together([{ template: heads }, { template: templateOf('lights-on-set') }]);
+    const unknown = 'not in Heads, or its row there is not ready';
+    await book.type('Lights', 'Head', 1, 'Rowan 300');
+    expect([says(book, 1), says(book, 2)]).toEqual([unknown, 'row 1 is not ready: unknown']);
+    await book.type('Lights', 'Head', 1, 'Alder 600');
+    expect(says(book, 1)).toBe('');
+    await book.type('Models', 'Step', 1, null);
+    expect(says(book, 1)).toBe(unknown);
+    await book.type('Models', 'Step', 1, '0.1');
+    await book.type('Models', 'Head', 2, 'Alder 600');
+    // Birch has lost its name, and Alder has two rows
+    expect([says(book, 1), says(book, 2)]).toEqual([unknown, unknown]);
+    book.dispose();
+  });
+
+  test('ambient is no head, and need not be there', async () => {
+    const book = await together([{ template: heads }, { template: templateOf('lights-on-set') }]);
+    expect(book.column('Lights', 'Known')[5]).toBe('');
+    expect(book.column('Lights', 'Lacks')[5]).toBe('');
+    book.dispose();
+  });
+});
+
+/** Every two sheets, one after the other; for every commit those that look up. */
+const PAIRS = TEMPLATES.flatMap((first) =>
+  TEMPLATES.filter((second) => second !== first).map((second) => [first, second] as const),
+).filter((pair) => FULL || (pair.every(({ id }) => id !== 'proof') && pair.includes(heads)));
+
+test.each(PAIRS.map(([first, second]) => [first.name, second.name, first, second] as const))(
+  '%s, then %s: no cell shows an error that it does not show alone',
+  async (_one, _other, first: Template, second: Template) => {
+    const book = await together([{ template: first }, { template: second }]);
+    const alone = (await Promise.all([calculated(first), calculated(second)])).reduce(
+      (sum, { errors }) => sum + errors.length,
+      0,
+    );
+    expect(book.errors()).toHaveLength(alone);
+    book.dispose();
+  },
+);
