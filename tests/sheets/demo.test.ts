@@ -23,6 +23,7 @@ const SHEETS: Readonly<Record<string, Partial<Record<string, Part>>>> = {
   'pops-build': {},
   'depth-options': {},
   'lights-on-set': { filter: 'filters' },
+  'pops-plan': { filter: 'filters' },
 };
 
 const HEADS = ['Alder 600', 'Birch 1200', 'Cedar 2400', 'Hazel 400'] as const;
@@ -84,6 +85,7 @@ function rowsBy(id: string, name: string): readonly Readonly<Record<string, Temp
 const OF_HEADS: readonly (readonly [id: string, table: string, called: Readonly<Record<string, string>>])[] =
   [
     ['lights-on-set', 'Lights', {}],
+    ['pops-plan', 'Plan', {}],
     ['freeze-check', 'FreezeHeads', { 'Full power': 'Most', 'Least power': 'Least', 'Full shows': 'Top' }],
   ];
 /** What belongs to the set and not to the model. */
@@ -106,6 +108,15 @@ test.each(OF_HEADS)('%s says of its heads what Heads says of them', (id, table, 
     }
   }
   expect(compared).toBeGreaterThanOrEqual(20);
+});
+
+test('the lights of the plan are those on set, metered alike', () => {
+  const set = rowsBy('lights-on-set', 'Lights').filter((row) => row['Part'] !== 'ambient');
+  const plan = rowsBy('pops-plan', 'Plan');
+  const asMetered = ['Head', 'Part', 'Power', 'Reading', 'Tenths', 'At the subject', 'Wanted'];
+  for (const [i, row] of set.entries())
+    for (const column of asMetered) expect(plan[i]?.[column], `${i} ${column}`).toBe(row[column]);
+  expect(plan).toHaveLength(set.length);
 });
 
 test('one pop of all heads reads what the heads read together in Lights on set', async () => {

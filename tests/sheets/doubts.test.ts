@@ -12,6 +12,7 @@ const READINGS: readonly (readonly [id: string, reading: string, tenths: string]
   ['pops-build', 'reading', 'readingTenths'],
   ['pops-build', 'ambient', 'ambientTenths'],
   ['depth-options', 'reading', 'readingTenths'],
+  ['pops-plan', 'ambient', 'ambientTenths'],
 ];
 
 /**
@@ -72,6 +73,7 @@ test.each(READINGS)('%s: tenths in the cell of its %s are said beside it', async
 /** Tables that take readings: what the row says where it refuses one. */
 const ROWS: readonly (readonly [id: string, table: string, says: string, refusal: string])[] = [
   ['lights-on-set', 'Lights', 'Wrong', 'type its reading: the full stop, the small figure under Tenths'],
+  ['pops-plan', 'Plan', 'Wrong', 'type its reading: the full stop, the small figure under Tenths'],
   ['freeze-check', 'FreezeHeads', 'What to do', 'its reading: full stop, then tenths beside it'],
 ];
 

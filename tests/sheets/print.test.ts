@@ -15,6 +15,16 @@ const SHEETS: Readonly<Record<string, readonly Typed[]>> = {
   'depth-options': [{}, { blur: 0.06 }, { blur: 0.001 }, { draw: null }, { reading: null }, { allowed: 1 }],
   proof: [{}],
   heads: [{}],
+  'pops-plan': [
+    {},
+    { aperture: null },
+    { focal: null },
+    { mostPops: 2 },
+    { mostPops: 'some' },
+    { ambient: 22 },
+    { ambientTime: null },
+    { filter: 'dark' },
+  ],
   'lights-on-set': [
     {},
     { aperture: null },
