@@ -2,7 +2,7 @@ import { Workbook } from '@cj-tech-master/excelts';
 import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import type { Locator } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { boxOf, chartCalled, covered, covers, drawing, numbersOf } from './chartsOnSheet';
+import { boxOf, chartCalled, charts, covered, covers, drawing, numbersOf } from './chartsOnSheet';
 import { TALL } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
 import { axeFaults, LOOKS } from './paneChecks';
@@ -58,6 +58,21 @@ const wordsBelow = (line: Locator) =>
   });
 
 describe('a chart on its sheet', () => {
+  it('moves with rows and columns that come in before it, grows by those within, and undo takes that back', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.rowMenu(4, 'rows above');
+    await covers(sheet, 'I5', 'P15');
+    await sheet.rowMenu(8, 'rows above');
+    await covers(sheet, 'I5', 'P16');
+    await sheet.undo('A3');
+    await sheet.undo('A3');
+    await covers(sheet, 'I4', 'P14');
+    await sheet.sheet('Pops build');
+    await expect.poll(() => charts(sheet).getByText(TITLE).count()).toBe(0);
+    await sheet.sheet('Lights on set');
+    await covers(sheet, 'I4', 'P14');
+  });
+
   it.each([
     ['out', 120],
     ['in', -120],

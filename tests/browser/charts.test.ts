@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readXlsx } from '../../src/xlsx/read';
-import { chartCalled, charts, cornerOf, covers, drag, middleOf } from './chartsOnSheet';
+import { chartCalled, cornerOf, covers, drag, middleOf } from './chartsOnSheet';
 import { downloaded } from './downloaded';
 import { TALL } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
@@ -40,21 +40,6 @@ describe('a chart on its sheet', () => {
       return document.elementFromPoint(left, top)?.closest('.charts figure') !== null;
     });
     expect(covered).toBe(false);
-  });
-
-  it('moves with rows and columns that come in before it, grows by those within, and undo takes that back', async () => {
-    await sheet.insert('Lights on set');
-    await sheet.rowMenu(4, 'rows above');
-    await covers(sheet, 'I5', 'P15');
-    await sheet.rowMenu(8, 'rows above');
-    await covers(sheet, 'I5', 'P16');
-    await sheet.undo('A3');
-    await sheet.undo('A3');
-    await covers(sheet, 'I4', 'P14');
-    await sheet.sheet('Pops build');
-    await expect.poll(() => charts(sheet).getByText(TITLE).count()).toBe(0);
-    await sheet.sheet('Lights on set');
-    await covers(sheet, 'I4', 'P14');
   });
 });
 

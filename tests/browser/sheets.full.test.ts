@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { COLUMNS, KEY_LIGHT, LIGHTS, TALL, lightsOnSet } from './lightsOnSet';
+import { chartCalled, charts, numbersOf } from './chartsOnSheet';
+import { COLUMNS, enterAmbient, KEY_LIGHT, LIGHTS, TALL, lightsOnSet } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
 import { checkRowThatComesIn } from './rowChecks';
 import type { Workbench } from './workbench';
@@ -24,6 +25,15 @@ describe('a sheet inserted from the pane', () => {
     await sheet.sheet('Lights on set');
     expect((await sheet.cell('O33')).value).toBeLessThan(0.5);
   });
+
+  it('is taken away by one undo', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.undo('A3');
+    await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
+    expect(await sheet.tables()).toEqual({ Build: 'A52:G64', Tally: 'A39:E49' });
+    await sheet.insert('Lights on set');
+    expect(await sheet.tables()).toHaveProperty('Lights');
+  });
 });
 
 describe('rows in a table', () => {
@@ -37,6 +47,16 @@ describe('rows in a table', () => {
     ],
     () => sheet,
   );
+
+  it('are in the chart at once', async () => {
+    const chart = chartCalled(sheet, 'Share of the light at the subject');
+    await expect.poll(() => numbersOf(chart)).toHaveLength(6);
+    await enterAmbient(sheet, 39, '16');
+    await expect.poll(() => numbersOf(chart)).toHaveLength(7);
+    await sheet.sheet('Pops build');
+    await chartCalled(sheet, 'Reading at the film against pops').waitFor();
+    expect(await charts(sheet).count()).toBe(1);
+  });
 
   it('leave no answer behind that comes after they were taken back', async () => {
     for (const pause of [0, 15, 30, 45, 60]) {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { chartCalled, charts, numbersOf } from './chartsOnSheet';
-import { COLUMNS, enterAmbient, LIGHTS, LIGHTS_AND_ONE, lightsOnSet, TALL } from './lightsOnSet';
+import { charts, numbersOf } from './chartsOnSheet';
+import { COLUMNS, LIGHTS, LIGHTS_AND_ONE, lightsOnSet, TALL } from './lightsOnSet';
 import { allInOneWorkbook, eachItsWorkbook } from './onePage';
 import { status } from './paneChecks';
 import type { Workbench } from './workbench';
@@ -43,15 +43,6 @@ describe('a sheet inserted from the pane', () => {
         .poll(async () => (await sheet.texts(...cells)).filter((text) => text.startsWith('#')))
         .toEqual([]);
     }
-  });
-
-  it('is taken away by one undo', async () => {
-    await sheet.insert('Lights on set');
-    await sheet.undo('A3');
-    await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
-    expect(await sheet.tables()).toEqual({ Build: 'A52:G64', Tally: 'A39:E49' });
-    await sheet.insert('Lights on set');
-    expect(await sheet.tables()).toHaveProperty('Lights');
   });
 });
 
@@ -136,15 +127,5 @@ describe('rows in a table', () => {
     await sheet.undo('A3');
     await tables().toHaveProperty('Lights', LIGHTS);
     expect(await row(39)).toEqual(COLUMNS.map(() => ''));
-  });
-
-  it('are in the chart at once', async () => {
-    const chart = chartCalled(sheet, 'Share of the light at the subject');
-    await expect.poll(() => numbersOf(chart)).toHaveLength(6);
-    await enterAmbient(sheet, 39, '16');
-    await expect.poll(() => numbersOf(chart)).toHaveLength(7);
-    await sheet.sheet('Pops build');
-    await chartCalled(sheet, 'Reading at the film against pops').waitFor();
-    expect(await charts(sheet).count()).toBe(1);
   });
 });
