@@ -62,6 +62,8 @@ export default defineConfig({
     reporters: ['default', 'tests/slowest.ts'],
     // one more than there are cores: the grid's engine and the library of Excel rest between their answers
     maxWorkers: availableParallelism() + 1,
+    // the grid's engine makes much that lives for one formula: with more room, less of it is copied before it is thrown away
+    execArgv: ['--max-semi-space-size=64'],
     // of tests that say so, side by side in one file
     maxConcurrency: 12,
     projects: [
