@@ -44,3 +44,37 @@ describe('a number too wide for its cell', () => {
     expect((await sheet.cell('H5')).text).toBe('123456789123');
   });
 });
+
+describe('a text that would just have room without the edges of its cell', () => {
+  allInOneWorkbook(take);
+
+  it('runs on over the empty cell beside it, so that its last letter is whole', async () => {
+    await sheet.enter('H5', 'm');
+    const { words, width } = await sheet.page.evaluate(() => {
+      const { width: room, font } = window.sweeptable.room('H5');
+      const context = document.createElement('canvas').getContext('2d');
+      if (!context) throw new Error('Nothing can be measured.');
+      context.font = font;
+      const widthOf = (text: string): number => context.measureText(text).width;
+      // letters without heads: above them lies nothing but the line between the two cells
+      for (let m = 0; m < 20; m++)
+        for (let r = 0; r < 20; r++) {
+          const text = 'm'.repeat(m) + 'r'.repeat(r);
+          if (widthOf(text) > room - 2 && widthOf(text) <= room) return { words: text, width: room };
+        }
+      throw new Error('No text is as wide as the cell.');
+    });
+    const border = async (): Promise<string> => {
+      const { x, y } = await sheet.page.evaluate(() => window.sweeptable.place('I5'));
+      const { width: beside } = await sheet.page.evaluate(() => window.sweeptable.room('I5'));
+      const clip = { x: x - beside / 2 - 2, y: y - 9, width: 4, height: 3 };
+      return (await sheet.page.screenshot({ clip })).toString('base64');
+    };
+    expect(width).toBeGreaterThan(20);
+    await sheet.enter('H5', 'm');
+    const parted = await border();
+    await sheet.enter('H5', words);
+    await sheet.shows('H5', words);
+    await expect.poll(border).not.toBe(parted);
+  });
+});

@@ -32,6 +32,7 @@ import { selectAgain } from './state/selectedPlace';
 import type { Found } from './state/stored';
 import { Turn } from './state/turn';
 import { fitNumbers } from './grid/wideNumbers';
+import { letTextsRunOn } from './grid/wideTexts';
 import { offerFunctions } from './grid/suggestions';
 import { insertWholeRows } from './grid/tableRowCommands';
 import { tellFailuresInTips } from './grid/tip';
@@ -91,6 +92,7 @@ const grid = createGrid('grid', worker);
 const desk: Desk = { grid, notice, saving };
 insertWholeRows();
 fitNumbers();
+letTextsRunOn();
 showEarlyDialogs(grid);
 leaveGridByKey(grid);
 

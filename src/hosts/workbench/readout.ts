@@ -1,4 +1,4 @@
-import { type CellValue, WrapStrategy } from '@univerjs/core';
+import { type CellValue, DEFAULT_STYLES, HorizontalAlign, WrapStrategy } from '@univerjs/core';
 import { address } from '../../formula/address';
 import { cellPlace } from './grid/cellPlace';
 import type { Grid } from './grid/grid';
@@ -20,6 +20,8 @@ export interface CellRoom {
   readonly height: number;
   readonly font: string;
   readonly wraps: boolean;
+  /** Words that are wider go on to the left. */
+  readonly isAtRight: boolean;
 }
 
 export interface CellLook {
@@ -91,12 +93,13 @@ export function readout(grid: Grid, failures: KnownFailures): Readout {
         sheet.getSheet().getMergedCell(row, column) ?? range.getRange();
       const sum = (from: number, to: number, sizeOf: (i: number) => number): number =>
         Array.from({ length: to - from + 1 }, (_, i) => sizeOf(from + i)).reduce((a, b) => a + b, 0);
-      const { ff, fs = 0, bl, it, tb } = range.getCellStyleData() ?? {};
+      const { ff, fs, bl, it, tb, ht } = { ...DEFAULT_STYLES, ...range.getCellStyleData() };
       return {
         width: sum(startColumn, endColumn, (i) => sheet.getColumnWidth(i)),
         height: sum(startRow, endRow, (i) => sheet.getRowHeight(i)),
         font: `${it ? 'italic ' : ''}${bl ? 'bold ' : ''}${(fs * 96) / 72}px ${ff}`,
         wraps: tb === WrapStrategy.WRAP,
+        isAtRight: ht === HorizontalAlign.RIGHT,
       };
     },
     place: (a1) => cellPlace(rangeAt(a1)),
