@@ -52,6 +52,15 @@ describe('a paste from another program', () => {
     await sheet.shows('M34', 0.8);
   });
 
+  it('lacks nothing where what was pasted can be read', async () => {
+    // what the sheet says of the row whose reading is no number is in its column Lacks
+    await sheet.paste('D33', '?');
+    await sheet.shows('P33', 'reading');
+    await sheet.paste('D33', 'f/16');
+    await sheet.shows('P33', null);
+    expect(await sheet.texts('D33', 'P33')).toEqual(['f/16', '']);
+  });
+
   it('counts eight heads where six have room, and what stands below goes on', async () => {
     await sheet.enter('C40', '7');
     await sheet.shows('C40', 7);
@@ -78,5 +87,12 @@ describe('a paste from another program', () => {
     );
     await sheet.page.keyboard.press('Control+z');
     await sheet.shows('H7', 27);
+  });
+
+  it('takes an f-number as it is written where a number is asked for', async () => {
+    await sheet.insert('Freeze check');
+    await sheet.paste('B12', 'f/5.6');
+    await sheet.shows('B12', 5.6);
+    expect(await sheet.texts('B12')).toEqual(['f/5.6']);
   });
 });

@@ -25,6 +25,9 @@ describe('a text from elsewhere', () => {
     // by the metre: 100 cm and 1000 mm
     ['80 cm', METRES, 0.8, NUMBER],
     ['1400 mm', METRES, 1.4, NUMBER],
+    // as f-numbers and times are written: no words that a rule of numbers would mark as wrong
+    ['f/5.6', of(Q.aperture.shown.input, true), 5.6, NUMBER],
+    ['1.2 s', of(Q.duration.shown.input, true), 1.2, NUMBER],
     // where texts may stand too, nobody knows whether a number was wanted
     ['80 cm', of(Q.distance.shown.input), '80 cm', STRING],
     ['80 Ws', METRES, '80 Ws', STRING],

@@ -28,6 +28,17 @@ const number = (v: number): PastedValue => ({ v, t: CellValueType.NUMBER });
 const quantitiesIn = (format: string): Quantity[] =>
   Object.values<Quantity>(Q).filter(({ shown }) => shown.input === format || shown.result === format);
 
+/** What the format writes around a number: the f/ of f/5.6. */
+const AROUND = /^(?:"([^"]*)")?[^";]*(?:"([^"]*)")?$/;
+
+/** A text as the cell would show a number: f/5.6 as the 5.6 of a cell of f-numbers, where it means the exact stop elsewhere. */
+function asShown(words: string, format: string): number | undefined {
+  const [found, before = '', behind = ''] = AROUND.exec(format) ?? [];
+  if (found === undefined || !words.startsWith(before) || !words.endsWith(behind)) return undefined;
+  const figures = words.slice(before.length, words.length - behind.length).trim();
+  return /^-?\d+(\.\d+)?$/.test(figures) ? Number(figures) : undefined;
+}
+
 /** A text with a unit as the number of a cell that takes numbers alone: 80 cm where metres stand. */
 function withUnit(words: string, format: string): number | undefined {
   const read = quantitiesIn(format).map((quantity) => readQuantity(words, quantity, '', true));
@@ -56,7 +67,7 @@ export function pastedValue(words: string, { format = 'General', isNumber }: Tar
     const isPercent = brings.includes('%');
     if (OF_NUMBERS.test(brings) && (!isPercent || format.includes('%'))) return number(parsed.v);
   }
-  const read = isNumber ? withUnit(trimmed, format) : undefined;
+  const read = isNumber ? (asShown(trimmed, format) ?? withUnit(trimmed, format)) : undefined;
   // as many digits as a cell holds: 1400 mm are 1.4 m
   return read === undefined ? text(words) : number(Number(read.toPrecision(15)));
 }
