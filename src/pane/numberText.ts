@@ -4,7 +4,8 @@ const SIGNIFICANT = 6;
 export const plainNumber = (value: number): string => String(Number(value.toPrecision(SIGNIFICANT)));
 
 /** Keeps a number with its unit on one line: 80 cm. */
-export const unbroken = (text: string): string => text.replace(/(?<![,;:.]) /g, '\u00a0');
+export const unbroken = (text: string): string =>
+  text.replace(/([,;:.]?) /g, (space, mark: string) => (mark === '' ? '\u00a0' : space));
 
 /** Pieces of a number format: a condition, quoted words, an escaped sign, a placeholder, or any other sign. */
 const PIECE = /\[[^\]]*\]|"([^"]*)"|\\(.)|General|[\s\S]/g;

@@ -7,6 +7,16 @@ const css = readFileSync(resolve(import.meta.dirname, '../../src/pane/pane.css')
 const light = (name: string): string | undefined =>
   new RegExp(`--${name}: light-dark\\((#[0-9a-f]{6}),`).exec(css)?.[1];
 
+test('webviews that know no light-dark() have the light colours, and nothing that they do not know', () => {
+  const [plain = '', modern = ''] = css.split('@supports (color: light-dark(#000, #fff)) {');
+  const names = [...modern.matchAll(/--([\w-]+): light-dark/g)].map(([, name]) => name as string);
+  expect(names.length).toBeGreaterThan(10);
+  for (const name of names) expect(plain).toContain(`--${name}: ${light(name)};`);
+  const behind = modern.slice(modern.indexOf('\n}\n'));
+  expect(behind).toContain('.pane {');
+  expect(plain + behind).not.toMatch(/: light-dark\(/);
+});
+
 test('the pane has the colours of the sheets', () => {
   expect({
     ink: light('ink'),
