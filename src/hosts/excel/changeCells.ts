@@ -1,3 +1,4 @@
+import { at } from '../../exposure/core/at';
 import { saysTheSame } from '../../formula/same';
 import { parseAddress } from '../../formula/address';
 import type { Area } from '../../formula/area';
@@ -66,7 +67,7 @@ async function lookAt(context: Excel.RequestContext, name: string) {
   if (bodies.length > 0) await context.sync();
   const tables = items.map((table, i) => ({
     name: table.name,
-    body: areaOfRange(bodies[i] as Excel.Range),
+    body: areaOfRange(at(bodies, i)),
   }));
   return { sheet, tables, isProtected: sheet.protection.protected };
 }

@@ -21,8 +21,11 @@ function writeFormulas(sheet: Excel.Worksheet, blocks: readonly FormulaBlock[]):
  */
 function drawTables(sheet: Excel.Worksheet, planned: BookSheet): void {
   const { before, after } = formulaBlocks(planned);
-  for (const planTable of planned.tables) {
-    writeFormulas(sheet, before(planTable));
+  const early = planned.tables.map((planTable) => ({ planTable, blocks: before(planTable) }));
+  // what differs from row to row may speak of tables that do not
+  const inOrder = [...early].sort((a, b) => Math.min(1, a.blocks.length) - Math.min(1, b.blocks.length));
+  for (const { planTable, blocks } of inOrder) {
+    writeFormulas(sheet, blocks);
     const table = sheet.tables.add(excelRange(sheet, planTable.area), true);
     table.name = planTable.name;
     table.style = 'TableStyleLight1';
