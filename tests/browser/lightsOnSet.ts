@@ -7,8 +7,8 @@ export const COLUMNS = [
   ...[...'ABCDEFGHIJKL'].map((letter) => `A${letter}`),
 ];
 /** Its tables, by their cells. */
-export const LIGHTS = 'A32:AM38';
-export const LIGHTS_AND_ONE = 'A32:AM39';
+export const LIGHTS = 'A32:AO38';
+export const LIGHTS_AND_ONE = 'A32:AO39';
 export const TURN = 'A16:H28';
 /** The light of its key, which reads f/16 and five tenths, in the cell that other cells take it from. */
 export const KEY_LIGHT = { cell: 'Z8', value: 2 ** 8.5 } as const;

@@ -11,7 +11,7 @@ eachItsWorkbook((fresh) => {
 describe('rows pasted right below a table', () => {
   const { row } = lightsOnSet(() => sheet);
   const last = () => expect.poll(() => sheet.tables());
-  const LIGHTS_AND_TWO = 'A32:AM40';
+  const LIGHTS_AND_TWO = 'A32:AO40';
 
   it('belong to it as one word', async () => {
     await sheet.paste('A39', 'Alder 600');

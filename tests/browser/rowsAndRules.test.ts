@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { LIGHTS, LIGHTS_AND_ONE } from './lightsOnSet';
 import { allInOneWorkbook } from './onePage';
 import type { Workbench } from './workbench';
 
@@ -59,10 +60,10 @@ describe('a row that comes in at the top of a table', () => {
     const looks = (at: number) => Promise.all(cells.map((column) => look(`${column}${at}`)));
     const before = await looks(33);
     await sheet.rowMenu(row, entry);
-    await expect.poll(() => sheet.tables()).toHaveProperty('Lights', 'A32:AM39');
+    await expect.poll(() => sheet.tables()).toHaveProperty('Lights', LIGHTS_AND_ONE);
     expect(await looks(33)).toEqual(before);
     expect(await looks(34)).toEqual(before);
     await sheet.undo('A3');
-    await expect.poll(() => sheet.tables()).toHaveProperty('Lights', 'A32:AM38');
+    await expect.poll(() => sheet.tables()).toHaveProperty('Lights', LIGHTS);
   });
 });
