@@ -9,7 +9,7 @@ export interface Book {
   readonly names: readonly BookName[];
 }
 
-/** A name for cells or for a formula, known in the whole workbook. */
+/** A name for cells or for a formula, known in the whole workbook or on one sheet. */
 export interface BookName {
   readonly name: string;
   readonly formula: string;
@@ -31,6 +31,8 @@ export interface BookSheet {
   readonly conditions: readonly BookCondition[];
   readonly charts: readonly BookChart[];
   readonly page: BookPage;
+  /** Names that hold on this sheet alone. A book that was read has none. */
+  readonly names?: readonly BookName[];
 }
 
 export interface BookCell {

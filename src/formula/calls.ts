@@ -1,5 +1,5 @@
-import type { Token } from './lex';
-import { isOurs } from './names';
+import { lex, type Token } from './lex';
+import { isOurs, OURS } from './names';
 
 /** One call in a formula: its name, and the pieces of each argument. */
 export interface FormulaCall {
@@ -79,3 +79,7 @@ export function functionsIn(tokens: readonly Token[]): readonly string[] {
     return name === undefined || own.has(name.toLowerCase()) ? [] : [name.toUpperCase()];
   });
 }
+
+/** Whether a formula calls a function of ours. */
+export const callsOurs = (formula: string): boolean =>
+  formula.toUpperCase().includes(OURS) && functionsIn(lex(formula)).some(isOurs);

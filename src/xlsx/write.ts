@@ -1,9 +1,12 @@
 import { Workbook, type Worksheet } from '@cj-tech-master/excelts';
+import { ZipEditor } from '@cj-tech-master/excelts/archive';
 import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import { isCellError } from '../formula/errors';
 import { address } from '../formula/address';
 import type { Book, BookCell, BookRule, BookSheet, BookTable } from '../book/book';
 import { legalBook } from '../book/legal/legalBook';
+import { area } from '../formula/area';
+import { callsOurs } from '../formula/calls';
 import { asStored } from '../formula/spelling';
 import { areaText } from '../formula/areas';
 import { drawnCharts } from '../book/chart';
@@ -11,6 +14,7 @@ import { fileCondition } from './conditions';
 import { addPageBreaks, filePage, PRODUCT } from './page';
 import { addChart } from './writeChart';
 import { fileStyle } from './writeStyles';
+import { openPackage } from './zip';
 
 /** Every file bears the same date, so that the same sheet gives the same bytes; its parts are dated in local time. */
 const MADE = new Date(Date.UTC(2000, 0, 1));
@@ -39,8 +43,36 @@ async function bytesOf(book: Book): Promise<Uint8Array> {
   if (title !== undefined) file.title = title;
   for (const sheet of book.sheets) write(sheet, file);
   for (const { name, formula } of book.names) file.definedNames.addFormula(name, asStored(formula));
-  return file.xlsx.writeBuffer({ zip: { modTime: PACKED, timestamps: 'dos' } });
+  addSheetNames(book, file);
+  return asCalculated(await file.xlsx.writeBuffer({ zip: { modTime: PACKED, timestamps: 'dos' } }));
 }
+
+function addSheetNames({ sheets }: Book, file: Workbook): void {
+  const own = sheets.flatMap(({ names = [] }, localSheetId) =>
+    names.map(({ name, formula }) => ({
+      name,
+      ranges: [],
+      localSheetId,
+      formulaExpression: asStored(formula),
+    })),
+  );
+  if (own.length > 0) file.definedNames.model = [...file.definedNames.model, ...own];
+}
+
+/** The version of the calculation that Excel of Microsoft 365 writes; from experience. */
+const CALCULATED_BY = 191029;
+
+/**
+ * A file whose values Excel believes. One that an older version has calculated it calculates anew on opening, and without the
+ * add-in our cells would then show #NAME?. The writer always names an older one.
+ */
+async function asCalculated(bytes: Uint8Array): Promise<Uint8Array> {
+  const xml = new TextDecoder().decode(await openPackage(bytes).read(WORKBOOK));
+  const file = await ZipEditor.open(bytes, { reproducible: true });
+  file.set(WORKBOOK, xml.replace(/(<calcPr calcId=")\d+/, `$1${CALCULATED_BY}`), { modTime: PACKED });
+  return file.bytes();
+}
+const WORKBOOK = 'xl/workbook.xml';
 
 /** The writer takes this width for the usual one, which it is not, and leaves it out. */
 const UNSAID_WIDTH = 9;
@@ -82,8 +114,10 @@ function addCell({ row, column, value, formula, spill, style, note }: BookCell, 
   if (formula === undefined) cell.value = shown;
   else {
     const answer = { formula: asStored(formula), ...(shown === null ? {} : { result: shown }) };
-    cell.value = spill
-      ? { ...answer, shareType: 'array', ref: areaText(spill), isDynamicArray: true }
+    // Excel puts an @ before a function of ours that is not said to spill, until its cell is entered again.
+    const gives = spill ?? (callsOurs(formula) ? area({ row, column }, 1, 1) : undefined);
+    cell.value = gives
+      ? { ...answer, shareType: 'array', ref: areaText(gives), isDynamicArray: true }
       : answer;
   }
   if (style) cell.style = fileStyle(style);

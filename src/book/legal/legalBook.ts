@@ -25,6 +25,9 @@ export function legalBook(book: Book): LegalBook {
     ...legalSheet(sheet, legal, renaming, changes),
     name: legal.sheets[i]?.name ?? sheet.name,
     hidden: sheet.hidden && (isVisible || i > 0),
+    ...(sheet.names && {
+      names: sheet.names.map(({ name, formula }) => ({ name, formula: renaming.formula(formula) })),
+    }),
   }));
   const names = book.names.flatMap(({ formula }, i) => {
     const name = legal.names[i]?.name ?? '';

@@ -1,5 +1,8 @@
 import { existsSync, writeFileSync } from 'node:fs';
+import type { BookName } from '../../book/book';
+import { fixedAddress } from '../../formula/address';
 import { planAlone } from '../../sheets/makePlan';
+import type { SheetName } from '../../sheets/plan';
 import { TEMPLATES } from '../../sheets/templates';
 import { withValues } from '../../book/cells';
 import { writeXlsx } from '../../xlsx/write';
@@ -48,9 +51,9 @@ export async function sheet(args: readonly string[], terminal: Terminal): Promis
     return 1;
   }
   const filled = !options.includes('--empty');
-  const { sheet: planned, start } = planAlone(template, filled);
+  const { sheet: planned, start, names } = planAlone(template, filled);
   const made = withValues(planned, await sheetValues(planned));
-  const file = await writeXlsx({ sheets: [made], names: [] });
+  const file = await writeXlsx({ sheets: [{ ...made, names: names.map(inFile(made.name)) }], names: [] });
   try {
     writeFileSync(path, file);
   } catch (reason) {
@@ -64,6 +67,14 @@ export async function sheet(args: readonly string[], terminal: Terminal): Promis
   );
   return 0;
 }
+
+/** What a name of a form stands for, as a file says it. */
+const inFile =
+  (sheet: string) =>
+  ({ name, ...at }: SheetName): BookName => ({
+    name,
+    formula: `='${sheet.replaceAll("'", "''")}'!${fixedAddress(at)}`,
+  });
 
 function noSheet(name: string): string {
   const near = nearest(

@@ -1,17 +1,10 @@
 import { address } from '../../formula/address';
-import { OURS } from '../../formula/names';
-import { lex } from '../../formula/lex';
+import { callsOurs } from '../../formula/calls';
 import type { MendedCell, Outcome } from '../../pane/host';
 import { changeCells } from './changeCells';
 import { WHEN_READY } from './lay';
 import { count, leftText, places } from './repairHost';
 import { batches, findInFormulas } from './usedCells';
-
-const callsOurs = (formula: unknown): formula is string =>
-  typeof formula === 'string' &&
-  formula.startsWith('=') &&
-  formula.toUpperCase().includes(OURS) &&
-  lex(formula).some((token) => token.kind === 'call' && token.name.startsWith(OURS));
 
 /** Cells that are asked for one by one on the way to Excel. */
 const READS_AT_ONCE = 500;
@@ -23,7 +16,7 @@ const findOurs = (context: Excel.RequestContext): Promise<MendedCell[]> =>
   findInFormulas(context, ({ name, area }, formulas) =>
     formulas.flatMap((line, r) =>
       line.flatMap((formula, c) => {
-        if (!callsOurs(formula)) return [];
+        if (typeof formula !== 'string' || !formula.startsWith('=') || !callsOurs(formula)) return [];
         const cell = address({ row: area.row + r, column: area.column + c });
         return [{ sheet: name, cell, before: formula, after: formula }];
       }),
