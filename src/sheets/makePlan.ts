@@ -82,6 +82,8 @@ class Builder {
   private readonly filled: boolean;
   /** What is told of the pages. */
   private readonly told: readonly ToldPage[];
+  /** Points of the smallest words that print. */
+  private readonly least: number;
   /** The last cell that prints; titles and cautions run across to it. */
   private readonly last: Place | undefined;
 
@@ -90,6 +92,7 @@ class Builder {
     this.template = workbook.template;
     this.filled = wish.filled;
     this.told = KINDS.map((kind) => kind.page?.(template) ?? {});
+    this.least = Math.max(0, ...KINDS.map((kind) => kind.least?.(template) ?? 0));
     this.last = this.told.find(({ last }) => last)?.last;
     this.map = layout(this.template);
     const taken = [...wish.tables.map(({ name }) => name), ...wish.names];
@@ -108,12 +111,13 @@ class Builder {
   }
 
   put(at: Place, part: Part, { value = null, formula, note, ...shape }: Content): void {
+    const style = styleOf(part, shape);
     this.cells.push({
       ...at,
       part,
       value,
       ...(formula === undefined ? {} : { formula }),
-      style: styleOf(part, shape),
+      style: { ...style, size: Math.max(at.column < this.across ? this.least : 0, style.size ?? 0) },
       ...(note === undefined ? {} : { note }),
     });
   }

@@ -139,6 +139,15 @@ describe('one sheet, for every host', () => {
     expect(heights[4]).toBe(23);
   });
 
+  test('a sheet of big type has no small words where it prints, and its usual ones beside that', () => {
+    const { cells } = planAlone({ ...SMALL, big: true, printsTo: 'C30' }, true).sheet;
+    const sizes = (isIn: boolean) =>
+      cells.filter(({ column }) => column < 3 === isIn).map(({ style }) => style?.size ?? 0);
+    expect(Math.min(...sizes(true))).toBe(14);
+    // the words of the warning
+    expect(sizes(false)).toEqual([9]);
+  });
+
   test('a block prints from the top of a page where it is told to', () => {
     const blocks = SMALL.blocks.map((block) =>
       block.kind === 'table' ? { ...block, newPage: true as const } : block,

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { widthOfColumns } from '../../src/book/measures';
 import { PAGE } from '../../src/book/pages';
 import { parseAddress } from '../../src/formula/address';
-import { blockPlace } from '../../src/sheets/layout';
+import { blockColumns, blockPlace } from '../../src/sheets/layout';
 import type { Field, TemplateColumn } from '../../src/sheets/template';
 import { calculated, templateOf, type Typed, typedOver } from './support';
 
@@ -15,6 +15,7 @@ const SHEETS: Readonly<Record<string, readonly Typed[]>> = {
   'depth-options': [{}, { blur: 0.06 }, { blur: 0.001 }, { draw: null }, { reading: null }, { allowed: 1 }],
   proof: [{}],
   heads: [{}],
+  'set-card': [{}],
   'pops-plan': [
     {},
     { aperture: null },
@@ -60,7 +61,13 @@ describe.each(Object.entries(SHEETS))('%s', (id, jobs) => {
       (block) => block.kind === 'table' && block.columns.some((c) => c.formula === undefined && !c.fixed),
     );
     const below = typedInto.flatMap((table) =>
-      template.blocks.filter((other) => other !== table && blockPlace(other).row >= blockPlace(table).row),
+      template.blocks.filter((other) => {
+        const [place, lower] = [blockPlace(table), blockPlace(other)];
+        const isUnder =
+          lower.column < place.column + blockColumns(table) &&
+          lower.column + blockColumns(other) > place.column;
+        return other !== table && lower.row >= place.row && isUnder;
+      }),
     );
     expect(below).toEqual([]);
   });

@@ -7,10 +7,12 @@ import { calculated, templateOf } from './support';
 import { together } from './together';
 
 const heads = templateOf('heads');
-/** Sheets with columns that are looked up, and the table of each that has them. */
+/** Sheets with columns that are looked up in Heads, and the table of each that has them. */
 const LOOKING = TEMPLATES.flatMap((template) =>
   template.blocks.flatMap((block) =>
-    block.kind === 'table' && block.columns.some(({ from }) => from) ? [[template, block] as const] : [],
+    block.kind === 'table' && block.columns.some(({ from }) => from?.table === 'Models')
+      ? [[template, block] as const]
+      : [],
   ),
 );
 const lookedUp = (table: TemplateTable) => table.columns.filter(({ from }) => from);
@@ -20,7 +22,9 @@ const plain = (values: readonly EngineValue[]): EngineValue[] =>
   values.map((value) => (typeof value === 'number' ? String(value) : (value ?? '')));
 
 test('some sheets look up in Heads', () => {
-  expect(LOOKING.map(([{ id }]) => id)).toEqual(expect.arrayContaining(['freeze-check', 'lights-on-set']));
+  expect(LOOKING.map(([{ id }]) => id)).toEqual(
+    expect.arrayContaining(['freeze-check', 'lights-on-set', 'pops-plan']),
+  );
 });
 
 describe.each(LOOKING.map(([template, table]) => [template.name, template, table] as const))(
@@ -118,6 +122,26 @@ describe('Lights on set follows Heads', () => {
     expect(book.column('Lights', 'Lacks')[5]).toBe('');
     book.dispose();
   });
+});
+
+test('Heads, Pops plan and Set card join to one job, whichever is inserted before the next', async () => {
+  const [plan, card] = [templateOf('pops-plan'), templateOf('set-card')];
+  const book = await together([{ template: heads }, { template: plan }, { template: card }]);
+  expect(book.errors()).toEqual([]);
+  expect(book.column('Card', 'Set to').slice(0, 5)).toEqual(['1/1 −0.3', '9.3', '47 %', '20 %', '975 Ws']);
+  // The key ends at 400 Ws now, half of which gave its reading: full power gives 9.5 stops above f/1 as before (see Pops plan).
+  await book.type('Models', 'Energy 1', 1, 400);
+  await book.type('Models', 'Energy 2', 1, 200);
+  await book.type('Models', 'Read at', 1, 400);
+  await book.type('Models', 'Most', 1, 400);
+  expect(book.column('Card', 'Set to')[0]).toBe('1/1 −0.3');
+  expect(book.column('Plan', 'Power then')[0]).toBeCloseTo(400 * 2 ** -0.3, 6);
+  // a head that the list has lost stops the plan, and the card says so
+  await book.type('Models', 'Head', 4, 'Rowan 300');
+  expect(book.column('Dial', 'Note')[2]).toBe('not in Heads, or its row there is not ready');
+  expect(book.column('Card', 'Set to').join('')).toBe('');
+  expect(book.errors()).toEqual([]);
+  book.dispose();
 });
 
 /** Every two sheets, one after the other; for every commit those that look up. */

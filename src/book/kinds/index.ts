@@ -33,7 +33,7 @@ export const CHECKS: readonly Check[] = [
 ];
 
 /** What the parts of a template may ask for. */
-export type OfTemplate = PrintAreaWish;
+export type OfTemplate = PrintAreaWish & BigTypeWish;
 export type OfBlock = PageBreakWish;
 export type OfTable = ColourMapWish;
 /** A field of a form, or a column. */

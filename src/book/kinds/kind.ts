@@ -48,6 +48,8 @@ export interface Kind {
   readonly settled?: (column: OfColumn, known: readonly KnownTable[]) => Settled | undefined;
   /** What sets a cell apart from others of its part. */
   readonly look?: (asked: OfCell & OfColumn, part: Part) => Pick<BookStyle, 'size' | 'wrap'>;
+  /** Points of the smallest words on the sheet. */
+  readonly least?: (template: AskedTemplate) => number | undefined;
   /** Looks that follow the values of a table; its cells are those of so many columns from one on, without headings. */
   readonly conditions?: (
     table: AskedTable,
