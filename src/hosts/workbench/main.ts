@@ -2,6 +2,7 @@ import type { IWorkbookData } from '@univerjs/core';
 import { showEarlyDialogs } from './grid/earlyDialogs';
 import { createGrid } from './grid/grid';
 import { followRules } from './tables/followRules';
+import { addRowByTab } from './tables/addRowByTab';
 import { growTables } from './tables/growTables';
 import { letChartsFollow } from './charts/followEdits';
 import { pasteFromElsewhere } from './tables/pasteFromElsewhere';
@@ -128,6 +129,7 @@ tellFailuresInTips(grid, failures);
 offerFunctions(grid);
 followRules(grid);
 growTables(grid);
+addRowByTab(grid, (words) => notice.say(words));
 letChartsFollow(grid);
 pasteFromElsewhere(grid, (words) => notice.say(words));
 dropLateAnswers(grid);
@@ -148,8 +150,9 @@ void drawn.then(() => revealSelected(grid));
 keepSaved(grid, saving);
 shareWithTabs(desk, turn);
 try {
-  const { mountPane, showCharts } = await import(/* webpackChunkName: "pane" */ './page/pane');
+  const { mountPane, showAddRow, showCharts } = await import(/* webpackChunkName: "pane" */ './page/pane');
   showCharts(grid);
+  showAddRow(grid, (words) => notice.say(words));
   mountPane(frame, paneHost(grid, failures));
   document.documentElement.dataset['pane'] = 'true';
 } catch {

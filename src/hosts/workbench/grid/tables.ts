@@ -6,3 +6,15 @@ export type GridTable = ReturnType<TableManager['getTablesBySubunitId']>[number]
 
 export const tablesOn = (grid: Grid, sheetId: string): readonly GridTable[] =>
   inside(grid).get(TableManager).getTablesBySubunitId(unitId(grid), sheetId);
+
+/** The table that the chosen cell is in. */
+export function tableOfCell(grid: Grid): GridTable | undefined {
+  const workbook = grid.api.getActiveWorkbook();
+  const cell = workbook?.getActiveCell();
+  if (!workbook || !cell) return undefined;
+  const [row, column] = [cell.getRow(), cell.getColumn()];
+  return tablesOn(grid, workbook.getActiveSheet().getSheetId()).find((table) => {
+    const { startRow, endRow, startColumn, endColumn } = table.getRange();
+    return startRow <= row && row <= endRow && startColumn <= column && column <= endColumn;
+  });
+}

@@ -12,7 +12,7 @@ import { type GridTable, tablesOn } from '../grid/tables';
 import { grown, isBlank, type Mutations, NOTHING, sheetOf } from './newTableRows';
 
 /** Where cells are pasted, down to the last row that holds something. */
-interface Pasted {
+export interface Pasted {
   readonly sheetId: string;
   readonly first: number;
   readonly last: number;
@@ -87,7 +87,8 @@ const tableBelow = (grid: Grid, { sheetId, first, last, columns }: Pasted): Grid
     );
   });
 
-function isFreeBelow(grid: Grid, table: GridTable, { sheetId, last }: Pasted): boolean {
+/** Whether the rows below a table, down to the last one, hold nothing. */
+export function isFreeBelow(grid: Grid, table: GridTable, { sheetId, last }: Pasted): boolean {
   const range = table.getRange();
   const area = { ...range, startRow: range.endRow + 1, endRow: last };
   const sheet = sheetOf(grid, sheetId).getSheet();
@@ -111,7 +112,7 @@ function rowsUpTo(grid: Grid, { sheetId, last }: Pasted): Mutations {
 }
 
 /** Takes free rows below a table for what is pasted. */
-function roomInFreeRows(grid: Grid, table: GridTable, pasted: Pasted): Mutations {
+export function roomInFreeRows(grid: Grid, table: GridTable, pasted: Pasted): Mutations {
   const [added, grows] = [rowsUpTo(grid, pasted), grown(grid, table, pasted.last)];
   return { redos: [...added.redos, ...grows.redos], undos: [...grows.undos, ...added.undos] };
 }

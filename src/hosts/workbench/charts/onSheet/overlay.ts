@@ -6,7 +6,7 @@ import { h } from '../../../../pane/element';
 import { watchTheme } from '../../../../pane/watchTheme';
 import { onEveryChange } from '../../grid/changes';
 import type { Grid } from '../../grid/grid';
-import { restKeys, takeKeyboard } from '../../grid/keyboard';
+import { restKeysWithin, takeKeyboard } from '../../grid/keyboard';
 import { takeStep } from '../../grid/sheetData';
 import { renderOf, sheetView } from '../../grid/sheetView';
 import { liveCharts, type PlacedChart } from '../liveCharts';
@@ -44,7 +44,6 @@ class Overlay {
   readonly #layer = h('div', { class: 'inks charts', role: 'group', 'aria-label': 'Charts of this sheet' });
   #render: ReturnType<typeof renderOf>;
   #frames: { unsubscribe(): void } | undefined;
-  #resting: { dispose(): void } | undefined;
 
   constructor(grid: Grid) {
     this.#grid = grid;
@@ -53,7 +52,7 @@ class Overlay {
 
   start(): void {
     const grid = this.#grid;
-    this.#restGridKeys();
+    restKeysWithin(grid, this.#layer);
     watchTheme(() => this.#repaint());
     const mounted = (place: HTMLElement | null): void => {
       place?.append(this.#layer);
@@ -191,17 +190,6 @@ class Overlay {
     event.preventDefault();
     event.stopImmediatePropagation();
     first.face.element.focus({ preventScroll: true });
-  }
-
-  /** The grid's own keys rest while a chart has the keyboard. */
-  #restGridKeys(): void {
-    this.#layer.addEventListener('focusin', () => {
-      this.#resting ??= restKeys(this.#grid);
-    });
-    this.#layer.addEventListener('focusout', () => {
-      this.#resting?.dispose();
-      this.#resting = undefined;
-    });
   }
 }
 
