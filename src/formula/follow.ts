@@ -57,6 +57,44 @@ export const moved = ({ axis, at, count }: Lines, to: number): After =>
     return [place(first >= at && first < end ? end : first), place(last >= at && last < end ? at - 1 : last)];
   });
 
+/** Rows of a block that change places among themselves: which of them, counted in the block, comes to stand in each. */
+export interface Reorder {
+  readonly block: Area;
+  readonly from: readonly number[];
+}
+
+const isApart = (a: Area, b: Area): boolean =>
+  a.row >= b.row + b.rows ||
+  b.row >= a.row + a.rows ||
+  a.column >= b.column + b.columns ||
+  b.column >= a.column + a.columns;
+
+/** Whether an area holds cells of a block, and not those of all its rows. */
+export const isPartOf = (area: Area, block: Area): boolean =>
+  !isApart(area, block) && !(area.row <= block.row && area.row + area.rows >= block.row + block.rows);
+
+/**
+ * What names a row of the block goes with it, and what names them all stays; nothing where an area would have to name rows that
+ * are no longer together, or would take some of its cells along and leave others.
+ */
+export const reordered = ({ block, from }: Reorder): After => {
+  const to = new Map(from.map((was, now) => [was, now]));
+  return (area) => {
+    if (!isPartOf(area, block)) return area;
+    const first = area.row - block.row;
+    const rows = Array.from({ length: area.rows }, (_, i) => first + i);
+    if (rows.every((row) => (to.get(row) ?? row) === row)) return area;
+    const isWithin =
+      rows.every((row) => to.has(row)) &&
+      area.column >= block.column &&
+      area.column + area.columns <= block.column + block.columns;
+    if (!isWithin) return undefined;
+    const now = rows.map((row) => to.get(row) ?? row);
+    const start = Math.min(...now);
+    return Math.max(...now) - start === area.rows - 1 ? { ...area, row: block.row + start } : undefined;
+  };
+};
+
 /**
  * A formula as it reads after an edit of a sheet. Dollar signs hold nothing in place here: a reference names the same cells as
  * before, wherever they are now.

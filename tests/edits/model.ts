@@ -165,6 +165,77 @@ export function moved(
   return spans.every((ends) => ends[0] === ends[1] || isKept(ends)) ? order : undefined;
 }
 
+/** Cells of a sheet: some of its rows, each with the same columns. */
+export interface Block {
+  readonly rows: readonly number[];
+  readonly columns: readonly number[];
+}
+
+const kindOf = (content: Content | undefined): number =>
+  content === undefined ? 3 : ['number', 'string', 'boolean'].indexOf(typeof content);
+
+/** Numbers come first, then texts as they are read, then truth values, and at last what is empty; those alike as they were. */
+function sortedBy(contents: readonly (Content | undefined)[]): number[] {
+  const order = (a: Content | undefined, b: Content | undefined): number => {
+    if (kindOf(a) !== kindOf(b)) return kindOf(a) - kindOf(b);
+    if (typeof a === 'string')
+      return a.localeCompare(String(b), 'en', { numeric: true, sensitivity: 'base' });
+    return a === undefined ? 0 : Number(a) - Number(b);
+  };
+  return contents.map((_, i) => i).sort((i, j) => order(contents[i], contents[j]));
+}
+
+/**
+ * Sorts the rows of a block by one of its columns. What names a row goes with it; gives false where something names a part of
+ * the rows that would be no part of them any more, or a formula in them names another of them.
+ */
+export function sort(model: Model, sheet: Sheet, block: Block, by: number): boolean {
+  const contents = block.rows.map((row) => sheet.cells.get(cellKey(row, by)));
+  if (contents.some((content) => content !== undefined && isFormula(content))) return false;
+  const from = sortedBy(contents);
+  if (from.every((was, now) => was === now)) return false;
+  const placeOf = new Map(from.map((was, now) => [block.rows[was] as number, block.rows[now] as number]));
+
+  const follow = (ref: Ref, at?: { readonly row: number; readonly column: number }): boolean => {
+    if (ref.sheet !== sheet.id || ref.gone) return true;
+    const rows = ref.rows ? between(sheet.rows, ref.rows) : sheet.rows;
+    const columns = ref.columns ? between(sheet.columns, ref.columns) : sheet.columns;
+    const isPart =
+      rows.some((row) => placeOf.has(row)) &&
+      columns.some((column) => block.columns.includes(column)) &&
+      !block.rows.every((row) => rows.includes(row));
+    if (!isPart) return true;
+    const isOwn = at && placeOf.has(at.row) && block.columns.includes(at.column);
+    if (isOwn && rows.join() !== String(at.row)) return false;
+    if (rows.every((row) => (placeOf.get(row) ?? row) === row)) return true;
+    const isWithin =
+      rows.every((row) => placeOf.has(row)) && columns.every((column) => block.columns.includes(column));
+    if (!isWithin) return false;
+    const places = rows.map((row) => index(sheet.rows, placeOf.get(row) as number)).sort((a, b) => a - b);
+    const [first = 0, last = 0] = [places[0], places.at(-1)];
+    if (last - first !== rows.length - 1) return false;
+    ref.rows = [sheet.rows[first] as number, sheet.rows[last] as number];
+    return true;
+  };
+  const isFollowed = model.sheets.every((on) =>
+    [...on.cells].every(([key, content]) => {
+      const [row = 0, column = 0] = key.split(',').map(Number);
+      const at = on === sheet ? { row, column } : undefined;
+      return !isFormula(content) || content.filter(isRef).every((ref) => follow(ref, at));
+    }),
+  );
+  if (!isFollowed || ![...model.names.values()].every((ref) => follow(ref))) return false;
+  const taken = block.rows.flatMap((row) =>
+    block.columns.map((column) => {
+      const content = sheet.cells.get(cellKey(row, column));
+      sheet.cells.delete(cellKey(row, column));
+      return [cellKey(placeOf.get(row) as number, column), content] as const;
+    }),
+  );
+  for (const [key, content] of taken) if (content !== undefined) sheet.cells.set(key, content);
+  return true;
+}
+
 /** A formula so many rows further down; nothing where it would reach out of the sheet. */
 export function filled(model: Model, content: readonly Part[], down: number): readonly Part[] | undefined {
   const parts = content.map((part): Part | undefined => {

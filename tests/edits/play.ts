@@ -1,6 +1,7 @@
-import { CellValueType, type ICellData, type IWorkbookData, LocaleType } from '@univerjs/core';
+import { CellValueType, type ICellData, type Injector, type IWorkbookData, LocaleType } from '@univerjs/core';
 import { address } from '../../src/formula/address';
 import type { Book, BookSheet } from '../../src/book/book';
+import { sortRows } from '../../src/engine/sort/sortRows';
 import { type EngineValue, headless } from '../../src/engine/headless';
 import { calculatedBook } from '../../src/hosts/command/calculatedBook';
 import { readXlsx } from '../../src/xlsx/read';
@@ -8,6 +9,8 @@ import type { TestCell } from '../engine/book';
 import { random } from '../exposure/random';
 import {
   type Axis,
+  between,
+  type Block,
   built,
   cellKey,
   type Content,
@@ -22,6 +25,8 @@ import {
   remove,
   removeSheet,
   type Sheet,
+  sort,
+  type Table,
   type TableRef,
   tableOn,
 } from './model';
@@ -202,6 +207,57 @@ const sheetNamed = (book: Opened, name: string) => {
   return sheet;
 };
 
+const injectorOf = ({ workbook }: Opened): Injector =>
+  (workbook as unknown as { readonly _injector: Injector })._injector;
+
+/** The rows of a table without its heading, or some rows and columns where there is none. */
+function someRows(sheet: Sheet, table: Table | undefined, chance: Chance): Block {
+  if (table)
+    return {
+      rows: between(sheet.rows, table.rows).slice(1),
+      columns: between(sheet.columns, table.columns),
+    };
+  const some = (lines: readonly number[], most: number): number[] => {
+    const first = chance.below(Math.min(most, lines.length));
+    return lines.slice(first, first + 1 + chance.below(most));
+  };
+  return { rows: some(sheet.rows, DATA.rows), columns: some(sheet.columns, 9) };
+}
+
+/** Most blocks cannot be sorted, as something names a part of their rows: so many are tried. */
+const TRIES = 12;
+
+/** Some block of a sheet sorted by one of its columns. */
+function sorted(before: Model, id: number, chance: Chance): Edit | undefined {
+  for (let i = 0; i < TRIES; i++) {
+    const model = copyOf(before);
+    const sheet = model.sheets.find((each) => each.id === id) as Sheet;
+    const block = someRows(sheet, tableOn(model, sheet), chance);
+    const by = chance.one(block.columns);
+    if (!sort(model, sheet, block, by)) continue;
+    const ends = (axis: Axis): [number, number] => [
+      sheet[axis].indexOf(block[axis][0] as number),
+      sheet[axis].indexOf(block[axis].at(-1) as number),
+    ];
+    const [[startRow, endRow], [startColumn, endColumn]] = [ends('rows'), ends('columns')];
+    const column = sheet.columns.indexOf(by);
+    return {
+      told: `rows ${startRow} to ${endRow}, columns ${startColumn} to ${endColumn}, by ${column}`,
+      model,
+      perform(book) {
+        const outcome = sortRows(injectorOf(book), {
+          unitId: book.workbook.getId(),
+          subUnitId: sheetNamed(book, sheet.name).getSheetId(),
+          range: { startRow, endRow, startColumn, endColumn },
+          by: [{ column, largestFirst: false }],
+        });
+        if ('refused' in outcome) throw new Error(outcome.refused);
+      },
+    };
+  }
+  return undefined;
+}
+
 /** Some edit of a workbook; nothing where the one that chance picked is not tried. */
 export function edit(before: Model, chance: Chance): Edit | undefined {
   const model = copyOf(before);
@@ -216,7 +272,7 @@ export function edit(before: Model, chance: Chance): Edit | undefined {
   const span = table ? [lines.indexOf(table[axis][0]), lines.indexOf(table[axis][1])] : [-1, -1];
   const [first, last] = span as [number, number];
   const isRows = axis === 'rows';
-  switch (chance.below(9)) {
+  switch (chance.below(11)) {
     case 0:
     case 1: {
       insert(model, sheet, axis, at, count);
@@ -307,6 +363,11 @@ export function edit(before: Model, chance: Chance): Edit | undefined {
           book.workbook.duplicateSheet(sheetNamed(book, name)).setName(copy);
         },
       };
+    }
+    case 8:
+    case 9: {
+      const done = sorted(before, sheet.id, chance);
+      return done && { ...done, told: `sort ${done.told} of ${name}` };
     }
     default: {
       if (model.sheets.length < 3 || sheet === model.sheets[0]) return undefined;
