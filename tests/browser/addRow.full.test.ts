@@ -14,7 +14,9 @@ it.each(['Depth options', 'Flash trace', 'Freeze check', 'Lights on set', 'Pops 
     await sheet.insert(template);
     const own = Object.keys(await sheet.tables()).filter((name) => !before.includes(name));
     expect(own.length).toBeGreaterThan(0);
-    const buttons = sheet.page.getByRole('group', { name: 'Tables of this sheet' }).getByRole('button');
+    const buttons = sheet.page
+      .getByRole('group', { name: 'Tables of this sheet' })
+      .getByRole('button', { name: 'Add a row' });
     await expect
       .poll(() => buttons.evaluateAll((all) => all.map((each) => each.getAttribute('aria-label')).sort()))
       .toEqual(own.map((name) => `Add a row to ${name}`).sort());

@@ -23,6 +23,7 @@ import { troubleNotice } from './page/troubleNotice';
 import { paneHost } from './paneHost';
 import { firstAnswersShown, firstDrawn } from './grid/ready';
 import { revealSelected } from './grid/reveal';
+import { letNotesFollow } from './sort/letNotesFollow';
 import { readout } from './readout';
 import { onReport } from './worker/reports';
 import { openFirst, openWorkbook, snapshotOf } from './state/session';
@@ -131,6 +132,7 @@ followRules(grid);
 growTables(grid);
 addRowByTab(grid, (words) => notice.say(words));
 letChartsFollow(grid);
+letNotesFollow(grid);
 pasteFromElsewhere(grid, (words) => notice.say(words));
 dropLateAnswers(grid);
 const putAsideBefore = aside.length > 0 ? [asideCommand(desk)] : [];
@@ -150,9 +152,11 @@ void drawn.then(() => revealSelected(grid));
 keepSaved(grid, saving);
 shareWithTabs(desk, turn);
 try {
-  const { mountPane, showAddRow, showCharts } = await import(/* webpackChunkName: "pane" */ './page/pane');
+  const { mountPane, offerTableActions, showCharts } = await import(
+    /* webpackChunkName: "pane" */ './page/pane'
+  );
   showCharts(grid);
-  showAddRow(grid, (words) => notice.say(words));
+  offerTableActions(grid, (words) => notice.say(words));
   mountPane(frame, paneHost(grid, failures));
   document.documentElement.dataset['pane'] = 'true';
 } catch {

@@ -1,3 +1,4 @@
+import { rowsSortedBy } from '../../../engine/sort/rowsSorted';
 import { effectOf } from '../grid/effects';
 import type { Grid } from '../grid/grid';
 import { interceptors } from '../grid/inside';
@@ -10,7 +11,8 @@ export function letChartsFollow(grid: Grid): void {
   registerSheetData(grid);
   interceptors(grid).interceptCommand({
     getMutations(command) {
-      const effect = effectOf(grid, command);
+      // A chart stays where it is, over whichever rows, and draws them in their new order.
+      const effect = rowsSortedBy(command) ? undefined : effectOf(grid, command);
       const change = effect && chartChange(grid, effect.sheetId, (chart) => chartAfter(chart, effect));
       return change ? { redos: [change.redo], undos: [change.undo] } : { redos: [], undos: [] };
     },

@@ -5,7 +5,16 @@ import {
   handleDefaultRangeChangeWithEffectRefCommands,
 } from '@univerjs/sheets';
 import { FormulaRefRangeService } from '@univerjs/sheets-formula';
-import { type After, inserted, type Lines, moved, removed } from '../../../formula/follow';
+import {
+  type After,
+  inserted,
+  isPartOf,
+  type Lines,
+  moved,
+  removed,
+  reordered,
+} from '../../../formula/follow';
+import { reorderOf, type RowsSorted, rowsSortedBy } from '../../../engine/sort/rowsSorted';
 import { areaOfGridRange, gridRange } from '../book/snapshotSheet';
 import type { Grid } from './grid';
 import { replaceMethod } from '../../../engine/mends/replaceMethod';
@@ -85,8 +94,38 @@ const OF_CELLS: readonly string[] = [
   EffectRefRangId.InsertRangeMoveRightCommandId,
 ];
 
+/** Where the cells of an area are once rows are sorted: each row by itself, and what lies beside them where it was. */
+export const areasAfterSort =
+  (sorted: RowsSorted) =>
+  (range: IRange): readonly IRange[] => {
+    const { range: rows, from } = sorted;
+    const common = Rectangle.getIntersects(range, rows);
+    if (!common || !isPartOf(areaOfGridRange(range), areaOfGridRange(rows))) return [range];
+    const placed: IRange[] = [];
+    for (let row = common.startRow; row <= common.endRow; row++) {
+      const now = rows.startRow + from.indexOf(row - rows.startRow);
+      placed.push({ ...common, startRow: now, endRow: now });
+    }
+    return Rectangle.mergeRanges([...Rectangle.subtract(range, common), ...placed]);
+  };
+
+function ofSortedRows(grid: Grid, sorted: RowsSorted): Effect | undefined {
+  const sheet = grid.api.getActiveWorkbook()?.getSheetBySheetId(sorted.subUnitId);
+  if (!sheet) return undefined;
+  return {
+    sheetId: sorted.subUnitId,
+    sheetName: sheet.getSheetName(),
+    areas: areasAfterSort(sorted),
+    byGrid: (range) => [range],
+    after: reordered(reorderOf(sorted)),
+    removed: [],
+  };
+}
+
 /** What a command will do to the places of a sheet; nothing where it leaves all in place, or takes cells to another sheet. */
 export function effectOf(grid: Grid, command: ICommandInfo): Effect | undefined {
+  const sorted = rowsSortedBy(command);
+  if (sorted) return ofSortedRows(grid, sorted);
   const params = command.params as Params | undefined;
   const workbook = grid.api.getActiveWorkbook();
   if (!workbook || !params) return undefined;

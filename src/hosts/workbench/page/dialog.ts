@@ -12,6 +12,8 @@ interface Content {
   readonly title: string;
   readonly text: string;
   readonly list?: readonly (string | Choice)[];
+  /** What is filled in before a button is pressed. */
+  readonly fields?: readonly HTMLElement[];
 }
 
 const item = (each: string | Choice): HTMLElement =>
@@ -33,7 +35,7 @@ const item = (each: string | Choice): HTMLElement =>
 let count = 0;
 
 /** Shows a dialog of our own and settles with the button that closed it; Escape counts as the first one. */
-function open({ title, text, list }: Content, buttons: readonly Button[]): Promise<string> {
+function open({ title, text, list, fields = [] }: Content, buttons: readonly Button[]): Promise<string> {
   const id = `dialog-${++count}`;
   const dialog = h(
     'dialog',
@@ -44,6 +46,7 @@ function open({ title, text, list }: Content, buttons: readonly Button[]): Promi
     h(
       'form',
       { method: 'dialog', class: 'dialog-buttons' },
+      ...fields,
       ...buttons.map(([value, label], i) =>
         h('button', { value, class: i === buttons.length - 1 ? 'strong' : 'plain' }, label),
       ),
@@ -61,9 +64,14 @@ function open({ title, text, list }: Content, buttons: readonly Button[]): Promi
   });
 }
 
-/** Asks before something is done that takes the place of work. */
-export const ask = async (title: string, text: string, yes: string): Promise<boolean> =>
-  (await open({ title, text }, [
+/** Asks before something is done, and for what it takes. */
+export const ask = async (
+  title: string,
+  text: string,
+  yes: string,
+  fields: readonly HTMLElement[] = [],
+): Promise<boolean> =>
+  (await open({ title, text, fields }, [
     ['no', 'Cancel'],
     ['yes', yes],
   ])) === 'yes';

@@ -10,6 +10,12 @@ const isFormula = (value: unknown): value is string => typeof value === 'string'
 export const withFormulas = <T>(rule: T, change: (formula: string) => string): T =>
   JSON.parse(JSON.stringify(rule), (_, each: unknown) => (isFormula(each) ? change(each) : each)) as T;
 
+/** The formulas in what a rule says. */
+export function formulasIn(rule: unknown): readonly string[] {
+  if (isFormula(rule)) return [rule];
+  return typeof rule === 'object' && rule !== null ? Object.values(rule).flatMap(formulasIn) : [];
+}
+
 /** How a formula of a rule reads where the first of its cells becomes another: it is as that one reads it. */
 export const asReadFrom =
   (was: IRange | undefined, now: IRange | undefined) =>

@@ -1,0 +1,167 @@
+import { createElement } from 'react';
+import { h } from '../../../../pane/element';
+import { onEveryChange } from '../../grid/changes';
+import type { Grid } from '../../grid/grid';
+import { restKeysWithin, takeKeyboard } from '../../grid/keyboard';
+import { renderOf, sheetView } from '../../grid/sheetView';
+import { type GridTable, tablesOn } from '../../grid/tables';
+import { isBlank } from '../newTableRows';
+import './atFoot.css';
+
+/** What can be done with a table. */
+export interface TableAction {
+  readonly label: (table: GridTable) => string;
+  /** What it is called for one who hears it. */
+  readonly name: (table: string, label: string) => string;
+  /** Said when the pointer rests on it. */
+  readonly about: string;
+  readonly run: (table: GridTable) => void;
+}
+
+/** How tall the buttons are at the usual zoom, and how far they stand from the corner of their cell. */
+const SIZE = { height: 18, gap: 3 } as const;
+
+/** Rows that are shown above a foot that is scrolled to. */
+const ABOVE = 6;
+
+/** The buttons of one table. */
+interface Foot {
+  readonly element: HTMLElement;
+  readonly buttons: readonly HTMLButtonElement[];
+  /** How wide they are with their words, at the usual zoom; nothing until they are measured. */
+  wide: number | undefined;
+}
+
+/** At the foot of each table of the sheet in view, buttons for what can be done with it. */
+class AtFoot {
+  readonly #grid: Grid;
+  readonly #actions: readonly TableAction[];
+  readonly #layer = h('div', { class: 'inks at-foot', role: 'group', 'aria-label': 'Tables of this sheet' });
+  readonly #feet: Foot[] = [];
+  #tables: readonly GridTable[] = [];
+  #render: ReturnType<typeof renderOf>;
+  #frames: { unsubscribe(): void } | undefined;
+
+  constructor(grid: Grid, actions: readonly TableAction[]) {
+    this.#grid = grid;
+    this.#actions = actions;
+  }
+
+  start(): void {
+    const grid = this.#grid;
+    restKeysWithin(grid, this.#layer);
+    const mounted = (place: HTMLElement | null): void => {
+      place?.append(this.#layer);
+      this.#look();
+    };
+    grid.api.registerUIPart(grid.api.Enum.BuiltInUIPart.CONTENT, () =>
+      createElement('div', { ref: mounted }),
+    );
+    onEveryChange(grid, () => this.#look());
+  }
+
+  #look(): void {
+    const sheet = this.#grid.api.getActiveWorkbook()?.getActiveSheet();
+    this.#tables = sheet ? tablesOn(this.#grid, sheet.getSheetId()) : [];
+    for (const { element } of this.#feet.splice(this.#tables.length)) element.remove();
+    for (const [i, table] of this.#tables.entries()) this.#name((this.#feet[i] ??= this.#made(i)), table);
+    this.#followFrames();
+    this.#settle();
+  }
+
+  #name(foot: Foot, table: GridTable): void {
+    for (const [k, { label, name }] of this.#actions.entries()) {
+      const [button, words] = [foot.buttons[k], label(table)];
+      button?.setAttribute('aria-label', name(table.getDisplayName(), words));
+      if (!button || button.textContent === words) continue;
+      button.textContent = words;
+      foot.wide = undefined;
+    }
+  }
+
+  #followFrames(): void {
+    const render = renderOf(this.#grid);
+    if (render === this.#render) return;
+    this.#frames?.unsubscribe();
+    this.#render = render;
+    this.#frames = render?.engine.endFrame$.subscribe(() => this.#settle());
+  }
+
+  #made(i: number): Foot {
+    const buttons = this.#actions.map(({ about, run }) => {
+      const button = h('button', { type: 'button', title: about });
+      button.addEventListener('click', () => {
+        const table = this.#tables[i];
+        takeKeyboard(this.#grid);
+        if (table) run(table);
+      });
+      return button;
+    });
+    const element = h('div', { class: 'foot' }, ...buttons);
+    element.addEventListener('focusin', () => this.#bringIntoSight(i));
+    element.addEventListener('keydown', (event) => {
+      if (event.key === 'Escape') takeKeyboard(this.#grid);
+      // The grid listens for keys everywhere: those of a button are the button's.
+      if (!event.ctrlKey) event.stopPropagation();
+    });
+    element.addEventListener('wheel', (event) => {
+      event.preventDefault();
+      sheetView(this.#grid)?.canvas.dispatchEvent(new WheelEvent(event.type, event));
+    });
+    this.#layer.append(element);
+    return { element, buttons, wide: undefined };
+  }
+
+  #settle(): void {
+    // Without a place on the page they cannot be measured.
+    const view = this.#tables.length > 0 && this.#layer.isConnected ? sheetView(this.#grid) : undefined;
+    for (const [i, foot] of this.#feet.entries()) {
+      const { element } = foot;
+      const table = this.#tables[i]?.getRange();
+      const row = (table?.endRow ?? 0) + 1;
+      const columns = table ? table.endColumn - table.startColumn + 1 : 0;
+      const below = table && view?.seen({ row, rows: 1, column: table.startColumn, columns });
+      element.classList.toggle('away', !below || below.cutTop > 0);
+      if (!table || !view || !below) continue;
+      element.style.setProperty('--zoom', String(view.zoom));
+      foot.wide ??= this.#measured(element, view.zoom);
+      const isFree = this.#isFree(row, table.startColumn, columns, foot.wide);
+      element.classList.toggle('small', !isFree);
+      const above = isFree || view.seen({ row: row - 1, rows: 1, column: table.startColumn, columns });
+      if (!above || (above !== true && above.cutTop > 0)) element.classList.add('away');
+      const gap = SIZE.gap * view.zoom;
+      // Over words that stand there they would hide them: then the first alone is there, small, and on the edge of the table.
+      const down = isFree ? (below.height - SIZE.height * view.zoom) / 2 : (-SIZE.height * view.zoom) / 2;
+      element.style.transform = `translate(${below.x + below.cutLeft + gap}px, ${below.y + down}px)`;
+    }
+  }
+
+  #measured(element: HTMLElement, zoom: number): number {
+    element.classList.remove('small');
+    return element.offsetWidth / zoom;
+  }
+
+  /** Whether the cells that buttons so wide would lie over hold nothing. */
+  #isFree(row: number, column: number, columns: number, wide: number): boolean {
+    const sheet = this.#grid.api.getActiveWorkbook()?.getActiveSheet().getSheet();
+    if (!sheet) return true;
+    let width = 0;
+    for (let i = column; i < column + columns && width < wide; i++) {
+      if (!isBlank(sheet.getCellRaw(row, i))) return false;
+      width += sheet.getColumnWidth(i);
+    }
+    return true;
+  }
+
+  #bringIntoSight(i: number): void {
+    const range = this.#tables[i]?.getRange();
+    if (!range || !this.#feet[i]?.element.classList.contains('away')) return;
+    const sheet = this.#grid.api.getActiveWorkbook()?.getActiveSheet();
+    sheet?.scrollToCell(Math.max(0, range.endRow - ABOVE), range.startColumn);
+  }
+}
+
+/** Shows at the foot of each table, from now on, what can be done with it. */
+export const showAtFoot = (grid: Grid, actions: readonly TableAction[]): void => {
+  new AtFoot(grid, actions).start();
+};

@@ -1,0 +1,71 @@
+import { expect, it } from 'vitest';
+import { eachItsWorkbook } from './onePage';
+import type { Workbench } from './workbench';
+
+let sheet: Workbench;
+eachItsWorkbook((fresh) => {
+  sheet = fresh;
+});
+
+/** What all cells of the sheet in view show. */
+const shown = () =>
+  sheet.page.evaluate(() => {
+    const { rows } = window.sweeptable.extent();
+    const columns = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'.split('');
+    return Array.from({ length: rows }, (_, row) =>
+      columns.map((column) => window.sweeptable.cell(`${column}${row + 1}`).text),
+    );
+  });
+
+/** The one answer that is the place of a row. */
+const WHERE_IT_STANDS = 'Row of the key';
+
+/** The same once nothing changes any more. */
+async function settled() {
+  let before = await shown();
+  for (;;) {
+    await sheet.page.waitForTimeout(1500);
+    const now = await shown();
+    if (JSON.stringify(now) === JSON.stringify(before)) return now;
+    before = now;
+  }
+}
+
+const spanOf = (area: string): readonly [top: number, bottom: number] => {
+  const [, top = 0, bottom = 0] = /^[A-Z]+(\d+):[A-Z]+(\d+)$/.exec(area)?.map(Number) ?? [];
+  return [top, bottom];
+};
+
+it.each(['Depth options', 'Flash trace', 'Freeze check', 'Lights on set', 'Pops build'])(
+  'sorting a table of %s changes no answer in silence, and one undo takes it back',
+  async (template) => {
+    const others = Object.keys(await sheet.tables());
+    await sheet.insert(template);
+    const tables = Object.entries(await sheet.tables()).filter(([name]) => !others.includes(name));
+    const spans = tables.map(([, area]) => spanOf(area));
+    // Other tables may list the heads of this one in their order.
+    const outside = (cells: readonly (readonly string[])[]) =>
+      cells.filter((_, row) => !spans.some(([top, bottom]) => top <= row + 1 && row + 1 <= bottom));
+    const before = await settled();
+    for (const [name] of tables) {
+      await sheet.page.getByRole('button', { name: `Sort ${name}…`, exact: true }).press('Enter');
+      await sheet.dialog.getByLabel('Order').selectOption('Largest first, Z to A');
+      await sheet.dialog.getByRole('button', { name: 'Sort' }).click();
+      await expect
+        .poll(() => sheet.notice.innerText())
+        .toMatch(/is sorted by|in that order already|Nothing was changed/);
+      const isSorted = (await sheet.notice.innerText()).includes('is sorted by');
+      const after = await settled();
+      // What means the order, such as a recording, refuses it.
+      for (const [row, cells] of outside(after).entries())
+        for (const [column, text] of cells.entries())
+          if (!text.startsWith('#') && cells[0] !== WHERE_IT_STANDS)
+            expect(text, `${name}, beside ${cells[0]}`).toBe(outside(before)[row]?.[column]);
+      if (isSorted) {
+        expect(after).not.toEqual(before);
+        await sheet.page.keyboard.press('Control+z');
+      }
+      await expect.poll(shown).toEqual(before);
+    }
+  },
+);
