@@ -40,7 +40,8 @@ export const seriesLook = ({ role }: Pick<ChartSeries, 'role'>, index: number, p
     ? ROLE_LOOKS[role]
     : {
         ink: inTurn(INKS, index),
-        dash: inTurn(DASHES, index),
+        // the next round of inks has other dashes: no two lines are alike before all of both are used up
+        dash: inTurn(DASHES, index + Math.trunc(index / INKS.length)),
         width: 2,
         marks: points > MOST_MARKS ? 'none' : 'dots',
       };
