@@ -214,6 +214,35 @@ describe('a head of one power', () => {
     // 2048 in pops of 256
     expect([sheet.cell('pops'), sheet.cell('together'), sheet.says(1)]).toEqual([8, 'f/45', 'fixed power']);
   });
+  test('in a whole lighting: five heads, as worked by hand for the job of tests/jobs', async () => {
+    const five = (
+      name: string, part: string, power: number, reading: number, tenths: number, wanted: TemplateValue,
+      least: number, most: number, recycle: number,
+    ): Light => ({
+      Head: name, Part: part, Power: String(power), Reading: reading, Tenths: tenths, 'At the subject': 'yes',
+      Wanted: wanted, Most: most, Least: least, Step: '0.1', Scale: 'energy', Recycle: recycle,
+    }); // prettier-ignore
+    const job = { ...PLAIN, focal: 120, draw: 150, filter: '1/3' };
+    const sheet = await sheetOf([
+      five('Cedar 2400', 'key', 2400, 11, 0, 0, 37.5, 2400, 2.8),
+      five('Birch 1200', 'fill', 600, 5.6, 9, '-4/3', 18.75, 1200, 1.6),
+      five('Alder 600', 'rim', 150, 5.6, 0, -2, 9.375, 600, 0.9),
+      five('Alder 600', 'accent', 300, 8, 2, '-5/3', 9.375, 600, 0.9),
+      five('Hazel 400', 'background', 400, 8, 3, -3, 400, 400, 3.5),
+    ], job); // prettier-ignore
+    // The job gives the Hazel the target itself, 122.67 of light; here it is taken at the 3 pops that come nearest, 120.07. The
+    // others share 2.6 more in 1925.3, 0.002 stop each: 15 pops and the tenths of the job stay.
+    expect(sheet.column('Plan', 'Pops')).toEqual([15, 15, 15, 15, 3]);
+    for (const [i, power] of [2400, 522.3303, 150, 160.766, 400].entries())
+      expect(Number(sheet.light('Power then', i + 1)) / power, `${i}`).toBeCloseTo(1, 6);
+    // the job’s −0.008985 less 0.00195
+    expect(sheet.light('Miss', 1)).toBeCloseTo(-0.01093, 4);
+    expect(sheet.order()).toEqual([
+      ['pops 1–3', 'all lights; then switch off background: Hazel 400'],
+      ['pops 4–15', 'the others'],
+    ]);
+    expect(sheet.says(5)).toBe('switch off after 3 pops; fixed power');
+  });
   test('that alone is more than the lens needs leaves nothing', async () => {
     const rows = [head('A', 'key', '100', 11), old(45, { Wanted: 0 })];
     const sheet = await sheetOf(rows, { ...PLAIN, aperture: 22 });
