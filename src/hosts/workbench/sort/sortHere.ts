@@ -5,9 +5,11 @@ import { columnName } from '../../../formula/address';
 import { h } from '../../../pane/element';
 import type { Grid } from '../grid/grid';
 import { inside, unitId } from '../grid/inside';
+import { nextAnswers } from '../grid/ready';
 import { takeKeyboard } from '../grid/keyboard';
 import { type GridTable, tableOfCell } from '../grid/tables';
 import { ask } from '../page/dialog';
+import { answersOutside, changedAnswers } from './changedAnswers';
 import { chartAgainst, ruleAgainst } from './objections';
 
 type Say = (words: string) => void;
@@ -20,6 +22,7 @@ interface Rows {
   readonly columns: readonly string[];
 }
 
+const UNDO = 'Ctrl+Z takes that back.';
 const NOTHING_CHOSEN = 'Choose a cell of the table that shall be sorted, or the rows.';
 
 /** A table without its heading. */
@@ -60,12 +63,26 @@ export async function sortHere(grid: Grid, say: Say, table?: GridTable): Promise
   if (!by) return;
   const { range, sheetId: subUnitId } = rows;
   const request = { unitId: unitId(grid), subUnitId, range, by: [by] };
+  const before = answersOutside(grid, subUnitId, range);
   const outcome = sortRows(inside(grid), request, [ruleAgainst(grid), chartAgainst(grid)]);
   const column = rows.columns[by.column - range.startColumn] ?? '';
   if ('refused' in outcome) say(outcome.refused);
-  else if (outcome.isChanged) say(`${rows.name} is sorted by ${column}. Ctrl+Z takes that back.`);
-  else say(`The rows of ${rows.name} stand in that order already.`);
+  else if (!outcome.isChanged) say(`The rows of ${rows.name} stand in that order already.`);
+  else {
+    const done = `${rows.name} is sorted by ${column}.`;
+    say(`${done} ${UNDO}`);
+    await nextAnswers(grid.api);
+    const changed = changedAnswers(before, answersOutside(grid, subUnitId, range));
+    if (changed.length > 0)
+      say(`${done} Answers that go by the order of its rows are others now: ${listed(changed)}. ${UNDO}`);
+  }
 }
+
+/** So many cells are named; of more it is told how many they are. */
+const NAMED = 6;
+
+const listed = (cells: readonly string[]): string =>
+  cells.slice(0, NAMED).join(', ') + (cells.length > NAMED ? ` and ${cells.length - NAMED} more` : '');
 
 async function askBy(grid: Grid, { name, range, columns }: Rows): Promise<SortBy | undefined> {
   const cell = grid.api.getActiveWorkbook()?.getActiveCell();
