@@ -5,7 +5,6 @@ import { isCellError } from '../formula/errors';
 import { address } from '../formula/address';
 import type { Book, BookCell, BookRule, BookSheet, BookTable } from '../book/book';
 import { legalBook } from '../book/legal/legalBook';
-import { area } from '../formula/area';
 import { callsOurs } from '../formula/calls';
 import { asStored } from '../formula/spelling';
 import { areaText } from '../formula/areas';
@@ -115,7 +114,7 @@ function addCell({ row, column, value, formula, spill, style, note }: BookCell, 
   else {
     const answer = { formula: asStored(formula), ...(shown === null ? {} : { result: shown }) };
     // Excel puts an @ before a function of ours that is not said to spill, until its cell is entered again.
-    const gives = spill ?? (callsOurs(formula) ? area({ row, column }, 1, 1) : undefined);
+    const gives = spill ?? (callsOurs(formula) ? { row, column, rows: 1, columns: 1 } : undefined);
     cell.value = gives
       ? { ...answer, shareType: 'array', ref: areaText(gives), isDynamicArray: true }
       : answer;

@@ -70,10 +70,10 @@ export async function sheet(args: readonly string[], terminal: Terminal): Promis
 
 /** What a name of a form stands for, as a file says it. */
 const inFile =
-  (sheet: string) =>
+  (of: string) =>
   ({ name, ...at }: SheetName): BookName => ({
     name,
-    formula: `='${sheet.replaceAll("'", "''")}'!${fixedAddress(at)}`,
+    formula: `='${of.replaceAll("'", "''")}'!${fixedAddress(at)}`,
   });
 
 function noSheet(name: string): string {
