@@ -3,7 +3,7 @@ import { usedArea } from '../../book/cells';
 import type { SheetPlan } from '../../sheets/plan';
 import { numberFormats, values } from './cells';
 import { drawConditions } from './conditions';
-import { type FormulaBlock, formulaBlocks } from './formulaBlocks';
+import { type FormulaBlock, formulaBlocks, tablesInOrder } from './formulaBlocks';
 import { drawInputs } from './inputs';
 import { drawLooks } from './looks';
 import { drawSizes } from './page';
@@ -21,11 +21,8 @@ function writeFormulas(sheet: Excel.Worksheet, blocks: readonly FormulaBlock[]):
  */
 function drawTables(sheet: Excel.Worksheet, planned: BookSheet): void {
   const { before, after } = formulaBlocks(planned);
-  const early = planned.tables.map((planTable) => ({ planTable, blocks: before(planTable) }));
-  // what differs from row to row may speak of tables that do not
-  const inOrder = [...early].sort((a, b) => Math.min(1, a.blocks.length) - Math.min(1, b.blocks.length));
-  for (const { planTable, blocks } of inOrder) {
-    writeFormulas(sheet, blocks);
+  for (const planTable of tablesInOrder(planned.tables, before)) {
+    writeFormulas(sheet, before(planTable));
     const table = sheet.tables.add(excelRange(sheet, planTable.area), true);
     table.name = planTable.name;
     table.style = 'TableStyleLight1';

@@ -1,6 +1,7 @@
 import type { BookCell, BookSheet, BookTable } from '../../book/book';
 import { at } from '../../exposure/core/at';
 import type { Area } from '../../formula/area';
+import { speaksOf } from '../../formula/mentions';
 import { patches } from './ranges';
 
 /** Neighbouring formulas, row by row. */
@@ -66,4 +67,22 @@ export function formulaBlocks(sheet: BookSheet): {
     before: ({ area }) => blocks(differing.flatMap(([, cells]) => cells.filter((cell) => holds(area, cell)))),
     after: blocks([...columns].flatMap(([of, cells]) => (early.has(of) ? [] : cells))),
   };
+}
+
+/** The tables of a sheet, each after those that formulas name which have to be there before it is. */
+export function tablesInOrder(
+  tables: readonly BookTable[],
+  before: (table: BookTable) => readonly FormulaBlock[],
+): BookTable[] {
+  const waiting = [...tables];
+  const done: BookTable[] = [];
+  while (waiting.length > 0) {
+    const names = waiting.map(({ name }) => name);
+    const isFree = (table: BookTable): boolean =>
+      !before(table).some(({ formulas }) => formulas.flat().some((formula) => speaksOf(formula, '', names)));
+    // Where they name one another there is no order: Excel refuses it, and says so.
+    const next = Math.max(0, waiting.findIndex(isFree)); // prettier-ignore
+    done.push(...waiting.splice(next, 1));
+  }
+  return done;
 }
