@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { FULL } from '../../full';
 import { drawnCharts } from '../../../src/book/chart';
-import { BIG_SIZE } from '../../../src/book/kinds/bigType';
+import { BIG_SHEET_SIZE, BIG_SIZE } from '../../../src/book/kinds/bigType';
 import { WRAPPED_SIZE } from '../../../src/book/kinds/wordsInLines';
 import { columnPoints } from '../../../src/book/measures';
 import { FONT } from '../../../src/book/palette';
@@ -104,6 +104,8 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
         ),
       ),
     ]);
+    const least = (column: number): number =>
+      template.big && column < (plan.page.area?.columns ?? 0) ? BIG_SHEET_SIZE : 0;
     for (const cell of plan.cells) {
       if (!cell.part) throw new Error('a cell that is nothing');
       const { ink, fill, bold, italic, size, edge } = THEME[cell.part];
@@ -115,7 +117,7 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
           ? BIG_SIZE
           : wrap && IN_TABLES.has(cell.part)
             ? WRAPPED_SIZE
-            : size,
+            : Math.max(size, least(cell.column)),
         'Format.Font.Color': ink,
         'Format.HorizontalAlignment': align?.replace(/^./, (letter) => letter.toUpperCase()),
       });
