@@ -28,7 +28,7 @@ async function launch() {
 /** A window in which the whole of a template's sheet is in sight. */
 function windowFor(template) {
   const { planAlone } = loadTs('sheets/makePlan.ts');
-  const { columnPixels } = loadTs('book/measures.ts');
+  const { columnPixels } = loadTs('book/widthsAndHeights.ts');
   const { widths, page, cells } = planAlone(template, true).sheet;
   const last = Math.max(...cells.map(({ row }) => row)) + 2;
   const width = Object.values(widths).reduce((sum, characters) => sum + columnPixels(characters), 0);

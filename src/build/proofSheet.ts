@@ -11,7 +11,7 @@ import {
 } from '../catalogue/types';
 import { cellText, columnsOf, functionName, unitOf } from '../catalogue/words';
 import { at } from '../exposure/core/at';
-import { bareNumber, bareOf } from '../cells/bare';
+import { bareNumber, bareOf } from '../cells/bareNumber';
 import { exactMark } from '../exposure/stops/marks';
 import { plainNumber } from '../pane/numberText';
 import type { TemplateColumn, Template, TemplateValue } from '../sheets/template';

@@ -15,8 +15,8 @@ function readChecks() {
   const hasShape = new Ajv({ allErrors: true, allowUnionTypes: true }).compile(schema);
   return {
     hasShape,
-    faults: loadTs('sheets/check.ts').faults,
-    partnerFaults: loadTs('sheets/partnerFaults.ts').partnerFaults,
+    faults: loadTs('sheets/checkTemplate.ts').faults,
+    partnerFaults: loadTs('sheets/lookUpFaults.ts').partnerFaults,
   };
 }
 

@@ -1,10 +1,10 @@
 import { exactMark, type MarkedScale, markText, nearestMark, writtenHalfMark } from '../exposure/stops/marks';
 import { stopText } from '../exposure/stops/stopText';
 import { fail, isFail, type Fail } from '../exposure/core/result';
-import { groupsOf, type Maybe } from '../formula/groups';
+import { groupsOf, type Maybe } from '../formula/patternGroups';
 import { markMeaning, type Meaning, meaning } from './reason';
-import { MOST_STOPS, tailStops } from './tail';
-import { decimal, FIGURE, leadingNumber } from './text';
+import { MOST_STOPS, tailStops } from './tailStops';
+import { decimal, FIGURE, leadingNumber } from './textParts';
 
 const TENTHS_ABOVE = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 const FORM = new RegExp(`^(f ?/ ?|f ?(?=\\d))?(${FIGURE})(.*)$`);

@@ -4,7 +4,7 @@ import { fail, type Fail } from '../exposure/core/result';
 import { withMark } from './markNames';
 import { type Blank, BLANK, describe, quickNumber, readingOf, valueOf } from './quantityReader';
 import { meaning, type Reading } from './reason';
-import { normalise, orList } from './text';
+import { normalise, orList } from './textParts';
 
 /** What an argument became: a value for the function, undefined where it may be absent, or blank where it may not. */
 export type ArgumentValue = number | string | boolean | undefined;

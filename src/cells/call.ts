@@ -6,11 +6,11 @@ import { readArgument } from './argument';
 import { type CellError, cellError, fromFail, isCellError } from '../formula/errors';
 import { type CellRange, isSingle, cellRange } from './cellRange';
 import { type Lists, readLists } from './lists';
-import { type Prepared, prepared } from './prepared';
+import { type Prepared, prepared } from './preparedArguments';
 import { BLANK } from './quantityReader';
 import { missing } from './missing';
-import { outOfRange } from './ranges';
-import { isOutside, readSpreads, type Spread, type Spreading } from './spread';
+import { outOfRange } from './outOfRange';
+import { isOutside, readSpreads, type Spread, type Spreading } from './spreadRanges';
 
 /** What a call gives for one cell. An empty text stands for a blank row. */
 export type AnswerCell = number | string | CellError;

@@ -3,9 +3,9 @@ import type { Arg } from '../catalogue/types';
 import { inRange, type Range } from '../exposure/core/range';
 import { type ArgumentRead, readArgument, readWithReason } from './argument';
 import { type CellError, isCellError } from '../formula/errors';
-import { type Bare, bareNumber, bareOf } from './bare';
+import { type Bare, bareNumber, bareOf } from './bareNumber';
 import type { CellRange } from './cellRange';
-import { commonText } from './commonText';
+import { commonText } from './quickText';
 import { valueOf } from './quantityReader';
 
 /** So many texts are kept. A column that has more, and has not repeated as many, is read without. */

@@ -1,7 +1,7 @@
 import type { FilterMeasure } from '../catalogue/quantities';
 import { spokenStops } from '../exposure/core/numbers';
 import { fail, type Fail, isFail, type Result } from '../exposure/core/result';
-import { decimal, FIGURE, leadingNumber } from './text';
+import { decimal, FIGURE, leadingNumber } from './textParts';
 
 const NEUTRAL = new RegExp(`^(?:nd ?(${FIGURE})|(${FIGURE}) ?nd)$`);
 const FACTOR = new RegExp(`^(?:x ?(${FIGURE})|(${FIGURE}) ?x)$`);

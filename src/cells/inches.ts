@@ -1,6 +1,6 @@
 import type { Quantity } from '../catalogue/quantities';
 import { fail, type Fail, isFail } from '../exposure/core/result';
-import { decimal, FIGURE } from './text';
+import { decimal, FIGURE } from './textParts';
 import { unitFactor } from './units';
 
 const FEET = `(\\d+) ?(?:'|ft|foot|feet) ?`;

@@ -6,7 +6,7 @@ import { fail, type Fail, isFail } from '../exposure/core/result';
 import { ArgumentReader, ReadColumn } from './column';
 import { type CellError, isCellError } from '../formula/errors';
 import { cellsOf, type CellRange, cellRange } from './cellRange';
-import type { Prepared } from './prepared';
+import type { Prepared } from './preparedArguments';
 import { BLANK } from './quantityReader';
 import { readRows, readSeries } from './series';
 

@@ -1,11 +1,11 @@
 import type { Quantity } from '../catalogue/quantities';
 import { fail, isFail, type Fail, type Result } from '../exposure/core/result';
 import { spoken } from '../exposure/core/numbers';
-import { bareNumber, bareOf, readBare } from './bare';
-import { commonText } from './commonText';
-import { byGrammar } from './grammar';
+import { bareNumber, bareOf, readBare } from './bareNumber';
+import { commonText } from './quickText';
+import { byGrammar } from './textGrammar';
 import { meaning, type Reading } from './reason';
-import { normalise, orList, quote } from './text';
+import { normalise, orList, quote } from './textParts';
 import { unitFactor } from './units';
 
 /** An empty cell. */

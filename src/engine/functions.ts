@@ -17,8 +17,8 @@ import { type CellError, cellError, type ErrorCode } from '../formula/errors';
 import { at } from '../exposure/core/at';
 import { type FailureReport, Refusal } from './failures';
 import { MENDED } from './mends';
-import type { Executor } from './mends/objects';
-import { refusals } from './mends/refusing';
+import type { Executor } from './mends/nativeFunction';
+import { refusals } from './mends/lackingFunctions';
 import { PLACES } from './places';
 
 export type { Cleared, Failure, FailureReport } from './failures';

@@ -20,8 +20,8 @@ import {
 } from '@univerjs/engine-formula';
 import { CellValueType } from '@univerjs/core';
 import './circles';
-import './mends/effort';
-import './mends/kept';
+import './mends/countEffort';
+import './mends/keptTrees';
 import './mends/quotes';
 import './mends/reading/lexer';
 import { TooMuch } from './limits';
@@ -29,7 +29,7 @@ import { Refusal } from './failures';
 import { isCellError } from '../formula/errors';
 import { type Constant, lex, type TokenOf } from '../formula/lex';
 import { at } from '../exposure/core/at';
-import { remark } from './remarks';
+import { remark } from './tellTrouble';
 
 /**
  * A native function that throws ends the whole calculation, and in Node the process: =LOOKUP(2,A1:A5,1) does. Its own

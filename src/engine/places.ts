@@ -5,7 +5,7 @@
  * For @univerjs/engine-formula 0.25.1.
  */
 import { ArrayValueObject, type BaseReferenceObject, type BaseValueObject } from '@univerjs/engine-formula';
-import { type Mended, native } from './mends/objects';
+import { type Mended, native } from './mends/nativeFunction';
 
 /** As large as a reference and in its place, with nothing in it. */
 function placeOnly(reference: BaseReferenceObject): ArrayValueObject {

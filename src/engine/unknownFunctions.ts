@@ -2,7 +2,7 @@ import { CATALOGUE } from '../catalogue';
 import { functionName } from '../catalogue/words';
 import { functionsIn } from '../formula/calls';
 import { lex } from '../formula/lex';
-import { LACKING } from './mends/refusing';
+import { LACKING } from './mends/lackingFunctions';
 import { ENGINE_FUNCTIONS } from './natives';
 
 const lacking: ReadonlySet<string> = new Set(LACKING);

@@ -6,7 +6,7 @@ import { type MarkName, nameText } from '../exposure/stops/stopText';
 import { type ArgumentValue, readWithMark } from '../cells/argument';
 import { isCellError } from '../formula/errors';
 import type { Absence, Meaning, Reason } from '../cells/reason';
-import { normalise } from '../cells/text';
+import { normalise } from '../cells/textParts';
 import { errorOfCell } from './errorSentences';
 import { near, worth } from './figures';
 

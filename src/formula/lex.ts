@@ -1,5 +1,5 @@
 import { type CellError, cellError, type ErrorCode, ERROR_CODES } from './errors';
-import { groupsOf } from './groups';
+import { groupsOf } from './patternGroups';
 
 export type Constant = number | string | boolean | CellError;
 

@@ -1,7 +1,7 @@
 import type { Area } from './area';
-import { parseArea } from './areas';
+import { parseArea } from './areaText';
 import { lex, type Token, type TokenOf } from './lex';
-import { placeOf } from './place';
+import { placeOf } from './sheetPlace';
 
 /** Cells that a formula speaks of, counted from 0. Without a sheet it is the formula's own. */
 export interface CellArea extends Area {

@@ -1,6 +1,6 @@
 import { ownNames } from './calls';
 import { lex, type Token, type TokenOf } from './lex';
-import { placeOf } from './place';
+import { placeOf } from './sheetPlace';
 
 /** What has another name now; undefined where it keeps its own. */
 export interface Renames {

@@ -1,5 +1,5 @@
 import { lex, type Token } from './lex';
-import { placeOf } from './place';
+import { placeOf } from './sheetPlace';
 import { parseReference } from './reference';
 
 const ENDS: ReadonlySet<Token['kind']> = new Set(['cells', 'lines', 'columns', 'name', 'close']);

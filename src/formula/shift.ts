@@ -1,5 +1,5 @@
 import { columnName, parseAddress } from './address';
-import { MOST_COLUMNS, MOST_ROWS } from './areas';
+import { MOST_COLUMNS, MOST_ROWS } from './areaText';
 import { lex, type TokenOf } from './lex';
 
 /** Says how something reads so many rows down and columns to the right. */

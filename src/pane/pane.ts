@@ -1,4 +1,4 @@
-import { fetchLong } from '../sheets/offered';
+import { fetchLong } from '../sheets/offeredTemplates';
 import { cautions } from './cautions';
 import { h } from './element';
 import { explainView } from './explainView';

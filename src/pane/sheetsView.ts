@@ -1,5 +1,5 @@
 import { isInput } from '../sheets/layout';
-import { TOPS } from '../sheets/offered';
+import { TOPS } from '../sheets/offeredTemplates';
 import type { Template } from '../sheets/template';
 import { h, heard } from './element';
 import type { PaneHost } from './host';

@@ -6,7 +6,7 @@ import { formatOf } from './formats';
 import { calls, type FormulaCall, isBalanced } from '../formula/calls';
 import type { Token } from '../formula/lex';
 import { isOurs, OURS } from '../formula/names';
-import { isOfTemplate, templateReference, templateTokens } from '../formula/template';
+import { isOfTemplate, templateReference, templateTokens } from '../formula/templateReference';
 import type { Layout } from './layout';
 import { PORTABLE_FUNCTIONS } from './portableFunctions';
 import { type FormulaNode, target } from './formulaNodes';

@@ -1,5 +1,5 @@
 import type { Token } from '../formula/lex';
-import { templateReference } from '../formula/template';
+import { templateReference } from '../formula/templateReference';
 import { isGiven, type Layout } from './layout';
 import type { TemplateTable, Template } from './template';
 

@@ -1,19 +1,19 @@
 import type { BookCell, BookCondition, BookPage, BookRule, BookSheet, BookTable, Part } from '../book/book';
 import { KINDS } from '../book/kinds';
 import type { KnownTable, ToldPage } from '../book/kinds/kind';
-import { rowHeights } from '../book/measures';
-import { pageBreaks } from '../book/pages';
+import { rowHeights } from '../book/widthsAndHeights';
+import { pageBreaks } from '../book/printedPages';
 import { type Place, parseAddress } from '../formula/address';
 import { area, type Area } from '../formula/area';
 import { quotedText } from '../formula/quotedText';
-import { tableConditions, warned } from './conditions';
+import { tableConditions, warned } from './warnings';
 import { formatOf } from './formats';
 import { blockPlace, blockRows, fieldRow, isGiven, isInput, type Layout, layout, tableTop } from './layout';
 import { type Shape, styleOf } from './looks';
 import type { SheetPlan } from './plan';
 import { planChart } from './planChart';
-import { bookRule } from './rules';
-import { settled } from './settle';
+import { bookRule } from './inputRules';
+import { settled } from './settleFormula';
 import { settleColumns } from './settleColumns';
 import type {
   Accepts,

@@ -1,4 +1,4 @@
-import { TOPS, templateOf } from './offered';
+import { TOPS, templateOf } from './offeredTemplates';
 import type { Template } from './template';
 
 /** The sheet that the pane asks for; nothing where there is no such sheet; or a refusal where it does not arrive. */

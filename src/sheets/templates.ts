@@ -1,5 +1,5 @@
 import { LONG } from './longTemplates';
-import { SHORT } from './offered';
+import { SHORT } from './offeredTemplates';
 import type { Template } from './template';
 
 /** Every sheet as a whole, for who has no page to load. */

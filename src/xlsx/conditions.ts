@@ -3,7 +3,7 @@ import type { BookCondition, ConditionOf } from '../book/book';
 import { address } from '../formula/address';
 import type { Area } from '../formula/area';
 import { asStored } from '../formula/spelling';
-import type { LeftOut } from './leftOut';
+import type { LeftOut } from './notKept';
 import { cannotStay, plainFormula } from './readRules';
 import type { Styles } from './readStyles';
 import { argb, differenceOf } from './writeStyles';

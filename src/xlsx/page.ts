@@ -1,10 +1,10 @@
 import type { Worksheet, AddWorksheetOptions } from '@cj-tech-master/excelts';
 import type { BookPage } from '../book/book';
 import type { Area } from '../formula/area';
-import { areaText, MOST_COLUMNS } from '../formula/areas';
+import { areaText, MOST_COLUMNS } from '../formula/areaText';
 import { areaIn, areasIn } from '../formula/reference';
-import { count } from './count';
-import { type LeftOut, PRINTED } from './leftOut';
+import { count } from './lineCount';
+import { type LeftOut, PRINTED } from './notKept';
 import type { XmlAttributes } from './xml';
 
 export const PRODUCT = 'Sweeptable';

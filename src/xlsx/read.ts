@@ -1,9 +1,9 @@
 import type { BookChart } from '../book/chart';
 import type { Book, BookName, BookSheet } from '../book/book';
-import { looksOutside } from '../formula/outside';
+import { looksOutside } from '../formula/looksOutside';
 import { asTyped, isTooLong } from '../formula/spelling';
-import { FROM_1904 } from './days';
-import { LeftOut, PROTECTION, sayParts, TOO_LONG } from './leftOut';
+import { FROM_1904 } from './daysFrom1904';
+import { LeftOut, PROTECTION, sayParts, TOO_LONG } from './notKept';
 import { bookPage } from './page';
 import { type ChartSheet, readCharts } from './readCharts';
 import { readNotes, withNotes } from './readNotes';

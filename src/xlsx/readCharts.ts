@@ -8,8 +8,8 @@ import {
   type ChartSeries,
   type TableShape,
 } from '../book/chart';
-import type { LeftOut } from './leftOut';
-import { isOnSheet } from '../formula/areas';
+import type { LeftOut } from './notKept';
+import { isOnSheet } from '../formula/areaText';
 import { areaOn } from '../formula/reference';
 import { roleOf } from './chartLook';
 import { relationsOf } from './relations';

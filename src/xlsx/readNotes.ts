@@ -1,7 +1,7 @@
 import type { Area } from '../formula/area';
 import type { BookCell } from '../book/book';
 import { unescaped } from './readTexts';
-import { parseArea } from '../formula/areas';
+import { parseArea } from '../formula/areaText';
 import type { Relation } from './relations';
 import { below, child, children, treeOf, words } from './xml';
 import type { Package } from './zip';

@@ -1,8 +1,8 @@
 import type { Area } from '../formula/area';
 import { type BookRule, COMPARISONS, RULE_KINDS } from '../book/book';
-import { looksOutside } from '../formula/outside';
+import { looksOutside } from '../formula/looksOutside';
 import { asTyped, isTooLong } from '../formula/spelling';
-import type { LeftOut } from './leftOut';
+import type { LeftOut } from './notKept';
 import { unescaped } from './readTexts';
 import { type XmlAttributes, type Handlers, isTrue } from './xml';
 

@@ -1,9 +1,9 @@
 import type { BookTable } from '../book/book';
-import { looksOutside } from '../formula/outside';
+import { looksOutside } from '../formula/looksOutside';
 import { asTyped, isTooLong } from '../formula/spelling';
-import type { LeftOut } from './leftOut';
+import type { LeftOut } from './notKept';
 import { unescaped } from './readTexts';
-import { parseArea } from '../formula/areas';
+import { parseArea } from '../formula/areaText';
 import type { Relation } from './relations';
 import { child, children, isTrue, type XmlNode, treeOf, words } from './xml';
 import type { Package } from './zip';

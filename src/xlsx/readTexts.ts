@@ -1,4 +1,4 @@
-import type { LeftOut } from './leftOut';
+import type { LeftOut } from './notKept';
 import { RunLooks } from './runLooks';
 import { scan } from './xml';
 

@@ -1,4 +1,4 @@
-import type { LeftOut } from './leftOut';
+import type { LeftOut } from './notKept';
 import { isTrue, type XmlAttributes } from './xml';
 
 const SAID = 'A look within the text of a cell, as one word in bold, is left out: the words stay.';

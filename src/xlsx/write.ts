@@ -7,7 +7,7 @@ import type { Book, BookCell, BookRule, BookSheet, BookTable } from '../book/boo
 import { legalBook } from '../book/legal/legalBook';
 import { callsOurs } from '../formula/calls';
 import { asStored } from '../formula/spelling';
-import { areaText } from '../formula/areas';
+import { areaText } from '../formula/areaText';
 import { drawnCharts } from '../book/chart';
 import { fileCondition } from './conditions';
 import { addPageBreaks, filePage, PRODUCT } from './page';

@@ -2,7 +2,7 @@ import type { Worksheet } from '@cj-tech-master/excelts';
 import { FONT, PALETTE } from '../book/palette';
 import type { DrawnChart, DrawnSeries } from '../book/chart';
 import { MOST_MARKS, seriesLook } from '../book/seriesLook';
-import { areaText, fixedText } from '../formula/areas';
+import { areaText, fixedText } from '../formula/areaText';
 import { FILE_DASHES, FILE_MARKS } from './chartLook';
 
 /** Labels along the axis of a line with many points. */

@@ -3,7 +3,7 @@ import { CATALOGUE } from '../../src/catalogue';
 import { PLAIN_FUNCTIONS } from '../../src/catalogue/plain';
 import { PLAIN_ARGUMENTS } from '../../src/catalogue/plain/arguments';
 import { MENDED } from '../../src/engine/mends';
-import { LACKING } from '../../src/engine/mends/refusing';
+import { LACKING } from '../../src/engine/mends/lackingFunctions';
 import { ENGINE_FUNCTIONS, NATIVE_FAMILIES } from '../../src/engine/natives';
 import { answers, type TestCell } from '../engine/book';
 

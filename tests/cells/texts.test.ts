@@ -7,9 +7,9 @@ import type { AnyRow, Arg } from '../../src/catalogue/types';
 import { type ArgumentValue, readArgument, readWithReason } from '../../src/cells/argument';
 import { type Answer, call } from '../../src/cells/call';
 import { ArgumentReader } from '../../src/cells/column';
-import { prepared } from '../../src/cells/prepared';
+import { prepared } from '../../src/cells/preparedArguments';
 import { valueOf } from '../../src/cells/quantityReader';
-import { outOfRange } from '../../src/cells/ranges';
+import { outOfRange } from '../../src/cells/outOfRange';
 import type { Reading } from '../../src/cells/reason';
 import { isCellError } from '../../src/formula/errors';
 

@@ -1,5 +1,5 @@
 import { columnName } from '../../src/formula/address';
-import { quotedSheet } from '../../src/formula/areas';
+import { quotedSheet } from '../../src/formula/areaText';
 import type { TestCell } from '../engine/book';
 
 /**

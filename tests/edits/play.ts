@@ -3,7 +3,7 @@ import { address } from '../../src/formula/address';
 import type { Book, BookSheet } from '../../src/book/book';
 import { sortRows } from '../../src/engine/sort/sortRows';
 import { type EngineValue, headless } from '../../src/engine/headless';
-import { calculatedBook } from '../../src/hosts/command/calculatedBook';
+import { calculatedBook } from '../../src/hosts/command/bookInEngine';
 import { readXlsx } from '../../src/xlsx/read';
 import type { TestCell } from '../engine/book';
 import { random } from '../exposure/random';

@@ -4,7 +4,7 @@ import { CATALOGUE } from '../../src/catalogue';
 import { functionName } from '../../src/catalogue/words';
 import { functionsIn, ownNames } from '../../src/formula/calls';
 import { lex, type Token } from '../../src/formula/lex';
-import { placeOf } from '../../src/formula/place';
+import { placeOf } from '../../src/formula/sheetPlace';
 import { ALL_TYPED } from '../formula/corpus';
 import { calculated, type TestCell } from './book';
 

@@ -1,7 +1,7 @@
 import { AstTreeBuilder, LexerNode } from '@univerjs/engine-formula';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { BaseFunction } from '@univerjs/engine-formula';
-import { native } from '../../src/engine/mends/objects';
+import { native } from '../../src/engine/mends/nativeFunction';
 import { NATIVE_FAMILIES } from '../../src/engine/natives';
 import { headless } from '../../src/engine/headless';
 import { answers, calculated, snapshot, type TestCell } from './book';

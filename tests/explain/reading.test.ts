@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { Q, type Quantity } from '../../src/catalogue/quantities';
 import { isFail } from '../../src/exposure/core/result';
-import { bareNumber, bareOf } from '../../src/cells/bare';
+import { bareNumber, bareOf } from '../../src/cells/bareNumber';
 import { BLANK, readingOf, readQuantity, valueOf } from '../../src/cells/quantityReader';
-import { orList, quote } from '../../src/cells/text';
+import { orList, quote } from '../../src/cells/textParts';
 
 const read = (cell: unknown, quantity: Quantity): unknown => readQuantity(cell, quantity, 'it');
 const message = (cell: unknown, quantity: Quantity): string => {

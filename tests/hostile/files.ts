@@ -1,9 +1,9 @@
 import { isCellError } from '../../src/formula/errors';
 import { drawnCharts } from '../../src/book/chart';
 import type { Book, BookSheet } from '../../src/book/book';
-import { looksOutside } from '../../src/formula/outside';
+import { looksOutside } from '../../src/formula/looksOutside';
 import { type OpenedFile, readXlsx, UnreadableFile } from '../../src/xlsx/read';
-import { MOST_COLUMNS, MOST_ROWS } from '../../src/formula/areas';
+import { MOST_COLUMNS, MOST_ROWS } from '../../src/formula/areaText';
 import type { Area } from '../../src/formula/area';
 import { cells, type Part, workbook, zip } from '../xlsx/parts';
 import { text as hostileText } from './cells';

@@ -3,7 +3,7 @@ import { rowOf } from '../../src/catalogue';
 import type { AnyRow } from '../../src/catalogue/types';
 import { call } from '../../src/cells/call';
 import { kelvinShift } from '../../src/exposure/colour/mired';
-import { faults } from '../../src/sheets/check';
+import { faults } from '../../src/sheets/checkTemplate';
 import type { Template } from '../../src/sheets/template';
 
 /** Calls that once escaped, and what they give now: the sentences name an argument of the function that was called. */

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { MOST_COLUMNS, MOST_ROWS } from '../../src/formula/areas';
+import { MOST_COLUMNS, MOST_ROWS } from '../../src/formula/areaText';
 import { makePlan } from '../../src/sheets/makePlan';
 import { drawnCharts } from '../../src/book/chart';
 import type { Area } from '../../src/formula/area';

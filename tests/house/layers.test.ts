@@ -138,8 +138,8 @@ describe('arrows between folders point one way', () => {
     expect(breach(join(SRC, 'build/pages-plugin.cjs'), '../published/loss.json')).toBeDefined();
     expect(breach(join(SRC, 'build/start.cjs'), '../../tests/full')).toBeDefined();
     expect(breach(join(SRC, 'cells/call.ts'), '../catalogue/types')).toBeUndefined();
-    expect(breach(join(SRC, 'sheets/check.ts'), '../cells/call')).toBeDefined();
-    expect(breach(join(SRC, 'hosts/command/calc.ts'), '../excel/lay')).toBeDefined();
+    expect(breach(join(SRC, 'sheets/checkTemplate.ts'), '../cells/call')).toBeDefined();
+    expect(breach(join(SRC, 'hosts/command/calcCommand.ts'), '../excel/lay')).toBeDefined();
     expect(breach(join(SRC, 'hosts/workbench/page/files.ts'), '../grid/grid')).toBeUndefined();
   });
 });

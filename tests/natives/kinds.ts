@@ -1,4 +1,4 @@
-import { parseArea } from '../../src/formula/areas';
+import { parseArea } from '../../src/formula/areaText';
 import { address } from '../../src/formula/address';
 import { type Piece, readFormula } from '../../src/formula/tree';
 import type { TestCell } from '../engine/book';

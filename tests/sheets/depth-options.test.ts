@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { depthOf } from '../../src/sheets/check';
+import { depthOf } from '../../src/sheets/checkTemplate';
 import { planAlone } from '../../src/sheets/makePlan';
 import type { TemplateTable, TemplateValue } from '../../src/sheets/template';
 import { calculated, templateOf, type Typed, typedOver, wordsBeside } from './support';

@@ -7,7 +7,7 @@ import type { KnownTable } from '../../src/book/kinds/kind';
 import { headless } from '../../src/engine/headless';
 import { drawPage } from '../../src/hosts/excel/page';
 import { makePlan, planAlone } from '../../src/sheets/makePlan';
-import { partnerFaults } from '../../src/sheets/partnerFaults';
+import { partnerFaults } from '../../src/sheets/lookUpFaults';
 import type { Template, TemplateColumn } from '../../src/sheets/template';
 import { readXlsx } from '../../src/xlsx/read';
 import { writeXlsx } from '../../src/xlsx/write';

@@ -4,8 +4,8 @@ import { parseAddress } from '../../src/formula/address';
 import { layout } from '../../src/sheets/layout';
 import { planAlone } from '../../src/sheets/makePlan';
 import type { TemplateTable, TemplateValue } from '../../src/sheets/template';
-import { widthOfColumns } from '../../src/book/measures';
-import { PAGE } from '../../src/book/pages';
+import { widthOfColumns } from '../../src/book/widthsAndHeights';
+import { PAGE } from '../../src/book/printedPages';
 import { FULL } from '../full';
 import { calculated, templateOf, type Typed, typedOver, wordsBeside } from './support';
 

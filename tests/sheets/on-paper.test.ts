@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { widthOfColumns } from '../../src/book/measures';
+import { widthOfColumns } from '../../src/book/widthsAndHeights';
 import { parseAddress } from '../../src/formula/address';
 import { blockPlace, fieldRow } from '../../src/sheets/layout';
 import { planAlone } from '../../src/sheets/makePlan';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { faults } from '../../src/sheets/check';
+import { faults } from '../../src/sheets/checkTemplate';
 import { freeSheetName, freeTableName, makePlan } from '../../src/sheets/makePlan';
 import type { BookCell, BookSheet } from '../../src/book/book';
 import { TEMPLATES } from '../../src/sheets/templates';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { widthOfColumns } from '../../src/book/measures';
-import { PAGE } from '../../src/book/pages';
+import { widthOfColumns } from '../../src/book/widthsAndHeights';
+import { PAGE } from '../../src/book/printedPages';
 import { parseAddress } from '../../src/formula/address';
 import { blockColumns, blockPlace } from '../../src/sheets/layout';
 import type { Field, TemplateColumn } from '../../src/sheets/template';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { widthOfColumns } from '../../src/book/measures';
-import { PAGE } from '../../src/book/pages';
+import { widthOfColumns } from '../../src/book/widthsAndHeights';
+import { PAGE } from '../../src/book/printedPages';
 import { layout } from '../../src/sheets/layout';
 import { planAlone } from '../../src/sheets/makePlan';
 import type { TemplateTable, TemplateValue } from '../../src/sheets/template';

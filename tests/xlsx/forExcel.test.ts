@@ -6,7 +6,7 @@ import { readXlsx } from '../../src/xlsx/read';
 import { asFile, writeXlsx } from '../../src/xlsx/write';
 import { openPackage } from '../../src/xlsx/zip';
 import { ran } from '../hosts/excel/support/command';
-import { sheet as command } from '../../src/hosts/command/sheet';
+import { sheet as command } from '../../src/hosts/command/sheetCommand';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

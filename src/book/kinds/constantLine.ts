@@ -1,4 +1,4 @@
-import { templateReference, templateTokens } from '../../formula/template';
+import { templateReference, templateTokens } from '../../formula/templateReference';
 import type { RoleLook } from '../seriesLook';
 import { axisFaults } from './axisFaults';
 import type { Check, Kind } from './kind';

@@ -1,5 +1,5 @@
 import type { Area } from '../../formula/area';
-import { MOST_COLUMNS, MOST_ROWS } from '../../formula/areas';
+import { MOST_COLUMNS, MOST_ROWS } from '../../formula/areaText';
 import { isTooLong } from '../../formula/spelling';
 import { LONGEST_TEXT } from '../cells';
 import { wordsOf } from '../listWords';

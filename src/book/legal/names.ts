@@ -1,5 +1,5 @@
 import { parseAddress } from '../../formula/address';
-import { MOST_COLUMNS, MOST_ROWS } from '../../formula/areas';
+import { MOST_COLUMNS, MOST_ROWS } from '../../formula/areaText';
 
 /** What a name of a file may be, and what it becomes where it is something else. */
 export interface Naming {

@@ -3,7 +3,7 @@
  * the deviation of nothing at all is #DIV/0!, which it has as 0 of a sample.
  */
 import { type BaseValueObject, ErrorType, NumberValueObject } from '@univerjs/engine-formula';
-import { type Executor, failed, isArray, type Mended, native, replaced, rowsOf } from './objects';
+import { type Executor, failed, isArray, type Mended, native, replaced, rowsOf } from './nativeFunction';
 
 const ZERO = NumberValueObject.create(0);
 const textsAsZero = (value: BaseValueObject): BaseValueObject =>

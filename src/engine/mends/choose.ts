@@ -10,7 +10,7 @@ import {
   referenceExecutor,
   single,
   valuesIn,
-} from './objects';
+} from './nativeFunction';
 
 const chosen = (index: BaseValueObject, choices: readonly BaseValueObject[]): BaseValueObject => {
   const number = toNumber(index);

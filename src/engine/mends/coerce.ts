@@ -5,7 +5,7 @@ import {
   StringValueObject,
 } from '@univerjs/engine-formula';
 import { numberText } from './digits';
-import { failed } from './objects';
+import { failed } from './nativeFunction';
 
 /** A number as a person may write it: 1.50, .5, 007, 1E3. */
 const NUMBER = /^\s*[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?\s*$/i;

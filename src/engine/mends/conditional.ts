@@ -14,7 +14,7 @@ import {
 } from '@univerjs/engine-formula';
 import { at } from '../../exposure/core/at';
 import { criterion, type Criterion } from './criteria';
-import { type Cells, cellsIn } from './keys';
+import { type Cells, cellsIn } from './cellsByValue';
 import {
   asReference,
   type Calculate,
@@ -25,7 +25,7 @@ import {
   overAll,
   referenceExecutor,
   valuesIn,
-} from './objects';
+} from './nativeFunction';
 import { asLargeAs, isAsLarge, named } from './references';
 
 /** Where all criteria hold. */

@@ -6,9 +6,9 @@
 import { type BaseValueObject, ERROR_TYPE_SET, type ErrorType } from '@univerjs/engine-formula';
 import { numberInText } from './coerce';
 import { isSame } from './digits';
-import type { Cells } from './keys';
-import { isError } from './objects';
-import { type Cell, cellOf, isOfOneKind, keyOf, order, type Plain } from './order';
+import type { Cells } from './cellsByValue';
+import { isError } from './nativeFunction';
+import { type Cell, cellOf, isOfOneKind, keyOf, order, type Plain } from './sortOrder';
 import { hasWildcards, wholePattern } from './wildcards';
 
 export interface Criterion {

@@ -9,7 +9,7 @@ import {
   NumberValueObject,
 } from '@univerjs/engine-formula';
 import { toNumber } from './coerce';
-import { executor, failed, isError, type Mended, native, overEach } from './objects';
+import { executor, failed, isError, type Mended, native, overEach } from './nativeFunction';
 
 const DAY = 86_400_000;
 /** Day 0, but that day 60 never was: the 29th of February of 1900. */

@@ -1,6 +1,6 @@
 /** What is mended of edits, where a workbook is edited: a thread that only calculates has no use for it. */
 import type { Univer } from '@univerjs/core';
-import './lines';
+import './deletedLines';
 import './ownSheet';
 import { giveOwnFormulas } from './ownFormulas';
 import { hearColumnsRemoved } from './tableColumns';

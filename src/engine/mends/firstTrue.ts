@@ -4,7 +4,7 @@
  */
 import { type BaseValueObject, ErrorType } from '@univerjs/engine-formula';
 import { toTruth } from './coerce';
-import { executor, failed, isArray, isError, type Mended, overAll, single } from './objects';
+import { executor, failed, isArray, isError, type Mended, overAll, single } from './nativeFunction';
 
 /** Tests and results in turn; a result behind one truth is handed on as it is, an array whole. */
 function firstTrue(pairs: readonly BaseValueObject[]): BaseValueObject {

@@ -6,7 +6,7 @@
 import { type BaseValueObject, NumberValueObject, StringValueObject } from '@univerjs/engine-formula';
 import { toNumber } from './coerce';
 import { fifteen, toPlaces } from './digits';
-import { isError, type Mended, native, overAll, rewired } from './objects';
+import { isError, type Mended, native, overAll, rewired } from './nativeFunction';
 
 /** A section of a format without what stands in it as it is: texts, signs and conditions. */
 const bare = (section: string): string => section.replace(/"[^"]*"|\\.|_.|\*.|\[[^\]]*\]/g, '');

@@ -7,7 +7,7 @@ import './emptyResult';
 import './literals';
 import './missingSheet';
 import './noIndex';
-import './oneReading';
+import './readFormulasOnce';
 import './spilled';
 import { AVERAGES } from './averages';
 import { CHOICE } from './choose';
@@ -18,18 +18,18 @@ import { FORMATS } from './formats';
 import { INDIRECT } from './indirect';
 import { LOGIC } from './logic';
 import { LOOKUPS } from './lookups';
-import type { Mended } from './objects';
+import type { Mended } from './nativeFunction';
 import { OPERATORS } from './operators';
-import { PARTS } from './parts';
-import { RATE } from './rate';
+import { PARTS } from './chooseLines';
+import { RATE } from './interestRate';
 import { ROUNDING } from './rounding';
-import { SAMPLES } from './samples';
+import { SAMPLES } from './textsInStatistics';
 import { SCALARS } from './scalars';
 import { SORTING } from './sorting';
-import { SPREAD } from './spread';
+import { SPREAD } from './deviation';
 import { SWITCHING } from './switching';
 import { TEXTS } from './texts';
-import { TIME } from './time';
+import { TIME } from './clockTimes';
 
 export const MENDED: readonly Mended[] = [
   ...OPERATORS,

@@ -6,7 +6,7 @@
 import { BaseReferenceObject, type BaseValueObject, ErrorType } from '@univerjs/engine-formula';
 import { lex } from '../../formula/lex';
 import { toNumber, toText } from './coerce';
-import { failed, isError, type Mended, native, single } from './objects';
+import { failed, isError, type Mended, native, single } from './nativeFunction';
 
 const REFERENCES: readonly string[] = ['cells', 'lines', 'columns', 'name'];
 

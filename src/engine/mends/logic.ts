@@ -20,7 +20,7 @@ import {
   overEach,
   rowsOf,
   single,
-} from './objects';
+} from './nativeFunction';
 
 function choose(test: BaseValueObject, yes: BaseValueObject, no: BaseValueObject): BaseValueObject {
   const truth = toTruth(test);

@@ -11,7 +11,7 @@ import {
 } from '@univerjs/engine-formula';
 import { at } from '../../exposure/core/at';
 import { toNumber, toTruth } from './coerce';
-import { type Cells, cellsIn } from './keys';
+import { type Cells, cellsIn } from './cellsByValue';
 import {
   asReference,
   block,
@@ -27,8 +27,8 @@ import {
   rowsOf,
   single,
   valuesIn,
-} from './objects';
-import { cellOf, keyOf, order, type Plain } from './order';
+} from './nativeFunction';
+import { cellOf, keyOf, order, type Plain } from './sortOrder';
 import { asLargeAs } from './references';
 import { hasWildcards, wholePattern } from './wildcards';
 

@@ -5,7 +5,7 @@
  * For @univerjs/engine-formula 0.25.1.
  */
 import { BaseReferenceObject, ErrorType, ReferenceNodeFactory } from '@univerjs/engine-formula';
-import { failed } from './objects';
+import { failed } from './nativeFunction';
 import { replaceMethod } from './replaceMethod';
 import type { TreeNode } from './reading/nodes';
 

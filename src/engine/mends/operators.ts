@@ -19,8 +19,8 @@ import {
   StringValueObject,
 } from '@univerjs/engine-formula';
 import { toNumber, toText } from './coerce';
-import { executor, failed, isError, type Mended, overEach } from './objects';
-import { order, type Plain } from './order';
+import { executor, failed, isError, type Mended, overEach } from './nativeFunction';
+import { order, type Plain } from './sortOrder';
 
 type Arithmetic = (one: NumberValueObject, other: number) => BaseValueObject;
 

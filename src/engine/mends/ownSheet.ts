@@ -8,7 +8,7 @@
 import type { Nullable } from '@univerjs/core';
 import { UpdateFormulaController } from '@univerjs/sheets-formula';
 import { lex, type Token } from '../../formula/lex';
-import { placeOf } from '../../formula/place';
+import { placeOf } from '../../formula/sheetPlace';
 import { replaceMethod } from './replaceMethod';
 
 type Lines = Readonly<Record<string, Nullable<Record<string, Nullable<{ f?: string }>>>>>;

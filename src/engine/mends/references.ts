@@ -4,7 +4,7 @@ import {
   type BaseValueObject,
   RangeReferenceObject,
 } from '@univerjs/engine-formula';
-import { asReference } from './objects';
+import { asReference } from './nativeFunction';
 
 /** The values of cells that a formula names; a list that it has made itself is none. */
 export const named = (value: BaseValueObject): ArrayValueObject | undefined =>

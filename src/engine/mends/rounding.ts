@@ -2,7 +2,7 @@
 import { type BaseValueObject, NumberValueObject } from '@univerjs/engine-formula';
 import { toNumber } from './coerce';
 import { fifteen } from './digits';
-import { executor, isError, type Mended, overEach } from './objects';
+import { executor, isError, type Mended, overEach } from './nativeFunction';
 
 /** Moves the point by decimal digits, so that nothing is lost to binary. */
 const moved = (number: number, places: number): number => {

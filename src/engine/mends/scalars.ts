@@ -5,7 +5,7 @@
  */
 import { type BaseValueObject, NumberValueObject } from '@univerjs/engine-formula';
 import { toNumber } from './coerce';
-import { type Executor, isError, type Mended, native, overEach, rewired, single } from './objects';
+import { type Executor, isError, type Mended, native, overEach, rewired, single } from './nativeFunction';
 
 const asNumber = (value: BaseValueObject): BaseValueObject => {
   if (!value.isString() && !value.isNull()) return value;

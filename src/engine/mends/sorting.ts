@@ -5,8 +5,17 @@
 import { type BaseValueObject, ErrorType, NumberValueObject } from '@univerjs/engine-formula';
 import { at } from '../../exposure/core/at';
 import { toNumber, toTruth } from './coerce';
-import { blockOrValue, executor, failed, isArray, isError, type Mended, rowsOf, single } from './objects';
-import { type Cell, cellOf, keyOf, order } from './order';
+import {
+  blockOrValue,
+  executor,
+  failed,
+  isArray,
+  isError,
+  type Mended,
+  rowsOf,
+  single,
+} from './nativeFunction';
+import { type Cell, cellOf, keyOf, order } from './sortOrder';
 
 const turned = (rows: readonly BaseValueObject[][]): BaseValueObject[][] =>
   (rows[0] ?? []).map((_, c) => rows.map((row) => at(row, c)));

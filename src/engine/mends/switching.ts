@@ -2,8 +2,8 @@
  * SWITCH compares by the letters in 0.25.1, so that 5 is "5" and TRUE is "TRUE". Its values are the same as = has them be.
  */
 import { type BaseValueObject, ErrorType } from '@univerjs/engine-formula';
-import { executor, failed, isError, type Mended, overAll, single } from './objects';
-import { cellOf, order } from './order';
+import { executor, failed, isError, type Mended, overAll, single } from './nativeFunction';
+import { cellOf, order } from './sortOrder';
 
 function isSame(one: BaseValueObject, other: BaseValueObject): boolean {
   const [left, right] = [cellOf(one), cellOf(other)];

@@ -22,7 +22,7 @@ import {
   overAll,
   overEach,
   rewired,
-} from './objects';
+} from './nativeFunction';
 import { partPattern } from './wildcards';
 
 const asText = (value: BaseValueObject): BaseValueObject => {

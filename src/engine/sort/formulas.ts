@@ -3,10 +3,10 @@ import { FormulaDataModel } from '@univerjs/engine-formula';
 import { TableManager } from '@univerjs/sheets-table';
 import { address } from '../../formula/address';
 import type { Area } from '../../formula/area';
-import { parseArea } from '../../formula/areas';
-import { isPartOf, reordered } from '../../formula/follow';
+import { parseArea } from '../../formula/areaText';
+import { isPartOf, reordered } from '../../formula/followEdit';
 import { lex } from '../../formula/lex';
-import { placeOf } from '../../formula/place';
+import { placeOf } from '../../formula/sheetPlace';
 import { areaOf, reorderOf, type RowsSorted } from './rowsSorted';
 
 /** A formula of the workbook, and where it stands. */

@@ -1,6 +1,6 @@
 import type { ICommandInfo, IRange } from '@univerjs/core';
 import type { Area } from '../../formula/area';
-import type { Reorder } from '../../formula/follow';
+import type { Reorder } from '../../formula/followEdit';
 
 /** Rows of a range that change places, as those are told of it who keep something by places of a sheet. */
 export interface RowsSorted {

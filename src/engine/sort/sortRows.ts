@@ -14,8 +14,8 @@ import {
 } from '@univerjs/core';
 import { FormulaDataModel, IDefinedNamesService, SetDefinedNameMutation } from '@univerjs/engine-formula';
 import { SetRangeValuesMutation, SheetInterceptorService } from '@univerjs/sheets';
-import { areaText } from '../../formula/areas';
-import { followed, reordered } from '../../formula/follow';
+import { areaText } from '../../formula/areaText';
+import { followed, reordered } from '../../formula/followEdit';
 import { areasIn, CANNOT_FOLLOW, formulaAgainst, formulasOf, isMeantOf, type Standing } from './formulas';
 import { orderOf, type SortBy } from './order';
 import { areaOf, reorderOf, ROWS_SORTED, type RowsSorted } from './rowsSorted';

@@ -3,7 +3,7 @@ import { log2Ratio, roundStops, SLACK, spoken } from '../core/numbers';
 import { ABOVE_ZERO, outside, outsideAny } from '../core/range';
 import { fail, isFail, type Fail, type Result } from '../core/result';
 import type { Vector } from '../core/vector';
-import { aboveMost, stepsDown } from '../distance/settle';
+import { aboveMost, stepsDown } from '../distance/nearestSetting';
 import { rootSumOfSquares } from '../light/lightSum';
 import { evenest } from './evenest';
 import { inSteps } from './inSteps';

@@ -1,6 +1,6 @@
 import { floorSteady, log2Ratio, roundSteady, SLACK } from '../core/numbers';
 import { type Fail, fail, type Result } from '../core/result';
-import { stepsDown } from './settle';
+import { stepsDown } from './nearestSetting';
 
 /** What a head shows its power in: Ws, stops of which a whole number is one, a fraction of full power, per cent of it. */
 export type HeadScale = 'energy' | 'stops' | 'fraction' | 'percent';

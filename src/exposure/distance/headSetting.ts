@@ -1,6 +1,6 @@
 import { isFail, type Result } from '../core/result';
 import { type HeadScale, shownAt, wrongTop } from './headScale';
-import { settle } from './settle';
+import { settle } from './nearestSetting';
 
 /**
  * What to set on a head for an energy, as its display shows it: the inverse of `headPower`.

@@ -1,6 +1,6 @@
 import { isFail, type Result } from '../core/result';
 import { fallOff, onAxis } from './fallOff';
-import { settle } from './settle';
+import { settle } from './nearestSetting';
 
 /**
  * Energy that gives the same reading, plus some stops, with the light at another distance: P·2^(fall-off + stops).

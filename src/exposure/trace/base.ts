@@ -1,11 +1,11 @@
-import { SURE_OF, WITHIN_CHANCE } from './chance';
-import { HIGHEST, leadOf } from './lead';
+import { SURE_OF, WITHIN_CHANCE } from './noiseChance';
+import { HIGHEST, leadOf } from './beforeRise';
 import { MEDIAN } from './median';
 import { bendNoise, SHOWS_NOISE } from './noise';
-import { quiet } from './quiet';
+import { quiet } from './quietLevel';
 import { tenthOf, timeAt } from './samples';
 import { lightAt, type Signal } from './signal';
-import { meanOver, medianOf } from './stretch';
+import { meanOver, medianOf } from './meanOverTime';
 
 /** What the recording shows without light. */
 export interface Base {

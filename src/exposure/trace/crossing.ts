@@ -1,7 +1,7 @@
 import { at } from '../core/at';
-import { bendIn } from './bend';
-import { NEVER_BY_CHANCE } from './chance';
-import type { TracePoint } from './light';
+import { bendIn } from './bendBetween';
+import { NEVER_BY_CHANCE } from './noiseChance';
+import type { TracePoint } from './lightAtTime';
 import { fitPolynomial, passes } from './polynomial';
 import type { Pulse } from './pulse';
 import { timeAt } from './samples';

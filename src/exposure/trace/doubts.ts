@@ -1,16 +1,16 @@
 import { type Fail, isFail } from '../core/result';
-import { NEVER_BY_CHANCE, SURE_OF } from './chance';
+import { NEVER_BY_CHANCE, SURE_OF } from './noiseChance';
 import { inCell } from './crossing';
-import { pulsesFrom } from './extent';
+import { pulsesFrom } from './pulseExtent';
 import type { Pulse } from './pulse';
 import { timeAt } from './samples';
 import { lightAt } from './signal';
-import { durationOf, LOWEST_LEVEL, type Span, spanAt } from './span';
+import { durationOf, LOWEST_LEVEL, type Span, spanAt } from './spanAtLevel';
 import { rippleIn } from './ripple';
-import { medianOf, medianRead } from './stretch';
+import { medianOf, medianRead } from './meanOverTime';
 import { wholeLight } from './tail';
 import { HALF } from './traceTime';
-import { type Unsure, unsureFrom } from './unsure';
+import { type Unsure, unsureFrom } from './unsureLevels';
 
 /** With fewer samples inside t0.5 a crossing that lies anywhere in its cell makes more than a twentieth of the duration. */
 const FEW = 20;

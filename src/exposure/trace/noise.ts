@@ -1,6 +1,6 @@
 import { timeAt } from './samples';
 import { lightAt, type Signal } from './signal';
-import { medianRead } from './stretch';
+import { medianRead } from './meanOverTime';
 
 /** Middle of the absolute values of a Gaussian, in standard deviations. */
 export const MIDDLE = 0.6745;

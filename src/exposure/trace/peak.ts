@@ -1,4 +1,4 @@
-import { bendIn } from './bend';
+import { bendIn } from './bendBetween';
 import { doubtOf, fitPolynomial, highestOf, polynomialAt } from './polynomial';
 import { lightAt, type Signal } from './signal';
 

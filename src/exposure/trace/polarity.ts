@@ -1,5 +1,5 @@
 import { at } from '../core/at';
-import { SURE_OF } from './chance';
+import { SURE_OF } from './noiseChance';
 import { median } from './median';
 import { MIDDLE, SHOWS_NOISE } from './noise';
 import { type Samples, tenthOf } from './samples';

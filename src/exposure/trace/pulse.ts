@@ -1,13 +1,13 @@
 import { SLACK } from '../core/numbers';
 import { fail, isFail, type Result } from '../core/result';
 import { type Base, baseGiven, baseOf } from './base';
-import { highestOfNoise } from './chance';
-import { type Foot, footOf, lightEnd, sideOf, valley, widthOf } from './extent';
-import { instantRise } from './instant';
+import { highestOfNoise } from './noiseChance';
+import { type Foot, footOf, lightEnd, sideOf, valley, widthOf } from './pulseExtent';
+import { instantRise } from './instantRise';
 import { bendNoise } from './noise';
 import { topOf, type Top } from './peak';
 import { polarityOf } from './polarity';
-import { baseWithRest } from './rest';
+import { baseWithRest } from './baseWithRest';
 import { readSamples, type Samples } from './samples';
 import { above, brightestAt, type Signal } from './signal';
 

@@ -1,9 +1,9 @@
 import { at } from '../core/at';
-import { NEVER_BY_CHANCE } from './chance';
+import { NEVER_BY_CHANCE } from './noiseChance';
 import type { Pulse } from './pulse';
 import { timeAt } from './samples';
 import { lightAt } from './signal';
-import { ENOUGH } from './stretch';
+import { ENOUGH } from './meanOverTime';
 
 /** Lamps on the mains flicker twice a period, at 50 or 60 Hz. */
 const FLICKER = [100, 120] as const;

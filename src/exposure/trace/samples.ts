@@ -1,7 +1,7 @@
 import { at } from '../core/at';
 import { ABOVE_ZERO, outside } from '../core/range';
 import { type Fail, fail, type Result } from '../core/result';
-import { type Blocks, blocksOf } from './blocks';
+import { type Blocks, blocksOf } from './sampleBlocks';
 
 /** A recording that is in order: finite values at times that never fall. */
 export interface Samples {

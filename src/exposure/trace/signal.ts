@@ -1,4 +1,4 @@
-import { BLOCK } from './blocks';
+import { BLOCK } from './sampleBlocks';
 import { type Samples, timeAt } from './samples';
 
 /** A recording seen as light: turned upright, its base taken off, in units of `1 / scale`. Nothing is copied. */

@@ -1,9 +1,9 @@
 import { fail, isFail, type Result } from '../core/result';
-import { WITHIN_CHANCE } from './chance';
+import { WITHIN_CHANCE } from './noiseChance';
 import { crossingOf } from './crossing';
-import { lightBetween, type TracePoint, tracePointAt, tracePointBefore } from './light';
+import { lightBetween, type TracePoint, tracePointAt, tracePointBefore } from './lightAtTime';
 import type { Pulse } from './pulse';
-import { LEAST_LEVEL, LOWEST_LEVEL, type Shares, type Span, spanAt } from './span';
+import { LEAST_LEVEL, LOWEST_LEVEL, type Shares, type Span, spanAt } from './spanAtLevel';
 
 /** How a pulse goes on where noise hides it: as an exponential. */
 export interface Tail {

@@ -1,6 +1,6 @@
 import { answer, isFail, type Result } from '../core/result';
 import { readPulse } from './pulse';
-import { type Shares, sharesWithin, spanAt } from './span';
+import { type Shares, sharesWithin, spanAt } from './spanAtLevel';
 import { wholeLight, wholeWithShares } from './tail';
 import { HALF } from './traceTime';
 

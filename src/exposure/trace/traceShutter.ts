@@ -2,7 +2,7 @@ import { answer, fail, isFail, type Result } from '../core/result';
 import { SLACK } from '../core/numbers';
 import { CLIP_LOSS } from '../duration/shutter';
 import { crossingOf } from './crossing';
-import { lightAtTime } from './light';
+import { lightAtTime } from './lightAtTime';
 import { type Pulse, readPulse } from './pulse';
 import { timeAt } from './samples';
 import { lightAt } from './signal';

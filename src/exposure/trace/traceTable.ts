@@ -1,6 +1,6 @@
 import { answer, isFail, type Result } from '../core/result';
 import { readPulse } from './pulse';
-import { durationOf, type Shares, sharesWithin, type Span, spanAt } from './span';
+import { durationOf, type Shares, sharesWithin, type Span, spanAt } from './spanAtLevel';
 import { wholeLight, wholeWithShares } from './tail';
 
 const LEVELS = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9] as const;

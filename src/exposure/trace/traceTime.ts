@@ -1,6 +1,6 @@
 import { answer, isFail, type Result } from '../core/result';
 import { readPulse } from './pulse';
-import { durationOf, spanAt } from './span';
+import { durationOf, spanAt } from './spanAtLevel';
 
 /** Level of a duration where none is given: t0.5. */
 export const HALF = 0.5;

@@ -1,13 +1,13 @@
 import { debuglog, inspect } from 'node:util';
-import { remarkTo } from '../../engine/remarks';
-import { calc } from './calc';
+import { remarkTo } from '../../engine/tellTrouble';
+import { calc } from './calcCommand';
 import type { Terminal } from './terminal';
 
 type Command = (args: readonly string[], terminal: Terminal) => Promise<number>;
 const COMMANDS: Readonly<Record<string, Command>> = {
   calc,
   // Loaded when asked for: what writes a file is half as large again as all that calculates.
-  sheet: async (...given) => (await import('./sheet')).sheet(...given),
+  sheet: async (...given) => (await import('./sheetCommand')).sheet(...given),
 };
 
 /** The person is told by a refusal of ours; a developer asks for more with NODE_DEBUG=sweeptable. */

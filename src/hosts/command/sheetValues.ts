@@ -1,5 +1,5 @@
 import type { Book, BookSheet } from '../../book/book';
-import { type CalculatedBook, calculatedBook } from './calculatedBook';
+import { type CalculatedBook, calculatedBook } from './bookInEngine';
 
 /** What each cell holds, by row and column. */
 export type SheetValues = ReturnType<CalculatedBook['valuesOf']>;

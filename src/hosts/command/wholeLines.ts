@@ -1,6 +1,6 @@
-import { areaText, parseArea, quotedSheet } from '../../formula/areas';
+import { areaText, parseArea, quotedSheet } from '../../formula/areaText';
 import { lex, type TokenOf } from '../../formula/lex';
-import { placeOf } from '../../formula/place';
+import { placeOf } from '../../formula/sheetPlace';
 import type { Book } from '../../book/book';
 import { usedArea } from '../../book/cells';
 

@@ -1,7 +1,7 @@
 import type { BookCell, BookSheet, BookTable } from '../../book/book';
 import { at } from '../../exposure/core/at';
 import type { Area } from '../../formula/area';
-import { speaksOf } from '../../formula/mentions';
+import { speaksOf } from '../../formula/speaksOf';
 import { patches } from './ranges';
 
 /** Neighbouring formulas, row by row. */

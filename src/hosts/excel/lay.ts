@@ -1,6 +1,6 @@
 import { usedArea } from '../../book/cells';
 import { address } from '../../formula/address';
-import { halfMade, UNTOUCHED } from '../../pane/said';
+import { halfMade, UNTOUCHED } from '../../pane/sentences';
 import { makePlan } from '../../sheets/makePlan';
 import type { SheetPlan } from '../../sheets/plan';
 import type { Template } from '../../sheets/template';

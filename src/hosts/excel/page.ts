@@ -1,6 +1,6 @@
 import type { BookSheet } from '../../book/book';
-import { columnPoints, USUAL_HEIGHT } from '../../book/measures';
-import { scaleToPage } from '../../book/pages';
+import { columnPoints, USUAL_HEIGHT } from '../../book/widthsAndHeights';
+import { scaleToPage } from '../../book/printedPages';
 import { excelRange } from './ranges';
 
 /** Headers read & as the start of a command. */

@@ -1,5 +1,5 @@
 import type { Outcome, PaneHost } from '../../pane/host';
-import { copied, inserted, noSheet, notAFormula, NOTHING_TO_COPY, UNTOUCHED } from '../../pane/said';
+import { copied, inserted, noSheet, notAFormula, NOTHING_TO_COPY, UNTOUCHED } from '../../pane/sentences';
 import type { Template } from '../../sheets/template';
 import { templateToLay } from '../../sheets/templateToLay';
 import { enterAgain } from './enterAgain';

@@ -1,6 +1,6 @@
 import { saysTheSame } from '../../formula/same';
 import type { Outcome } from '../../pane/host';
-import { cellHolds, formulaIn } from '../../pane/said';
+import { cellHolds, formulaIn } from '../../pane/sentences';
 import { TEXT } from './cells';
 import { isFreeFor } from './columns';
 import { LayFailure, NOT_KNOWN_YET, WHEN_READY } from './lay';

@@ -1,4 +1,4 @@
-import { failed, refusedBy } from '../../pane/said';
+import { failed, refusedBy } from '../../pane/sentences';
 
 interface Refusal {
   readonly happened: string;

@@ -1,6 +1,6 @@
 import type { Mended, MendedCell, Outcome, PaneHost } from '../../pane/host';
 import { withNamesMended } from '../../formula/spelling';
-import { UNTOUCHED } from '../../pane/said';
+import { UNTOUCHED } from '../../pane/sentences';
 import { excelRefusal } from './refusals';
 import type { Changed, Reason } from './changeCells';
 import { findLost, mendLost, takeBack } from './repair';

@@ -1,6 +1,6 @@
 import type { CellRows } from '../../explain/explain';
 import { errorFromText } from '../../formula/errors';
-import { addressParts } from '../../formula/place';
+import { addressParts } from '../../formula/sheetPlace';
 import { referencesIn } from '../../formula/tree';
 import { type NamedCells, parseReference, type Reference, type TableColumns } from '../../formula/reference';
 import type { SelectedCell } from '../../pane/host';

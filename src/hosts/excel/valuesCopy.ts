@@ -1,6 +1,6 @@
 import { address } from '../../formula/address';
 import type { Area } from '../../formula/area';
-import { UNTOUCHED } from '../../pane/said';
+import { UNTOUCHED } from '../../pane/sentences';
 import { copyName } from '../../pane/valuesCopy';
 import { LayFailure, WHEN_READY } from './lay';
 import { excelRange } from './ranges';

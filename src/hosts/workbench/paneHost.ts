@@ -1,5 +1,5 @@
 import type { Outcome, PaneHost } from '../../pane/host';
-import { cellHolds, formulaIn, notAFormula } from '../../pane/said';
+import { cellHolds, formulaIn, notAFormula } from '../../pane/sentences';
 import type { Grid } from './grid/grid';
 import { takeKeyboard } from './grid/keyboard';
 import type { KnownFailures } from './cell/knownFailures';

@@ -2,7 +2,7 @@ import type { Injector } from '@univerjs/core';
 import { expect, it } from 'vitest';
 import type { SortBy } from '../../../src/engine/sort/order';
 import { sortRows } from '../../../src/engine/sort/sortRows';
-import { parseArea } from '../../../src/formula/areas';
+import { parseArea } from '../../../src/formula/areaText';
 import { gridRange } from '../../../src/hosts/workbench/book/snapshotSheet';
 import { calculated, type TestCell } from '../book';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { baseGiven, baseOf } from '../../../src/exposure/trace/base';
-import { leadOf } from '../../../src/exposure/trace/lead';
+import { leadOf } from '../../../src/exposure/trace/beforeRise';
 import { brightestAt, type Signal } from '../../../src/exposure/trace/signal';
 import { expectNear } from '../support';
 import { noiseFrom } from './shapes';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { isFail, type Result } from '../../../src/exposure/core/result';
 import type { Pulse } from '../../../src/exposure/trace/pulse';
-import { sharesWithin, spanAt } from '../../../src/exposure/trace/span';
+import { sharesWithin, spanAt } from '../../../src/exposure/trace/spanAtLevel';
 import { lightAfter, tailOf, wholeLight, wholeWithShares } from '../../../src/exposure/trace/tail';
 import { expectNear, refusal, value } from '../support';
 import { pulseOf, signalFrom, signalOf } from './signals';

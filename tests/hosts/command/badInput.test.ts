@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { calc } from '../../../src/hosts/command/calc';
+import { calc } from '../../../src/hosts/command/calcCommand';
 import { cells, workbook, zip } from '../../xlsx/parts';
 import { ran } from '../excel/support/command';
 

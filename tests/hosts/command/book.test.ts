@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Workbook } from '@cj-tech-master/excelts';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
-import { calc } from '../../../src/hosts/command/calc';
+import { calc } from '../../../src/hosts/command/calcCommand';
 import { readXlsx } from '../../../src/xlsx/read';
 import { cells, workbook, zip } from '../../xlsx/parts';
 import { ran } from '../excel/support/command';

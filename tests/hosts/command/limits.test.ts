@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { calculate } from '../../../src/hosts/command/calculate';
+import { calculate } from '../../../src/hosts/command/calculateFormulas';
 
 // The engine's own remarks on what it was given are for developers.
 beforeEach(() => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { BookCell } from '../../../src/book/book';
-import { PAGE } from '../../../src/book/pages';
-import { columnPoints } from '../../../src/book/measures';
+import { PAGE } from '../../../src/book/printedPages';
+import { columnPoints } from '../../../src/book/widthsAndHeights';
 import { TEMPLATES } from '../../../src/sheets/templates';
 import type { Template } from '../../../src/sheets/template';
 import { FULL } from '../../full';

@@ -3,7 +3,7 @@ import { FULL } from '../../full';
 import { drawnCharts } from '../../../src/book/chart';
 import { BIG_SHEET_SIZE, BIG_SIZE } from '../../../src/book/kinds/bigType';
 import { WRAPPED_SIZE } from '../../../src/book/kinds/wordsInLines';
-import { columnPoints } from '../../../src/book/measures';
+import { columnPoints } from '../../../src/book/widthsAndHeights';
 import { FONT } from '../../../src/book/palette';
 import { blockPlace, layout, tableTop } from '../../../src/sheets/layout';
 import { THEME, WARNED } from '../../../src/sheets/theme';

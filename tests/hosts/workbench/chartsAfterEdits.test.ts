@@ -2,7 +2,7 @@ import { type Arbitrary, assert, constantFrom, integer, nat, property, record } 
 import { describe, expect, test } from 'vitest';
 import type { BookChart } from '../../../src/book/chart';
 import type { Area } from '../../../src/formula/area';
-import { inserted, type Lines, moved, removed } from '../../../src/formula/follow';
+import { inserted, type Lines, moved, removed } from '../../../src/formula/followEdit';
 import { chartAfter, type Edit, placeAfter } from '../../../src/hosts/workbench/charts/afterEdit';
 import { byCells, byPixels } from '../../../src/hosts/workbench/charts/onSheet/newPlace';
 import { trials } from '../../full';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { parseArea, areaText } from '../../../src/formula/areas';
-import { type After, inserted, moved, removed } from '../../../src/formula/follow';
+import { parseArea, areaText } from '../../../src/formula/areaText';
+import { type After, inserted, moved, removed } from '../../../src/formula/followEdit';
 import { areaOfGridRange, gridRange } from '../../../src/hosts/workbench/book/snapshotSheet';
 import type { Effect } from '../../../src/hosts/workbench/grid/effects';
 import { ruledAfter } from '../../../src/hosts/workbench/tables/ruleFormulas';

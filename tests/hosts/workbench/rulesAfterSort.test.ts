@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import type { RowsSorted } from '../../../src/engine/sort/rowsSorted';
 import { reorderOf } from '../../../src/engine/sort/rowsSorted';
-import { areaText, parseArea } from '../../../src/formula/areas';
-import { reordered } from '../../../src/formula/follow';
+import { areaText, parseArea } from '../../../src/formula/areaText';
+import { reordered } from '../../../src/formula/followEdit';
 import { areaOfGridRange, gridRange } from '../../../src/hosts/workbench/book/snapshotSheet';
 import { areasAfterSort } from '../../../src/hosts/workbench/grid/effects';
 import { ruledAfter } from '../../../src/hosts/workbench/tables/ruleFormulas';

@@ -4,7 +4,7 @@ import { headless, type EngineValue } from '../../../src/engine/headless';
 import { address, type Place } from '../../../src/formula/address';
 import { layout, tableTop } from '../../../src/sheets/layout';
 import { planAlone } from '../../../src/sheets/makePlan';
-import { settledForRow } from '../../../src/sheets/settle';
+import { settledForRow } from '../../../src/sheets/settleFormula';
 import type { Template } from '../../../src/sheets/template';
 import { typedData } from '../live';
 import type { Slip } from './mishaps';

@@ -1,5 +1,5 @@
 import { LexerNode } from '@univerjs/engine-formula';
-import { placeOf } from '../../../formula/place';
+import { placeOf } from '../../../formula/sheetPlace';
 import { cellError } from '../../../formula/errors';
 import { type Argument, type Expression, type ExpressionOf, readExpression, Unreadable } from './grammar';
 import { commonNode, constant, letNode, list, nameOf, type OwnNode, rangeNode } from './nodes';

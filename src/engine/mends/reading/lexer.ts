@@ -13,7 +13,7 @@ import {
   Lexer,
   type LexerNode,
 } from '@univerjs/engine-formula';
-import { placeOf } from '../../../formula/place';
+import { placeOf } from '../../../formula/sheetPlace';
 import { Builder, unreadable } from './build';
 import { readExpression, Unreadable } from './grammar';
 

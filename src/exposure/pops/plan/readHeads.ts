@@ -1,7 +1,7 @@
 import { at } from '../../core/at';
 import { log2Ratio, SLACK, spoken } from '../../core/numbers';
 import { fail, isFail, type Result } from '../../core/result';
-import { aboveMost, stepsDown } from '../../distance/settle';
+import { aboveMost, stepsDown } from '../../distance/nearestSetting';
 import type { Head } from './head';
 
 /** A column with one cell a head; undefined where the cell is blank. */

@@ -5,7 +5,7 @@ import type { ITableJson } from '@univerjs/preset-sheets-table';
 import type { BookRule, BookSheet, BookTable } from '../../../book/book';
 import { quotedText } from '../../../formula/quotedText';
 import { bookCondition } from './conditions';
-import { type Decorations, GRID_COMPARISONS, RESOURCES, RULE_TYPES } from './decorate';
+import { type Decorations, GRID_COMPARISONS, RESOURCES, RULE_TYPES } from './besideCells';
 import type { NotWritten } from './notWritten';
 import { areaOfGridRange } from './snapshotSheet';
 

@@ -2,7 +2,7 @@ import { generateRandomId, type IWorkbookData, LocaleType, VerticalAlign } from 
 import { FONT, USUAL_SIZE } from '../../../book/palette';
 import type { Book, BookName } from '../../../book/book';
 import { parseReference } from '../../../formula/reference';
-import { decorations, RESOURCES, resources } from './decorate';
+import { decorations, RESOURCES, resources } from './besideCells';
 import { snapshotSheet } from './snapshotSheet';
 
 /** A name for cells is a reference to the grid, a name for anything else a formula. */

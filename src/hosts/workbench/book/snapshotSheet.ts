@@ -6,8 +6,8 @@ import {
   type IWorksheetData,
 } from '@univerjs/core';
 import type { Area } from '../../../formula/area';
-import { MOST_ROWS } from '../../../formula/areas';
-import { columnPixels } from '../../../book/measures';
+import { MOST_ROWS } from '../../../formula/areaText';
+import { columnPixels } from '../../../book/widthsAndHeights';
 import { PALETTE } from '../../../book/palette';
 import type { BookCell, BookSheet } from '../../../book/book';
 import { chartsInReach, extentOf } from '../charts/inReach';

@@ -1,5 +1,5 @@
 import type { Area } from '../../../formula/area';
-import type { After, Lines } from '../../../formula/follow';
+import type { After, Lines } from '../../../formula/followEdit';
 import type { BookChart, ChartCells, ChartSeries } from '../../../book/chart';
 
 /** What an edit does to the places of a sheet. */

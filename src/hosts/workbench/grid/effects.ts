@@ -13,7 +13,7 @@ import {
   moved,
   removed,
   reordered,
-} from '../../../formula/follow';
+} from '../../../formula/followEdit';
 import { reorderOf, type RowsSorted, rowsSortedBy } from '../../../engine/sort/rowsSorted';
 import { areaOfGridRange, gridRange } from '../book/snapshotSheet';
 import type { Grid } from './grid';

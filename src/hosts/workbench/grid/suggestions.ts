@@ -2,7 +2,7 @@ import { FunctionType } from '@univerjs/engine-formula';
 import { IDescriptionService } from '@univerjs/preset-sheets-core';
 import { NAMESPACE } from '../../../catalogue';
 import { PLAIN_FUNCTIONS } from '../../../catalogue/plain';
-import { LACKING } from '../../../engine/mends/refusing';
+import { LACKING } from '../../../engine/mends/lackingFunctions';
 import type { Grid } from './grid';
 import { inside } from './inside';
 

@@ -1,5 +1,5 @@
 import type { Book } from '../../../book/book';
-import { fitted } from '../../../book/fit';
+import { fitted } from '../../../book/fitForGrid';
 import { sayUnknownFunctions } from '../../../engine/unknownFunctions';
 import { workbookOf } from '../book/fromBook';
 import { replaceWorkbook } from '../state/session';

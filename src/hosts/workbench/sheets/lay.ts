@@ -16,7 +16,7 @@ import { RemoveNoteMutation, UpdateNoteMutation } from '@univerjs/preset-sheets-
 import { AddSheetTableMutation, DeleteSheetTableMutation } from '@univerjs/preset-sheets-table';
 import { mergeWorksheetSnapshotWithDefault } from '@univerjs/core';
 import type { ICellData, IWorksheetData } from '@univerjs/core';
-import type { Decorations } from '../book/decorate';
+import type { Decorations } from '../book/besideCells';
 import type { Grid } from '../grid/grid';
 import { commands, undoList } from '../grid/inside';
 

@@ -1,4 +1,4 @@
-import { failed, halfMade, refusedBy, UNTOUCHED } from '../../../pane/said';
+import { failed, halfMade, refusedBy, UNTOUCHED } from '../../../pane/sentences';
 
 /**
  * Why a sheet could not be laid, and what the workbook is like now.

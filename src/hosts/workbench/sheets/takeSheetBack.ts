@@ -1,7 +1,7 @@
 import type { Outcome } from '../../../pane/host';
 import { address } from '../../../formula/address';
-import { speaksOf } from '../../../formula/mentions';
-import { NOT_BACK, takenAway } from '../../../pane/said';
+import { speaksOf } from '../../../formula/speaksOf';
+import { NOT_BACK, takenAway } from '../../../pane/sentences';
 import type { Grid } from '../grid/grid';
 import type { LaidInGrid } from './lay';
 import { sheetState } from './sheetState';

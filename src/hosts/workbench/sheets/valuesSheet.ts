@@ -8,8 +8,8 @@ import {
 } from '@univerjs/core';
 import { styleOf as lookOf } from '../../../sheets/looks';
 import { freeTableName } from '../../../sheets/makePlan';
-import { TOPS } from '../../../sheets/offered';
-import type { Decorations } from '../book/decorate';
+import { TOPS } from '../../../sheets/offeredTemplates';
+import type { Decorations } from '../book/besideCells';
 import { storedDecorations } from '../book/decorationsToBook';
 import { bookStyle } from '../book/styles';
 import type { Grid } from '../grid/grid';

@@ -1,5 +1,5 @@
 import type { IWorkbookData, IWorksheetData } from '@univerjs/core';
-import { MOST_COLUMNS, MOST_ROWS } from '../../../formula/areas';
+import { MOST_COLUMNS, MOST_ROWS } from '../../../formula/areaText';
 import { usualSize } from '../book/snapshotSheet';
 
 const isSize = (size: unknown, most: number): size is number =>

@@ -1,4 +1,4 @@
-import { parseArea } from '../../../formula/areas';
+import { parseArea } from '../../../formula/areaText';
 import type { Grid } from '../grid/grid';
 
 const KEY = 'sweeptable selected';

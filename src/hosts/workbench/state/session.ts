@@ -1,7 +1,7 @@
 import type { IWorkbookData } from '@univerjs/core';
 import { withOwnFormulas } from '../../../engine/mends/edits';
 import { planAlone } from '../../../sheets/makePlan';
-import { SHORT } from '../../../sheets/offered';
+import { SHORT } from '../../../sheets/offeredTemplates';
 import type { SheetPlan } from '../../../sheets/plan';
 import { withChartsOnSheets } from '../charts/formerCharts';
 import type { Grid } from '../grid/grid';

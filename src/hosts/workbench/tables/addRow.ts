@@ -1,4 +1,4 @@
-import { MOST_ROWS } from '../../../formula/areas';
+import { MOST_ROWS } from '../../../formula/areaText';
 import type { Grid } from '../grid/grid';
 import { commands, insertRowsNow, type Reversible, undoList, unitId } from '../grid/inside';
 import type { GridTable } from '../grid/tables';

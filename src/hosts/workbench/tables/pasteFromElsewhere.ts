@@ -10,7 +10,7 @@ import type { Grid } from '../grid/grid';
 import { clipboard } from '../grid/inside';
 import { inputRules } from '../grid/rules';
 import { tablesOn } from '../grid/tables';
-import { RULE_TYPES } from '../book/decorate';
+import { RULE_TYPES } from '../book/besideCells';
 import { address } from '../../../formula/address';
 import { type GridCells, isBlank, type Mutations, NOTHING, sheetOf, written } from './newTableRows';
 import { pastedValue } from './pastedCell';

@@ -1,6 +1,6 @@
 import type { IRange } from '@univerjs/core';
-import { followed } from '../../../formula/follow';
-import { placeOf } from '../../../formula/place';
+import { followed } from '../../../formula/followEdit';
+import { placeOf } from '../../../formula/sheetPlace';
 import { shifter } from '../../../formula/shift';
 import type { Effect } from '../grid/effects';
 

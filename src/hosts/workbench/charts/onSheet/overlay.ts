@@ -1,6 +1,6 @@
 import { createElement } from 'react';
 import type { BookChart } from '../../../../book/chart';
-import { areaText } from '../../../../formula/areas';
+import { areaText } from '../../../../formula/areaText';
 import type { Area } from '../../../../formula/area';
 import { h } from '../../../../pane/element';
 import { watchTheme } from '../../../../pane/watchTheme';

@@ -1,0 +1,17 @@
+import { lex } from './lex';
+import { placeOf } from './sheetPlace';
+
+const isSame = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
+
+/** Whether a formula that stands elsewhere speaks of a sheet, or of one of the tables on it. */
+export function speaksOf(formula: string, sheet: string, tables: readonly string[]): boolean {
+  if (!formula.startsWith('=')) return false;
+  return lex(formula).some((token) => {
+    if (token.before !== undefined) {
+      const { isElsewhere, sheets } = placeOf(token.before);
+      return !isElsewhere && sheets.some((name) => isSame(name, sheet));
+    }
+    const table = token.kind === 'columns' ? token.table : token.kind === 'name' ? token.name : undefined;
+    return table !== undefined && tables.some((name) => isSame(name, table));
+  });
+}

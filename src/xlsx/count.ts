@@ -1,5 +1,0 @@
-import { MOST_ROWS } from '../formula/areas';
-
-/** A number of rows or columns, whatever stands there. */
-export const count = (text: string | undefined): number =>
-  Math.min(MOST_ROWS, Math.max(0, Math.floor(Number(text ?? 0)) || 0));
