@@ -90,6 +90,13 @@ describe('by itself', () => {
     expect((await typed('120')).cell('state')).toBe('over 99 pops');
     expect((await typed('some')).cell('state')).toBe('no: pops?');
     expect((await typed('2')).cell('state')).toBe('no: pops differ');
+    // 1/3 typed into a plain cell: a day of March in 2026
+    const said = layout(card).tables.get('Shot') as TemplateTable;
+    const dated = said.rows.map(([what, says]) => [
+      what ?? null,
+      what === 'Lost in filters' ? 46_084 : (says ?? null),
+    ]);
+    expect((await calculated(typedOver(card, {}, { Shot: dated }))).cell('state')).toBe('no: a date?');
   });
   test('empty, it says nothing', async () => {
     const sheet = await calculated(card, false);
