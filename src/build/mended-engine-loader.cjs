@@ -39,7 +39,7 @@ const PLACES = {
       ['this._getValueObjectOfRuntimeData(', 7],
       ['return objectValueToCellValue(variant);', 1],
     ],
-    oneReading: [
+    readFormulasOnce: [
       ['_registerFormulas(', 2],
       ['_createFDtree(unitId, sheetId, row, column, unitData, formulaDataItem) {', 1],
       ['FDtree.formula = formulaString;', 2],
@@ -67,7 +67,7 @@ const PLACES = {
       ['_defineProperty(this, "_rangeData", {', 1],
       ['const { x, y } = this.getRefOffset();\n\t\tconst newRange = moveRangeByOffset(', 1],
     ],
-    keys: [
+    cellsByValue: [
       ['if (array && useCache) return array;', 1],
       ['FORMULA_REF_TO_ARRAY_CACHE.clear();', 4],
     ],
@@ -93,7 +93,7 @@ const PLACES = {
       ['else if (tokenTrim === "@") return new PrefixNode(this._runtimeService, tokenTrim);', 1],
       ['_handlerAT(value) {', 1],
     ],
-    kept: [
+    keptTrees: [
       ['if (formulaString.length <= 64) return formulaString;', 1],
       ['if (key.includes(token)) FORMULA_AST_CACHE.delete(key);', 1],
       ['const FORMULA_REF_TO_ARRAY_CACHE = new FormulaAstLRU(', 1],
@@ -109,14 +109,14 @@ const PLACES = {
         1,
       ],
     ],
-    effort: [
+    countEffort: [
       ['_execute(node, refOffsetX = 0, refOffsetY = 0) {', 1],
       ['setCurrent(row, column, rowCount, columnCount, sheetId, unitId) {', 1],
       ['toArrayValueObject(useCache = true) {', 1],
     ],
   },
   sheets: {
-    lines: [['const handleBaseRemoveRange = (_removeRange, _targetRange) => {', 1]],
+    deletedLines: [['const handleBaseRemoveRange = (_removeRange, _targetRange) => {', 1]],
     tableCopy: [
       ['id: COPY_SHEET_COMMAND_ID,', 2],
       ['config.id = newSheetId;', 1],
@@ -128,7 +128,7 @@ const PLACES = {
     ],
   },
   'sheets-formula': {
-    lines: [
+    deletedLines: [
       ['_getFormulaReferenceMoveInfo(formulaData, unitSheetNameMap, formulaReferenceMoveParam) {', 1],
       ['_getUpdateDefinedNameMutations(workbook, moveParams) {', 1],
       ['} else if (type === 5) {', 1],
