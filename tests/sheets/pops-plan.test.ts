@@ -284,6 +284,12 @@ describe('the check reading', () => {
   });
 });
 
+test('a recycle time that looks like a time of day is one all the same', async () => {
+  // 0.1333 of a day is 3 h 12 min
+  const sheet = await sheetOf([head('A', 'key', '800', 11, { 'Recycle least': 0.8 / 6 })], PLAIN);
+  expect([sheet.cell('pops'), sheet.cell('ready')]).toEqual([16, 16]);
+});
+
 describe('ambient light', () => {
   test('above its limit is warned of', async () => {
     const sheet = await sheetOf([head('A', 'key', '800', 11)], { ...PLAIN, ambient: 11, ambientTime: '1 s' });
@@ -366,6 +372,7 @@ const BAD_FORM: readonly (readonly [id: string, bad: TemplateValue, beside: stri
   ['aperture', 'wide', 'aperture', /^! the lens setting cannot be read$/],
   ['aperture', 800, 'aperture', /^! the lens setting cannot be right$/],
   ['focal', null, 'aperture', /^! type focal length and draw, or neither$/],
+  ['draw', 1e9, 'aperture', /^! focal length or draw cannot be right$/],
   ['filter', 'dark', 'aperture', /^! what filters take cannot be read$/],
   ['filter', '30 stops', 'aperture', /^! what filters take cannot be right$/],
   ['mostPops', 1.5, 'gap', /^! most pops: a whole number/],
