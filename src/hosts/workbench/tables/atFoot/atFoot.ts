@@ -120,18 +120,26 @@ class AtFoot {
       const table = this.#tables[i]?.getRange();
       const row = (table?.endRow ?? 0) + 1;
       const columns = table ? table.endColumn - table.startColumn + 1 : 0;
-      const below = table && view?.seen({ row, rows: 1, column: table.startColumn, columns });
+      const seen = (at: number) =>
+        table && view?.seen({ row: at, rows: 1, column: table.startColumn, columns });
+      const below = seen(row);
       element.classList.toggle('away', !below || below.cutTop > 0);
       if (!table || !view || !below) continue;
       element.style.setProperty('--zoom', String(view.zoom));
       foot.wide ??= this.#measured(element, view.zoom);
-      const isFree = this.#isFree(row, table.startColumn, columns, foot.wide);
+      // The row right below is for typing and pasting: who clicks into it means its cells.
+      const isFree = [row, row + 1].every((at) =>
+        this.#isFree(at, table.startColumn, columns, foot.wide ?? 0),
+      );
       element.classList.toggle('small', !isFree);
-      const above = isFree || view.seen({ row: row - 1, rows: 1, column: table.startColumn, columns });
-      if (!above || (above !== true && above.cutTop > 0)) element.classList.add('away');
+      const beside = isFree ? seen(row + 1) : seen(row - 1);
+      if (!beside || beside.cutTop > 0) element.classList.add('away');
       const gap = SIZE.gap * view.zoom;
       // Over words that stand there they would hide them: then the first alone is there, small, and on the edge of the table.
-      const down = isFree ? (below.height - SIZE.height * view.zoom) / 2 : (-SIZE.height * view.zoom) / 2;
+      const down =
+        isFree && beside
+          ? beside.y - below.y + (beside.height - SIZE.height * view.zoom) / 2
+          : (-SIZE.height * view.zoom) / 2;
       element.style.transform = `translate(${below.x + below.cutLeft + gap}px, ${below.y + down}px)`;
     }
   }
