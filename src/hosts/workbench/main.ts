@@ -155,8 +155,9 @@ try {
   const { mountPane, offerTableActions, showCharts } = await import(
     /* webpackChunkName: "pane" */ './page/pane'
   );
-  showCharts(grid);
   offerTableActions(grid, (words) => notice.say(words));
+  // over what is offered at the foot of a table, which would hide a chart's name
+  showCharts(grid);
   mountPane(frame, paneHost(grid, failures));
   document.documentElement.dataset['pane'] = 'true';
 } catch {
