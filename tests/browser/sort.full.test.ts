@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { eachItsWorkbook } from './onePage';
+import { sortDialog } from './sortDialog';
 import type { Workbench } from './workbench';
 
 let sheet: Workbench;
@@ -64,3 +65,32 @@ it.each(['Depth options', 'Flash trace', 'Freeze check', 'Lights on set', 'Pops 
     }
   },
 );
+
+it('refuses in words where an answer would change, by the key in a chosen cell', async () => {
+  await sheet.enterDown('H4', ['3', '1', '2']);
+  await sheet.enterDown('I4', ['=H4', '=I4+H5', '=I5+H6']);
+  await sheet.shows('I6', 6);
+  await sheet.click('H4');
+  await sheet.page.keyboard.press('Shift+ArrowRight');
+  await sheet.page.keyboard.press('Shift+ArrowDown');
+  await sheet.page.keyboard.press('Shift+ArrowDown');
+  await sheet.page.keyboard.press('Control+Alt+s');
+  await sortDialog(sheet, 'H', 'Smallest first, A to Z');
+  await expect.poll(() => sheet.notice.innerText()).toContain('I5 reads another of these rows: I4');
+  expect(await sheet.values('H4', 'H5', 'H6', 'I6')).toEqual([3, 1, 2, 6]);
+});
+
+it('tells which answers went by the order of the rows', async () => {
+  await sheet.enterDown('H4', ['3', '1', '2']);
+  await sheet.enterDown('J4', ['=INDEX(H4:H6,1)', '=SUM(H4:H6)']);
+  await sheet.shows('J5', 6);
+  await sheet.click('H4');
+  await sheet.page.keyboard.press('Shift+ArrowDown');
+  await sheet.page.keyboard.press('Shift+ArrowDown');
+  await sheet.page.keyboard.press('Control+Alt+s');
+  await sortDialog(sheet, 'H', 'Smallest first, A to Z');
+  await sheet.shows('J4', 1);
+  await expect.poll(() => sheet.notice.innerText()).toContain('are others now: J4. Ctrl+Z');
+  await sheet.page.keyboard.press('Control+z');
+  await sheet.shows('J4', 3);
+});
