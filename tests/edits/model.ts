@@ -196,9 +196,13 @@ export function sort(model: Model, sheet: Sheet, block: Block, by: number): bool
   if (from.every((was, now) => was === now)) return false;
   const placeOf = new Map(from.map((was, now) => [block.rows[was] as number, block.rows[now] as number]));
 
+  // cells that were filled down share what they name
+  const named = new Map<Ref, Ref['rows']>();
   const follow = (ref: Ref, at?: { readonly row: number; readonly column: number }): boolean => {
     if (ref.sheet !== sheet.id || ref.gone) return true;
-    const rows = ref.rows ? between(sheet.rows, ref.rows) : sheet.rows;
+    if (!named.has(ref)) named.set(ref, ref.rows);
+    const ends = named.get(ref);
+    const rows = ends ? between(sheet.rows, ends) : sheet.rows;
     const columns = ref.columns ? between(sheet.columns, ref.columns) : sheet.columns;
     const isPart =
       rows.some((row) => placeOf.has(row)) &&
