@@ -124,21 +124,26 @@ class AtFoot {
         table && view?.seen({ row: at, rows: 1, column: table.startColumn, columns });
       const below = seen(row);
       element.classList.toggle('away', !below || below.cutTop > 0);
-      if (!table || !view || !below) continue;
+      if (!table || !view || !below) {
+        // Out of sight it lies over nothing, and all of it is within reach of the keyboard.
+        element.classList.remove('small');
+        continue;
+      }
       element.style.setProperty('--zoom', String(view.zoom));
       foot.wide ??= this.#measured(element, view.zoom);
-      // The row right below is for typing and pasting: who clicks into it means its cells.
-      const isFree = [row, row + 1].every((at) =>
-        this.#isFree(at, table.startColumn, columns, foot.wide ?? 0),
+      const free = [row, row + 1].findIndex(
+        (at) => !this.#isFree(at, table.startColumn, columns, foot.wide ?? 0),
       );
-      element.classList.toggle('small', !isFree);
-      const beside = isFree ? seen(row + 1) : seen(row - 1);
-      if (!beside || beside.cutTop > 0) element.classList.add('away');
+      // The row right below is for typing and pasting, where there is another: who clicks into it means its cells.
+      const at = [row - 1, row, row + 1].at(free) ?? row;
+      element.classList.toggle('small', free === 0);
+      const place = seen(at);
+      if (!place || place.cutTop > 0) element.classList.add('away');
       const gap = SIZE.gap * view.zoom;
       // Over words that stand there they would hide them: then the first alone is there, small, and on the edge of the table.
       const down =
-        isFree && beside
-          ? beside.y - below.y + (beside.height - SIZE.height * view.zoom) / 2
+        place && free !== 0
+          ? place.y - below.y + (place.height - SIZE.height * view.zoom) / 2
           : (-SIZE.height * view.zoom) / 2;
       element.style.transform = `translate(${below.x + below.cutLeft + gap}px, ${below.y + down}px)`;
     }
