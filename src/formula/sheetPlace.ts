@@ -15,6 +15,20 @@ export function placeOf(before: string): SheetPlace {
   return { isElsewhere: name.includes('['), sheets: sheets.filter((sheet) => sheet !== '') };
 }
 
+const isSame = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
+
+/** Whether what stands before a reference names a sheet of this workbook, alone or as the first or last of several. */
+export function namesSheet(before: string, sheet: string): boolean {
+  const { isElsewhere, sheets } = placeOf(before);
+  return !isElsewhere && sheets.some((name) => isSame(name, sheet));
+}
+
+/** Whether a reference speaks of a sheet, in a formula that stands on it or elsewhere. */
+export const isMeantOf =
+  (sheet: string, isHere: boolean) =>
+  (before?: string): boolean =>
+    before === undefined ? isHere : namesSheet(before, sheet);
+
 /** An address that a program gives, "'My sheet'!B7", in its two parts. */
 export function addressParts(address: string): { readonly sheet: string; readonly cell: string } {
   const cut = address.lastIndexOf('!') + 1;

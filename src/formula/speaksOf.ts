@@ -1,5 +1,5 @@
 import { lex } from './lex';
-import { placeOf } from './sheetPlace';
+import { namesSheet } from './sheetPlace';
 
 const isSame = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
 
@@ -7,10 +7,7 @@ const isSame = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerC
 export function speaksOf(formula: string, sheet: string, tables: readonly string[]): boolean {
   if (!formula.startsWith('=')) return false;
   return lex(formula).some((token) => {
-    if (token.before !== undefined) {
-      const { isElsewhere, sheets } = placeOf(token.before);
-      return !isElsewhere && sheets.some((name) => isSame(name, sheet));
-    }
+    if (token.before !== undefined) return namesSheet(token.before, sheet);
     const table = token.kind === 'columns' ? token.table : token.kind === 'name' ? token.name : undefined;
     return table !== undefined && tables.some((name) => isSame(name, table));
   });

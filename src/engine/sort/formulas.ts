@@ -6,8 +6,9 @@ import type { Area } from '../../formula/area';
 import { parseArea } from '../../formula/areaText';
 import { isPartOf, reordered } from '../../formula/followEdit';
 import { lex } from '../../formula/lex';
-import { placeOf } from '../../formula/sheetPlace';
-import { areaOf, reorderOf, type RowsSorted } from './rowsSorted';
+import { isMeantOf } from '../../formula/sheetPlace';
+import { areaOfGridRange } from '../gridRange';
+import { reorderOf, type RowsSorted } from './rowsSorted';
 
 /** A formula of the workbook, and where it stands. */
 export interface Standing {
@@ -34,15 +35,6 @@ export function formulasOf(injector: Injector, workbook: Workbook): Standing[] {
 
 const isSame = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
 
-/** Whether a reference speaks of a sheet, in a formula that stands on it or elsewhere. */
-export const isMeantOf =
-  (sheetName: string, isHere: boolean) =>
-  (before?: string): boolean => {
-    if (before === undefined) return isHere;
-    const { isElsewhere, sheets } = placeOf(before);
-    return !isElsewhere && sheets.some((name) => isSame(name, sheetName));
-  };
-
 /** The areas of a sheet that a formula names, as it is written there. */
 export const areasIn = (
   formula: string,
@@ -65,13 +57,13 @@ export function formulaAgainst(
   formulas: readonly Standing[],
   sheetName: string,
 ): string | undefined {
-  const block = areaOf(sorted.range);
+  const block = areaOfGridRange(sorted.range);
   const after = reordered(reorderOf(sorted));
   const tables = injector
     .get(TableManager)
     .getTablesBySubunitId(sorted.unitId, sorted.subUnitId)
     .filter((table) =>
-      isPartOf({ ...areaOf(table.getRange()), rows: 1, row: block.row }, { ...block, rows: 2 }),
+      isPartOf({ ...areaOfGridRange(table.getRange()), rows: 1, row: block.row }, { ...block, rows: 2 }),
     )
     .map((table) => table.getDisplayName());
   for (const { sheetId, sheetName: on, row, column, formula } of formulas) {

@@ -1,6 +1,6 @@
 import type { ICommandInfo, IRange } from '@univerjs/core';
-import type { Area } from '../../formula/area';
 import type { Reorder } from '../../formula/followEdit';
+import { areaOfGridRange } from '../gridRange';
 
 /** Rows of a range that change places, as those are told of it who keep something by places of a sheet. */
 export interface RowsSorted {
@@ -13,14 +13,7 @@ export interface RowsSorted {
 
 export const ROWS_SORTED = 'sweeptable.rows-sorted';
 
-export const areaOf = ({ startRow, endRow, startColumn, endColumn }: IRange): Area => ({
-  row: startRow,
-  column: startColumn,
-  rows: endRow - startRow + 1,
-  columns: endColumn - startColumn + 1,
-});
-
-export const reorderOf = ({ range, from }: RowsSorted): Reorder => ({ block: areaOf(range), from });
+export const reorderOf = ({ range, from }: RowsSorted): Reorder => ({ block: areaOfGridRange(range), from });
 
 /** What is told of a step that sorts rows; nothing for all other commands. */
 export const rowsSortedBy = ({ id, params }: ICommandInfo): RowsSorted | undefined =>

@@ -16,9 +16,11 @@ import { FormulaDataModel, IDefinedNamesService, SetDefinedNameMutation } from '
 import { SetRangeValuesMutation, SheetInterceptorService } from '@univerjs/sheets';
 import { areaText } from '../../formula/areaText';
 import { followed, reordered } from '../../formula/followEdit';
-import { areasIn, CANNOT_FOLLOW, formulaAgainst, formulasOf, isMeantOf, type Standing } from './formulas';
+import { isMeantOf } from '../../formula/sheetPlace';
+import { areaOfGridRange, holdsCell } from '../gridRange';
+import { areasIn, CANNOT_FOLLOW, formulaAgainst, formulasOf, type Standing } from './formulas';
 import { orderOf, type SortBy } from './order';
-import { areaOf, reorderOf, ROWS_SORTED, type RowsSorted } from './rowsSorted';
+import { reorderOf, ROWS_SORTED, type RowsSorted } from './rowsSorted';
 
 /** Rows of a sheet with all cells that go along, and what they are sorted by: the first column, where that is alike the next. */
 export interface SortRequest {
@@ -81,13 +83,13 @@ export function sortRows(
 function tornApart(injector: Injector, sheet: Worksheet, { unitId, subUnitId, range }: RowsSorted) {
   const merged = sheet.getMergeData().find((each) => Rectangle.intersects(each, range));
   if (merged)
-    return `The cells ${areaText(areaOf(merged))} are merged, and rows with merged cells cannot be sorted.`;
+    return `The cells ${areaText(areaOfGridRange(merged))} are merged, and rows with merged cells cannot be sorted.`;
   const spills = injector.get(FormulaDataModel).getArrayFormulaRange()?.[unitId]?.[subUnitId] ?? {};
   const spill = Object.values(spills)
     .flatMap((line) => Object.values<Nullable<IRange>>(line ?? {}))
     .find((each) => each && !isOneCell(each) && Rectangle.intersects(each, range));
   return spill
-    ? `One formula fills the cells ${areaText(areaOf(spill))}, and such rows cannot be sorted.`
+    ? `One formula fills the cells ${areaText(areaOfGridRange(spill))}, and such rows cannot be sorted.`
     : undefined;
 }
 
@@ -156,11 +158,7 @@ function formulasElsewhere(sheet: Worksheet, sorted: RowsSorted, formulas: reado
   const after = reordered(reorderOf(sorted));
   return formulas.flatMap(({ sheetId, row, column, formula }) => {
     const isHere = sheetId === sorted.subUnitId;
-    if (
-      isHere &&
-      Rectangle.contains(range, { startRow: row, endRow: row, startColumn: column, endColumn: column })
-    )
-      return [];
+    if (isHere && holdsCell(range, row, column)) return [];
     const reads = followed(formula, after, isMeantOf(sheet.getName(), isHere));
     if (reads === formula) return [];
     const set = (f: string): IMutationInfo => ({

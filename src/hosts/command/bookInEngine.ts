@@ -8,17 +8,11 @@ import { referencesIn } from '../../formula/tree';
 import type { Book, BookCell, BookSheet } from '../../book/book';
 import { usedArea } from '../../book/cells';
 import { legalNames, OF_NAMES } from '../../book/legal/names';
+import { gridRange } from '../../engine/gridRange';
 import { type EngineValue, headless } from '../../engine/headless';
 
 /** A sheet that stands beside those of a book, with formulas in it alone. */
 export type Beside = Partial<IWorksheetData> & { readonly id: string; readonly name: string };
-
-const range = ({ row, column, rows, columns }: Area) => ({
-  startRow: row,
-  startColumn: column,
-  endRow: row + rows - 1,
-  endColumn: column + columns - 1,
-});
 
 /** A text says that it is one: the engine reads "1/60" as a date otherwise, and one of no letters as nothing. */
 function stored({ formula, value }: Pick<BookCell, 'formula' | 'value'>): ICellData {
@@ -116,7 +110,7 @@ export async function calculatedBook(
   );
   for (const [i, sheet] of book.sheets.entries())
     for (const { name, area } of sheet.tables)
-      await opened.workbook.addTable(idOf(i), name, range(area), `${idOf(i)}-${name}`);
+      await opened.workbook.addTable(idOf(i), name, gridRange(area), `${idOf(i)}-${name}`);
   await opened.calculate();
   return {
     valuesOf(sheet) {

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import type { SortBy } from '../../../src/engine/sort/order';
 import { sortRows } from '../../../src/engine/sort/sortRows';
 import { parseArea } from '../../../src/formula/areaText';
-import { gridRange } from '../../../src/hosts/workbench/book/snapshotSheet';
+import { gridRange } from '../../../src/engine/gridRange';
 import { calculated, type TestCell } from '../book';
 
 type Rows = readonly (readonly TestCell[])[];

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { parseArea, areaText } from '../../../src/formula/areaText';
 import { type After, inserted, moved, removed } from '../../../src/formula/followEdit';
-import { areaOfGridRange, gridRange } from '../../../src/hosts/workbench/book/snapshotSheet';
+import { areaOfGridRange, gridRange } from '../../../src/engine/gridRange';
 import type { Effect } from '../../../src/hosts/workbench/grid/effects';
 import { ruledAfter } from '../../../src/hosts/workbench/tables/ruleFormulas';
 

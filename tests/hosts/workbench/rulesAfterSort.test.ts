@@ -3,7 +3,7 @@ import type { RowsSorted } from '../../../src/engine/sort/rowsSorted';
 import { reorderOf } from '../../../src/engine/sort/rowsSorted';
 import { areaText, parseArea } from '../../../src/formula/areaText';
 import { reordered } from '../../../src/formula/followEdit';
-import { areaOfGridRange, gridRange } from '../../../src/hosts/workbench/book/snapshotSheet';
+import { areaOfGridRange, gridRange } from '../../../src/engine/gridRange';
 import { areasAfterSort } from '../../../src/hosts/workbench/grid/effects';
 import { ruledAfter } from '../../../src/hosts/workbench/tables/ruleFormulas';
 

@@ -13,7 +13,7 @@ import { type ITableJson, TableColumnDataTypeEnum } from '@univerjs/preset-sheet
 import type { BookRule, BookSheet, BookTable } from '../../../book/book';
 import { wordsOf } from '../../../book/listWords';
 import { gridCondition } from './conditions';
-import { gridRange } from './snapshotSheet';
+import { gridRange } from '../../../engine/gridRange';
 import { PLAIN_TABLE } from '../grid/tableLook';
 
 /** What the grid keeps beside a sheet, in the form in which it stores each. */

@@ -9,7 +9,7 @@ import {
 } from '@univerjs/preset-sheets-conditional-formatting';
 import type { BookCondition, ConditionOf } from '../../../book/book';
 import type { NotWritten } from './notWritten';
-import { areaOfGridRange, gridRange } from './snapshotSheet';
+import { areaOfGridRange, gridRange } from '../../../engine/gridRange';
 import { bookStyle, gridStyle } from './styles';
 
 const markWhere = ({ formula, look }: ConditionOf<'formula'>): IFormulaHighlightCell => ({

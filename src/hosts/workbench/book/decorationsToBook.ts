@@ -7,7 +7,7 @@ import { quotedText } from '../../../formula/quotedText';
 import { bookCondition } from './conditions';
 import { type Decorations, GRID_COMPARISONS, RESOURCES, RULE_TYPES } from './besideCells';
 import type { NotWritten } from './notWritten';
-import { areaOfGridRange } from './snapshotSheet';
+import { areaOfGridRange } from '../../../engine/gridRange';
 
 /** Finds what a stored workbook holds beside each sheet. */
 export function storedDecorations({ resources }: IWorkbookData): (sheetId: string) => Decorations {

@@ -1,11 +1,5 @@
-import {
-  BooleanNumber,
-  CellValueType,
-  type ICellData,
-  type IRange,
-  type IWorksheetData,
-} from '@univerjs/core';
-import type { Area } from '../../../formula/area';
+import { gridRange } from '../../../engine/gridRange';
+import { BooleanNumber, CellValueType, type ICellData, type IWorksheetData } from '@univerjs/core';
 import { MOST_ROWS } from '../../../formula/areaText';
 import { columnPixels } from '../../../book/widthsAndHeights';
 import { PALETTE } from '../../../book/palette';
@@ -19,19 +13,6 @@ import { heightsOfLines, lettersHere, widePixels } from './typeface';
 const SPARE_ROWS = 60;
 const LEAST_COLUMNS = 26;
 const TEXT_FORMAT = '@';
-
-export const gridRange = ({ row, column, rows, columns }: Area): IRange => ({
-  startRow: row,
-  endRow: row + rows - 1,
-  startColumn: column,
-  endColumn: column + columns - 1,
-});
-export const areaOfGridRange = ({ startRow, endRow, startColumn, endColumn }: IRange): Area => ({
-  row: startRow,
-  column: startColumn,
-  rows: endRow - startRow + 1,
-  columns: endColumn - startColumn + 1,
-});
 
 /**
  * A text carries its type: without it the grid reads "1/60" as a date. One that could be taken for a formula carries

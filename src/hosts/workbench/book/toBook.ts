@@ -22,7 +22,7 @@ import { kindOver } from '../charts/rowsDrawn';
 import { pageNow } from './printedPage';
 import { pointsOf } from './measures';
 import { NotWritten } from './notWritten';
-import { areaOfGridRange } from './snapshotSheet';
+import { areaOfGridRange } from '../../../engine/gridRange';
 import { bookStyle } from './styles';
 import { widerThanMade } from './typeface';
 

@@ -1,7 +1,7 @@
 import type { IRange } from '@univerjs/core';
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import type { TableShape } from '../../../book/chart';
-import { areaOfGridRange } from '../book/snapshotSheet';
+import { areaOfGridRange } from '../../../engine/gridRange';
 
 interface OfGrid {
   readonly name: string;

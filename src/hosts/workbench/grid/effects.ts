@@ -15,7 +15,7 @@ import {
   reordered,
 } from '../../../formula/followEdit';
 import { reorderOf, type RowsSorted, rowsSortedBy } from '../../../engine/sort/rowsSorted';
-import { areaOfGridRange, gridRange } from '../book/snapshotSheet';
+import { areaOfGridRange, gridRange } from '../../../engine/gridRange';
 import type { Grid } from './grid';
 import { replaceMethod } from '../../../engine/mends/replaceMethod';
 

@@ -1,4 +1,5 @@
 import { TableManager } from '@univerjs/preset-sheets-table';
+import { holdsCell } from '../../../engine/gridRange';
 import type { Grid } from './grid';
 import { inside, unitId } from './inside';
 
@@ -13,8 +14,7 @@ export function tableOfCell(grid: Grid): GridTable | undefined {
   const cell = workbook?.getActiveCell();
   if (!workbook || !cell) return undefined;
   const [row, column] = [cell.getRow(), cell.getColumn()];
-  return tablesOn(grid, workbook.getActiveSheet().getSheetId()).find((table) => {
-    const { startRow, endRow, startColumn, endColumn } = table.getRange();
-    return startRow <= row && row <= endRow && startColumn <= column && column <= endColumn;
-  });
+  return tablesOn(grid, workbook.getActiveSheet().getSheetId()).find((table) =>
+    holdsCell(table.getRange(), row, column),
+  );
 }

@@ -1,4 +1,5 @@
 import type { IRange } from '@univerjs/core';
+import { holdsCell } from '../../../engine/gridRange';
 import { formulasOf } from '../../../engine/sort/formulas';
 import { address } from '../../../formula/address';
 import type { Grid } from '../grid/grid';
@@ -20,14 +21,7 @@ export function answersOutside(grid: Grid, sheetId: string, range: IRange): Read
   if (!workbook) return new Map();
   return new Map(
     formulasOf(inside(grid), workbook.getWorkbook())
-      .filter(
-        ({ sheetId: on, row, column }) =>
-          on !== sheetId ||
-          row < range.startRow ||
-          row > range.endRow ||
-          column < range.startColumn ||
-          column > range.endColumn,
-      )
+      .filter(({ sheetId: on, row, column }) => on !== sheetId || !holdsCell(range, row, column))
       .map(({ sheetId: on, sheetName, row, column }) => [
         `${on} ${row} ${column}`,
         {

@@ -1,4 +1,5 @@
 import { RemoveNoteMutation, UpdateNoteMutation } from '@univerjs/preset-sheets-note';
+import { holdsCell } from '../../../engine/gridRange';
 import { rowsSortedBy } from '../../../engine/sort/rowsSorted';
 import type { Grid } from '../grid/grid';
 import { interceptors } from '../grid/inside';
@@ -13,13 +14,7 @@ export function letNotesFollow(grid: Grid): void {
       if (!sorted) return NOTHING;
       const { unitId, subUnitId: sheetId, range, from } = sorted;
       const notes = notesOn(grid, sheetId)
-        .filter(
-          ({ row, col }) =>
-            range.startRow <= row &&
-            row <= range.endRow &&
-            range.startColumn <= col &&
-            col <= range.endColumn,
-        )
+        .filter(({ row, col }) => holdsCell(range, row, col))
         .map((note) => ({ ...note }));
       const taken = notes.map(({ id }) => ({
         id: RemoveNoteMutation.id,

@@ -1,12 +1,12 @@
 import type { Objection } from '../../../engine/sort/sortRows';
-import { areasIn, isMeantOf } from '../../../engine/sort/formulas';
-import { areaOf } from '../../../engine/sort/rowsSorted';
+import { areaOfGridRange } from '../../../engine/gridRange';
+import { areasIn } from '../../../engine/sort/formulas';
 import type { Area } from '../../../formula/area';
 import { areaText } from '../../../formula/areaText';
 import { isPartOf } from '../../../formula/followEdit';
+import { isMeantOf } from '../../../formula/sheetPlace';
 import type { ChartCells } from '../../../book/chart';
 import { keptCharts, keptWith } from '../book/keptWithSheet';
-import { areaOfGridRange } from '../book/snapshotSheet';
 import { tableShapes } from '../charts/tableShapes';
 import type { Grid } from '../grid/grid';
 import { conditions, inputRules } from '../grid/rules';
@@ -22,7 +22,7 @@ const isBeside = (area: Area, block: Area): boolean =>
 export const ruleAgainst =
   (grid: Grid): Objection =>
   ({ range, subUnitId }, sheetName) => {
-    const block = areaOf(range);
+    const block = areaOfGridRange(range);
     for (const sheet of grid.api.getActiveWorkbook()?.getSheets() ?? []) {
       const id = sheet.getSheetId();
       const isHere = id === subUnitId;
@@ -50,7 +50,7 @@ export const chartAgainst =
   ({ range, subUnitId }) => {
     const sheet = grid.api.getActiveWorkbook()?.getSheetBySheetId(subUnitId);
     if (!sheet) return undefined;
-    const block = areaOf(range);
+    const block = areaOfGridRange(range);
     const isOfSome = (from: ChartCells | undefined): boolean =>
       from !== undefined && 'cells' in from && isPartOf(from.cells, block);
     const chart = keptCharts(keptWith(sheet.getSheet().getConfig()), tableShapes(sheet)).find(

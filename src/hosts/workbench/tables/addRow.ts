@@ -1,8 +1,8 @@
 import { MOST_ROWS } from '../../../formula/areaText';
 import type { Grid } from '../grid/grid';
-import { commands, insertRowsNow, type Reversible, undoList, unitId } from '../grid/inside';
+import { insertRowsNow, type Reversible, undoList, unitId } from '../grid/inside';
 import type { GridTable } from '../grid/tables';
-import { isFreeBelow, type Pasted, roomInFreeRows } from './growForPaste';
+import { isFreeBelow, type Pasted, roomInFreeRows, run } from './growForPaste';
 import { sheetOf } from './newTableRows';
 
 const NO_ROW_LEFT = 'The table ends at the last row that a sheet can have.';
@@ -25,18 +25,18 @@ export function addRow(grid: Grid, table: GridTable): string | undefined {
   const columns = Array.from({ length: endColumn - startColumn + 1 }, (_, i) => startColumn + i);
   const wanted: Pasted = { sheetId, first: row, last: row, columns };
   const isFree = isFreeBelow(grid, table, { ...wanted, last: endRow + LOOKED_AT });
-  const { redos, undos } = isFree ? taken(grid, roomInFreeRows(grid, table, wanted)) : inserted();
+  const { redos, undos } = isFree ? taken() : inserted();
   undoList(grid).pushUndoRedo({ unitID: unitId(grid), redoMutations: redos, undoMutations: undos });
   sheet.getRange(row, startColumn).activate();
   return undefined;
 
+  function taken(): Reversible {
+    const step = roomInFreeRows(grid, table, wanted);
+    run(grid, step.redos);
+    return step;
+  }
   function inserted(): Reversible {
     const whole = { startRow: row, endRow: row, startColumn: 0, endColumn: sheet.getMaxColumns() - 1 };
     return insertRowsNow(grid, sheetId, whole);
   }
-}
-
-function taken(grid: Grid, step: Reversible): Reversible {
-  for (const { id, params } of step.redos) commands(grid).syncExecuteCommand(id, params);
-  return step;
 }

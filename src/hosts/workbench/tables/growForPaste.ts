@@ -61,7 +61,7 @@ export function growForPaste(grid: Grid): void {
   });
 }
 
-const run = (grid: Grid, all: readonly IMutationInfo[]): void =>
+export const run = (grid: Grid, all: readonly IMutationInfo[]): void =>
   all.forEach(({ id, params }) => commands(grid).syncExecuteCommand(id, params));
 
 function pastedIn({ subUnitId, range }: ISheetDiscreteRangeLocation, content: Content): Pasted | undefined {

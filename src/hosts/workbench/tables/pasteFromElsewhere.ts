@@ -7,6 +7,7 @@ import {
 } from '@univerjs/core';
 import { type ISheetDiscreteRangeLocation, PREDEFINED_HOOK_NAME_PASTE } from '@univerjs/preset-sheets-core';
 import type { Grid } from '../grid/grid';
+import { holdsCell } from '../../../engine/gridRange';
 import { clipboard } from '../grid/inside';
 import { inputRules } from '../grid/rules';
 import { tablesOn } from '../grid/tables';
@@ -41,13 +42,7 @@ function targets(grid: Grid, sheetId: string) {
   return {
     styleAt,
     value(words: string, row: number, column: number): ICellData {
-      const isNumber = areas.some(
-        (area) =>
-          area.startRow <= row &&
-          row <= area.endRow &&
-          area.startColumn <= column &&
-          column <= area.endColumn,
-      );
+      const isNumber = areas.some((area) => holdsCell(area, row, column));
       const style = styleAt(row, column);
       const { v, t, format } = pastedValue(words, { format: style?.n?.pattern, isNumber });
       const look = format === undefined ? style : { ...style, n: { pattern: format } };

@@ -1,6 +1,6 @@
 import type { IRange } from '@univerjs/core';
 import { followed } from '../../../formula/followEdit';
-import { placeOf } from '../../../formula/sheetPlace';
+import { isMeantOf } from '../../../formula/sheetPlace';
 import { shifter } from '../../../formula/shift';
 import type { Effect } from '../grid/effects';
 
@@ -49,11 +49,7 @@ function survivor(ranges: readonly IRange[], { after }: Effect) {
 
 /** A rule of a sheet after an edit of that sheet or another; nothing where its cells are gone. */
 export function ruledAfter(ranges: readonly IRange[], isHere: boolean, effect: Effect): Ruled | undefined {
-  const isMeant = (before?: string): boolean => {
-    if (before === undefined) return isHere;
-    const { isElsewhere, sheets } = placeOf(before);
-    return !isElsewhere && sheets.some((name) => name.toLowerCase() === effect.sheetName.toLowerCase());
-  };
+  const isMeant = isMeantOf(effect.sheetName, isHere);
   const follow = (formula: string): string => followed(formula, effect.after, isMeant);
   if (!isHere) return { ranges, reads: follow };
   const now = ranges.flatMap((range) => effect.areas(range));

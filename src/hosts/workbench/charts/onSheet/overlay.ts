@@ -1,4 +1,3 @@
-import { createElement } from 'react';
 import type { BookChart } from '../../../../book/chart';
 import { areaText } from '../../../../formula/areaText';
 import type { Area } from '../../../../formula/area';
@@ -8,7 +7,8 @@ import { onEveryChange } from '../../grid/changes';
 import type { Grid } from '../../grid/grid';
 import { restKeysWithin, takeKeyboard } from '../../grid/keyboard';
 import { takeStep } from '../../grid/sheetData';
-import { renderOf, sheetView } from '../../grid/sheetView';
+import { followFrames, layOverGrid } from '../../grid/overGrid';
+import { sheetView } from '../../grid/sheetView';
 import { liveCharts, type PlacedChart } from '../liveCharts';
 import { chartChange } from '../setCharts';
 import { Face } from './face';
@@ -42,11 +42,11 @@ class Overlay {
   readonly #standing: Standing[] = [];
   readonly #said = h('div', { class: 'heard', role: 'status' });
   readonly #layer = h('div', { class: 'inks charts', role: 'group', 'aria-label': 'Charts of this sheet' });
-  #render: ReturnType<typeof renderOf>;
-  #frames: { unsubscribe(): void } | undefined;
+  readonly #followFrames: () => void;
 
   constructor(grid: Grid) {
     this.#grid = grid;
+    this.#followFrames = followFrames(grid, () => this.#settle());
     this.#layer.append(this.#said);
   }
 
@@ -54,13 +54,7 @@ class Overlay {
     const grid = this.#grid;
     restKeysWithin(grid, this.#layer);
     watchTheme(() => this.#repaint());
-    const mounted = (place: HTMLElement | null): void => {
-      place?.append(this.#layer);
-      this.#settle();
-    };
-    grid.api.registerUIPart(grid.api.Enum.BuiltInUIPart.CONTENT, () =>
-      createElement('div', { ref: mounted }),
-    );
+    layOverGrid(grid, this.#layer, () => this.#settle());
     this.#look();
     onEveryChange(grid, () => this.#look());
     addEventListener('keydown', (event) => this.#toCharts(event), { capture: true });
@@ -79,15 +73,6 @@ class Overlay {
     }
     this.#followFrames();
     this.#settle();
-  }
-
-  /** After each frame of the grid the charts are put in their places, so that they never lag behind the cells. */
-  #followFrames(): void {
-    const render = renderOf(this.#grid);
-    if (render === this.#render) return;
-    this.#frames?.unsubscribe();
-    this.#render = render;
-    this.#frames = render?.engine.endFrame$.subscribe(() => this.#settle());
   }
 
   #settle(): void {

@@ -1,9 +1,9 @@
-import { createElement } from 'react';
 import { h } from '../../../../pane/element';
 import { onEveryChange } from '../../grid/changes';
 import type { Grid } from '../../grid/grid';
 import { restKeysWithin, takeKeyboard } from '../../grid/keyboard';
-import { renderOf, sheetView } from '../../grid/sheetView';
+import { followFrames, layOverGrid } from '../../grid/overGrid';
+import { sheetView } from '../../grid/sheetView';
 import { type GridTable, tablesOn } from '../../grid/tables';
 import { isBlank } from '../newTableRows';
 import './atFoot.css';
@@ -39,24 +39,18 @@ class AtFoot {
   readonly #layer = h('div', { class: 'inks at-foot', role: 'group', 'aria-label': 'Tables of this sheet' });
   readonly #feet: Foot[] = [];
   #tables: readonly GridTable[] = [];
-  #render: ReturnType<typeof renderOf>;
-  #frames: { unsubscribe(): void } | undefined;
+  readonly #followFrames: () => void;
 
   constructor(grid: Grid, actions: readonly TableAction[]) {
     this.#grid = grid;
+    this.#followFrames = followFrames(grid, () => this.#settle());
     this.#actions = actions;
   }
 
   start(): void {
     const grid = this.#grid;
     restKeysWithin(grid, this.#layer);
-    const mounted = (place: HTMLElement | null): void => {
-      place?.append(this.#layer);
-      this.#look();
-    };
-    grid.api.registerUIPart(grid.api.Enum.BuiltInUIPart.CONTENT, () =>
-      createElement('div', { ref: mounted }),
-    );
+    layOverGrid(grid, this.#layer, () => this.#look());
     onEveryChange(grid, () => this.#look());
   }
 
@@ -77,14 +71,6 @@ class AtFoot {
       button.textContent = words;
       foot.wide = undefined;
     }
-  }
-
-  #followFrames(): void {
-    const render = renderOf(this.#grid);
-    if (render === this.#render) return;
-    this.#frames?.unsubscribe();
-    this.#render = render;
-    this.#frames = render?.engine.endFrame$.subscribe(() => this.#settle());
   }
 
   #made(i: number): Foot {
