@@ -1,10 +1,8 @@
 import { resolve } from 'node:path';
 import { createRequire } from 'node:module';
-import { CellValueType, LocaleType } from '@univerjs/core';
 import { describe, expect, test } from 'vitest';
 import type { BookCell, BookSheet } from '../../src/book/book';
 import type { KnownTable } from '../../src/book/kinds/kind';
-import { headless } from '../../src/engine/headless';
 import { drawPage } from '../../src/hosts/excel/page';
 import { makePlan, planAlone } from '../../src/sheets/makePlan';
 import { partnerFaults } from '../../src/sheets/lookUpFaults';
@@ -14,6 +12,7 @@ import { writeXlsx } from '../../src/xlsx/write';
 import { FakeWorkbook } from '../hosts/excel/support/fake-workbook';
 import { loadOffice } from '../hosts/excel/support/office-host';
 import { contrast, luminance } from './contrast';
+import { openedBook } from './openedBook';
 
 const { allTemplates } = createRequire(import.meta.url)('../../src/build/templates.cjs') as {
   allTemplates: (others: readonly string[]) => readonly Template[];
@@ -138,35 +137,7 @@ describe('a column that is looked up', () => {
 
   test('gives what the other table holds: empty for an empty cell and for a name that is not there', async () => {
     const sheets = [planAlone(read('partner'), true).sheet, beside(STOCK)];
-    const cellData = ({ cells }: BookSheet) => {
-      const rows: Record<number, Record<number, object>> = {};
-      for (const { row, column, value, formula: f } of cells)
-        (rows[row] ??= {})[column] = f
-          ? { f }
-          : { v: value, ...(typeof value === 'string' ? { t: CellValueType.STRING } : {}) };
-      return rows;
-    };
-    const book = headless({
-      locale: LocaleType.EN_US,
-      styles: {},
-      sheetOrder: ['0', '1'],
-      sheets: Object.fromEntries(
-        sheets.map((one, i) => [
-          i,
-          { id: String(i), name: one.name, rowCount: 40, columnCount: 10, cellData: cellData(one) as never },
-        ]),
-      ),
-    });
-    for (const [i, { tables }] of sheets.entries())
-      for (const { name, area: a } of tables) {
-        const range = {
-          startRow: a.row,
-          startColumn: a.column,
-          endRow: a.row + a.rows - 1,
-          endColumn: a.column + a.columns - 1,
-        };
-        await book.workbook.addTable(String(i), name, range, name);
-      }
+    const book = await openedBook(sheets);
     await book.calculate();
     // Birch 1200 has 1200 Ws in Stock; of Hazel 400 nothing is written there, and Rowan 300 is not in it.
     expect(book.read('Kinds', 'B13:C15')).toEqual([

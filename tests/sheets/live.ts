@@ -1,64 +1,19 @@
-import { CellValueType, type ICellData, LocaleType } from '@univerjs/core';
+import type { ICellData } from '@univerjs/core';
 import type { BookCell, BookSheet } from '../../src/book/book';
 import { usedArea } from '../../src/book/cells';
-import { headless } from '../../src/engine/headless';
 import { address } from '../../src/formula/address';
-import { isCellError } from '../../src/formula/errors';
 import type { SheetValues } from '../../src/hosts/command/sheetValues';
-
-/** As data that leaves nothing of what the cell held before. */
-export function typedData({
-  formula,
-  value,
-}: {
-  readonly formula?: string | undefined;
-  readonly value: BookCell['value'];
-}): ICellData {
-  if (formula !== undefined) return { f: formula, v: null, t: null };
-  if (value === null) return { v: null, t: null, f: null };
-  if (typeof value === 'string') return { v: value, t: CellValueType.STRING, f: null };
-  if (typeof value === 'boolean') return { v: value ? 1 : 0, t: CellValueType.BOOLEAN, f: null };
-  return { v: isCellError(value) ? value.error : value, t: null, f: null };
-}
+import { openedBook } from './openedBook';
+import { typedData } from './typedData';
 
 const keyOf = ({ row, column }: BookCell): string => `${row},${column}`;
 
 /** What has to be alike for one sheet to become another by typing alone. */
 const shapeOf = (sheet: BookSheet): string => JSON.stringify([sheet.name, usedArea(sheet), sheet.tables]);
 
-let count = 0;
-
-async function opened(sheet: BookSheet) {
-  const { rows, columns } = usedArea(sheet);
-  const cellData: Record<number, Record<number, ICellData>> = {};
-  for (const cell of sheet.cells) (cellData[cell.row] ??= {})[cell.column] = typedData(cell);
-  const book = headless({
-    // workbooks that stand open at one time must not be called alike: the engine keeps formulas by that
-    id: `live-${++count}`,
-    name: 'Book',
-    locale: LocaleType.EN_US,
-    styles: {},
-    sheetOrder: ['sheet'],
-    sheets: { sheet: { id: 'sheet', name: sheet.name, rowCount: rows, columnCount: columns, cellData } },
-  });
-  for (const { name, area } of sheet.tables)
-    await book.workbook.addTable(
-      'sheet',
-      name,
-      {
-        startRow: area.row,
-        startColumn: area.column,
-        endRow: area.row + area.rows - 1,
-        endColumn: area.column + area.columns - 1,
-      },
-      name,
-    );
-  return book;
-}
-
 interface Open {
   readonly shape: string;
-  readonly book: Awaited<ReturnType<typeof opened>>;
+  readonly book: Awaited<ReturnType<typeof openedBook>>;
   cells: ReadonlyMap<string, BookCell>;
 }
 const open = new Map<string, Open>();
@@ -72,7 +27,7 @@ async function openSheet(sheet: BookSheet): Promise<Open> {
   const before = open.get(sheet.name);
   if (before?.shape === shape) return before;
   before?.book.dispose();
-  const now = { shape, book: await opened(sheet), cells: cellsOf(sheet) };
+  const now = { shape, book: await openedBook([sheet]), cells: cellsOf(sheet) };
   open.set(sheet.name, now);
   return now;
 }

@@ -1,12 +1,12 @@
-import { type ICellData, LocaleType } from '@univerjs/core';
 import type { BookSheet } from '../../src/book/book';
 import { usedArea } from '../../src/book/cells';
-import { type EngineValue, headless } from '../../src/engine/headless';
+import type { EngineValue } from '../../src/engine/headless';
 import { address } from '../../src/formula/address';
 import { isCellError } from '../../src/formula/errors';
 import { makePlan } from '../../src/sheets/makePlan';
 import type { Template } from '../../src/sheets/template';
-import { typedData } from './live';
+import { openedBook } from './openedBook';
+import { typedData } from './typedData';
 
 /** A sheet to insert, in this order: with its demo, or empty. */
 export interface Insert {
@@ -28,41 +28,10 @@ function plansOf(inserts: readonly Insert[]): BookSheet[] {
   return plans;
 }
 
-let count = 0;
-
 /** Sheets side by side in one workbook, as somebody would insert them. */
 export async function together(inserts: readonly Insert[]) {
   const plans = plansOf(inserts);
-  const sheets = plans.map((plan, i) => {
-    const cellData: Record<number, Record<number, ICellData>> = {};
-    for (const cell of plan.cells) (cellData[cell.row] ??= {})[cell.column] = typedData(cell);
-    const { rows, columns } = usedArea(plan);
-    return [
-      String(i),
-      { id: String(i), name: plan.name, rowCount: rows, columnCount: columns, cellData },
-    ] as const;
-  });
-  const book = headless({
-    id: `together-${++count}`,
-    name: 'Book',
-    locale: LocaleType.EN_US,
-    styles: {},
-    sheetOrder: plans.map((_, i) => String(i)),
-    sheets: Object.fromEntries(sheets),
-  });
-  for (const [i, plan] of plans.entries())
-    for (const { name, area } of plan.tables)
-      await book.workbook.addTable(
-        String(i),
-        name,
-        {
-          startRow: area.row,
-          startColumn: area.column,
-          endRow: area.row + area.rows - 1,
-          endColumn: area.column + area.columns - 1,
-        },
-        name,
-      );
+  const book = await openedBook(plans);
   await book.calculate();
   const valuesOf = (plan: BookSheet): EngineValue[][] => {
     const { rows, columns } = usedArea(plan);

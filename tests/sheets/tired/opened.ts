@@ -1,12 +1,13 @@
-import { type ICellData, LocaleType } from '@univerjs/core';
+import type { ICellData } from '@univerjs/core';
 import { usedArea } from '../../../src/book/cells';
-import { headless, type EngineValue } from '../../../src/engine/headless';
+import type { EngineValue } from '../../../src/engine/headless';
 import { address, type Place } from '../../../src/formula/address';
 import { layout, tableTop } from '../../../src/sheets/layout';
 import { planAlone } from '../../../src/sheets/makePlan';
 import { settledForRow } from '../../../src/sheets/settleFormula';
 import type { Template } from '../../../src/sheets/template';
-import { typedData } from '../live';
+import { openedBook } from '../openedBook';
+import { typedData } from '../typedData';
 import type { Slip } from './mishaps';
 
 /** What somebody does to a sheet: what is typed where. */
@@ -41,32 +42,10 @@ export function warningCells(template: Template): { readonly place: Place; reado
 export async function opened(template: Template) {
   const plan = planAlone(template, true).sheet;
   const warnings = warningCells(template);
-  const { rows, columns: used } = usedArea(plan);
-  const columns = Math.max(used, ...warnings.map(({ place }) => place.column + 1));
-  const cellData: Record<number, Record<number, ICellData>> = {};
-  for (const cell of plan.cells) (cellData[cell.row] ??= {})[cell.column] = typedData(cell);
-  for (const { place, formula } of warnings) (cellData[place.row] ??= {})[place.column] = { f: formula };
-  const sheet = { id: 'sheet', name: plan.name, rowCount: rows, columnCount: columns, cellData };
-  const book = headless({
-    id: 'book',
-    name: template.name,
-    locale: LocaleType.EN_US,
-    styles: {},
-    sheetOrder: ['sheet'],
-    sheets: { sheet },
-  });
-  for (const { name, area } of plan.tables)
-    await book.workbook.addTable(
-      'sheet',
-      name,
-      {
-        startRow: area.row,
-        startColumn: area.column,
-        endRow: area.row + area.rows - 1,
-        endColumn: area.column + area.columns - 1,
-      },
-      name,
-    );
+  const beside = warnings.map(({ place, formula }) => ({ ...place, formula, value: null }));
+  const cells = [...plan.cells, ...beside];
+  const book = await openedBook([{ ...plan, cells }]);
+  const { rows, columns } = usedArea({ cells });
   const all = `A1:${address({ row: rows - 1, column: columns - 1 })}`;
   const type = ({ row, column }: Place, data: ICellData) =>
     book.workbook.getSheetByName(plan.name)?.getRange(row, column).setValue(data);
