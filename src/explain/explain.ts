@@ -79,6 +79,8 @@ export function explain(formula: string, look: (reference: string) => CellRows |
   return piece ? new Explainer(look).explanation(piece) : { steps: [], remarks: [] };
 }
 
+type Calculation = Extract<Piece, { kind: 'calculation' }>;
+
 const OURS = `${NAMESPACE}.`;
 const isOurs = (piece: Piece): boolean => piece.kind === 'call' && piece.name.startsWith(OURS);
 
@@ -118,10 +120,7 @@ class Explainer {
           this.#look(piece.text) ?? { unknown: `What is in ${piece.text} cannot be looked up from here.` }
         );
       case 'calculation':
-        return calculated(
-          piece,
-          piece.parts.map((part) => this.#contentOf(part)),
-        );
+        return this.#joined(piece);
       case 'call': {
         const args = piece.args.map((arg) => this.#contentOf(arg));
         if (!isOurs(piece)) return bySpreadsheet(piece.text);
@@ -131,6 +130,21 @@ class Explainer {
         return { unknown: `There is no function ${piece.name}.` };
       }
     }
+  }
+
+  /** From the left, without a call for each sign: a sum of thousands is nested as deep as it is long. */
+  #joined(piece: Calculation): Content {
+    const around: Calculation[] = [];
+    let inner: Piece = piece;
+    while (inner.kind === 'calculation' && inner.parts[0]) {
+      around.push(inner);
+      [inner] = inner.parts as [Piece];
+    }
+    return around.reduceRight<Content>(
+      (content, { parts }, i) =>
+        calculated(at(around, i), [content, ...parts.slice(1).map((part) => this.#contentOf(part))]),
+      inner.kind === 'calculation' ? calculated(inner, []) : this.#contentOf(inner),
+    );
   }
 
   #step(row: AnyRow, text: string, given: readonly Piece[], contents: readonly Content[]): Content {
@@ -179,7 +193,7 @@ const SUMS: Readonly<Record<string, (a: number, b: number) => number>> = {
 };
 
 /** Plain sums of single numbers, such as 1/60 and -1/3, come out here; everything else is the spreadsheet's. */
-function calculated(piece: Extract<Piece, { kind: 'calculation' }>, parts: readonly Content[]): Content {
+function calculated(piece: Calculation, parts: readonly Content[]): Content {
   const [first, second] = parts;
   const { sign } = piece;
   const isOne = (content: Content): boolean =>

@@ -180,12 +180,13 @@ export const readFormula = (formula: string): Piece | undefined =>
 /** Every reference of a formula, each once, as typed. */
 export function referencesIn(formula: string): readonly string[] {
   const found = new Set<string>();
-  const look = (piece: Piece): void => {
+  const whole = readFormula(formula);
+  // no call for each piece: a sum of thousands is nested as deep as it is long
+  const left = whole ? [whole] : [];
+  for (let piece = left.pop(); piece; piece = left.pop()) {
     if (piece.kind === 'reference') found.add(piece.text);
-    if (piece.kind === 'call') piece.args.forEach(look);
-    if (piece.kind === 'calculation') piece.parts.forEach(look);
-  };
-  const piece = readFormula(formula);
-  if (piece) look(piece);
+    if (piece.kind === 'call') left.push(...[...piece.args].reverse());
+    if (piece.kind === 'calculation') left.push(...[...piece.parts].reverse());
+  }
   return [...found];
 }

@@ -21,3 +21,9 @@ test.each(ALL_TYPED)('%s is explained call by call', (formula) => {
 test('what nobody types is explained by nothing, or as far as it can be read', () => {
   for (const formula of HOSTILE) expect(steps(formula).every((id) => rowOf(id) !== undefined)).toBe(true);
 });
+
+test('a sum of thousands is explained, however little room the page has left for calls within calls', () => {
+  const sum = `=${'1+'.repeat(15_000)}SWEEP.STOPDIFF(8,11)`;
+  expect(steps(sum)).toEqual(['STOPDIFF']);
+  expect(steps(`=SWEEP.STOPDIFF(8,11)${'%'.repeat(15_000)}`)).toEqual(['STOPDIFF']);
+});

@@ -101,6 +101,11 @@ test('what lies deeper than any spreadsheet goes is passed over, with the refere
     expect(referencesIn(`=${open.repeat(2000)}A1${close.repeat(2000)}+B1`)).toEqual(['A1', 'B1']);
 }); // prettier-ignore
 
+test('the references of a sum of thousands are found', () => {
+  expect(referencesIn(`=${'1+'.repeat(15_000)}A1`)).toEqual(['A1']);
+  expect(referencesIn(`=A1${'%'.repeat(15_000)}+F(B1,A1)`)).toEqual(['A1', 'B1']);
+});
+
 test.each(['', '8', 'f/11', '=', ' = ', "'=8"])('%j is no formula', (text) =>
   expect(readFormula(text)).toBeUndefined(),
 );
