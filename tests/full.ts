@@ -25,3 +25,6 @@ export const trials = (own: number, all = 100): { readonly seed: number; readonl
 /** The numbers of cases that are drawn each from its own: 1, 2, 3 … for every commit, others for each run in full. */
 export const caseNumbers = (all: number): number[] =>
   Array.from({ length: runs(all) }, (_, i) => FRESH * 100_000 + i + 1);
+
+/** One of so many, from 0: the first for every commit, another for each run in full. */
+export const oneOf = (count: number): number => FRESH % count;

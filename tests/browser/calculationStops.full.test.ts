@@ -10,6 +10,24 @@ afterEach(async () => {
 });
 
 describe('a worker that is gone', () => {
+  it('is noticed, and what was typed since is calculated after the page is loaded anew', async () => {
+    sheet = await Workbench.open({ before: holdWorker });
+    await sheet.enter('B6', '22');
+    await sheet.shows('B20', 2);
+    await sheet.page.evaluate(() => window.held.worker?.terminate());
+    await sheet.enter('B6', '32');
+    await sheet.enterDown('I5', ['typed', '=B6*2']);
+    await passTime(sheet);
+    await expect.poll(() => sheet.standing.innerText()).toMatch(/calculation has stopped.*are not lost/);
+    expect(await sheet.values('B6', 'B20', 'I5')).toEqual([32, 2, 'typed']);
+
+    await loadAnew(sheet);
+    expect(await sheet.standing.innerText()).toBe('');
+    await sheet.shows('B20', 3);
+    await sheet.shows('I6', 64);
+    expect(await sheet.values('B6', 'I5')).toEqual([32, 'typed']);
+  });
+
   it('is told of again after the next change, where the notice was closed', async () => {
     sheet = await Workbench.open({ before: holdWorker });
     await sheet.page.evaluate(() => window.held.worker?.terminate());

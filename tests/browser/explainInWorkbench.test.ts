@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { enterShown } from './cellInWorkbench';
 import { AT } from './explainChecks';
+import { explained } from './explainedCell';
 import { allInOneWorkbook } from './onePage';
 import type { Workbench } from './workbench';
 
@@ -13,12 +14,7 @@ allInOneWorkbook(
 );
 beforeEach(() => sheet.pane.getByRole('tab', { name: 'Explain' }).click());
 
-/** The text of the view once it has a piece of it. */
-async function view(piece: string): Promise<string> {
-  const panel = sheet.pane.getByRole('tabpanel', { name: 'Explain' });
-  await expect.poll(() => panel.innerText()).toContain(piece);
-  return panel.innerText();
-}
+const view = (piece: string) => explained(sheet, piece);
 
 describe('the selected cell of the workbench', () => {
   it('is explained again when what it uses changes', async () => {
@@ -29,17 +25,6 @@ describe('the selected cell of the workbench', () => {
     await enterShown(sheet, 'H5', '16', '16');
     await sheet.click(AT);
     expect(await view(`${AT} shows 2`)).toContain('the mark f/16');
-  });
-
-  it('says why it refuses, and why the one before it did', async () => {
-    await enterShown(sheet, 'H5', 'abc', 'abc');
-    await enterShown(sheet, 'H6', '=SWEEP.FNUMBER(H5)', '#VALUE!');
-    await enterShown(sheet, 'H7', '=SWEEP.STOPDIFF(8,H6)', '#VALUE!');
-    await sheet.refuses('H6', '#VALUE!', /cannot be read/);
-    await sheet.click('H6');
-    expect(await view('H6 shows #VALUE!')).toContain('"abc" cannot be read as an f-number. Write 11');
-    await sheet.click('H7');
-    expect(await view('H7 shows #VALUE!')).toContain('"abc" cannot be read as an f-number. Write 11');
   });
 
   it('reads columns and rows of tables, spilled lists, and cells of other sheets', async () => {

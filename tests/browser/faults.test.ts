@@ -1,5 +1,5 @@
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { holdWorker, loadAnew, passTime } from './heldWorker';
+import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
+import { holdWorker, passTime } from './heldWorker';
 import { breakable, checkLayFailures } from './layChecks';
 import { Workbench } from './workbench';
 
@@ -41,23 +41,4 @@ it('a worker that was only busy for long takes the notice back with its answers'
   });
   await sheet.shows('B20', 3);
   await expect.poll(() => sheet.standing.innerText()).toBe('');
-});
-
-describe('a worker that is gone', () => {
-  it('is noticed, and what was typed since is calculated after the page is loaded anew', async () => {
-    await sheet.enter('B6', '22');
-    await sheet.shows('B20', 2);
-    await sheet.page.evaluate(() => window.held.worker?.terminate());
-    await sheet.enter('B6', '32');
-    await sheet.enterDown('I5', ['typed', '=B6*2']);
-    await passTime(sheet);
-    await expect.poll(() => sheet.standing.innerText()).toMatch(/calculation has stopped.*are not lost/);
-    expect(await sheet.values('B6', 'B20', 'I5')).toEqual([32, 2, 'typed']);
-
-    await loadAnew(sheet);
-    expect(await sheet.standing.innerText()).toBe('');
-    await sheet.shows('B20', 3);
-    await sheet.shows('I6', 64);
-    expect(await sheet.values('B6', 'I5')).toEqual([32, 'typed']);
-  });
 });

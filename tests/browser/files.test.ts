@@ -1,23 +1,14 @@
-import { createRequire } from 'node:module';
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Workbook } from '@cj-tech-master/excelts';
 import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { withValues } from '../../src/book/cells';
-import type { Template } from '../../src/sheets/template';
-import { readXlsx } from '../../src/xlsx/read';
-import { writeXlsx } from '../../src/xlsx/write';
-import { calculated } from '../sheets/support';
-import { chartCalled, covers, numbersOf } from './chartsOnSheet';
+import { chartCalled, numbersOf } from './chartsOnSheet';
 import { TALL, enterAmbient } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
+import { choose, open } from './openedFile';
 import type { Workbench } from './workbench';
-
-const { readTemplate } = createRequire(import.meta.url)('../../src/build/templates.cjs') as {
-  readTemplate: (file: string, text: string) => Template;
-};
 
 let sheet: Workbench;
 let folder: string;
@@ -37,17 +28,6 @@ async function save(): Promise<string> {
   const file = join(folder, download.suggestedFilename());
   await download.saveAs(file);
   return file;
-}
-
-async function choose(file: string | { name: string; mimeType: string; buffer: Buffer }): Promise<void> {
-  const [chooser] = await Promise.all([sheet.page.waitForEvent('filechooser'), sheet.command('Open .xlsx')]);
-  await chooser.setFiles(file);
-}
-
-async function open(file: Parameters<typeof choose>[0]): Promise<void> {
-  await choose(file);
-  await sheet.dialog.getByRole('button', { name: 'Open', exact: true }).click();
-  await expect.poll(() => sheet.notice.innerText()).toMatch(/is open/);
 }
 
 const NUMBERS = ['T9', 'Q33', 'O34', 'Y35', 'AA36', 'AC33', 'AD37', 'AG37', 'AF6', 'AF7', 'B13'];
@@ -71,7 +51,7 @@ it('gives the same workbook back after it was saved and everything else was give
   await sheet.command('Start over');
   await sheet.dialog.getByRole('button', { name: 'Start over' }).click();
   await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
-  await open(file);
+  await open(sheet, file);
 
   expect(await sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
   expect(await sheet.tables()).toEqual(tables);
@@ -111,7 +91,7 @@ it('keeps text that begins like a formula as text', async () => {
   for (const [i, text] of texts.entries()) made.getCell(i + 1, 1).value = text;
   made.getCell('B1').value = { formula: '1+1', result: 2 };
   const buffer = Buffer.from(await book.xlsx.writeBuffer());
-  await open({ name: 'in.xlsx', mimeType: '', buffer });
+  await open(sheet, buffer);
   await sheet.shows('B1', 2);
   expect(await sheet.values('A1', 'A2', 'A3', 'A4', 'A5')).toEqual(texts);
   for (const cell of ['A1', 'A2', 'A3', 'A4', 'A5']) expect((await sheet.cell(cell)).formula).toBe('');
@@ -123,58 +103,8 @@ it('keeps text that begins like a formula as text', async () => {
   expect((await sheet.cell('A1')).formula).toBe('');
 
   const again = await save();
-  await open(again);
+  await open(sheet, again);
   expect(await sheet.values('A1', 'A2', 'A3', 'A4', 'A5')).toEqual(texts);
-});
-
-it('shows a chart over plain cells of a file from elsewhere, and saves it', async () => {
-  const book = new Workbook();
-  const made = book.addWorksheet('Brought in');
-  made.addRows([
-    ['Head', 'Ws'],
-    ['Alder', 300],
-    ['Birch', 600],
-  ]);
-  const [categories, values] = ["'Brought in'!$A$2:$A$3", "'Brought in'!$B$2:$B$3"];
-  made.addLineChart({ title: 'Energy', series: [{ name: 'Energy set', categories, values }] }, 'D2:I12');
-  await open({ name: 'in.xlsx', mimeType: '', buffer: Buffer.from(await book.xlsx.writeBuffer()) });
-  const chart = chartCalled(sheet, 'Energy');
-  const numbers = () => numbersOf(chart);
-  await expect.poll(numbers).toEqual([['Alder', '300'], ['Birch', '600']]); // prettier-ignore
-  await covers(sheet, 'D2', 'I12');
-  // A row above its cells moves both; one among them is drawn as well.
-  await sheet.rowMenu(2, 'rows above');
-  await covers(sheet, 'D3', 'I13');
-  await sheet.rowMenu(4, 'rows above');
-  await sheet.enter('A4', 'Hazel');
-  await sheet.enter('B4', '400');
-  await expect.poll(numbers).toEqual([['Alder', '300'], ['Hazel', '400'], ['Birch', '600']]); // prettier-ignore
-  await covers(sheet, 'D3', 'I14');
-
-  const again = await readXlsx(await readFile(await save()));
-  const cells = (column: number) => ({ cells: { row: 2, column, rows: 3, columns: 1 } });
-  expect(again.book.sheets[0]?.charts).toMatchObject([
-    { kind: 'line', title: 'Energy', x: cells(0), series: [{ values: cells(1) }], place: { row: 2, column: 3, rows: 12, columns: 6 } }, // prettier-ignore
-  ]);
-});
-
-it('shows a constant line and a marked point of a sheet that was inserted elsewhere, and saves them', async () => {
-  const template = readTemplate('chart.json', await readFile('tests/sheets/kinds/chart.json', 'utf8'));
-  const { plan, values } = await calculated(template);
-  const made = await writeXlsx({ sheets: [withValues(plan, values)], names: [] });
-  await open({ name: 'in.xlsx', mimeType: '', buffer: Buffer.from(made) });
-  const chart = chartCalled(sheet, 'Reading against pops');
-  await expect
-    .poll(() => chart.locator('.keys li').allInnerTexts())
-    .toEqual(['At the film', 'Wanted', 'Now']);
-  const last = async () => (await numbersOf(chart)).at(-1);
-  // f/16 and six pops: 16 · √6 = 39.19; nine pops: 48.
-  await expect.poll(last).toEqual(['6', '–', '–', 'f/39.2']);
-  await sheet.enter('B7', '9');
-  await expect.poll(last).toEqual(['9', '–', '–', 'f/48.0']);
-
-  const [before, after] = await Promise.all([readXlsx(made), readXlsx(await readFile(await save()))]);
-  expect(after.book.sheets[0]?.charts).toEqual(before.book.sheets[0]?.charts);
 });
 
 it('says what of a file it did not understand', async () => {
@@ -182,18 +112,15 @@ it('says what of a file it did not understand', async () => {
   const made = book.addWorksheet('Brought in');
   made.getCell('A1').value = { formula: "'[other.xlsx]Sheet1'!A1", result: 5 };
   const buffer = Buffer.from(await book.xlsx.writeBuffer());
-  await open({ name: 'in.xlsx', mimeType: '', buffer });
+  await open(sheet, buffer);
   await expect.poll(() => sheet.dialog.innerText()).toMatch(/Not all of it was understood/);
   expect(await sheet.dialog.getByRole('listitem').count()).toBeGreaterThan(0);
   await sheet.dialog.getByRole('button', { name: 'Close' }).click();
 });
 
-it.each([
-  ['a picture', Buffer.from('\x89PNG not a workbook')],
-  ['nothing', Buffer.alloc(0)],
-])('refuses %s that calls itself a workbook, and changes nothing', async (_, buffer) => {
+it('refuses what is no workbook, and changes nothing', async () => {
   await sheet.enter('B6', '22');
-  await choose({ name: 'wrong.xlsx', mimeType: '', buffer });
+  await choose(sheet, { name: 'wrong.xlsx', mimeType: '', buffer: Buffer.from('\x89PNG not a workbook') });
   await expect.poll(() => sheet.dialog.innerText()).toMatch(/was not opened/);
   await sheet.dialog.getByRole('button', { name: 'Close' }).click();
   await sheet.shows('B6', 22);
@@ -202,7 +129,7 @@ it.each([
 it('opens nothing when the question is answered with Cancel', async () => {
   const file = await save();
   await sheet.enter('B6', '22');
-  await choose(file);
+  await choose(sheet, file);
   await sheet.dialog.getByRole('button', { name: 'Cancel' }).click();
   await sheet.shows('B6', 22);
 });

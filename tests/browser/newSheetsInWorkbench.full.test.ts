@@ -1,3 +1,4 @@
+import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { chartCalled, charts, numbersOf } from './chartsOnSheet';
 import { checkOfferToTakeBack, checkTakingBack } from './newSheetsChecks';
@@ -12,6 +13,9 @@ eachItsWorkbook((fresh) => {
   sheet = fresh;
 }, TALL);
 
+const said = () => expect.poll(() => status(sheet.page).innerText());
+const takeBack = () => sheet.pane.getByRole('button', { name: 'Take back' }).click();
+
 const cellsTo = (row: number) =>
   Array.from({ length: row }, (_, i) => COLUMNS.map((column) => `${column}${i + 1}`)).flat();
 
@@ -22,10 +26,8 @@ describe('a sheet that came into the workbench', () => {
   it('comes back with all that was beside it when its taking back is undone', async () => {
     await sheet.insert('Lights on set');
     await sheet.showsNear(KEY_LIGHT.cell, KEY_LIGHT.value);
-    await sheet.pane.getByRole('button', { name: 'Take back' }).click();
-    await expect
-      .poll(() => status(sheet.page).innerText())
-      .toBe('“Lights on set” is taken away again. Ctrl+Z brings it back.');
+    await takeBack();
+    await said().toBe('“Lights on set” is taken away again. Ctrl+Z brings it back.');
     expect(await sheet.tables()).toEqual({ Build: 'A52:G64', Tally: 'A39:E49' });
     await sheet.undo('A3');
     await expect.poll(() => sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
@@ -35,6 +37,38 @@ describe('a sheet that came into the workbench', () => {
     await sheet.enter('M33', '-3');
     await sheet.told('Metres from the front of the light to the subject, above 0 and up to 20.');
     await chartCalled(sheet, 'Share of the light at the subject').waitFor();
+  });
+
+  it('says so where it does not arrive, and comes when it does', async () => {
+    // a visitor of its own: what is aborted must not have been fetched before
+    const late = (await sheet.page.context().browser()?.newPage({ locale: 'en-US' })) as Page;
+    await late.route('**/long-sheets.js', (route) => route.abort());
+    await late.goto(sheet.page.url());
+    await late.waitForFunction(() => document.documentElement.dataset['pane'] === 'true');
+    const insert = late.getByRole('button', { name: 'Insert Proof', exact: true });
+    await insert.click();
+    await expect.poll(() => status(late).innerText()).toMatch('Not done. The sheet “Proof” did not arrive.');
+    expect(await late.evaluate(() => window.sweeptable.sheets())).toEqual(['Pops build']);
+    await late.unroute('**/long-sheets.js');
+    await insert.click();
+    await expect.poll(() => status(late).innerText()).toMatch('“Proof” is inserted.');
+    await late.close();
+  });
+
+  it('is gone already where undo took it', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.undo('A3');
+    await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
+    await takeBack();
+    await said().toBe('Not done. “Lights on set” is not in the workbook any more. Nothing was changed.');
+  });
+
+  it('stays where a cell of it looks otherwise', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.click('A25');
+    await sheet.page.keyboard.press('Control+b');
+    await takeBack();
+    await said().toMatch('has changed since it came in');
   });
 });
 

@@ -1,4 +1,3 @@
-import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { TALL } from './lightsOnSet';
 import { checkCopyAsValues } from './newSheetsChecks';
@@ -26,22 +25,6 @@ describe('a sheet that came into the workbench', () => {
     expect(await sheet.sheets()).toEqual(['Pops build']);
   });
 
-  it('says so where it does not arrive, and comes when it does', async () => {
-    // a visitor of its own: what is aborted must not have been fetched before
-    const late = (await sheet.page.context().browser()?.newPage({ locale: 'en-US' })) as Page;
-    await late.route('**/long-sheets.js', (route) => route.abort());
-    await late.goto(sheet.page.url());
-    await late.waitForFunction(() => document.documentElement.dataset['pane'] === 'true');
-    const insert = late.getByRole('button', { name: 'Insert Proof', exact: true });
-    await insert.click();
-    await expect.poll(() => status(late).innerText()).toMatch('Not done. The sheet “Proof” did not arrive.');
-    expect(await late.evaluate(() => window.sweeptable.sheets())).toEqual(['Pops build']);
-    await late.unroute('**/long-sheets.js');
-    await insert.click();
-    await expect.poll(() => status(late).innerText()).toMatch('“Proof” is inserted.');
-    await late.close();
-  });
-
   it('stays where a formula elsewhere uses it', async () => {
     await sheet.insert('Lights on set');
     await sheet.sheet('Pops build');
@@ -49,22 +32,6 @@ describe('a sheet that came into the workbench', () => {
     await takeBack();
     await said().toMatch('The formula in H5 on “Pops build” uses it, so the sheet was left as it is.');
     expect(await sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
-  });
-
-  it('is gone already where undo took it', async () => {
-    await sheet.insert('Lights on set');
-    await sheet.undo('A3');
-    await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
-    await takeBack();
-    await said().toBe('Not done. “Lights on set” is not in the workbook any more. Nothing was changed.');
-  });
-
-  it('stays where a cell of it looks otherwise', async () => {
-    await sheet.insert('Lights on set');
-    await sheet.click('A25');
-    await sheet.page.keyboard.press('Control+b');
-    await takeBack();
-    await said().toMatch('has changed since it came in');
   });
 });
 

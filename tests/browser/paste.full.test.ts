@@ -36,4 +36,25 @@ describe('rows pasted right below a table', () => {
     await last().toHaveProperty('Lights', LIGHTS);
     expect(await row(39)).toEqual(COLUMNS.map(() => ''));
   });
+
+  it('go into rows of their own where something else stands below', async () => {
+    await sheet.enter('C40', '7');
+    await sheet.shows('C40', 7);
+    await sheet.paste('A38', 'one\ntwo\nthree');
+    await sheet.shows('A40', 'three');
+    await last().toHaveProperty('Lights', LIGHTS_AND_TWO);
+    await sheet.shows('C42', 7);
+    await sheet.undo('A3');
+    await sheet.shows('C40', 7);
+    await last().toHaveProperty('Lights', LIGHTS);
+  });
+
+  it('stay outside where they begin on a row that is taken', async () => {
+    await sheet.enterDown('C40', ['7', '8']);
+    await sheet.paste('A39', 'one\ntwo\nthree');
+    await sheet.shows('A41', 'three');
+    await last().toHaveProperty('Lights', LIGHTS);
+    expect((await sheet.cell('Q39')).formula).toBe('');
+    await sheet.shows('C40', 7);
+  });
 });

@@ -157,25 +157,4 @@ describe('rows pasted right below a table', () => {
     await sheet.undo('A3');
     await sheet.shows('M40', null);
   });
-
-  it('go into rows of their own where something else stands below', async () => {
-    await sheet.enter('C40', '7');
-    await sheet.shows('C40', 7);
-    await sheet.paste('A38', lines([['one'], ['two'], ['three']]));
-    await sheet.shows('A40', 'three');
-    await expect.poll(() => lastRowOf('Lights')).toBe(40);
-    await sheet.shows('C42', 7);
-    await sheet.undo('A3');
-    await sheet.shows('C40', 7);
-    expect(await lastRowOf('Lights')).toBe(38);
-  });
-
-  it('stay outside where they begin on a row that is taken', async () => {
-    await sheet.enter('C41', '8');
-    await sheet.paste('A39', lines([['one'], ['two'], ['three']]));
-    await sheet.shows('A41', 'three');
-    expect(await lastRowOf('Lights')).toBe(38);
-    expect((await sheet.cell('Q39')).formula).toBe('');
-    await sheet.shows('C40', 7);
-  });
 });

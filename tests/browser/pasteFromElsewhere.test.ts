@@ -48,20 +48,6 @@ describe('a paste from another program', () => {
     expect(await Promise.all(['A33', 'B33', 'M33'].map(look))).toEqual(before);
   });
 
-  it('reads a length in another unit where a length stands', async () => {
-    await sheet.paste('M34', '80 cm');
-    await sheet.shows('M34', 0.8);
-  });
-
-  it('lacks nothing where what was pasted can be read', async () => {
-    // what the sheet says of the row whose reading is no number is in its column Lacks
-    await sheet.paste('D33', '?');
-    await sheet.shows('P33', 'reading');
-    await sheet.paste('D33', 'f/16');
-    await sheet.shows('P33', '');
-    expect(await sheet.texts('D33')).toEqual(['f/16']);
-  });
-
   it('counts eight heads where six have room, and what stands below goes on', async () => {
     await sheet.enter('C40', '7');
     await sheet.shows('C40', 7);
@@ -75,25 +61,5 @@ describe('a paste from another program', () => {
     await expect.poll(() => sheet.tables()).toHaveProperty('Lights', LIGHTS);
     await sheet.shows('C40', 7);
     await sheet.shows('A33', 'Elm');
-  });
-
-  it('says what it goes over where no table grows', async () => {
-    await sheet.sheet('Pops build');
-    await sheet.enterDown('H5', ['16', '11', '=SUM(H5:H6)']);
-    await sheet.shows('H7', 27);
-    await sheet.paste('H5', '1\n2\n3');
-    await sheet.shows('H7', 3);
-    expect(await sheet.notice.innerText()).toBe(
-      '2 cells from H6 to H7 held something: they were pasted over. Ctrl+Z brings it back.',
-    );
-    await sheet.page.keyboard.press('Control+z');
-    await sheet.shows('H7', 27);
-  });
-
-  it('takes an f-number as it is written where a number is asked for', async () => {
-    await sheet.insert('Freeze check');
-    await sheet.paste('B12', 'f/5.6');
-    await sheet.shows('B12', 5.6);
-    expect(await sheet.texts('B12')).toEqual(['f/5.6']);
   });
 });

@@ -38,14 +38,4 @@ describe('what is selected', () => {
     await sheet.shows('H6', 1);
     await expect.poll(selected).toBe('G5:H6');
   });
-
-  it('is selected again after a reload', async () => {
-    await sheet.enter('G10', '1');
-    await sheet.click('G21');
-    await sheet.reload();
-    expect(await selected()).toBe('G21');
-    await sheet.page.keyboard.type('5');
-    await press('Enter');
-    await sheet.shows('G21', 5);
-  });
 });

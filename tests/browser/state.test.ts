@@ -1,7 +1,6 @@
 import { expect, it } from 'vitest';
 import { LIGHTS, TURN } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
-import { checkPutAside, NEWER } from './stateChecks';
 import { isStored } from './stored';
 import type { Workbench } from './workbench';
 
@@ -38,5 +37,3 @@ it('stores at once when the page goes out of sight', async () => {
   await sheet.reload();
   await sheet.shows('B6', 22);
 });
-
-checkPutAside([NEWER], () => sheet);

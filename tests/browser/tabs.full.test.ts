@@ -104,6 +104,22 @@ describe('the workbook in two tabs', () => {
     await only.shows('B6', 32);
     await says(only).toBe('');
   });
+
+  it('goes on in the second when asked, and in the first again', async () => {
+    const first = await openTab();
+    const second = await openTab();
+    await first.enter('B6', '32');
+    await second.page.getByRole('button', { name: 'Go on here' }).click();
+    await second.shows('B6', 32);
+    await says(second).toBe('');
+    await says(first).toMatch(ELSEWHERE);
+    await second.enter('B6', '22');
+    await second.shows('B20', 2);
+    await first.page.getByRole('button', { name: 'Go on here' }).click();
+    await first.shows('B20', 2);
+    await says(first).toBe('');
+    await says(second).toMatch(ELSEWHERE);
+  });
 });
 
 describe('a tab that goes', () => {

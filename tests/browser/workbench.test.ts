@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { CATALOGUE, NAMESPACE } from '../../src/catalogue';
 import { allInOneWorkbook } from './onePage';
 import type { Workbench } from './workbench';
 
@@ -83,16 +82,6 @@ describe('typing a formula', () => {
     expect((await sheet.cell('H5')).formula).toBe('=SWEEP.POPSFORTARGET(16,45,1)');
   });
 
-  it('lists every function after the dot', async () => {
-    await sheet.click('H20');
-    await sheet.page.keyboard.type('=SWEEP.');
-    const offered = sheet.page.locator('[data-u-comp="sheets-formula-editor"] li');
-    await offered.first().waitFor();
-    const names = await offered.locator('> span:first-child').allInnerTexts();
-    expect(names).toEqual(CATALOGUE.map(({ id }) => `${NAMESPACE}.${id}`));
-    await sheet.page.keyboard.press('Escape');
-  });
-
   it('reads text as a meter or a shutter shows it, and names in small letters', async () => {
     await sheet.enterDown('H9', [
       '=SWEEP.STOPDIFF("f/8","f/11")',
@@ -133,16 +122,6 @@ describe('mistakes', () => {
     await sheet.shows('H5', 11);
     await sheet.showsNear('H6', 1);
     expect((await sheet.cell('H6')).message).toBeUndefined();
-  });
-
-  it('leave the sentence behind when the cell is typed over', async () => {
-    await sheet.enter('H9', '=SWEEP.STOPDIFF(8,"x")');
-    await sheet.refuses('H9', '#VALUE!', /x/);
-    await sheet.enter('H9', '=1/0');
-    await sheet.shows('H9', '#DIV/0!');
-    expect((await sheet.cell('H9')).message).toBeUndefined();
-    await sheet.enter('H9', '=SWEEP.STOPDIFF(8,11)');
-    await sheet.showsNear('H9', 1);
   });
 
   it('of a fraction that became a date, or a ratio that became a time of day, are named', async () => {

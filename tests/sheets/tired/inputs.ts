@@ -9,7 +9,7 @@ import type {
   TemplateTable,
   TemplateValue,
 } from '../../../src/sheets/template';
-import { FULL } from '../../full';
+import { FULL, oneOf } from '../../full';
 
 /** A cell that somebody types into, with all that the sheet says of it. */
 export interface Input {
@@ -54,11 +54,11 @@ function formInputs(form: Form): Input[] {
   });
 }
 
-/** For every commit the first row; in full all, of a long table the first two, one of the middle and the last. */
+/** For every commit the first row; in full the last as well, and one between them that each run draws anew. */
 function rowsOf({ rows }: TemplateTable): number[] {
-  const all = [...rows.keys()];
-  if (!FULL) return all.slice(0, 1);
-  return all.length <= 12 ? all : [0, 1, all.length >> 1, all.length - 1];
+  const last = rows.length - 1;
+  if (!FULL || last < 1) return rows.length > 0 ? [0] : [];
+  return last < 2 ? [0, last] : [0, 1 + oneOf(last - 1), last];
 }
 
 function tableInputs(table: TemplateTable): Input[] {
