@@ -40,8 +40,9 @@ export function paneFrame(): HTMLElement {
   };
   show(!wasClosed());
   button.addEventListener('click', () => {
-    show(frame.hidden);
-    rememberClosed(frame.hidden);
+    const isOpened = frame.hidden !== false;
+    show(isOpened);
+    rememberClosed(!isOpened);
   });
   elementById('commands').append(button);
   return frame;
