@@ -1,8 +1,12 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { cpus } from 'node:os';
 import { resolve } from 'node:path';
 import { buildSync } from 'esbuild';
+
+const require = createRequire(import.meta.url);
+const { readTemplates } = require('../../src/build/templates.cjs');
 
 /**
  * Prints every measurement, one JSON line each, and keeps them in dist/bench/results.json with machine and commit: medians
@@ -13,6 +17,7 @@ const FOLDER = resolve(ROOT, 'dist/bench');
 const MEASUREMENTS = [
   'ratios',
   'runtime',
+  'hidden-pane',
   'solvers',
   'plain',
   'depths',
@@ -33,7 +38,7 @@ function programOf(name) {
     platform: 'node',
     external: ['highs'],
     // a bundle for Node knows its own place by another name
-    define: { 'import.meta.url': 'ADDRESS' },
+    define: { 'import.meta.url': 'ADDRESS', SWEEPTABLE_TEMPLATES: JSON.stringify(readTemplates()) },
     banner: { js: "const ADDRESS = require('node:url').pathToFileURL(__filename).href;" },
     loader: { '.css': 'empty' },
     outfile,

@@ -45,11 +45,11 @@ const anything = (): object =>
     set: () => true,
   });
 
-function page(): Record<string, unknown> {
+function page(timer: typeof setTimeout): Record<string, unknown> {
   const storage = { getItem: () => null, setItem() {} };
   const window: Record<string, unknown> = {
     console,
-    setTimeout,
+    setTimeout: timer,
     clearTimeout,
     setInterval,
     clearInterval,
@@ -97,15 +97,17 @@ export interface HostOptions {
   readonly excelApi?: string;
   /** Whether Excel can wait for a cell that is being typed in. */
   readonly canWait?: boolean;
+  /** The page's own timer; a page out of sight has one that goes off once a second. */
+  readonly timer?: typeof setTimeout;
   /** Runs when office.js is there but the host's file is not: when our script is loaded. */
   readonly whileLoading?: (functions: typeof CustomFunctions) => void;
 }
 
 export function loadOffice(
   workbook: FakeWorkbook,
-  { file = 'excel-web-16.00.js', excelApi = '1.15', canWait = true, whileLoading }: HostOptions = {},
+  { file = 'excel-web-16.00.js', excelApi = '1.15', canWait = true, timer = setTimeout, whileLoading }: HostOptions = {},
 ): Office {
-  const window = page();
+  const window = page(timer);
   window.CustomFunctions = loader();
   whileLoading?.(window.CustomFunctions as typeof CustomFunctions);
   vm.createContext(window);
