@@ -64,7 +64,9 @@ async function insert(excel: typeof Excel, template: Template, filled: boolean):
   return andBack(excel, laidText(laid, filled), laid.mark);
 }
 
-const CLEARS_UNDO = 'Excel empties its undo list for it.';
+/** What a copy as values costs here, and why it is to be handed on by itself (Microsoft Learn, Office.DisableTrustUX). */
+const COPY_COSTS =
+  'Excel empties its undo list for it. A workbook with formulas of ours makes Excel ask others whether they trust Sweeptable: hand on the copy alone, in a workbook of its own.';
 
 const notReady = ({ cell, shows }: NotReady): Outcome => ({
   refused: `${cell} shows ${shows}, so the values are not all there yet. Nothing was copied. Wait until Excel has calculated, or press Recalculate, then try again.`,
@@ -106,7 +108,7 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
   putFormula: async (formula) => notAFormula(formula) ?? told(putFormula(excel, formula), NOT_PUT),
   recalculate: () => told(enterAgain(excel), ENTERED),
   copyValues: () => told(copy(excel), UNTOUCHED),
-  copyCosts: CLEARS_UNDO,
+  copyCosts: COPY_COSTS,
   watchCell: whileVisible(watchCell(excel)),
   ...repairHost(excel),
   help: HELP,

@@ -101,7 +101,9 @@ describe('a copy', () => {
   });
 
   test('costs the undo list, and the pane can say so before', () => {
-    expect(openExcel().host.copyCosts).toBe('Excel empties its undo list for it.');
+    const { copyCosts } = openExcel().host;
+    expect(copyCosts).toMatch(/^Excel empties its undo list for it\./);
+    expect(copyCosts).toMatch(/ask others whether they trust Sweeptable: hand on the copy alone/);
   });
 
   test.each([
