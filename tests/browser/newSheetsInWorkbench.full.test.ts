@@ -1,9 +1,11 @@
+import { Workbook } from '@cj-tech-master/excelts';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { chartCalled, charts, numbersOf } from './chartsOnSheet';
 import { checkOfferToTakeBack, checkTakingBack } from './newSheetsChecks';
-import { COLUMNS, KEY_LIGHT, LIGHTS, LIGHTS_AND_ONE, TALL } from './lightsOnSet';
+import { COLUMNS, KEY_LIGHT, LIGHTS, LIGHTS_AND_ONE, TALL, TURN } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
+import { open } from './openedFile';
 import { status } from './paneChecks';
 import { asSheetsHost, copyAsValues } from './sheetsInWorkbench';
 import type { Workbench } from './workbench';
@@ -23,6 +25,15 @@ checkTakingBack((use) => use(asSheetsHost(sheet)));
 checkOfferToTakeBack((use) => use(asSheetsHost(sheet)));
 
 describe('a sheet that came into the workbench', () => {
+  it('comes in beside a sheet that is called like its table', async () => {
+    const book = new Workbook();
+    book.addWorksheet('Lights').getCell('A1').value = 1;
+    await open(sheet, Buffer.from(await book.xlsx.writeBuffer()));
+    await sheet.insert('Lights on set');
+    await sheet.showsNear(KEY_LIGHT.cell, KEY_LIGHT.value);
+    expect(await sheet.tables()).toEqual({ Lights_2: LIGHTS, Turn: TURN });
+  });
+
   it('comes back with all that was beside it when its taking back is undone', async () => {
     await sheet.insert('Lights on set');
     await sheet.showsNear(KEY_LIGHT.cell, KEY_LIGHT.value);

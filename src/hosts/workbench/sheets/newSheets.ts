@@ -26,8 +26,11 @@ const tablesIn = (workbook: FWorkbook): KnownTable[] =>
 const NO_WORKBOOK = { refused: 'No workbook is open. Reload the page and try again.' } as const;
 const UNDOABLE = 'Ctrl+Z takes it away again.';
 
-const namesTaken = (workbook: FWorkbook): string[] =>
-  workbook.getDefinedNames().map((name) => name.getName());
+/** In this grid a table may not be called like a sheet either. */
+const namesTaken = (workbook: FWorkbook): string[] => [
+  ...workbook.getDefinedNames().map((name) => name.getName()),
+  ...sheetsTaken(workbook),
+];
 
 /** Lays a sheet, shows it, and says what became of it. */
 function laid(grid: Grid, workbook: FWorkbook, name: string, made: NewSheet, done: string): Outcome {
