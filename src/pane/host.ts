@@ -1,4 +1,5 @@
 import type { CellRows } from '../explain/explain';
+import type { Join, Way } from '../sheets/links/findJoins';
 
 /** What became of a wish: done, in a sentence; or refused, with what was kept and what to do. */
 export type Outcome = Done | { readonly refused: string };
@@ -20,6 +21,11 @@ export interface MendedCell {
 /** The outcome of a repair, with the cells that it speaks of. */
 export type Mended =
   { readonly done: string; readonly cells: readonly MendedCell[] } | { readonly refused: string };
+
+/** One way to join a sheet, with the columns that were chosen. */
+export interface ChosenWay extends Way {
+  readonly sheet: string;
+}
 
 /** The cell that is selected, as the spreadsheet has it now. */
 export interface SelectedCell {
@@ -47,6 +53,10 @@ export interface PaneHost {
   readonly mendLost?: (cells: readonly MendedCell[]) => Promise<Mended>;
   /** Puts formulas back that were mended, each where nobody has changed it since. */
   readonly takeBack?: (cells: readonly MendedCell[]) => Promise<Outcome>;
+  /** Looks for sheets that could look something up in each other and do not. Changes nothing. */
+  readonly findJoins?: () => Promise<{ readonly joins: readonly Join[] } | { readonly refused: string }>;
+  /** Writes what was chosen, where the cells still hold what they held when they were found. */
+  readonly link?: (way: ChosenWay) => Promise<Outcome>;
   /** Adds a copy of the sheet in view with values in the place of formulas, for people who have no Sweeptable. */
   readonly copyValues?: () => Promise<Outcome>;
   /** What such a copy costs besides, in a sentence for those who think of making one. */

@@ -63,3 +63,29 @@ export const notAFormula = (text: string): Refused | undefined =>
 
 export const cellHolds = (cell: string): Refused =>
   refused(`Cell ${cell} holds something, and it was left there. Select an empty cell.`);
+
+export const NOTHING_TO_LINK =
+  'No sheet holds anything of its own that another sheet here could tell it. A list that was pasted from another workbook is looked up once it stands in the table of a sheet Heads: insert Heads, and paste its rows there. Nothing was changed.';
+
+export const joinsFound = (sheets: readonly string[]): string =>
+  `${sheets.map((name) => `“${name}”`).join(', ')} could look something up elsewhere. Nothing is changed yet.`;
+
+/** @param to - the sheet that it looks up in now; undefined where it holds its own now. */
+export const linkedTo = (sheet: string, columns: readonly string[], to: string | undefined): string =>
+  to === undefined
+    ? `${columns.join(', ')} on “${sheet}” are typed now.`
+    : `“${sheet}” looks up ${columns.join(', ')} in “${to}”.`;
+
+export const unlinked = (sheet: string): string => `“${sheet}” holds what it held before.`;
+
+/** @param column - such as: Most on “Pops plan” */
+export const joinChanged = (column: string): Refused =>
+  refused(`${column} has changed meanwhile, and nothing was written. Look for sheets to link again.`);
+
+/** What became of sheets that looked up in one which was deleted. */
+export const keptWithoutSheet = (gone: string, sheets: readonly string[]): string =>
+  `“${gone}” is gone. ${sheets.map((name) => `“${name}”`).join(', ')} looked things up in it: what it said last stands there now as if typed.`;
+
+/** For who has inserted a sheet that others here do not look up in yet. */
+export const couldLink = (sheets: readonly string[]): string =>
+  `${sheets.map((name) => `“${name}”`).join(', ')} can be joined with it: see Link sheets.`;

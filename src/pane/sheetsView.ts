@@ -3,6 +3,7 @@ import { TOPS } from '../sheets/offeredTemplates';
 import type { Template } from '../sheets/template';
 import { h, heard } from './element';
 import type { PaneHost } from './host';
+import { linkView } from './linkView';
 import type { OneAtATime } from './oneAtATime';
 import { repairView } from './repairView';
 import { sheetPicture } from './sheetPicture';
@@ -23,6 +24,7 @@ export const sheetsView = (host: PaneHost, work: OneAtATime): View => ({
       ),
       ...(host.insertSheet || host.missing === undefined ? [] : [h('p', { class: 'missing' }, host.missing)]),
       h('ul', { class: 'sheets' }, ...TOPS.map((top) => card(top, host, work))),
+      ...linkView(host, work),
       ...(host.recalculate ? [anew(host.recalculate, work)] : []),
       ...(host.copyValues ? [handOver(host.copyValues, host.copyCosts, work)] : []),
       ...repairView(host, work),

@@ -5,6 +5,7 @@ import { address } from '../../src/formula/address';
 import { isCellError } from '../../src/formula/errors';
 import { makePlan } from '../../src/sheets/makePlan';
 import type { Template } from '../../src/sheets/template';
+import type { Held, TableHere } from '../../src/sheets/links/tableHere';
 import { openedBook } from './openedBook';
 import { typedData } from './typedData';
 
@@ -62,10 +63,42 @@ export async function together(inserts: readonly Insert[]) {
       .setValue(typedData({ value }));
     await book.calculate();
   };
+  /** Writes into a cell of a sheet. */
+  const write = (sheet: string, row: number, at: number, cell: Held) => {
+    const { formula, value } = cell;
+    book.workbook.getSheetByName(sheet)?.getRange(row, at).setValue(
+      typedData({ value: typeof value === 'boolean' ? String(value) : value, ...(formula === undefined ? {} : { formula }) }),
+    ); // prettier-ignore
+  };
   return {
     plans,
     column,
     type,
+    write,
+    calculate: () => book.calculate(),
+    /** The tables as they stand, for whoever would link them. */
+    tables: (): TableHere[] =>
+      plans.flatMap((plan) => {
+        const values = valuesOf(plan);
+        const sheet = book.workbook.getSheetByName(plan.name);
+        return plan.tables.map(({ name, area, columns }) => ({
+          name,
+          sheet: plan.name,
+          at: area,
+          headings: columns.map((each) => each.name),
+          rows: Array.from({ length: area.rows - 1 }, (_, r) =>
+            columns.map((_column, c): Held => {
+              const [row, of] = [area.row + 1 + r, area.column + c];
+              const formula = sheet?.getRange(row, of).getFormula();
+              const value = values[row]?.[of] ?? null;
+              return {
+                ...(formula ? { formula } : {}),
+                value: isCellError(value) ? value.error : value,
+              };
+            }),
+          ),
+        }));
+      }),
     /** All that stands in a sheet, by its place in the order. */
     values: (index: number): EngineValue[][] => valuesOf(plans[index] as BookSheet),
     /** Cells that show an error. */

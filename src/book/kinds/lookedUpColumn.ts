@@ -13,25 +13,29 @@ export interface LookUp {
   readonly column: string;
 }
 
-const alike = (one: string, other: string): boolean => one.toLowerCase() === other.toLowerCase();
+export const alike = (one: string, other: string): boolean => one.toLowerCase() === other.toLowerCase();
 
-/** The number that a name got because it was taken: 1 for Heads, 2 for Heads_2; undefined for any other table's. */
-function numberOf(name: string, table: string): number | undefined {
+/**
+ * The number that a name got because it was taken: 1 for Heads, 2 for Heads_2, or for Heads2 where Excel has copied the sheet;
+ * undefined for any other table's.
+ */
+export function numberOf(name: string, table: string): number | undefined {
   if (alike(name, table)) return 1;
-  const cut = name.lastIndexOf('_');
-  return alike(name.slice(0, cut), table) && /^_\d+$/.test(name.slice(cut))
-    ? Number(name.slice(cut + 1))
-    : undefined;
+  const [, stem = '', number] = /^(.*?)_?(\d+)$/.exec(name) ?? [];
+  return number !== undefined && alike(stem, table) ? Number(number) : undefined;
 }
 
-/** The workbook's table to look up in, by its name there: somebody's own table of the same name may have other columns. */
-function partnerOf({ table, key, column }: LookUp, known: readonly KnownTable[]): string | undefined {
+/**
+ * The workbook's tables to look up in, by their names there, the first one first: somebody's own table of the same name may
+ * have other columns.
+ */
+export function partnersOf({ table, key, column }: LookUp, known: readonly KnownTable[]): string[] {
   const found = known.flatMap(({ name, columns }) => {
     const number = numberOf(name, table);
     const has = (wanted: string): boolean => columns.some((each) => alike(each, wanted));
     return number !== undefined && has(key) && has(column) ? [{ name, number }] : [];
   });
-  return found.sort((a, b) => a.number - b.number)[0]?.name;
+  return found.sort((a, b) => a.number - b.number).map(({ name }) => name);
 }
 
 /** Gives empty, not 0, where the name is not there or its cell is empty. */
@@ -42,7 +46,7 @@ function formulaFor({ table, key, column }: LookUp): string {
 
 export const lookedUpColumn: Kind = {
   settled({ from }, known) {
-    const name = from && partnerOf(from, known);
+    const name = from && partnersOf(from, known)[0];
     return from && name !== undefined
       ? { formula: formulaFor(from), partner: [from.table, name] }
       : undefined;

@@ -20,11 +20,12 @@ export const TEXT = '@';
 const MISREAD = /^[=+\-@']|^[\d.,]+( ?%|e[+-]?\d+)?$|^\d+ ?[/:.-]/i;
 
 /** Words that Excel would take for something else are marked as words, except in cells that take everything as text anyway. */
+export const markedAsWords = <T extends Content>(value: T, format: string | undefined): T | string =>
+  typeof value === 'string' && format !== TEXT && MISREAD.test(value) ? `'${value}` : value;
+
 function typed({ value, formula, style }: BookCell): Content {
   if (formula !== undefined) return null;
-  if (isCellError(value)) return value.error;
-  const isMarked = typeof value === 'string' && style?.format !== TEXT && MISREAD.test(value);
-  return isMarked ? `'${value}` : value;
+  return isCellError(value) ? value.error : markedAsWords(value, style?.format);
 }
 
 export const numberFormats = (sheet: BookSheet): (string | null)[][] =>

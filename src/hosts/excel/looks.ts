@@ -79,3 +79,18 @@ export function drawLooks(sheet: Excel.Worksheet, planned: BookSheet): void {
   ];
   for (const { first, area } of inOrder) dress(excelRange(sheet, area).format, first.style ?? {}, area);
 }
+
+/**
+ * Gives the cells of a column another look than the one that they have: what the new one does not say goes. The line above them
+ * is their heading's.
+ */
+export function redress(format: Excel.RangeFormat, style: BookStyle, area: Area): void {
+  const { ink, size } = BASE;
+  Object.assign(format.font, { color: ink, size, bold: false, italic: false });
+  format.fill.clear();
+  const { top: _, ...edges } = style.edges ?? {};
+  for (const side of ['right', 'bottom', 'left'] as const)
+    if (!edges[side]) format.borders.getItem(EDGES[side]).style = 'None';
+  if (area.rows > 1 && !edges.bottom) format.borders.getItem('InsideHorizontal').style = 'None';
+  dress(format, { ...style, edges }, area);
+}

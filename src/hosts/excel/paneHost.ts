@@ -5,6 +5,7 @@ import { templateToLay } from '../../sheets/templateToLay';
 import { enterAgain } from './enterAgain';
 import { type LaidInExcel, lay, LayFailure, NOT_KNOWN_YET, UNDO_EMPTIED } from './lay';
 import { NOT_PUT, putFormula } from './putFormula';
+import { type LinkHost, linkHost } from './links/linkHere';
 import { excelRefusal } from './refusals';
 import { type RepairHost, repairHost } from './repairHost';
 import type { SheetMark } from './sheetMark';
@@ -20,7 +21,8 @@ export type ExcelHost = Required<
     'insertSheet' | 'putFormula' | 'recalculate' | 'copyValues' | 'copyCosts' | 'watchCell' | 'help'
   >
 > &
-  RepairHost;
+  RepairHost &
+  LinkHost;
 
 /** The help page lies beside the pane's. */
 export const HELP = 'help.html';
@@ -110,6 +112,7 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
   copyValues: () => told(copy(excel), UNTOUCHED),
   copyCosts: COPY_COSTS,
   watchCell: whileVisible(watchCell(excel)),
+  ...linkHost(excel),
   ...repairHost(excel),
   help: HELP,
 });

@@ -4,6 +4,7 @@ import type { Grid } from './grid/grid';
 import { takeKeyboard } from './grid/keyboard';
 import type { KnownFailures } from './cell/knownFailures';
 import { copyValues, insertSheet } from './sheets/newSheets';
+import { joinsHere, linkHere } from './links/linkHere';
 import { onNewWorkbook } from './grid/changes';
 import { watchCell } from './cell/watchCell';
 
@@ -15,6 +16,8 @@ export const paneHost = (grid: Grid, failures: KnownFailures): PaneHost => ({
   insertSheet: async (id, filled) => shown(grid, await insertSheet(grid, id, filled)),
   putFormula: (formula) => Promise.resolve(shown(grid, putFormula(grid, formula))),
   copyValues: () => Promise.resolve(shown(grid, copyValues(grid))),
+  findJoins: () => Promise.resolve({ joins: joinsHere(grid) }),
+  link: (way) => Promise.resolve(shown(grid, linkHere(grid, way))),
   watchCell: watchCell(grid, failures),
   watchWorkbook: (changed) => onNewWorkbook(grid, changed),
   help: 'help.html',

@@ -18,7 +18,7 @@ const TEXT_FORMAT = '@';
  * A text carries its type: without it the grid reads "1/60" as a date. One that could be taken for a formula carries
  * the type that holds even when the cell is opened and left again, and so does one of no letters, which is no empty cell.
  */
-function content({ value, formula, style }: BookCell): ICellData {
+export function content({ value, formula, style }: BookCell): ICellData {
   if (formula !== undefined) return { f: formula };
   if (value === null) return {};
   if (value === '') return { v: value, t: CellValueType.FORCE_STRING };

@@ -10,7 +10,7 @@ import { ERROR_TYPE_SET } from '@univerjs/preset-sheets-core';
 import type { Area } from '../../../formula/area';
 import type { ErrorCode } from '../../../formula/errors';
 import { cellError } from '../../../formula/errors';
-import type { Book, BookCell, BookSheet } from '../../../book/book';
+import type { Book, BookCell, BookSheet, BookTable } from '../../../book/book';
 import { charactersOf } from '../../../book/widthsAndHeights';
 import type { Decorations } from './besideCells';
 import { decorationsToBook, storedDecorations } from './decorationsToBook';
@@ -56,7 +56,8 @@ function bookSheet(
   const sheet = snapshot.sheets[id] as Partial<IWorksheetData>;
   const name = sheet.name ?? '';
   const cells = cellsOf(grid, snapshot, id, sheet, beside, notWritten);
-  const { tables, rules, conditions } = decorationsToBook(beside, name, notWritten);
+  const { tables: made, rules, conditions } = decorationsToBook(beside, name, notWritten);
+  const tables = made.map((table) => withLiveColumns(table, cells));
   const rows = Object.entries(sheet.rowData ?? {});
   const columns = Object.entries(sheet.columnData ?? {});
   if ([...rows, ...columns].some(([, { hd }]) => hd === BooleanNumber.TRUE))
@@ -87,6 +88,26 @@ function bookSheet(
     page: kept
       ? pageNow(kept.page, tables, cells)
       : { landscape: tables.length > 0, header: '', titleRows: 0, breaks: [] },
+  };
+}
+
+/**
+ * What rows that are added in another program shall hold: the formula that all rows hold now. The grid keeps with a table what
+ * its columns held when it was made.
+ */
+function withLiveColumns(table: BookTable, cells: readonly BookCell[]): BookTable {
+  const { row, column, rows } = table.area;
+  return {
+    ...table,
+    columns: table.columns.map(({ name, formula }, c) => {
+      const held = cells
+        .filter((cell) => cell.column === column + c && cell.row > row && cell.row < row + rows)
+        .map((cell) => cell.formula);
+      const [first] = held;
+      const isOne = held.length === rows - 1 && held.every((each) => each === first);
+      const live = isOne ? first : held.includes(formula) ? formula : undefined;
+      return { name, ...(live === undefined ? {} : { formula: live }) };
+    }),
   };
 }
 

@@ -1,6 +1,8 @@
 import '../../../pane/pane.css';
 
-/** What is fetched once the grid has answered: the pane beside the sheet, the charts on it, and what its tables offer. */
+/** What is fetched once the grid has answered: the pane beside the sheet, the charts on it, what its tables offer, and what keeps
+ * looked-up values. */
 export { mountPane } from '../../../pane/pane';
 export { showCharts } from '../charts/onSheet/overlay';
+export { keepLookedUp } from '../links/keepLookedUp';
 export { offerTableActions } from '../tables/tableActions';
