@@ -22,3 +22,6 @@ export interface LiveSeries {
   /** Where its points stand elsewhere along the axis than those of the chart. */
   readonly x?: readonly number[];
 }
+
+/** Whether a series has anything to draw now: one for a light that is not there has not. */
+export const isDrawn = ({ values }: LiveSeries): boolean => values.some((value) => value !== null);

@@ -1,6 +1,6 @@
 import { h } from '../../../../pane/element';
 import { numberText, plainNumber } from '../../../../pane/numberText';
-import type { LiveChart } from '../liveChart';
+import { isDrawn, type LiveChart } from '../liveChart';
 import { chartRows } from './chartRows';
 import { isFNumber } from './stopMarks';
 
@@ -21,7 +21,7 @@ export const chartTable = ({ xTitle, xFormat, ...chart }: LiveChart): HTMLTableE
         'tr',
         {},
         h('th', { scope: 'col' }, xTitle),
-        ...chart.series.map(({ name }) => h('th', { scope: 'col' }, name)),
+        ...chart.series.filter(isDrawn).map(({ name }) => h('th', { scope: 'col' }, name)),
       ),
     ),
     h(
@@ -32,9 +32,10 @@ export const chartTable = ({ xTitle, xFormat, ...chart }: LiveChart): HTMLTableE
           'tr',
           {},
           h('th', { scope: 'row' }, xText(x, xFormat)),
-          ...chart.series.map(({ format }, i) => {
+          ...chart.series.flatMap((series, i) => {
             const value = values[i];
-            return h('td', {}, value == null ? '–' : numberText(value, format));
+            const text = value == null ? '–' : numberText(value, series.format);
+            return isDrawn(series) ? [h('td', {}, text)] : [];
           }),
         ),
       ),

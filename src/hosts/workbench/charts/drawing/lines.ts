@@ -6,6 +6,7 @@ import type { LiveChart } from '../liveChart';
 import { axisLook, type Inks, type Size, tickTexts } from './axes';
 import { chartRows } from './chartRows';
 import { areMarked, stopMarks, stopRange, stopText } from './stopMarks';
+import { wholeSteps } from './wholeSteps';
 import { shortName, textWidth, widest } from './words';
 
 /** Beside a line chart, for the numbers of its axis. */
@@ -76,7 +77,11 @@ function across(chart: LiveChart, xs: readonly number[], zoom: number): Along {
   if (areMarked(chart.xFormat, xs)) return alongStops(xs, textWidth('f/5.6', zoom) + 2 * NAME_GAP * zoom);
   return {
     scale: { time: false },
-    axis: { space: 50 * zoom, values: (_, splits) => splits.map(plainNumber) },
+    axis: {
+      space: 50 * zoom,
+      values: (_, splits) => splits.map(plainNumber),
+      ...wholeSteps(xs),
+    },
   };
 }
 

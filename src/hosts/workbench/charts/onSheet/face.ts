@@ -5,7 +5,7 @@ import type { Inks } from '../drawing/axes';
 import { barFillOf } from '../drawing/barFill';
 import { chartTable } from '../drawing/chartTable';
 import { drawChart, hasNumbers } from '../drawing/draw';
-import type { LiveChart } from '../liveChart';
+import { isDrawn, type LiveChart } from '../liveChart';
 
 const TOLD_OF_KEYS = 'Arrow keys move it, Shift and an arrow key size it, Escape goes back to the cells.';
 const NO_NUMBERS = 'No numbers yet: fill in the inputs of the sheet.';
@@ -43,7 +43,8 @@ export class Face {
       ...series.map((each, i) => {
         const { ink, dash, marks } = seriesLook(each, i, x.length);
         const look = kind === 'column' ? `column ${barFillOf(i)}` : `${dash} ${marks}`;
-        return h('li', {}, h('span', { class: `ink ${ink} ${look}` }), each.name);
+        const isShown = isDrawn(each) ? {} : ({ hidden: true } as const);
+        return h('li', isShown, h('span', { class: `ink ${ink} ${look}` }), each.name);
       }),
     );
     this.#keys.hidden = series.length < 2;
