@@ -15,6 +15,12 @@ const MENDS = [
     'const FORCE_STRING_MARK = {',
     'if (this._configService.getConfig("sheets-ui.config").disableForceStringMark) return;\n\t\tconst FORCE_STRING_MARK = {',
   ],
+  // Cells that are written in the same step in which the sheet in view goes or comes back: there is nothing of it to be drawn
+  // anew, and the step, which would break off here, goes on.
+  [
+    'const { rowHeightAccumulation, columnWidthAccumulation, rowHeaderWidth, columnHeaderHeight } = this._sheetSkeletonManagerService.getCurrentParam().skeleton;',
+    'const inView = this._sheetSkeletonManagerService.getCurrentParam()?.skeleton; if (!inView) return []; const { rowHeightAccumulation, columnWidthAccumulation, rowHeaderWidth, columnHeaderHeight } = inView;',
+  ],
 ];
 
 /** The grid's file as it is built in. Throws where it no longer reads as it did when it was mended. */

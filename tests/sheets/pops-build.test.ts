@@ -236,10 +236,10 @@ describe('the tally', () => {
   test('has a box for each pop, and the reading at the end of each row', async () => {
     // 36 pops: 10, 10, 10 and 6.
     const { column, cell } = await sheet({ ...MANY, ambient: null, allowed: 15 });
-    const five = '□□□□□';
+    const five = 'ooooo';
     expect(column('Tally', 'Tick')).toEqual([
       ...Array<string>(3).fill(`${five} ${five}`),
-      `${five} □`,
+      `${five} o`,
       ...Array<string>(6).fill(''),
     ]);
     // 8.3 + log2 10 = 11.62, log2 20: 12.62, log2 30: 13.21, log2 36: 13.47
@@ -275,7 +275,7 @@ describe('the tally', () => {
   test('it says where it ends', async () => {
     // f/128: 14 − 8.3 + log2 5.625 − 0.05 = 8.14: 2^ = 282.4
     const { cell, words } = await sheet({ ...MANY, target: 128, ambient: null });
-    expect([cell('tallyPops'), words('tallyPops')]).toEqual([283, '! the boxes below end at 100']);
+    expect([cell('tallyPops'), words('tallyPops')]).toEqual([283, '! the rings below end at 100']);
   });
 });
 

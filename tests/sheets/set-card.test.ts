@@ -49,7 +49,7 @@ describe('beside Pops plan', () => {
   test('has a box a pop, in fives, and a mark where lights go off', async () => {
     const book = await beside(rows);
     expect(['boxesA', 'boxesB', 'boxesC', 'boxesD'].map((id) => String(book.cell(id)).trim())).toEqual([
-      '▣□□□□ □□□□□ □□□□', '', '', '',
+      '#oooo ooooo oooo', '', '', '',
     ]); // prettier-ignore
     book.dispose();
   });
@@ -79,12 +79,12 @@ describe('by itself', () => {
   const boxes = ({ cell }: Awaited<ReturnType<typeof typed>>) =>
     ['boxesA', 'boxesB', 'boxesC', 'boxesD'].map((id) => String(cell(id)).trim());
   test('has as many boxes as pops', async () => {
-    const full = '□□□□□ □□□□□ □□□□□ □□□□□ □□□□□';
+    const full = 'ooooo ooooo ooooo ooooo ooooo';
     expect(boxes(await typed('99'))).toEqual([full, full, full, full.slice(0, -1)]);
-    expect(boxes(await typed('26'))).toEqual([full, '□', '', '']);
+    expect(boxes(await typed('26'))).toEqual([full, 'o', '', '']);
   });
   test('marks each end but the last', async () => {
-    expect(boxes(await typed('12', [3, 10, 12]))[0]).toBe('□□▣□□ □□□□▣ □□');
+    expect(boxes(await typed('12', [3, 10, 12]))[0]).toBe('oo#oo oooo# oo');
   });
   test('says what it cannot hold', async () => {
     expect((await typed('120')).cell('state')).toBe('over 99 pops');

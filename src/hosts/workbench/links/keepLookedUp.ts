@@ -31,7 +31,7 @@ export function keepLookedUp(grid: Grid, say: (words: string) => void): void {
           return columnSteps(grid, id, kept.filter(({ sheet }) => sheet === name)); // prettier-ignore
         }),
       );
-      // The grid breaks off where cells are written while the sheet in view is gone: they go first.
+      // They go first, so that no formula is ever without its table.
       return { preRedos: redos, redos: [], undos };
     },
   });
