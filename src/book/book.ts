@@ -22,6 +22,8 @@ export interface BookSheet {
   readonly widths: Readonly<Record<number, number>>;
   /** Heights in points, by row. */
   readonly heights: Readonly<Record<number, number>>;
+  /** Rows of tables that are not shown: a filter hides them. */
+  readonly filteredRows?: readonly number[];
   readonly cells: readonly BookCell[];
   readonly merges: readonly Area[];
   /** Rows and columns that stay in view. */
@@ -99,6 +101,16 @@ export interface BookTable {
   /** Heading row and all rows below it. */
   readonly area: Area;
   readonly columns: readonly { readonly name: string; readonly formula?: string }[];
+  /** What its rows are filtered by; those that it hides are hidden rows of the sheet. A book that was read has none. */
+  readonly filters?: readonly ColumnFilter[];
+}
+
+/** The rows of a table that are shown: those in which a column, counted from its first, shows one of the texts. */
+export interface ColumnFilter {
+  readonly column: number;
+  readonly texts: readonly string[];
+  /** Whether an empty cell counts as well. */
+  readonly blank: boolean;
 }
 
 /** What may be typed into cells. */

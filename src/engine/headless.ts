@@ -22,6 +22,7 @@ import { calculation } from './calculation';
 import { CIRCLE } from './circles';
 import { createUniver } from './create';
 import { hear } from './failures';
+import { filterByTables } from './filter/filteredRows';
 import { mendEdits, withOwnFormulas } from './mends/edits';
 import { executors, type FailureReport } from './functions';
 import { indirect } from './mends/indirect';
@@ -74,9 +75,7 @@ export function headless(snapshot: Partial<IWorkbookData>, lookFrom?: (sheetId: 
   const workbook = api.createWorkbook({ ...withOwnFormulas(snapshot), id } as IWorkbookData);
   hear(univer.__getInjector().get(IFormulaRuntimeService), note);
   const model = univer.__getInjector().get(FormulaDataModel);
-  // Before each calculation the engine asks every row of every sheet whether a filter hides it, which for a sheet of a million
-  // rows takes longer than to calculate it. There is no filter here.
-  model.getHiddenRowsFiltered = () => ({});
+  filterByTables(univer);
 
   const place = (sheetName: string, a1: string) => {
     const sheet = workbook.getSheetByName(sheetName);

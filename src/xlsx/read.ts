@@ -1,9 +1,9 @@
 import type { BookChart } from '../book/chart';
-import type { Book, BookName, BookSheet } from '../book/book';
+import type { Book, BookName, BookSheet, BookTable } from '../book/book';
 import { looksOutside } from '../formula/looksOutside';
 import { asTyped, isTooLong } from '../formula/spelling';
 import { FROM_1904 } from './daysFrom1904';
-import { LeftOut, PROTECTION, sayParts, TOO_LONG } from './notKept';
+import { HIDDEN, LeftOut, PROTECTION, sayParts, TOO_LONG } from './notKept';
 import { bookPage } from './page';
 import { type ChartSheet, readCharts } from './readCharts';
 import { readNotes, withNotes } from './readNotes';
@@ -74,21 +74,26 @@ async function oneSheet(
 ): Promise<BookSheet> {
   const content = await file.read(part);
   if (!content) throw new UnreadableFile(DAMAGED);
-  const { pages, ...body } = readSheet(content, common);
+  const { pages, unseen, ...body } = readSheet(content, common);
   const relations = await relationsOf(file, part);
   const notes = await readNotes(file, relations);
   const page = bookPage(pages, name, local, common.leftOut);
   const tables = await readTables(file, relations, common.leftOut);
+  const filteredRows = unseen.filter((row) => tables.some(({ area }) => isBelowHeading(row, area)));
+  if (filteredRows.length < unseen.length) common.leftOut.say(HIDDEN);
   return {
     ...body,
     name,
     hidden: state !== 'visible',
+    ...(filteredRows.length > 0 ? { filteredRows } : {}),
     cells: withNotes(body.cells, notes),
     tables,
     charts: await sheetCharts(file, relations, { name, tables, cells: body.cells }, common.leftOut),
     page,
   };
 }
+
+const isBelowHeading = (at: number, { row, rows }: BookTable['area']): boolean => row < at && at < row + rows;
 
 /** Names that hold for one sheet, by its number: the file keeps what is printed among them. */
 function namesBySheet(names: readonly XmlNode[]): ReadonlyMap<string, ReadonlyMap<string, string>> {

@@ -9,7 +9,7 @@ import { asTyped, isTooLong } from '../formula/spelling';
 import { ConditionReader } from './conditions';
 import { count } from './lineCount';
 import { from1904 } from './daysFrom1904';
-import { elementLeftOut, type LeftOut, PROTECTION, TOO_LONG } from './notKept';
+import { elementLeftOut, HIDDEN, type LeftOut, PROTECTION, TOO_LONG } from './notKept';
 import { PageReader } from './page';
 import { RuleReader } from './readRules';
 import { RunLooks } from './runLooks';
@@ -45,7 +45,11 @@ export interface Common {
 export type Body = Pick<
   BookSheet,
   'widths' | 'heights' | 'cells' | 'merges' | 'freeze' | 'rules' | 'conditions'
-> & { readonly pages: Pick<BookPage, 'landscape' | 'breaks'> };
+> & {
+  readonly pages: Pick<BookPage, 'landscape' | 'breaks'>;
+  /** Rows that are not shown, whatever hides them. */
+  readonly unseen: readonly number[];
+};
 
 export function readSheet(bytes: Uint8Array, common: Common): Body {
   const reader = new SheetReader(common);
@@ -70,6 +74,7 @@ class SheetReader implements Handlers {
   private readonly looks: RunLooks;
   private readonly widths: Record<number, number> = {};
   private readonly heights: Record<number, number> = {};
+  private readonly unseen: number[] = [];
   private readonly cells: BookCell[] = [];
   private readonly merges: Area[] = [];
   private readonly spills: Area[] = [];
@@ -97,13 +102,14 @@ class SheetReader implements Handlers {
   }
 
   body(): Body {
-    const { widths, heights, merges, freeze, pages } = this;
+    const { widths, heights, merges, freeze, pages, unseen } = this;
     return {
       widths,
       heights,
       merges,
       freeze,
       pages,
+      unseen,
       rules: this.rules.rules,
       conditions: this.conditions.conditions,
       cells: this.withoutSpilled(),
@@ -154,11 +160,11 @@ class SheetReader implements Handlers {
     if (!(row >= 0 && row < MOST_ROWS)) throw new UnreadableFile(DAMAGED);
     this.at = { row, column: -1 };
     if (Number(ht) > 0) this.heights[row] = Math.min(Number(ht), TALLEST);
-    if (isTrue(hidden)) this.common.leftOut.say('Hidden rows and columns are shown.');
+    if (isTrue(hidden)) this.unseen.push(row);
   }
 
   private column({ min, max, width, hidden }: XmlAttributes): void {
-    if (isTrue(hidden)) this.common.leftOut.say('Hidden rows and columns are shown.');
+    if (isTrue(hidden)) this.common.leftOut.say(HIDDEN);
     const [first, last] = [Math.max(1, count(min)), Math.min(count(max), MOST_COLUMNS)];
     const characters = Math.min(Math.round(Number(width) * 100) / 100, WIDEST);
     // A width for all columns to the right end is the usual width of the sheet, not one of its columns.

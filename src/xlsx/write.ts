@@ -12,6 +12,7 @@ import { drawnCharts } from '../book/chart';
 import { fileCondition } from './conditions';
 import { addPageBreaks, filePage, PRODUCT } from './page';
 import { addChart } from './writeChart';
+import { filteredPart, filteredTables, isTablePart } from './writeFilters';
 import { fileStyle } from './writeStyles';
 import { openPackage } from './zip';
 
@@ -43,7 +44,7 @@ async function bytesOf(book: Book): Promise<Uint8Array> {
   for (const sheet of book.sheets) write(sheet, file);
   for (const { name, formula } of book.names) file.definedNames.addFormula(name, asStored(formula));
   addSheetNames(book, file);
-  return asCalculated(await file.xlsx.writeBuffer({ zip: { modTime: PACKED, timestamps: 'dos' } }));
+  return finished(await file.xlsx.writeBuffer({ zip: { modTime: PACKED, timestamps: 'dos' } }), book);
 }
 
 function addSheetNames({ sheets }: Book, file: Workbook): void {
@@ -62,13 +63,20 @@ function addSheetNames({ sheets }: Book, file: Workbook): void {
 const CALCULATED_BY = 191029;
 
 /**
- * A file whose values Excel believes. One that an older version has calculated it calculates anew on opening, and without the
- * add-in our cells would then show #NAME?. The writer always names an older one.
+ * A file whose values Excel believes, and with the filters of tables. One that an older version has calculated it calculates anew on
+ * opening, and without the add-in our cells would then show #NAME?. The writer always names an older one.
  */
-async function asCalculated(bytes: Uint8Array): Promise<Uint8Array> {
-  const xml = new TextDecoder().decode(await openPackage(bytes).read(WORKBOOK));
+async function finished(bytes: Uint8Array, book: Book): Promise<Uint8Array> {
+  const parts = openPackage(bytes);
+  const read = async (name: string): Promise<string> => new TextDecoder().decode(await parts.read(name));
   const file = await ZipEditor.open(bytes, { reproducible: true });
-  file.set(WORKBOOK, xml.replace(/(<calcPr calcId=")\d+/, `$1${CALCULATED_BY}`), { modTime: PACKED });
+  const set = (name: string, xml: string) => file.set(name, xml, { modTime: PACKED });
+  set(WORKBOOK, (await read(WORKBOOK)).replace(/(<calcPr calcId=")\d+/, `$1${CALCULATED_BY}`));
+  const tables = filteredTables(book);
+  for (const name of tables.size > 0 ? parts.names.filter(isTablePart) : []) {
+    const xml = filteredPart(await read(name), tables);
+    if (xml !== undefined) set(name, xml);
+  }
   return file.bytes();
 }
 const WORKBOOK = 'xl/workbook.xml';
@@ -87,6 +95,7 @@ function write(sheet: BookSheet, file: Workbook): void {
   for (const [column, width] of Object.entries(sheet.widths))
     out.getColumn(Number(column) + 1).width = width === UNSAID_WIDTH ? width + 0.001 : width;
   for (const [row, height] of Object.entries(sheet.heights)) out.getRow(Number(row) + 1).height = height;
+  for (const row of sheet.filteredRows ?? []) out.getRow(row + 1).hidden = true;
   addPageBreaks(page, out);
   for (const table of sheet.tables) addTable(table, out);
   for (const cell of sheet.cells) addCell(cell, out);

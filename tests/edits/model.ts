@@ -33,6 +33,8 @@ export interface Sheet {
   rows: number[];
   columns: number[];
   cells: Map<string, Content>;
+  /** Rows that are not shown. */
+  hidden: Set<number>;
 }
 export interface Table {
   name: string;
@@ -117,8 +119,25 @@ function cutTable(model: Model, sheet: Sheet, table: Table, axis: Axis, out: Rea
   else table[axis] = remain;
 }
 
+/** Whether a row is filtered out: one of a table that is not shown. */
+export function isFiltered(model: Model, sheet: Sheet, row: number): boolean {
+  const table = tableOn(model, sheet);
+  return sheet.hidden.has(row) && !!table && between(sheet.rows, table.rows).slice(1).includes(row);
+}
+
+/** A file keeps what is filtered out of sight; all other rows are shown in it. */
+export function asInFile(model: Model): Model {
+  const copy = copyOf(model);
+  for (const sheet of copy.sheets)
+    sheet.hidden = new Set([...sheet.hidden].filter((row) => isFiltered(copy, sheet, row)));
+  return copy;
+}
+
+/** Rows that are filtered out stay. */
 export function remove(model: Model, sheet: Sheet, axis: Axis, at: number, count: number): void {
-  const out = new Set(sheet[axis].slice(at, at + count));
+  const out = new Set(
+    sheet[axis].slice(at, at + count).filter((line) => axis === 'columns' || !isFiltered(model, sheet, line)),
+  );
   for (const ref of refsOf(model)) {
     const ends = ref[axis];
     if (ref.sheet !== sheet.id || ref.gone || !ends) continue;
@@ -133,6 +152,7 @@ export function remove(model: Model, sheet: Sheet, axis: Axis, at: number, count
     if (out.has(axis === 'rows' ? row : column)) sheet.cells.delete(key);
   }
   sheet[axis] = sheet[axis].filter((line) => !out.has(line));
+  if (axis === 'rows') for (const line of out) sheet.hidden.delete(line);
 }
 
 /** The lines in their new order; nothing where a range or a table would come to name others than before. */
@@ -186,15 +206,19 @@ function sortedBy(contents: readonly (Content | undefined)[]): number[] {
 }
 
 /**
- * Sorts the rows of a block by one of its columns. What names a row goes with it; gives false where something names a part of
+ * Sorts the rows of a block that are shown by one of its columns. What names a row goes with it; gives false where something names a part of
  * the rows that would be no part of them any more, or a formula in them names another of them.
  */
 export function sort(model: Model, sheet: Sheet, block: Block, by: number): boolean {
-  const contents = block.rows.map((row) => sheet.cells.get(cellKey(row, by)));
+  const shown = block.rows.filter((row) => !sheet.hidden.has(row));
+  const contents = shown.map((row) => sheet.cells.get(cellKey(row, by)));
   if (contents.some((content) => content !== undefined && isFormula(content))) return false;
   const from = sortedBy(contents);
   if (from.every((was, now) => was === now)) return false;
-  const placeOf = new Map(from.map((was, now) => [block.rows[was] as number, block.rows[now] as number]));
+  const placeOf = new Map([
+    ...block.rows.map((row) => [row, row] as const),
+    ...from.map((was, now) => [shown[was] as number, shown[now] as number] as const),
+  ]);
 
   // cells that were filled down share what they name
   const named = new Map<Ref, Ref['rows']>();
@@ -313,10 +337,15 @@ const partText = (model: Model, sheet: Sheet, part: Part): string => {
 const contentText = (model: Model, sheet: Sheet, content: Content): TestCell =>
   isFormula(content) ? content.map((part) => partText(model, sheet, part)).join('') : content;
 
+/** The rows that are not shown, counted from the first. */
+export const hiddenRows = ({ rows, hidden }: Sheet): number[] =>
+  rows.flatMap((row, i) => (hidden.has(row) ? [i] : []));
+
 /** A workbook written out: its sheets with their cells in rows, its names, and where its tables lie. */
 export function built(model: Model) {
   const sheets = model.sheets.map((sheet) => ({
     name: sheet.name,
+    hidden: hiddenRows(sheet),
     rows: sheet.rows.map((row) =>
       sheet.columns.map((column): TestCell => {
         const content = sheet.cells.get(cellKey(row, column));

@@ -1,6 +1,14 @@
-import { CellValueType, type ICellData, type Injector, type IWorkbookData, LocaleType } from '@univerjs/core';
+import {
+  BooleanNumber,
+  CellValueType,
+  type ICellData,
+  type Injector,
+  type IWorkbookData,
+  LocaleType,
+} from '@univerjs/core';
 import { address } from '../../src/formula/address';
 import type { Book, BookSheet } from '../../src/book/book';
+import { hideRows, showRows } from '../../src/engine/filter/hideRows';
 import { sortRows } from '../../src/engine/sort/sortRows';
 import { type EngineValue, headless } from '../../src/engine/headless';
 import { calculatedBook } from '../../src/hosts/command/bookInEngine';
@@ -18,6 +26,7 @@ import {
   duplicate,
   filled,
   insert,
+  isFiltered,
   type Model,
   moved,
   type Part,
@@ -63,6 +72,7 @@ export function start(chance: Chance): Model {
       rows: lines(ROWS),
       columns: lines(COLUMNS),
       cells: new Map(),
+      hidden: new Set(),
     });
   const [plan, other] = model.sheets as [Sheet, Sheet];
   const put = (sheet: Sheet, row: number, column: number, content: Content) =>
@@ -121,6 +131,7 @@ export function start(chance: Chance): Model {
       ...(model.tables.length > 0
         ? [
             () => ['=SUM(', column(), ')-SUM(', column(), ')'],
+            () => ['=SUBTOTAL(9,', column(), ')*10+SUBTOTAL(102,', column(), ')'],
             () => ['=SUM(', { table: 'Kit' }, ')*100+COLUMNS(', { table: 'Kit' }, ')'],
           ]
         : []),
@@ -147,13 +158,14 @@ export async function opened(model: Model) {
     styles: {},
     sheetOrder: sheets.map((_, i) => `sheet${i}`),
     sheets: Object.fromEntries(
-      sheets.map(({ name, rows }, i) => [
+      sheets.map(({ name, rows, hidden }, i) => [
         `sheet${i}`,
         {
           id: `sheet${i}`,
           name,
           rowCount: rows.length,
           columnCount: rows[0]?.length ?? 1,
+          rowData: Object.fromEntries(hidden.map((row) => [row, { hd: BooleanNumber.TRUE }])),
           cellData: Object.fromEntries(
             rows.map((row, r) => [
               r,
@@ -177,11 +189,13 @@ export type Opened = Awaited<ReturnType<typeof opened>>;
 const shown = (value: EngineValue): unknown =>
   typeof value === 'object' && value !== null ? value.error : value === '' ? null : value;
 
-/** What every cell of a workbook that is not empty holds, once it is calculated. */
+/** What every cell of a workbook that is not empty holds, once it is calculated, and which rows of each sheet are hidden. */
 export async function valuesOf(book: Opened, model: Model): Promise<Record<string, unknown>> {
   await book.calculate();
   const values: Record<string, unknown> = {};
   for (const { name, rows, columns } of model.sheets) {
+    const hidden = hiddenIn(book, name);
+    if (hidden.length > 0) values[`${name}, hidden rows`] = hidden;
     const last = address({ row: rows.length - 1, column: columns.length - 1 });
     for (const [row, cells] of book.read(name, `A1:${last}`).entries())
       for (const [column, cell] of cells.entries())
@@ -189,6 +203,13 @@ export async function valuesOf(book: Opened, model: Model): Promise<Record<strin
   }
   return values;
 }
+
+const hiddenIn = ({ workbook }: Opened, name: string): number[] => {
+  const rows = workbook.getSheetByName(name)?.getSheet().getRowManager().getRowData() ?? {};
+  return Object.entries(rows).flatMap(([row, data]) =>
+    data?.hd === BooleanNumber.TRUE ? [Number(row)] : [],
+  );
+};
 
 /** One edit: done to the model, and to the workbook. */
 export interface Edit {
@@ -258,6 +279,35 @@ function sorted(before: Model, id: number, chance: Chance): Edit | undefined {
   return undefined;
 }
 
+/** The rows of a table that hold some of the texts of one of its columns go out of sight; where some are, all come back. */
+function filtered(model: Model, sheet: Sheet, table: Table, chance: Chance): Edit | undefined {
+  const body = between(sheet.rows, table.rows).slice(1);
+  const hidden = body.filter((row) => sheet.hidden.has(row));
+  const column = chance.one(between(sheet.columns, table.columns));
+  const text = (row: number) => JSON.stringify(sheet.cells.get(cellKey(row, column)));
+  const kept = text(chance.one(body));
+  const rows = hidden.length > 0 ? hidden : body.filter((row) => text(row) !== kept && chance.often(0.7));
+  if (rows.length === 0) return undefined;
+  const isShown = hidden.length > 0;
+  for (const row of rows) {
+    if (isShown) sheet.hidden.delete(row);
+    else sheet.hidden.add(row);
+  }
+  const places = rows.map((row) => sheet.rows.indexOf(row));
+  return {
+    told: `${isShown ? 'show' : 'hide'} rows ${places.join()} of ${sheet.name}`,
+    model,
+    perform(book) {
+      const subUnitId = sheetNamed(book, sheet.name).getSheetId();
+      (isShown ? showRows : hideRows)(injectorOf(book), {
+        unitId: book.workbook.getId(),
+        subUnitId,
+        rows: places,
+      });
+    },
+  };
+}
+
 /** Some edit of a workbook; nothing where the one that chance picked is not tried. */
 export function edit(before: Model, chance: Chance): Edit | undefined {
   const model = copyOf(before);
@@ -272,7 +322,7 @@ export function edit(before: Model, chance: Chance): Edit | undefined {
   const span = table ? [lines.indexOf(table[axis][0]), lines.indexOf(table[axis][1])] : [-1, -1];
   const [first, last] = span as [number, number];
   const isRows = axis === 'rows';
-  switch (chance.below(11)) {
+  switch (chance.below(13)) {
     case 0:
     case 1: {
       insert(model, sheet, axis, at, count);
@@ -290,6 +340,8 @@ export function edit(before: Model, chance: Chance): Edit | undefined {
     case 3: {
       // A heading with no row below it is no table in files.
       if (table && isRows && at === first + 1 && at + count > last) return undefined;
+      const gone = lines.slice(at, at + count);
+      if (isRows && gone.every((row) => isFiltered(model, sheet, row))) return undefined;
       remove(model, sheet, axis, at, count);
       return {
         told: `delete ${count} ${axis} at ${at} of ${name}`,
@@ -323,11 +375,13 @@ export function edit(before: Model, chance: Chance): Edit | undefined {
       const [key, content] = chance.one(formulas) as [string, readonly Part[]];
       const [row = 0, column = 0] = key.split(',').map(Number);
       const [r, c] = [sheet.rows.indexOf(row), sheet.columns.indexOf(column)];
+      if (isFiltered(model, sheet, row)) return undefined;
       for (let down = 1; down <= count; down++) {
         const below = sheet.rows[r + down];
         const copy = filled(model, content, down);
         if (below === undefined || !copy) return undefined;
-        sheet.cells.set(cellKey(below, column), copy);
+        // rows that are filtered out keep what they hold
+        if (!isFiltered(model, sheet, below)) sheet.cells.set(cellKey(below, column), copy);
       }
       return {
         told: `fill ${count} down from ${address({ row: r, column: c })} of ${name}`,
@@ -369,6 +423,9 @@ export function edit(before: Model, chance: Chance): Edit | undefined {
       const done = sorted(before, sheet.id, chance);
       return done && { ...done, told: `sort ${done.told} of ${name}` };
     }
+    case 10:
+    case 11:
+      return table && filtered(model, sheet, table, chance);
     default: {
       if (model.sheets.length < 3 || sheet === model.sheets[0]) return undefined;
       removeSheet(model, sheet);
@@ -402,6 +459,7 @@ export function bookOf(open: Opened, model: Model): Book {
     return {
       name,
       hidden: false,
+      filteredRows: hiddenIn(open, name),
       widths: {},
       heights: {},
       cells,
@@ -438,6 +496,7 @@ export async function valuesInFile(bytes: Uint8Array): Promise<Record<string, un
   const calculated = await calculatedBook(book);
   const values: Record<string, unknown> = {};
   for (const sheet of book.sheets) {
+    if (sheet.filteredRows) values[`${sheet.name}, hidden rows`] = sheet.filteredRows;
     const valueAt = calculated.valuesOf(sheet);
     for (const { row, column } of sheet.cells) {
       const value = shown(valueAt(row, column));

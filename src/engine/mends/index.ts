@@ -4,6 +4,7 @@
  * changed as soon as this is imported.
  */
 import './emptyResult';
+import './filteredRows';
 import './literals';
 import './missingSheet';
 import './noIndex';

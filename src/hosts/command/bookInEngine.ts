@@ -1,4 +1,10 @@
-import { CellValueType, type ICellData, type IWorksheetData, LocaleType } from '@univerjs/core';
+import {
+  BooleanNumber,
+  CellValueType,
+  type ICellData,
+  type IWorksheetData,
+  LocaleType,
+} from '@univerjs/core';
 import type { Area } from '../../formula/area';
 import { address } from '../../formula/address';
 import { MOST_COLUMNS, MOST_ROWS } from '../../formula/areaText';
@@ -92,7 +98,10 @@ export async function calculatedBook(
   const sheets = book.sheets.map((sheet, i): Beside => {
     const cellData: Record<number, Record<number, ICellData>> = {};
     for (const cell of sheet.cells) (cellData[cell.row] ??= {})[cell.column] = stored(cell);
-    return { id: idOf(i), name: sheet.name, ...size, cellData };
+    const rowData = Object.fromEntries(
+      (sheet.filteredRows ?? []).map((row) => [row, { hd: BooleanNumber.TRUE }]),
+    );
+    return { id: idOf(i), name: sheet.name, ...size, rowData, cellData };
   });
   const all = [...sheets, ...beside];
   const isBeside = new Set(beside.map(({ id }) => id));

@@ -1,4 +1,5 @@
 import type { IWorkbookData } from '@univerjs/core';
+import { filterByTables } from './grid/filterByTables';
 import { showEarlyDialogs } from './grid/earlyDialogs';
 import { createGrid } from './grid/grid';
 import { followRules } from './tables/followRules';
@@ -119,6 +120,7 @@ function open(found: Found): void {
   selectAgain(grid);
 }
 open(last.found);
+filterByTables(grid);
 if (last.found.kind === 'unreadable')
   notice.say(`${UNREADABLE[last.found.why]} ${ASIDE}`, {
     label: 'Show what was put aside',

@@ -1,5 +1,12 @@
 import { gridRange } from '../../../engine/gridRange';
-import { BooleanNumber, CellValueType, type ICellData, type IWorksheetData } from '@univerjs/core';
+import {
+  BooleanNumber,
+  CellValueType,
+  type ICellData,
+  type IObjectArrayPrimitiveType,
+  type IRowData,
+  type IWorksheetData,
+} from '@univerjs/core';
 import { MOST_ROWS } from '../../../formula/areaText';
 import { columnPixels } from '../../../book/widthsAndHeights';
 import { PALETTE } from '../../../book/palette';
@@ -35,6 +42,18 @@ const byIndex = <T>(
 ): Record<number, T> =>
   Object.fromEntries(Object.entries(record).map(([index, size]) => [index, make(size, Number(index))]));
 
+function rowsOf(
+  { heights, filteredRows = [] }: BookSheet,
+  tall: (height: number, row: number) => number,
+): IObjectArrayPrimitiveType<Partial<IRowData>> {
+  const rows: Record<number, Partial<IRowData>> = byIndex(heights, (height, row) => ({
+    h: tall(height, row),
+    ia: BooleanNumber.FALSE,
+  }));
+  for (const row of filteredRows) rows[row] = { ...rows[row], hd: BooleanNumber.TRUE };
+  return rows;
+}
+
 /** How large a sheet is that holds so many rows and columns. */
 export const usualSize = (
   rows: number,
@@ -69,10 +88,7 @@ export function snapshotSheet(sheet: BookSheet, id: string): Partial<IWorksheetD
     columnCount: Math.max(usual.columnCount, covered.columns),
     defaultRowHeight: LEAST_ROW,
     columnData,
-    rowData: byIndex(sheet.heights, (height, row) => ({
-      h: Math.max(rowPixels(height), needed.get(row) ?? 0),
-      ia: BooleanNumber.FALSE,
-    })),
+    rowData: rowsOf(sheet, (height, row) => Math.max(rowPixels(height), needed.get(row) ?? 0)),
     mergeData: sheet.merges.map(gridRange),
     freeze: {
       xSplit: freeze.columns,

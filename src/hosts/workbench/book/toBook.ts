@@ -16,6 +16,8 @@ import type { Decorations } from './besideCells';
 import { decorationsToBook, storedDecorations } from './decorationsToBook';
 import type { Grid } from '../grid/grid';
 import { spillAreas, spilledCells } from '../grid/spills';
+import { shownTexts } from '../grid/shownTexts';
+import { withFilters } from '../filter/tableFilters';
 import { drawnChart } from '../../../book/chart';
 import { keptCharts, keptWith } from './keptWithSheet';
 import { kindOver } from '../charts/rowsDrawn';
@@ -57,10 +59,14 @@ function bookSheet(
   const name = sheet.name ?? '';
   const cells = cellsOf(grid, snapshot, id, sheet, beside, notWritten);
   const { tables: made, rules, conditions } = decorationsToBook(beside, name, notWritten);
-  const tables = made.map((table) => withLiveColumns(table, cells));
   const rows = Object.entries(sheet.rowData ?? {});
   const columns = Object.entries(sheet.columnData ?? {});
-  if ([...rows, ...columns].some(([, { hd }]) => hd === BooleanNumber.TRUE))
+  const unseen = rows.filter(([, { hd }]) => hd === BooleanNumber.TRUE).map(([row]) => Number(row));
+  const textAt = shownTexts(grid, id);
+  const filtered = made.map((table) => withFilters(withLiveColumns(table, cells), unseen, textAt));
+  const tables = filtered.map(({ table }) => table);
+  const filteredRows = [...new Set(filtered.flatMap(({ rows: out }) => out))];
+  if (filteredRows.length < unseen.length || columns.some(([, { hd }]) => hd === BooleanNumber.TRUE))
     notWritten.note('Hidden rows and columns are shown in the file', name);
   const kept = keptWith({ custom: sheet.custom });
   const charts = keptCharts(kept, tables).flatMap((chart) => {
@@ -77,6 +83,7 @@ function bookSheet(
         w === undefined ? [] : [[c, charactersOf(Math.round(w / widerThanMade(sheet.custom)))]],
       ),
     ),
+    ...(filteredRows.length > 0 ? { filteredRows } : {}),
     heights: Object.fromEntries(rows.flatMap(([r, { h }]) => (h === undefined ? [] : [[r, pointsOf(h)]]))),
     cells,
     merges: (sheet.mergeData ?? []).map(areaOfGridRange),

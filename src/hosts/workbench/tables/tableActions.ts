@@ -1,3 +1,4 @@
+import { filterHere, hiddenInWords, hiddenRows, showAll } from '../filter/filterTable';
 import type { Grid } from '../grid/grid';
 import { isWriting } from '../grid/keyboard';
 import { type GridTable, tableOfCell } from '../grid/tables';
@@ -20,6 +21,16 @@ export function offerTableActions(grid: Grid, say: Say): void {
   };
   showAtFoot(grid, [
     {
+      isTelling: true,
+      label(table) {
+        const hidden = hiddenRows(grid, table);
+        return hidden === 0 ? undefined : hiddenInWords(hidden);
+      },
+      name: (table, label) => `${table}: ${label}`,
+      about: 'A filter hides them, or somebody has by hand',
+      run: (table) => showAll(grid, say, table),
+    },
+    {
       label: () => '+ Add a row',
       name: (table) => `Add a row to ${table}`,
       about: 'In a cell of the table: Ctrl+Alt+Enter, or Tab in its last cell',
@@ -31,10 +42,17 @@ export function offerTableActions(grid: Grid, say: Say): void {
       about: 'In a cell of the table, or with rows chosen: Ctrl+Alt+S',
       run: (table) => void sortHere(grid, say, table),
     },
+    {
+      label: () => 'Filter…',
+      name: (table) => `Filter ${table}…`,
+      about: 'In a cell of the table: Ctrl+Alt+F',
+      run: (table) => void filterHere(grid, say, table),
+    },
   ]);
   atKeys(grid, {
     Enter: inTable(addTo),
     KeyS: () => void sortHere(grid, say),
+    KeyF: () => void filterHere(grid, say),
   });
 }
 

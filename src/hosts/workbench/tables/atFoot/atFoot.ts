@@ -10,7 +10,10 @@ import './atFoot.css';
 
 /** What can be done with a table. */
 export interface TableAction {
-  readonly label: (table: GridTable) => string;
+  /** Whether its words tell something that must not be overlooked: then it comes first, and is never cut. */
+  readonly isTelling?: true;
+  /** Nothing where there is nothing to be done of that kind. */
+  readonly label: (table: GridTable) => string | undefined;
   /** What it is called for one who hears it. */
   readonly name: (table: string, label: string) => string;
   /** Said when the pointer rests on it. */
@@ -65,17 +68,23 @@ class AtFoot {
 
   #name(foot: Foot, table: GridTable): void {
     for (const [k, { label, name }] of this.#actions.entries()) {
-      const [button, words] = [foot.buttons[k], label(table)];
+      const [button, words = ''] = [foot.buttons[k], label(table)];
       button?.setAttribute('aria-label', name(table.getDisplayName(), words));
       if (!button || button.textContent === words) continue;
       button.textContent = words;
+      button.hidden = words === '';
       foot.wide = undefined;
     }
   }
 
   #made(i: number): Foot {
-    const buttons = this.#actions.map(({ about, run }) => {
-      const button = h('button', { type: 'button', title: about });
+    const buttons = this.#actions.map(({ about, isTelling, run }) => {
+      const button = h('button', {
+        type: 'button',
+        title: about,
+        hidden: true,
+        ...(isTelling ? { class: 'telling' } : {}),
+      });
       button.addEventListener('click', () => {
         const table = this.#tables[i];
         takeKeyboard(this.#grid);

@@ -1,0 +1,107 @@
+import {
+  BooleanNumber,
+  type IAccessor,
+  type Injector,
+  type IUndoRedoItem,
+  IUndoRedoService,
+  IUniverInstanceService,
+  type Univer,
+  UniverInstanceType,
+  type Workbook,
+  type Worksheet,
+} from '@univerjs/core';
+import { FormulaDataModel } from '@univerjs/engine-formula';
+import {
+  getVisibleRanges,
+  INTERCEPTOR_POINT,
+  RemoveRowByRangeCommand,
+  SheetInterceptorService,
+} from '@univerjs/sheets';
+import { TableManager } from '@univerjs/sheets-table';
+import type { UnseenRows } from '../mends/filteredRows';
+
+/** Rows that are not shown, whatever hides them. */
+const unseenRows = (sheet: Worksheet): readonly number[] =>
+  Object.entries(sheet.getRowManager().getRowData()).flatMap(([row, data]) =>
+    data?.hd === BooleanNumber.TRUE ? [Number(row)] : [],
+  );
+
+/** Whether a row is one of a table below its heading: hidden, it is one that is filtered out. */
+function isOfTable(injector: Injector, unitId: string, subUnitId: string, row: number): boolean {
+  return injector
+    .get(TableManager)
+    .getTablesBySubunitId(unitId, subUnitId)
+    .some((table) => {
+      const { startRow, endRow } = table.getRange();
+      return startRow < row && row <= endRow;
+    });
+}
+
+/** All that calculations have to know of rows that are not shown. The engine's own way asks every row of every sheet. */
+function toldOfRows(injector: Injector): UnseenRows {
+  const all: UnseenRows = {};
+  const workbooks = injector
+    .get(IUniverInstanceService)
+    .getAllUnitsForType<Workbook>(UniverInstanceType.UNIVER_SHEET);
+  for (const workbook of workbooks) {
+    const unitId = workbook.getUnitId();
+    all[unitId] = Object.fromEntries(
+      workbook.getSheets().map((sheet) => {
+        const id = sheet.getSheetId();
+        const rows = unseenRows(sheet).map((row) => [
+          row,
+          { hd: BooleanNumber.TRUE as const, isFiltered: isOfTable(injector, unitId, id, row) },
+        ]);
+        return [id, Object.fromEntries(rows)];
+      }),
+    );
+  }
+  return all;
+}
+
+/**
+ * Rows of a table that are hidden are filtered out, from now on: what clears, copies, fills or deletes cells passes over them,
+ * and SUBTOTAL leaves them out.
+ */
+export function filterByTables(univer: Univer): void {
+  const injector = univer.__getInjector();
+  injector.get(FormulaDataModel).getHiddenRowsFiltered = () => toldOfRows(injector);
+  injector.get(SheetInterceptorService).intercept(INTERCEPTOR_POINT.ROW_FILTERED, {
+    handler: (isFiltered, { unitId, subUnitId, worksheet, row }, next) =>
+      isFiltered || (!worksheet.getRowRawVisible(row) && isOfTable(injector, unitId, subUnitId, row))
+        ? true
+        : next(isFiltered ?? false),
+  });
+}
+
+const removeRows = RemoveRowByRangeCommand.handler;
+
+/** The grid's parts, but for a list of what can be undone that only collects. */
+function collecting(accessor: IAccessor, steps: IUndoRedoItem[]): IAccessor {
+  const list = { pushUndoRedo: (item: IUndoRedoItem) => steps.push(item) };
+  const get = (part: unknown, ...more: unknown[]): unknown =>
+    part === IUndoRedoService ? list : (accessor.get as (...args: unknown[]) => unknown)(part, ...more);
+  return { ...accessor, get } as IAccessor;
+}
+
+/**
+ * Rows that are deleted across filtered ones: the library leaves these, and has all else follow as if they were gone. Here the
+ * rows that are shown go piece by piece, the last ones first, in one step.
+ */
+RemoveRowByRangeCommand.handler = (accessor, params) => {
+  if (!params) return false;
+  const { range, unitId, subUnitId } = params;
+  const pieces = [...getVisibleRanges([range], accessor, unitId, subUnitId)].sort(
+    (a, b) => b.startRow - a.startRow,
+  );
+  const steps: IUndoRedoItem[] = [];
+  const within = collecting(accessor, steps);
+  const isDone = pieces.map((piece) => removeRows(within, { ...params, range: { ...range, ...piece } }));
+  if (steps.length === 0) return false;
+  accessor.get(IUndoRedoService).pushUndoRedo({
+    unitID: unitId,
+    redoMutations: steps.flatMap(({ redoMutations }) => redoMutations),
+    undoMutations: steps.reverse().flatMap(({ undoMutations }) => undoMutations),
+  });
+  return isDone.every(Boolean);
+};

@@ -1,0 +1,50 @@
+import { expect, it } from 'vitest';
+import type { Book } from '../../src/book/book';
+import { readXlsx } from '../../src/xlsx/read';
+import { writeXlsx } from '../../src/xlsx/write';
+import { openPackage } from '../../src/xlsx/zip';
+import { sheetOf } from './parts';
+
+const BOOK: Book = {
+  sheets: [
+    {
+      ...sheetOf([
+        { row: 0, column: 0, value: 'Part' },
+        { row: 0, column: 1, value: 'Power' },
+        ...['key', 'fill & "rim"', 'ambient'].map((value, i) => ({ row: i + 1, column: 0, value })),
+      ]),
+      filteredRows: [1, 3],
+      tables: [
+        {
+          name: 'Lights',
+          area: { row: 0, column: 0, rows: 4, columns: 2 },
+          columns: [{ name: 'Part' }, { name: 'Power' }],
+          filters: [{ column: 0, texts: ['fill & "rim"', 'a\nb'], blank: true }],
+        },
+      ],
+    },
+  ],
+  names: [],
+};
+
+it('writes what a table is filtered by, and the rows that it hides', async () => {
+  const bytes = await writeXlsx(BOOK);
+  const part = async (name: string) => new TextDecoder().decode(await openPackage(bytes).read(name));
+  // filterColumn and filters of ISO/IEC 29500-1, 18.3.2.7 and 18.3.2.8
+  expect(await part('xl/tables/table1.xml')).toContain(
+    '<filterColumn colId="0"><filters blank="1"><filter val="fill &amp; &quot;rim&quot;"/><filter val="a&#10;b"/></filters></filterColumn>',
+  );
+  const rows = (await part('xl/worksheets/sheet1.xml')).match(/<row [^>]*>/g) ?? [];
+  expect(rows.map((row) => /hidden="1"/.test(row))).toEqual([false, true, false, true]);
+});
+
+it('reads the rows of a table that are hidden, and says so of all others', async () => {
+  const { book, notUnderstood } = await readXlsx(await writeXlsx(BOOK));
+  expect(book.sheets[0]?.filteredRows).toEqual([1, 3]);
+  expect(notUnderstood).toEqual([]);
+  const [sheet] = BOOK.sheets;
+  if (!sheet) throw new Error('no sheet');
+  const plain = await readXlsx(await writeXlsx({ ...BOOK, sheets: [{ ...sheet, tables: [] }] }));
+  expect(plain.book.sheets[0]?.filteredRows).toBeUndefined();
+  expect(plain.notUnderstood).toEqual(['Hidden rows and columns are shown.']);
+});
