@@ -134,7 +134,7 @@ const TYPE_AGAIN =
   'which the cell made of what was typed. Set it to a number format and type the number again';
 const TIMES: Limits = {
   date: madeOf('1/60'),
-  clock: 'made of 1:30 or the like. Type seconds, or 1.5 min',
+  clock: 'made of 1:30 or the like. Type seconds, or 1.5 min; round what is calculated, =ROUND(…,4)',
 };
 const RATIOS: Limits = { date: madeOf('1/4'), clock: madeOf('3:1') };
 /** No studio has room for more metres. */

@@ -86,6 +86,10 @@ export const joinChanged = (column: string): Refused =>
 export const keptWithoutSheet = (gone: string, sheets: readonly string[]): string =>
   `“${gone}” is gone. ${sheets.map((name) => `“${name}”`).join(', ')} looked things up in it: what it said last stands there now as if typed.`;
 
-/** For who has inserted a sheet that others here do not look up in yet. */
-export const couldLink = (sheets: readonly string[]): string =>
-  `${sheets.map((name) => `“${name}”`).join(', ')} can be joined with it: see Link sheets.`;
+/** For who has inserted a sheet in which others could look something up; nothing where there are none. */
+export const couldLink = (sheets: readonly string[]): string[] =>
+  sheets.length === 0
+    ? []
+    : [
+        `${sheets.map((name) => `“${name}”`).join(', ')} could look things up in it: see Link sheets, below the list.`,
+      ];

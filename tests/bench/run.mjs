@@ -19,6 +19,7 @@ const MEASUREMENTS = [
   'runtime',
   'hidden-pane',
   'solvers',
+  'plan',
   'plain',
   'depths',
   'first-value',

@@ -15,10 +15,16 @@ describe('a bare number that is not believed says why', () => {
     [10_000, pops, 'looks like a date, which the cell made of what was typed. Set it to a number format and type the number again'],
     // 3:01 is 181 of the 1440 minutes of a day
     [181 / 1440, ratio, `looks like a clock time, ${typed}`],
+    // 2:30 is 150 of them, and 0.1041666… s; 3:12 and 2/15 s are one number
+    [150 / 1440, Q.wait, 'looks like a clock time, made of 1:30 or the like. Type seconds, or 1.5 min; round what is calculated, =ROUND(…,4)'],
   ] as const)('%d', (value, quantity, message) =>
     expect(readBare(value, quantity, bareOf(quantity, false))).toEqual({ fail: 'unreadable', message }),
   ); // prettier-ignore
 
+  test('but a calculated time that is rounded, as the sentence asks for, is read', () => {
+    expect(readBare(2 / 15, Q.wait, bareOf(Q.wait, false))).toHaveProperty('fail');
+    expect(readBare(0.1333, Q.wait, bareOf(Q.wait, false))).toHaveProperty('value', 0.1333);
+  });
   test('but one of a text was no time of day', () =>
     expect(readBare(181 / 1440, ratio, bareOf(ratio, false, true))).toEqual({
       value: 181 / 1440,

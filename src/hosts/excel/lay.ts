@@ -1,7 +1,9 @@
 import { usedArea } from '../../book/cells';
 import { address } from '../../formula/address';
-import { halfMade, UNTOUCHED } from '../../pane/sentences';
+import { couldLink, halfMade, UNTOUCHED } from '../../pane/sentences';
+import { waitingFor } from '../../sheets/links/waiting';
 import { makePlan } from '../../sheets/makePlan';
+import { SHORT } from '../../sheets/offeredTemplates';
 import type { SheetPlan } from '../../sheets/plan';
 import type { Template } from '../../sheets/template';
 import { decorate } from './decorate';
@@ -46,17 +48,19 @@ async function planFor(context: Excel.RequestContext, template: Template, filled
   names.load('items/name');
   application.load('calculationMode');
   await context.sync();
+  const known = tables.items.map(({ name, columns }) => ({
+    name,
+    columns: columns.items.map((column) => column.name),
+  }));
   const plan = makePlan(template, {
     filled,
     sheets: worksheets.items.map(({ name }) => name),
-    tables: tables.items.map(({ name, columns }) => ({
-      name,
-      columns: columns.items.map((column) => column.name),
-    })),
+    tables: known,
     names: names.items.map(({ name }) => name),
   });
   const before = new Set(worksheets.items.map(({ id }) => id));
-  return { plan, before, isByHand: application.calculationMode === 'Manual' };
+  const waiting = couldLink(waitingFor(template, SHORT, known));
+  return { plan, before, waiting, isByHand: application.calculationMode === 'Manual' };
 }
 
 /**
@@ -139,9 +143,11 @@ async function lookOver(
  */
 export const lay = (excel: typeof Excel, template: Template, filled: boolean): Promise<LaidInExcel> =>
   excel.run(WHEN_READY, async (context) => {
-    const { plan, before, isByHand } = await planFor(context, template, filled).catch((error: unknown) => {
-      throw new LayFailure(UNTOUCHED, error);
-    });
+    const { plan, before, waiting, isByHand } = await planFor(context, template, filled).catch(
+      (error: unknown) => {
+        throw new LayFailure(UNTOUCHED, error);
+      },
+    );
     const { sheet: planned, start } = plan;
     const { name } = planned;
     const id = await addSheet(context, name).catch(async (error: unknown) => {
@@ -151,7 +157,7 @@ export const lay = (excel: typeof Excel, template: Template, filled: boolean): P
     await drawAll(context, sheet, plan).catch(async (error: unknown) => {
       throw new LayFailure(await keptHalfMade(excel, id, name), error);
     });
-    const said = await decorate(context, sheet, planned, isByHand);
+    const said = [...(await decorate(context, sheet, planned, isByHand)), ...waiting];
     // Where Excel does not tell all that a mark takes, the sheet is not offered to be taken back.
     const found = await lookOver(context, sheet, plan, true)
       .catch(() => lookOver(context, sheet, plan, false))

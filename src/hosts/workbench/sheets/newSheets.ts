@@ -3,8 +3,10 @@ import { address } from '../../../formula/address';
 import type { Outcome } from '../../../pane/host';
 import type { KnownTable } from '../../../book/kinds/kind';
 import { makePlan } from '../../../sheets/makePlan';
+import { waitingFor } from '../../../sheets/links/waiting';
+import { SHORT } from '../../../sheets/offeredTemplates';
 import { templateToLay } from '../../../sheets/templateToLay';
-import { copied, inserted, noSheet, NOTHING_TO_COPY } from '../../../pane/sentences';
+import { copied, couldLink, inserted, noSheet, NOTHING_TO_COPY } from '../../../pane/sentences';
 import { copyName } from '../../../pane/valuesCopy';
 import { decorations } from '../book/besideCells';
 import type { Grid } from '../grid/grid';
@@ -52,15 +54,20 @@ export async function insertSheet(grid: Grid, id: string, filled: boolean): Prom
   const workbook = grid.api.getActiveWorkbook();
   if (!template) return noSheet(id);
   if (!workbook) return NO_WORKBOOK;
+  const tables = tablesIn(workbook);
   const plan = makePlan(template, {
     filled,
     sheets: sheetsTaken(workbook),
-    tables: tablesIn(workbook),
+    tables,
     names: namesTaken(workbook),
   });
   const { sheet } = plan;
   const start = plan.start && address(plan.start);
-  const done = `${inserted(sheet.name, { demo: filled && start !== undefined, start })} ${UNDOABLE}`;
+  const done = [
+    inserted(sheet.name, { demo: filled && start !== undefined, start }),
+    UNDOABLE,
+    ...couldLink(waitingFor(template, SHORT, tables)),
+  ].join(' ');
   const made = { sheet: snapshotSheet(sheet, ''), beside: decorations(sheet) };
   const outcome = laid(grid, workbook, sheet.name, made, done);
   if ('done' in outcome) chooseFirstInput(grid, plan);

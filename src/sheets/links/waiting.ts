@@ -1,0 +1,28 @@
+import type { KnownTable } from '../../book/kinds/kind';
+import { numberOf } from '../../book/kinds/lookedUpColumn';
+import type { Template, TemplateTable } from '../template';
+
+const tablesOf = ({ blocks }: Template): TemplateTable[] =>
+  blocks.filter((block): block is TemplateTable => block.kind === 'table');
+
+const has = (tables: readonly KnownTable[], id: string): boolean =>
+  tables.some(({ name }) => numberOf(name, id) !== undefined);
+
+/**
+ * The sheets, by what they are usually called, that could look something up in one which now comes into a workbook with these
+ * tables, and had nowhere to look before.
+ */
+export function waitingFor(
+  coming: Template,
+  templates: readonly Template[],
+  tables: readonly KnownTable[],
+): string[] {
+  const news = tablesOf(coming).filter(({ id }) => !has(tables, id)).map(({ id }) => id); // prettier-ignore
+  return templates
+    .filter((template) =>
+      tablesOf(template).some(
+        ({ id, columns }) => has(tables, id) && columns.some(({ from }) => from && news.includes(from.table)),
+      ),
+    )
+    .map(({ name }) => name);
+}

@@ -1,0 +1,58 @@
+import { expect, it } from 'vitest';
+import { eachItsWorkbook } from './onePage';
+import { status } from './paneChecks';
+import type { Workbench } from './workbench';
+
+let sheet: Workbench;
+eachItsWorkbook(
+  (fresh) => {
+    sheet = fresh;
+  },
+  { height: 1300 },
+);
+
+const said = () => expect.poll(() => status(sheet.page).innerText());
+const notice = () => expect.poll(() => sheet.page.locator('#notice').innerText());
+/** The most that the first light of the plan can do. */
+const MOST = 'M65';
+const formula = async (): Promise<string> => (await sheet.cell(MOST)).formula;
+
+it('sheets that were inserted apart are joined, and keep what they looked up where the other is deleted', async () => {
+  const { page, pane } = sheet;
+  await sheet.insert('Pops plan');
+  await sheet.insert('Heads');
+  await said().toMatch('“Pops plan” could look things up in it: see Link sheets, below the list.');
+  await sheet.enter('C44', '500');
+  await pane.getByText('Link sheets', { exact: true }).click();
+  await pane.getByRole('button', { name: 'Look for sheets to link' }).click();
+  await said().toMatch('“Pops plan” could look something up elsewhere. Nothing is changed yet.');
+  // what differs from the list is shown, and not taken unasked
+  await pane.getByText('M65, Alder 600: 600 → 500').waitFor();
+  const most = pane.getByRole('checkbox', { name: 'Most', exact: true });
+  expect(await most.isChecked()).toBe(false);
+  expect(await pane.getByRole('checkbox', { name: 'Least', exact: true }).isChecked()).toBe(true);
+  await most.check();
+  await sheet.sheet('Pops plan');
+  expect([await formula(), (await sheet.cell(MOST)).value]).toEqual(['', 600]);
+  await pane.getByRole('button', { name: 'Look these up in Heads' }).click();
+  await said().toMatch('“Pops plan” looks up Most, Least, Step');
+  await sheet.shows(MOST, 500);
+  await sheet.undo('A3');
+  await sheet.shows(MOST, 600);
+  expect(await formula()).toBe('');
+  await page.keyboard.press('Control+y');
+  await sheet.shows(MOST, 500);
+
+  await page.locator('[data-u-comp="slide-tab-item"]').filter({ hasText: 'Heads' }).click({ button: 'right' });
+  await page.getByText('Delete', { exact: true }).last().click();
+  await page.getByRole('button', { name: /OK|Confirm/ }).last().click();
+  await notice().toMatch('“Heads” is gone. “Pops plan” looked things up in it: what it said last stands there now as if typed.');
+  await sheet.sheet('Pops plan');
+  await sheet.shows(MOST, 500);
+  expect(await formula()).toBe('');
+  await sheet.undo('A3');
+  await expect.poll(() => sheet.sheets()).toContain('Heads');
+  await sheet.sheet('Pops plan');
+  await expect.poll(formula).toContain('INDEX(Models[Most]');
+  await sheet.shows(MOST, 500);
+}); // prettier-ignore
