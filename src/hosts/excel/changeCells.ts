@@ -4,6 +4,7 @@ import { parseAddress } from '../../formula/address';
 import type { Area } from '../../formula/area';
 import type { Place } from '../../formula/address';
 import type { MendedCell } from '../../pane/host';
+import { TEXT } from './cells';
 import { isOneFormula } from './columns';
 import { holds } from './formulaBlocks';
 import { codeOf } from './refusals';
@@ -21,10 +22,10 @@ export interface Change {
 }
 
 /**
- * Why a cell was left: it holds something else by now or its sheet is gone; it is locked; other rows of its table's column would be filled
- * with it; or Excel does not take it.
+ * Why a cell was left: it holds something else by now or its sheet is gone; it is locked; it is a text, or a formula that would become one;
+ * other rows of its table's column would be filled with it; or Excel does not take it.
  */
-export type Reason = 'changed' | 'locked' | 'column' | 'refused';
+export type Reason = 'changed' | 'locked' | 'text' | 'column' | 'refused';
 
 export interface Changed {
   /** What was written, with what Excel makes of it in `after`. */
@@ -41,6 +42,13 @@ interface Table {
 interface OnSheet {
   readonly sheet: Excel.Worksheet;
   readonly tables: readonly Table[];
+  readonly isProtected: boolean;
+  /** All that is to be changed on it. */
+  readonly changes: readonly Change[];
+  /** Columns of tables that were written into: Excel may have filled them. */
+  readonly written: Set<string>;
+  readonly all: Changed;
+  readonly tried: MendedCell[];
 }
 
 /** A change, with the cell as it is now. */
@@ -54,6 +62,8 @@ interface Found {
 const OF_A_CELL: ReadonlySet<string> = new Set(['InvalidArgument', 'InvalidOperation', 'UnsupportedOperation', 'GeneralException']); // prettier-ignore
 
 const placeOf = ({ of }: Change): Place => parseAddress(of.cell) ?? { row: -1, column: -1 };
+
+const columnOf = (change: Change, table: Table): string => `${placeOf(change).column} ${table.name}`;
 
 /** The tables of a sheet; nothing where the sheet is gone. */
 async function lookAt(context: Excel.RequestContext, name: string) {
@@ -76,36 +86,32 @@ async function changeSheet(
   context: Excel.RequestContext,
   name: string,
   changes: readonly Change[],
+  tried: MendedCell[],
 ): Promise<Changed> {
-  const on = await lookAt(context, name);
+  const seen = await lookAt(context, name);
   const all: Changed = { done: [], left: [] };
-  const leave = (some: readonly Change[], why: Reason): void => {
-    for (const { of } of some) all.left.push({ cell: of, why });
-  };
-  if (!on) {
-    leave(changes, 'changed');
-    return all;
-  }
-  for (const batch of batches(changes, () => 1, WRITES_AT_ONCE)) {
-    const found = await find(context, on, batch);
-    const locked = on.isProtected
-      ? found.filter(({ range }) => range.format.protection.locked !== false)
-      : [];
-    const free = found.filter((one) => !locked.includes(one));
-    const same = free.filter((one) => isHeld(one, one.change.from));
-    const { safe, unsafe } = await apart(context, on, same);
-    leave(locked.map(({ change }) => change), 'locked'); // prettier-ignore
-    leave(free.filter((one) => !same.includes(one)).map(({ change }) => change), 'changed'); // prettier-ignore
-    leave(unsafe.map(({ change }) => change), 'column'); // prettier-ignore
-    await write(context, on, safe, all);
-  }
+  if (!seen) return { ...all, left: changes.map(({ of }) => ({ cell: of, why: 'changed' })) };
+  const on: OnSheet = { ...seen, changes, written: new Set(), all, tried };
+  for (const batch of batches(changes, () => 1, WRITES_AT_ONCE)) await attempt(context, on, batch);
   return all;
 }
 
-const isHeld = ({ range, table }: Found, formula: string): boolean => {
-  const held: unknown = range.formulas[0]?.[0];
-  return typeof held === 'string' && saysTheSame(held, formula, table?.name);
+const heldBy = ({ range }: Found): unknown => range.formulas[0]?.[0];
+
+const isHeld = (found: Found, formula: string): boolean => {
+  const held = heldBy(found);
+  return typeof held === 'string' && saysTheSame(held, formula, found.table?.name);
 };
+
+/** Words are told as a formula is, without the apostrophe before them (OfficeDev/office-js #6687); what is entered into a cell of texts becomes one. */
+const isText = (found: Found): boolean =>
+  found.range.numberFormat[0]?.[0] === TEXT || found.range.values[0]?.[0] === heldBy(found);
+
+/** Whether Excel has filled a cell with what we wrote into others of its column. */
+const isFilled = (on: OnSheet, found: Found): boolean =>
+  found.table !== undefined &&
+  on.written.has(columnOf(found.change, found.table)) &&
+  isHeld(found, found.change.to);
 
 async function find(
   context: Excel.RequestContext,
@@ -113,7 +119,7 @@ async function find(
   changes: readonly Change[],
 ): Promise<Found[]> {
   const found = changes.map((change) => {
-    const range = sheet.getRange(change.of.cell).load('formulas');
+    const range = sheet.getRange(change.of.cell).load('formulas,values,numberFormat');
     range.format.protection.load('locked');
     return { change, range, table: tables.find(({ body }) => holds(body, placeOf(change))) };
   });
@@ -121,46 +127,67 @@ async function find(
   return found;
 }
 
-/** Tells those that Excel may fill into other rows, where these hold something else. */
+/** Looks at cells as they are now, writes those of them that can be written, and notes why others are left. */
+async function attempt(
+  context: Excel.RequestContext,
+  on: OnSheet,
+  changes: readonly Change[],
+): Promise<void> {
+  const ready: Found[] = [];
+  for (const one of await find(context, on, changes)) {
+    const isLocked = on.isProtected && one.range.format.protection.locked !== false;
+    if (isFilled(on, one)) noteDone(on, one);
+    else if (isLocked) leave(on, one, 'locked');
+    else if (!isHeld(one, one.change.from)) leave(on, one, 'changed');
+    else if (isText(one)) leave(on, one, 'text');
+    else ready.push(one);
+  }
+  const isSafe = await apart(context, on, ready);
+  for (const one of ready) if (!isSafe(one)) leave(on, one, 'column');
+  await write(context, on, ready.filter(isSafe));
+}
+
+const noteDone = ({ all }: OnSheet, found: Found): void => {
+  all.done.push({ ...found.change.of, after: String(heldBy(found)) });
+};
+const leave = ({ all }: OnSheet, { change }: Found, why: Reason): void => {
+  all.left.push({ cell: change.of, why });
+};
+
+/** Tells those apart that Excel may fill into other rows, where these hold something else. */
 async function apart(
   context: Excel.RequestContext,
-  { sheet }: OnSheet,
+  { sheet, changes }: OnSheet,
   found: readonly Found[],
-): Promise<{ readonly safe: readonly Found[]; readonly unsafe: readonly Found[] }> {
-  const columns = new Map<string, { table: Table; column: number; range: Excel.Range }>();
-  const keyOf = ({ table, change }: Found): string =>
-    table ? `${placeOf(change).column} ${table.name}` : '';
-  for (const one of found) {
-    const { table, change } = one;
-    if (!table || columns.has(keyOf(one))) continue;
+): Promise<(one: Found) => boolean> {
+  const columns = new Map<string, { table: Table; range: Excel.Range }>();
+  for (const { table, change } of found) {
+    if (!table || columns.has(columnOf(change, table))) continue;
     const { column } = placeOf(change);
     const range = excelRange(sheet, { ...table.body, column, columns: 1 }).load('formulas');
-    columns.set(keyOf(one), { table, column, range });
+    columns.set(columnOf(change, table), { table, range });
   }
-  if (columns.size === 0) return { safe: found, unsafe: [] };
-  await context.sync();
-  const good = new Set(['']);
+  if (columns.size > 0) await context.sync();
+  const good = new Set<string>();
   for (const [key, { table, range }] of columns) {
     const after: unknown[] = range.formulas.map((line: unknown[]) => line[0]);
-    for (const one of found)
-      if (keyOf(one) === key) after[placeOf(one.change).row - table.body.row] = one.change.to;
+    for (const change of changes) {
+      if (!holds(table.body, placeOf(change)) || columnOf(change, table) !== key) continue;
+      const row = placeOf(change).row - table.body.row;
+      const held = after[row];
+      if (typeof held === 'string' && saysTheSame(held, change.from, table.name)) after[row] = change.to;
+    }
     if (isOneFormula(after, table.name)) good.add(key);
   }
-  return {
-    safe: found.filter((one) => good.has(keyOf(one))),
-    unsafe: found.filter((one) => !good.has(keyOf(one))),
-  };
+  return ({ table, change }) => !table || good.has(columnOf(change, table));
 }
 
 /** Writes cells, and halves of them where Excel refuses one, until it is known which it does not take. */
-async function write(
-  context: Excel.RequestContext,
-  on: OnSheet,
-  found: readonly Found[],
-  all: Changed,
-): Promise<void> {
+async function write(context: Excel.RequestContext, on: OnSheet, found: readonly Found[]): Promise<void> {
   if (found.length === 0) return;
-  for (const { change, range } of found) {
+  for (const { change, range, table } of found) {
+    on.tried.push(change.of);
+    if (table) on.written.add(columnOf(change, table));
     range.formulas = [[change.to]];
     range.load('formulas');
   }
@@ -169,37 +196,43 @@ async function write(
     throw error;
   }); // prettier-ignore
   if (code === '') {
-    for (const { change, range } of found)
-      all.done.push({ ...change.of, after: String(range.formulas[0]?.[0]) });
+    for (const one of found) noteDone(on, one);
     return;
   }
-  const again = await find(context, on, found.map(({ change }) => change)); // prettier-ignore
-  for (const one of again) {
-    const held = String(one.range.formulas[0]?.[0]);
-    if (isHeld(one, one.change.to)) all.done.push({ ...one.change.of, after: held });
-  }
-  const rest = again.filter((one) => !isHeld(one, one.change.to));
+  const rest: Found[] = [];
+  for (const one of await find(
+    context,
+    on,
+    found.map(({ change }) => change),
+  ))
+    // prettier-ignore
+    // What is entered again as it was does not show whether it is.
+    if (one.change.from !== one.change.to && isHeld(one, one.change.to)) noteDone(on, one);
+    else if (!isHeld(one, one.change.from)) leave(on, one, 'changed');
+    else rest.push(one);
   if (code === 'AccessDenied' || rest.length <= 1) {
-    for (const one of rest)
-      all.left.push({ cell: one.change.of, why: code === 'AccessDenied' ? 'locked' : 'refused' });
+    for (const one of rest) leave(on, one, code === 'AccessDenied' ? 'locked' : 'refused');
     return;
   }
-  const half = Math.ceil(rest.length / 2);
-  await write(context, on, rest.slice(0, half), all);
-  await write(context, on, rest.slice(half), all);
+  const again = rest.map(({ change }) => change);
+  const half = Math.ceil(again.length / 2);
+  await attempt(context, on, again.slice(0, half));
+  await attempt(context, on, again.slice(half));
 }
 
 /**
  * Writes formulas into single cells, each where what it takes the place of still stands, sheet by sheet. No other cell is touched: one that
- * cannot be written without is left, and so is what is locked or refused.
+ * cannot be written without is left, and so is what is locked, a text or refused.
+ * @param tried - is told each cell before it is written: Excel may break off then
  */
 export async function changeCells(
   context: Excel.RequestContext,
   changes: readonly Change[],
+  tried: MendedCell[] = [],
 ): Promise<Changed> {
   const all: Changed = { done: [], left: [] };
   for (const name of new Set(changes.map(({ of }) => of.sheet))) {
-    const some = await changeSheet(context, name, changes.filter(({ of }) => of.sheet === name)); // prettier-ignore
+    const some = await changeSheet(context, name, changes.filter(({ of }) => of.sheet === name), tried); // prettier-ignore
     all.done.push(...some.done);
     all.left.push(...some.left);
   }

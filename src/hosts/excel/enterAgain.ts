@@ -4,10 +4,8 @@ import type { MendedCell, Outcome } from '../../pane/host';
 import { changeCells } from './changeCells';
 import { WHEN_READY } from './lay';
 import { count, leftText, places } from './repairHost';
-import { batches, findInFormulas } from './usedCells';
+import { among, findInFormulas } from './usedCells';
 
-/** Cells that are asked for one by one on the way to Excel. */
-const READS_AT_ONCE = 500;
 /** Of a function that it does not know Excel may tell one of them as the value and show the other (OfficeDev/office-js #5865). */
 const UNKNOWN: ReadonlySet<unknown> = new Set(['#NAME?', '#CALC!']);
 
@@ -24,23 +22,10 @@ const findOurs = (context: Excel.RequestContext): Promise<MendedCell[]> =>
   );
 
 /** Those among cells that show that Excel does not know what they call. */
-async function unknownOf(context: Excel.RequestContext, cells: readonly MendedCell[]): Promise<MendedCell[]> {
-  const found: MendedCell[] = [];
-  for (const batch of batches(cells, () => 1, READS_AT_ONCE)) {
-    const ranges = batch.map(({ sheet, cell }) =>
-      context.workbook.worksheets.getItem(sheet).getRange(cell).load('text,values'),
-    );
-    await context.sync();
-    found.push(
-      ...batch.filter((_, i) =>
-        [ranges[i]?.text, ranges[i]?.values].some((lines: unknown[][] | undefined) =>
-          UNKNOWN.has(lines?.[0]?.[0]),
-        ),
-      ),
-    );
-  }
-  return found;
-}
+const unknownOf = (context: Excel.RequestContext, cells: readonly MendedCell[]): Promise<MendedCell[]> =>
+  among(context, cells, 'text,values', ({ text, values }) =>
+    [text, values].some((lines: unknown[][]) => UNKNOWN.has(lines[0]?.[0])),
+  );
 
 /**
  * Enters formulas again in which Excel did not know our functions: it looks a name up when a formula is entered, and

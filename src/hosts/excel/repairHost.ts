@@ -13,6 +13,7 @@ const LISTED = 5;
 const REASONS: Readonly<Record<Reason, (changed: string) => string>> = {
   changed: (changed) => changed,
   locked: () => 'they are locked',
+  text: () => 'they are text, or set to be',
   column: () => 'other rows of their table’s column hold something else',
   refused: () => 'Excel refused',
 };
@@ -39,8 +40,12 @@ async function found(excel: typeof Excel): Promise<Mended> {
   return { done: `${count(cells)} with lost names found. Nothing is changed yet.`, cells };
 }
 
-async function mended(excel: typeof Excel, cells: readonly MendedCell[]): Promise<Mended> {
-  const { done, left } = await mendLost(excel, cells);
+async function mended(
+  excel: typeof Excel,
+  cells: readonly MendedCell[],
+  tried: MendedCell[],
+): Promise<Mended> {
+  const { done, left } = await mendLost(excel, cells, tried);
   const lostAgain = done.filter(({ after }) => withNamesMended(after) !== undefined);
   const sentences = [
     `${count(done)} mended.`,
@@ -58,14 +63,17 @@ async function takenBack(excel: typeof Excel, cells: readonly MendedCell[]): Pro
   return { done: sentences.join(' ') };
 }
 
-/** Excel breaks off a whole request, but keeps what it did before: all of that is put back where that can be. */
+/**
+ * Excel breaks off a whole request, but keeps what it did before: all of that is put back where that can be. What we did not try to write
+ * somebody else has mended.
+ */
 async function afterFailure(
   excel: typeof Excel,
-  cells: readonly MendedCell[],
+  tried: readonly MendedCell[],
   error: unknown,
 ): Promise<string> {
   try {
-    const { left } = await takeBack(excel, cells);
+    const { left } = await takeBack(excel, tried);
     // What was never mended does not hold what the repair would have written.
     return excelRefusal(error, left.every(({ why }) => why === 'changed') ? UNTOUCHED : HALF_MENDED);
   } catch {
@@ -81,10 +89,12 @@ const HALF_BACK = 'Some of the formulas may be as before, the others are still m
 /** Finding and mending lost names, as the pane asks for it. */
 export const repairHost = (excel: typeof Excel): RepairHost => ({
   findLost: () => found(excel).catch((error: unknown) => ({ refused: excelRefusal(error, UNTOUCHED) })),
-  mendLost: (cells) =>
-    mended(excel, cells).catch(async (error: unknown) => ({
-      refused: await afterFailure(excel, cells, error),
-    })),
+  mendLost: (cells) => {
+    const tried: MendedCell[] = [];
+    return mended(excel, cells, tried).catch(async (error: unknown) => ({
+      refused: await afterFailure(excel, tried, error),
+    }));
+  },
   takeBack: (cells) =>
     takenBack(excel, cells).catch((error: unknown) => ({ refused: excelRefusal(error, HALF_BACK) })),
 });

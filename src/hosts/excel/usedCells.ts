@@ -72,3 +72,25 @@ export async function findInFormulas<T>(
   }
   return found;
 }
+
+/** Cells that are asked for one by one on the way to Excel. */
+const READS_AT_ONCE = 500;
+
+/** Those among cells that are as is meant, by what is loaded of each. */
+export async function among<T extends { readonly sheet: string; readonly cell: string }>(
+  context: Excel.RequestContext,
+  cells: readonly T[],
+  properties: string,
+  isMeant: (range: Excel.Range, cell: T) => boolean,
+): Promise<T[]> {
+  const found: T[] = [];
+  for (const batch of batches(cells, () => 1, READS_AT_ONCE)) {
+    const asked = batch.map((cell) => ({
+      cell,
+      range: context.workbook.worksheets.getItem(cell.sheet).getRange(cell.cell).load(properties),
+    }));
+    await context.sync();
+    found.push(...asked.filter(({ range, cell }) => isMeant(range, cell)).map(({ cell }) => cell));
+  }
+  return found;
+}

@@ -57,6 +57,23 @@ describe.each(FILLS)('where Excel fills columns: %s, a repair in a table', (fill
   });
 });
 
+test.each(['never', 'formulas'] as const)(
+  'a column that is longer than what is written at once is mended whole and taken back, where Excel fills columns: %s',
+  async (fills) => {
+    const on = openExcel();
+    const sheet = sheetOf(on.workbook, 'Sheet1');
+    on.workbook.ways.fillsColumns = fills;
+    sheet.cells.set('A1', 'Head').set('B1', 'Stops');
+    for (let row = 2; row <= 502; row++) sheet.cells.set(`B${row}`, LOST);
+    sheet.addTable(blockAt('A1:B502'), 'Heads');
+    const outcome = await on.host.mendLost(cellsOf(await on.host.findLost()));
+    expect(outcome).toMatchObject({ done: '501 cells mended.' });
+    expect([...sheet.cells.values()].filter((cell) => cell === MENDED)).toHaveLength(501);
+    expect(await on.host.takeBack(cellsOf(outcome))).toEqual({ done: '501 cells as before the repair.' });
+    expect([...sheet.cells.values()].filter((cell) => cell === LOST)).toHaveLength(501);
+  },
+);
+
 describe.each(FILLS)('where Excel fills columns: %s, a formula put into a cell of a table', (fills) => {
   test.each([
     ['holds values', { B2: 1, B3: 2 }],

@@ -17,6 +17,7 @@ export interface Pending {
 /** Notes that a formula was entered into a cell, by hand or by a fill. */
 function entered(sheet: Sheet, at: string, formula: string, ways: Ways): void {
   sheet.cells.set(at, formula);
+  sheet.words.delete(at);
   sheet.pending.delete(at);
   if (ways.unregistered !== undefined && isOurs(formula))
     sheet.pending.set(at, { text: '#NAME?', value: ways.unregistered, isStale: false });
@@ -43,7 +44,8 @@ function fillColumn(sheet: Sheet, table: number, at: string, formula: string, wa
   for (let row = block.row + 1; row < block.row + block.rows; row++) {
     const other = addressOf(row, cell.column);
     const content = sheet.cells.get(other);
-    const isKept = ways.fillsColumns === 'formulas' && content !== undefined && !isFormula(content);
+    const isKept =
+      ways.fillsColumns === 'formulas' && content !== undefined && sheet.formulaAt(other) === undefined;
     if (row !== cell.row && !isKept) entered(sheet, other, shift(row - cell.row, 0), ways);
   }
 }

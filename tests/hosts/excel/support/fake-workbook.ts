@@ -1,5 +1,5 @@
 import { addresses, addressOf, type Block, blockAt, overlap, rangeText } from './a1';
-import { isFormula, isOurs } from './entered';
+import { isOurs } from './entered';
 import { checkFormula } from './formula-check';
 import { type Item, item, shown } from './item';
 import { checkName, checkSheetName, Sheet, type Table } from './sheet';
@@ -428,7 +428,7 @@ export class FakeWorkbook {
       if (what === 'Values') {
         const cell = source.cells.get(at) ?? source.spilled.get(at);
         target.pending.delete(place);
-        if (cell !== undefined) target.cells.set(place, this.valueOf(source, at, 'value'));
+        if (cell !== undefined) target.put(place, this.valueOf(source, at, 'value'));
       } else if (what === 'Formats') {
         target.formats.set(place, source.formats.get(at) ?? 'General');
         const {
@@ -543,10 +543,11 @@ export class FakeWorkbook {
   /** What a cell shows, or the value in it: not always the same where a formula is not done yet. */
   private valueOf(sheet: Sheet, at: string, as: 'text' | 'value'): unknown {
     const cell = sheet.cells.get(at);
-    if (!isFormula(cell)) return cell ?? sheet.spilled.get(at) ?? '';
+    const formula = sheet.formulaAt(at);
+    if (formula === undefined) return cell ?? sheet.spilled.get(at) ?? '';
     const pending = sheet.pending.get(at);
     if (pending) return pending[as];
-    return this.ways.unready && isOurs(cell) ? this.ways.unready.shows : this.onFormula(cell);
+    return this.ways.unready && isOurs(formula) ? this.ways.unready.shows : this.onFormula(formula);
   }
 
   /** What a range holds, as it is read. */
@@ -566,11 +567,12 @@ export class FakeWorkbook {
       ColumnIndex: column,
       RowCount: rows,
       ColumnCount: columns,
-      Formulas: lines((cell, at) =>
-        isFormula(cell)
-          ? spelled(this.onFormulaWritten(cell), sheet as Sheet, at, this.ways.spelling)
-          : (cell ?? ''),
-      ),
+      Formulas: lines((cell, at) => {
+        const formula = (sheet as Sheet).formulaAt(at);
+        return formula === undefined
+          ? (cell ?? '')
+          : spelled(this.onFormulaWritten(formula), sheet as Sheet, at, this.ways.spelling);
+      }),
       Values: lines((_cell, at) => this.valueOf(sheet as Sheet, at, 'value')),
       NumberFormat: lines((_cell, at) => formats.get(at) ?? 'General'),
       ValueTypes: lines((cell, at) => ((cell ?? spilled.get(at)) === undefined ? 'Empty' : 'String')),

@@ -34,6 +34,11 @@ export class Sheet {
   readonly item: Item;
   /** What was written, by address: "B3". */
   readonly cells = new Map<string, unknown>();
+  /**
+   * Cells whose words begin as a formula does: written into a cell of texts, or behind an apostrophe. Excel tells them as it tells
+   * formulas, without the apostrophe: OfficeDev/office-js #6687. Entered again they become formulas.
+   */
+  readonly words = new Set<string>();
   /** Values that a list in another cell spills into a cell. */
   readonly spilled = new Map<string, unknown>();
   readonly formats = new Map<string, unknown>();
@@ -91,17 +96,26 @@ export class Sheet {
       if (name === 'NumberFormat') this.formats.set(at, content);
       else if (!this.isCovered(at)) {
         const typed = content === '' ? content : this.typed(at, content, checkFormula);
-        if (isFormula(typed) && this.formats.get(at) !== '@') formulas.set(at, typed);
+        const isMarked = typeof content === 'string' && content.startsWith("'");
+        if (isFormula(typed) && this.formats.get(at) !== '@' && !isMarked) formulas.set(at, typed);
         else this.put(at, typed);
       }
     }
     enterFormulas(this, formulas, ways);
   }
 
-  private put(at: string, content: unknown): void {
+  put(at: string, content: unknown): void {
     this.pending.delete(at);
+    this.words.delete(at);
     if (content === '') this.cells.delete(at);
     else this.cells.set(at, content);
+    if (isFormula(content)) this.words.add(at);
+  }
+
+  /** The formula in a cell; nothing where it holds anything else. */
+  formulaAt(at: string): string | undefined {
+    const content = this.cells.get(at);
+    return isFormula(content) && !this.words.has(at) ? content : undefined;
   }
 
   /** Refuses what protection and formulas over several cells do not let through. */
@@ -197,6 +211,7 @@ export class Sheet {
   /** Takes over everything from another sheet, as Excel does when it copies one. */
   takeOver(from: Sheet, nameOf: (table: string) => string): void {
     for (const [at, cell] of from.cells) this.cells.set(at, cell);
+    for (const at of from.words) this.words.add(at);
     for (const [at, value] of from.spilled) this.spilled.set(at, value);
     for (const [at, format] of from.formats) this.formats.set(at, format);
     for (const [at, looks] of from.looks) this.looks.set(at, { ...looks });

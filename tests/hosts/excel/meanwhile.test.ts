@@ -1,0 +1,81 @@
+import { describe, expect, test } from 'vitest';
+import type { MendedCell } from '../../../src/pane/host';
+import { blockAt } from './support/a1';
+import { openExcel, sheetOf } from './support/laid';
+
+/** What somebody does while formulas are written of which Excel refuses one. */
+const LOST = '=_xldudf_SWEEP_STOPDIFF(8,11)';
+const MENDED = '=SWEEP.STOPDIFF(8,11)';
+const found = (...cells: string[]): MendedCell[] =>
+  cells.map((cell) => ({ sheet: 'Sheet1', cell, before: LOST, after: MENDED }));
+
+function open() {
+  const opened = openExcel();
+  const sheet = sheetOf(opened.workbook, 'Sheet1');
+  for (const at of ['A1', 'A2', 'A3', 'A4']) sheet.cells.set(at, LOST);
+  // Excel refuses the second.
+  sheet.arrays.push(blockAt('A2:B2'));
+  return { ...opened, sheet };
+}
+
+describe('a repair of which Excel refuses a cell', () => {
+  test('leaves what somebody writes before the others are tried again', async () => {
+    const whole = open();
+    await whole.host.mendLost(found('A1', 'A2', 'A3', 'A4'));
+    const { length } = whole.workbook.batches;
+    // The cells are looked at with the second request and written with the third.
+    for (let nth = 4; nth <= length; nth++) {
+      const { host, workbook, sheet } = open();
+      let isTheirs = false;
+      workbook.beforeBatch = (number) => {
+        const isWriting = workbook.batches.at(-1)?.Actions.some(({ Name }) => Name === 'Formulas');
+        if (isTheirs || number < nth || isWriting || sheet.cells.get('A4') !== LOST) return;
+        isTheirs = true;
+        sheet.cells.set('A4', 'theirs');
+      };
+      // oxlint-disable-next-line no-await-in-loop -- one workbook after the other
+      const outcome = await host.mendLost(found('A1', 'A2', 'A3', 'A4'));
+      if (isTheirs) expect(sheet.cells.get('A4'), `before request ${nth}`).toBe('theirs');
+      if (nth === 4) {
+        expect(isTheirs).toBe(true);
+        expect(outcome).toMatchObject({
+          done: '2 cells mended. Left as they are, because they changed meanwhile: A4 on “Sheet1”. Left as they are, because Excel refused: A2 on “Sheet1”.',
+        });
+      }
+    }
+  });
+});
+
+test('entering again goes on where Excel refuses a cell', async () => {
+  const { host, workbook, sheet } = open();
+  for (const at of ['A1', 'A2', 'A3', 'A4']) {
+    sheet.cells.set(at, MENDED);
+    sheet.pending.set(at, { text: '#NAME?', value: '#NAME?', isStale: false });
+  }
+  expect(await host.recalculate()).toEqual({
+    done: '3 cells of Sweeptable are entered anew and calculated. Left as they are, because Excel refused: A2 on “Sheet1”.',
+  });
+  expect([...sheet.pending.keys()]).toEqual(['A2']);
+  expect(workbook.log.filter((line) => line.includes('Calculate'))).toEqual([]);
+});
+
+test('a repair that breaks off takes nothing back that somebody had mended by hand', async () => {
+  const whole = openExcel();
+  const lay = ({ workbook }: typeof whole) => {
+    const sheet = sheetOf(workbook, 'Sheet1');
+    sheet.cells.set('A1', MENDED).set('A2', LOST);
+    return sheet;
+  };
+  lay(whole);
+  await whole.host.mendLost(found('A1', 'A2'));
+  const requests = whole.workbook.batches.map(({ Actions }) => Actions.length);
+  for (const [i, actions] of requests.entries())
+    for (const action of [0, actions - 1]) {
+      const on = openExcel();
+      const sheet = lay(on);
+      on.workbook.failures = [{ batch: i + 1, action, code: 'RequestAborted' }];
+      // oxlint-disable-next-line no-await-in-loop -- one workbook after the other
+      expect(await on.host.mendLost(found('A1', 'A2'))).toHaveProperty('refused');
+      expect([...sheet.cells.values()], `request ${i}, action ${action}`).toEqual([MENDED, LOST]);
+    }
+});
