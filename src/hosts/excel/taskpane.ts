@@ -1,7 +1,6 @@
 import { mountPane } from '../../pane/pane';
-import { followOfficeTheme } from './officeTheme';
+import { keepToOfficeTheme } from './officeTheme';
 import { excelHost, HELP } from './paneHost';
-import { onVisibility } from './visibility';
 
 const OUTSIDE = 'Open this page from Excel to insert sheets.';
 const NO_LIBRARY =
@@ -15,10 +14,5 @@ else
   void Office.onReady(({ host }) => {
     const inExcel = host === Office.HostType.Excel;
     mountPane(root, inExcel ? excelHost(Excel) : { missing: OUTSIDE, help: HELP });
-    if (!inExcel) return;
-    followOfficeTheme();
-    // Excel tells no change of its theme to a pane; one that was closed meanwhile looks again.
-    onVisibility((isVisible) => {
-      if (isVisible) followOfficeTheme();
-    });
+    if (inExcel) keepToOfficeTheme();
   });

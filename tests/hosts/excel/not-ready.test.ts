@@ -38,11 +38,18 @@ describe('a copy of values', () => {
 });
 
 describe('calculating anew', () => {
-  test.each(['#NAME?', '#CALC!'] as const)('enters what shows #NAME? once more, told as %s', async (told) => {
+  test.each([
+    ['#NAME?', '#NAME?'],
+    ['#NAME?', '#CALC!'],
+    // A column that is too narrow shows neither.
+    ['####', '#CALC!'],
+    // What is told of the value beside the word is not documented.
+    ['#NAME?', 0],
+  ] as const)('enters what shows %s once more, told as %s', async (text, value) => {
     const { host, workbook } = openExcel();
     const sheet = sheetOf(workbook, 'Sheet1');
     sheet.cells.set('A1', FORMULA).set('A2', '=NOSUCH(1)').set('A3', 'words').set('A4', FORMULA);
-    for (const at of ['A1', 'A2']) sheet.pending.set(at, { text: '#NAME?', value: told, isStale: false });
+    for (const at of ['A1', 'A2']) sheet.pending.set(at, { text, value, isStale: false });
     workbook.onFormula = () => 1;
     expect(await host.recalculate()).toEqual({
       done: '1 cell of Sweeptable is entered anew and calculated.',

@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import { followOfficeTheme } from '../../../src/hosts/excel/officeTheme';
-import { onVisibility, whileVisible } from '../../../src/hosts/excel/visibility';
+import { keepToOfficeTheme } from '../../../src/hosts/excel/officeTheme';
+import { whileVisible } from '../../../src/hosts/excel/visibility';
 
 type Handler = (message: { visibilityMode: string }) => void;
 
@@ -75,11 +75,8 @@ test('the theme is looked at again when the pane is opened', () => {
   const on = office();
   const documentElement = { dataset: {} as { theme?: string } };
   vi.stubGlobal('document', { documentElement });
-  followOfficeTheme();
+  keepToOfficeTheme();
   expect(documentElement.dataset.theme).toBe('light');
-  onVisibility((isVisible) => {
-    if (isVisible) followOfficeTheme();
-  });
   on.close();
   on.theme.bodyBackgroundColor = '#1f1f1f';
   on.open();
