@@ -1,8 +1,7 @@
 import type { Book, BookTable, ColumnFilter } from '../book/book';
 
 /** An attribute's text; what no file may hold is left out. */
-const escaped = (text: string): string =>
-  text.replaceAll(/[&<>"\p{Cc}]/gu, (sign) => ESCAPED[sign] ?? '');
+const escaped = (text: string): string => text.replaceAll(/[&<>"\p{Cc}]/gu, (sign) => ESCAPED[sign] ?? '');
 const ESCAPED: Readonly<Record<string, string>> = {
   '&': '&amp;',
   '<': '&lt;',

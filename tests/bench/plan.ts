@@ -57,7 +57,7 @@ async function main(): Promise<void> {
   const solved = median(() => {
     nth++;
     const other = (reads as unknown[][]).map(([n], i) => [i === 0 ? Number(n) * (1 + nth / 1e6) : n]);
-    const plan = call(row, [other, powers, targets, least, most, recycle, 0.5]);
+    call(row, [other, powers, targets, least, most, recycle, 0.5]);
   });
   say(`Pops plan of ${HEADS} lights: one reading changed`, {
     'ms (goal 100)': ms(took),

@@ -138,7 +138,7 @@ export function changeOf(
   const { of, column, from } = looking;
   const place = columnArea(looking);
   const before = heldIn(looking);
-  const [alone, linked] = [
+  const [alone, joined] = [
     lookOf(looking, []),
     lookOf(looking, partner ? [{ name: from.table, columns: partner.headings }] : []),
   ];
@@ -165,8 +165,8 @@ export function changeOf(
             },
           ];
     }),
-    look: isLinked ? linked : alone,
-    lookBefore: isLinked ? alone : linked,
+    look: isLinked ? joined : alone,
+    lookBefore: isLinked ? alone : joined,
     follows: column.formula !== undefined,
   };
 }

@@ -105,7 +105,13 @@ export interface HostOptions {
 
 export function loadOffice(
   workbook: FakeWorkbook,
-  { file = 'excel-web-16.00.js', excelApi = '1.15', canWait = true, timer = setTimeout, whileLoading }: HostOptions = {},
+  {
+    file = 'excel-web-16.00.js',
+    excelApi = '1.15',
+    canWait = true,
+    timer = setTimeout,
+    whileLoading,
+  }: HostOptions = {},
 ): Office {
   const window = page(timer);
   window.CustomFunctions = loader();
