@@ -1,11 +1,12 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { cpus } from 'node:os';
 import { resolve } from 'node:path';
-import { buildSync } from 'esbuild';
+import { build } from 'esbuild';
 
 const require = createRequire(import.meta.url);
+const { GRID, withPlainFields } = require('../../src/build/plain-fields-loader.cjs');
 const { readTemplates } = require('../../src/build/templates.cjs');
 
 /**
@@ -28,12 +29,19 @@ const MEASUREMENTS = [
   'sizes',
 ];
 
+/** The packages of the grid as the builds have them. */
+const plainFields = {
+  name: 'plain-fields',
+  setup: ({ onLoad }) =>
+    onLoad({ filter: GRID }, ({ path }) => ({ contents: withPlainFields(readFileSync(path, 'utf8')) })),
+};
+
 /** Measurements of our own modules are bundled first; the others drive a browser or look at files. */
-function programOf(name) {
+async function programOf(name) {
   const source = resolve(import.meta.dirname, `${name}.ts`);
   if (!existsSync(source)) return resolve(import.meta.dirname, `${name}.mjs`);
   const outfile = resolve(FOLDER, `${name}.cjs`);
-  buildSync({
+  await build({
     entryPoints: [source],
     bundle: true,
     platform: 'node',
@@ -42,6 +50,7 @@ function programOf(name) {
     define: { 'import.meta.url': 'ADDRESS', SWEEPTABLE_TEMPLATES: JSON.stringify(readTemplates()) },
     banner: { js: "const ADDRESS = require('node:url').pathToFileURL(__filename).href;" },
     loader: { '.css': 'empty' },
+    plugins: [plainFields],
     outfile,
     logLevel: 'error',
   });
@@ -67,7 +76,7 @@ console.log(JSON.stringify(machine));
 const asked = process.argv.slice(2).filter((name) => MEASUREMENTS.includes(name));
 const results = [];
 for (const name of asked.length > 0 ? asked : MEASUREMENTS) {
-  const { status, stdout } = spawnSync(process.execPath, [programOf(name)], {
+  const { status, stdout } = spawnSync(process.execPath, [await programOf(name)], {
     stdio: ['ignore', 'pipe', 'inherit'],
     encoding: 'utf8',
   });
