@@ -97,8 +97,19 @@ const REFUSALS = `<table>
 </table>
 ${paragraphs('Select the cell and point at the sign beside it: Excel shows the reason for #VALUE! and #N/A in a sentence that says what to write instead. Nothing is guessed.')}`;
 
-/** What holds for all functions. */
+const JOB = `<ol>
+<li><b>Heads</b>: a row a model, with its range of power, its dial and its recycling. You type it once.</li>
+<li><b>Pops plan</b>: meter one pop of each light alone and type it in. It says power, pops and the order of switching off for all of them, and looks up by its name what a head can do.</li>
+<li><b>Set card</b>: dials in big figures, and a ring to tick for each pop. Print it, or copy it as values for a phone.</li>
+</ol>
+${paragraphs(
+  'Insert the three from the pane, one after the other: each looks up what the one before knows. Sheets that came in the other way round have numbers of their own. <b>Link sheets</b>, below the list in the pane, shows what it would look up where before it changes anything, and can be taken back.',
+  'Where a sheet is deleted in which others look up, Excel leaves their formulas without an answer, and their rows say what is missing. Link sheets names such columns and makes inputs of them again. The workbench has them keep what was looked up last.',
+)}`;
+
+/** What holds for all functions, after the job that they are made for. */
 export const GENERAL: readonly Part[] = [
+  { id: 'about-job', heading: 'A job in one minute', body: JOB },
   { id: 'about-cells', heading: 'How cells are read', body: CELLS },
   { id: 'about-marks', heading: 'Marks', body: MARKS },
   { id: 'about-tenths', heading: 'Tenths', body: TENTHS },

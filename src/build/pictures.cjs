@@ -69,9 +69,16 @@ async function workbench(browser, url) {
   await page.close();
 }
 
+/** Sheets that look up in others are shown beside them, as one job. */
+const PARTNERS = { 'pops-plan': ['Heads'], 'set-card': ['Heads', 'Pops plan'] };
+
 async function gallery(browser, url, template) {
   const page = await opened(browser, url, windowFor(template));
   await closeHint(page);
+  for (const partner of PARTNERS[template.id] ?? []) {
+    await insert(page, partner);
+    await settle(page);
+  }
   const there = await page.evaluate(() => window.sweeptable.sheets());
   if (!there.includes(template.name)) await insert(page, template.name);
   await page.mouse.move(0, 0);

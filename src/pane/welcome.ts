@@ -24,9 +24,11 @@ export function welcome(canInsert: boolean): HTMLElement | undefined {
     h(
       'p',
       {},
-      'New here? Type ',
+      ...(canInsert
+        ? ['New here? Insert Heads, then Pops plan, then Set card: a whole job in one minute. Or type ']
+        : ['New here? Type ']),
       h('code', {}, `=${NAMESPACE}.`),
-      canInsert ? ' in a cell, or insert a sheet.' : ' in a cell and pick a function.',
+      canInsert ? ' in a cell.' : ' in a cell and pick a function.',
     ),
     close,
   );
