@@ -40,6 +40,11 @@ describe.each(sheets)('$template.name, where Excel $name,', ({ template, ways })
       done: expect.stringMatching(/^“[^”]*” is inserted( with the demo job)?\.( Start in [A-Z]+\d+\.)?$/) as string,
     }); // prettier-ignore
     expect(cells(on, template)).toEqual(wanted(template));
+    // Nothing was written beside a table that would make it grow.
+    const areas = sheetOf(on.workbook, template.name).tables.map(({ name, block }) => [name, block]);
+    expect(Object.fromEntries(areas)).toEqual(
+      Object.fromEntries(planOf(template, true).sheet.tables.map(({ name, area }) => [name, area])),
+    );
   });
 });
 

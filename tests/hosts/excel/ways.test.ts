@@ -51,7 +51,7 @@ describe('a formula that is written into a table', () => {
   test('as a heading, or beside the table, fills nothing', async () => {
     const { sheet, workbook, ask } = withTable();
     workbook.ways.fillsColumns = 'everything';
-    await ask((one) => (one.getRange('C2').formulas = [['=1+1']]));
+    await ask((one) => (one.getRange('D2').formulas = [['=1+1']]));
     await ask((one) => (one.getRange('A6').formulas = [['=1+1']]));
     expect(sheet.cells.get('A4')).toBeUndefined();
     expect(sheet.cells.size).toBe(6);

@@ -85,10 +85,28 @@ const incident: Arbitrary<Incident> = oneof(
   }),
 ); // prettier-ignore
 
+/** Cells that a person may have selected: in a table, beside it, in merged cells, far away. */
+export const SELECTIONS = [
+  'B3',
+  'B4',
+  'A3',
+  'E2',
+  'E4',
+  'G2',
+  'H1:I1',
+  'Z9',
+  'A1:B2',
+  'B5',
+  'A6',
+  'C3',
+  'C2',
+];
+
 export const cases: Arbitrary<Case> = record({
   sheets: tuple(theirs("Ann's set"), theirs("Ann's set, the very long name 3")),
   ways: record({
     fillsColumns: constantFrom('never' as const, 'formulas' as const, 'everything' as const),
+    growsTables: boolean(5),
     throws: subarray(['freeze' as const, 'page' as const, 'charts' as const]),
     calculation: constantFrom('Automatic' as const, 'Manual' as const),
     unready: constantFrom(undefined, undefined, { shows: '#BUSY!' as const, looks: 2 }, { shows: '#GETTING_DATA' as const, looks: 4 }),
@@ -99,7 +117,7 @@ export const cases: Arbitrary<Case> = record({
   }),
   incidents: array(record({ request: integer({ min: 1, max: 12 }), incident }), { maxLength: 3 }),
   wish: constantFrom(...WISHES),
-  selected: nat(9),
+  selected: nat(SELECTIONS.length - 1),
 }); // prettier-ignore
 
 const TABLE_TOP = 1;
@@ -131,9 +149,6 @@ export function addTheirs(workbook: FakeWorkbook, drawn: Theirs): Sheet {
   sheet.isProtected = drawn.protects;
   return sheet;
 }
-
-/** Cells that a person may have selected: in a table, beside it, in merged cells, far away. */
-export const SELECTIONS = ['B3', 'B4', 'A3', 'E2', 'E4', 'G2', 'H1:I1', 'Z9', 'A1:B2', 'B3'];
 
 /** All that somebody has on a sheet, to be compared. */
 export const contentOf = (sheet: Sheet): Record<string, unknown> => ({

@@ -1,5 +1,5 @@
 import { shifter } from '../../../../src/formula/shift';
-import { addressOf, blockAt, overlap } from './a1';
+import { addressOf, type Block, blockAt, overlap } from './a1';
 import type { Sheet } from './sheet';
 import type { Ways } from './ways';
 
@@ -48,4 +48,32 @@ function fillColumn(sheet: Sheet, table: number, at: string, formula: string, wa
       ways.fillsColumns === 'formulas' && content !== undefined && sheet.formulaAt(other) === undefined;
     if (row !== cell.row && !isKept) entered(sheet, other, shift(row - cell.row, 0), ways);
   }
+}
+
+/** Takes a cell into a table that it lies right below, or right beside. */
+export function growTables(sheet: Sheet, at: string, ways: Ways): void {
+  const { row, column } = blockAt(at);
+  for (const table of sheet.tables) {
+    const { block } = table;
+    const [below, beside] = [block.row + block.rows, block.column + block.columns];
+    if (row === below && column >= block.column && column < beside) {
+      table.block = { ...block, rows: block.rows + 1 };
+      for (let c = block.column; c < beside; c++) fillRow(sheet, block, addressOf(row, c), ways);
+    } else if (column === beside && row >= block.row && row < below) {
+      table.block = { ...block, columns: block.columns + 1 };
+      const heading = addressOf(block.row, column);
+      if (!sheet.cells.has(heading)) sheet.cells.set(heading, `Column${block.columns + 1}`);
+    }
+  }
+}
+
+/** A new row gets the formula of a column in which every row has one. */
+function fillRow(sheet: Sheet, { row, rows }: Block, at: string, ways: Ways): void {
+  const cell = blockAt(at);
+  const above = Array.from({ length: rows - 1 }, (_, r) =>
+    sheet.formulaAt(addressOf(row + 1 + r, cell.column)),
+  );
+  const last = above.at(-1);
+  if (last === undefined || above.includes(undefined) || sheet.cells.has(at)) return;
+  entered(sheet, at, shifter(last)(1, 0), ways);
 }

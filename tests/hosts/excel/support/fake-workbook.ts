@@ -321,6 +321,7 @@ export class FakeWorkbook {
       this.log.push(`${table.item.label}.ConvertToRange()`);
       return rangeItem(sheet, block);
     }
+    if (part === 'GetRange') return rangeItem(sheet, block);
     if (part === 'GetHeaderRowRange') return rangeItem(sheet, { ...block, rows: 1 });
     if (part === 'GetDataBodyRange')
       return rangeItem(sheet, { ...block, row: block.row + 1, rows: block.rows - 1 });

@@ -1,5 +1,5 @@
 import { addresses, type Block, blockAt, overlap, rangeText } from './a1';
-import { enterFormulas, isFormula, type Pending } from './entered';
+import { enterFormulas, growTables, isFormula, type Pending } from './entered';
 import { type Item, item, itemOn } from './item';
 import type { Ways } from './ways';
 import { Refusal } from './wire';
@@ -12,7 +12,7 @@ export interface Validation {
 export interface Table {
   name: string;
   readonly sheet: Sheet;
-  readonly block: Block;
+  block: Block;
   readonly item: Item;
 }
 
@@ -90,17 +90,20 @@ export class Sheet {
       `${rangeText(block)}.${name}: ${lines?.length} by ${lines?.[0]?.length} values for ${block.rows} by ${block.columns} cells`,
     );
     const formulas = new Map<string, string>();
+    const filled: string[] = [];
     for (const [i, at] of addresses(block).entries()) {
       const content = lines ? lines[Math.floor(i / block.columns)]?.[i % block.columns] : value;
       if (content === null) continue;
       if (name === 'NumberFormat') this.formats.set(at, content);
       else if (!this.isCovered(at)) {
+        if (content !== '' && !this.cells.has(at)) filled.push(at);
         const typed = content === '' ? content : this.typed(at, content, checkFormula);
         const isMarked = typeof content === 'string' && content.startsWith("'");
         if (isFormula(typed) && this.formats.get(at) !== '@' && !isMarked) formulas.set(at, typed);
         else this.put(at, typed);
       }
     }
+    if (ways.growsTables) for (const at of filled) growTables(this, at, ways);
     enterFormulas(this, formulas, ways);
   }
 

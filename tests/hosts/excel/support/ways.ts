@@ -10,6 +10,12 @@ export interface Ways {
    * That `everything` goes is from experience: the worst that can be meant.
    */
   fillsColumns: 'never' | 'formulas' | 'everything';
+  /**
+   * What is written into an empty cell right below a table or right beside it becomes a part of the table, which fills the new row with
+   * the formulas of its columns, or gives the new column a heading: AutoCorrect's "Include new rows and columns in table". That it
+   * goes for what an add-in writes: #3013, #3191.
+   */
+  growsTables: boolean;
   /** Parts that throw where the machine has no printer or no window to freeze: #2196, #2014. */
   readonly throwsAt: Set<'freeze' | 'page' | 'charts'>;
   /** Where it is manual, a formula that an add-in writes shows 0 until its sheet is calculated: #3336, #6662. */
@@ -38,6 +44,7 @@ export interface Ways {
 
 export const newExcel = (): Ways => ({
   fillsColumns: 'formulas',
+  growsTables: true,
   throwsAt: new Set(),
   calculation: 'Automatic',
   unready: undefined,
