@@ -11,6 +11,10 @@ export const UNTOUCHED = 'The workbook is as it was.';
 export const halfMade = (name: string): string =>
   `A half-made sheet “${name}” may be left in the workbook: delete it.`;
 
+/** @param what - as in: sheet “Plan” */
+export const halfMadeByTwo = (what: string): string =>
+  `A half-made ${what} is left in the workbook, as somebody has written on it: look at it before you delete it.`;
+
 /** What a spreadsheet says that refuses without a reason for people. */
 export const refusedBy = (spreadsheet: string, reason: string): string =>
   reason === ''

@@ -1,6 +1,7 @@
+import type { BookSheet } from '../../book/book';
 import { usedArea } from '../../book/cells';
 import { address } from '../../formula/address';
-import { couldLink, halfMade, UNTOUCHED } from '../../pane/sentences';
+import { couldLink, halfMade, halfMadeByTwo, UNTOUCHED } from '../../pane/sentences';
 import { waitingFor } from '../../sheets/links/waiting';
 import { makePlan } from '../../sheets/makePlan';
 import { SHORT } from '../../sheets/offeredTemplates';
@@ -8,7 +9,7 @@ import type { SheetPlan } from '../../sheets/plan';
 import type { Template } from '../../sheets/template';
 import { decorate } from './decorate';
 import { drawSheet } from './draw';
-import { askCells, type ReadBack } from './readBack';
+import { askCells, askWhetherByTwo, type ReadBack } from './readBack';
 import { codeOf } from './refusals';
 import { askMark, type SheetMark } from './sheetMark';
 
@@ -107,13 +108,19 @@ async function drawAll(
   await context.sync();
 }
 
-/** Takes the half-made sheet away, and says what the workbook is like then. What was there before is never touched. */
-async function keptHalfMade(excel: typeof Excel, id: string, name: string): Promise<string> {
+/**
+ * Takes the half-made sheet away, and says what the workbook is like then. What was there before is never touched, nor what somebody
+ * has written on the sheet since.
+ */
+async function keptHalfMade(excel: typeof Excel, id: string, planned: BookSheet): Promise<string> {
+  const { name } = planned;
   try {
     return await excel.run(WHEN_READY, async (context) => {
       const sheet = context.workbook.worksheets.getItemOrNullObject(id).load('id');
+      const isByTwo = askWhetherByTwo(sheet, planned);
       await context.sync();
       if (sheet.isNullObject) return UNTOUCHED;
+      if (isByTwo()) return halfMadeByTwo(`sheet “${name}”`);
       sheet.delete();
       await context.sync();
       return UNTOUCHED;
@@ -155,7 +162,7 @@ export const lay = (excel: typeof Excel, template: Template, filled: boolean): P
     });
     const sheet = context.workbook.worksheets.getItem(id);
     await drawAll(context, sheet, plan).catch(async (error: unknown) => {
-      throw new LayFailure(await keptHalfMade(excel, id, name), error);
+      throw new LayFailure(await keptHalfMade(excel, id, planned), error);
     });
     const said = [...(await decorate(context, sheet, planned, isByHand)), ...waiting];
     // Where Excel does not tell all that a mark takes, the sheet is not offered to be taken back.

@@ -50,6 +50,25 @@ function differences(planned: BookSheet, formulas: readonly (readonly unknown[])
   );
 }
 
+/** Asks whether somebody else has written on a sheet of which not all is there yet. Gives that after the next sync. */
+export function askWhetherByTwo(sheet: Excel.Worksheet, planned: BookSheet): () => boolean {
+  const used = sheet.getUsedRangeOrNullObject(true).load('formulas,rowIndex,columnIndex');
+  const cells = new Map(planned.cells.map((cell) => [address(cell), cell]));
+  // Where a formula was planned Excel may have filled another one for the time being.
+  const isOurs = (held: unknown, cell: BookCell | undefined): boolean =>
+    held === '' ||
+    (cell !== undefined &&
+      (isAsPlanned(cell, held, planned) || (typeof held === 'string' && held.startsWith('='))));
+  return () =>
+    !used.isNullObject &&
+    used.formulas.some((line: unknown[], r) =>
+      line.some((held, c) => {
+        const at = address({ row: used.rowIndex + r, column: used.columnIndex + c });
+        return !isOurs(held, cells.get(at));
+      }),
+    );
+}
+
 /** Asks for all cells of a sheet that has just been laid. Gives how they compare with the plan, after the next sync. */
 export function askCells(sheet: Excel.Worksheet, planned: BookSheet): () => ReadBack {
   const used = excelRange(sheet, usedArea(planned)).load('formulas,text,values');

@@ -1,6 +1,6 @@
 import { address } from '../../formula/address';
 import type { Area } from '../../formula/area';
-import { UNTOUCHED } from '../../pane/sentences';
+import { halfMadeByTwo, UNTOUCHED } from '../../pane/sentences';
 import { copyName } from '../../pane/valuesCopy';
 import { LayFailure, WHEN_READY } from './lay';
 import { excelRange } from './ranges';
@@ -129,17 +129,36 @@ async function isAlike(
   return true;
 }
 
-/** Takes the copy away after a failure, by its id. Where Excel broke off before it told one, nobody knows whose a sheet is. */
+/** Whether a sheet holds something where the one that it was copied from holds nothing. */
+function isLarger(used: Excel.Range, { row, column, rows, columns }: Area): boolean {
+  if (used.isNullObject) return false;
+  const now = areaOfRange(used);
+  return (
+    now.row < row ||
+    now.column < column ||
+    now.row + now.rows > row + rows ||
+    now.column + now.columns > column + columns
+  );
+}
+
+/**
+ * Takes the copy away after a failure, by its id, unless somebody has written beside what was copied. Where Excel broke off before it told
+ * one, nobody knows whose a sheet is.
+ */
 async function takeAway(excel: typeof Excel, original: Original, id: string | undefined): Promise<string> {
   const left = `A half-made copy of “${original.sheet.name}” may be left in the workbook: delete it.`;
   try {
     return await excel.run(WHEN_READY, async (context) => {
       const { worksheets } = context.workbook;
       worksheets.load('items/id');
+      const copy = id === undefined ? undefined : worksheets.getItemOrNullObject(id).load('id');
+      const used = copy?.getUsedRangeOrNullObject().load(AREA);
       await context.sync();
       const isNew = (sheet: Excel.Worksheet): boolean => !original.before.has(sheet.id);
-      if (id === undefined) return worksheets.items.some(isNew) ? left : UNTOUCHED;
-      worksheets.items.find((sheet) => sheet.id === id)?.delete();
+      if (!copy || !used) return worksheets.items.some(isNew) ? left : UNTOUCHED;
+      if (copy.isNullObject) return UNTOUCHED;
+      if (isLarger(used, original.area)) return halfMadeByTwo(`copy of “${original.sheet.name}”`);
+      copy.delete();
       await context.sync();
       return UNTOUCHED;
     });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { MendedCell } from '../../../src/pane/host';
 import { blockAt } from './support/a1';
-import { openExcel, sheetOf } from './support/laid';
+import { LIGHTS, openExcel, sheetOf } from './support/laid';
 
 /** What somebody does while formulas are written of which Excel refuses one. */
 const LOST = '=_xldudf_SWEEP_STOPDIFF(8,11)';
@@ -78,4 +78,46 @@ test('a repair that breaks off takes nothing back that somebody had mended by ha
       expect(await on.host.mendLost(found('A1', 'A2'))).toHaveProperty('refused');
       expect([...sheet.cells.values()], `request ${i}, action ${action}`).toEqual([MENDED, LOST]);
     }
+});
+
+describe('a half-made sheet on which somebody has written', () => {
+  const KEPT = 'is left in the workbook, as somebody has written on it: look at it before you delete it.';
+  const writeOn = ({ workbook }: ReturnType<typeof openExcel>, name: string, at: string): void => {
+    const { length } = workbook.batches;
+    workbook.beforeBatch = (number) => {
+      if (number > length + 3) workbook.find(name)?.cells.set(at, 'theirs');
+    };
+  };
+  test.each(['Z90', 'B5'])('in %s stays, and that is said', async (at) => {
+    const on = openExcel();
+    on.workbook.failures = [{ batch: 3, action: 200, code: 'RequestAborted' }];
+    writeOn(on, LIGHTS.name, at);
+    expect(await on.host.insertSheet(LIGHTS.id, true)).toMatchObject({
+      refused: expect.stringContaining(`A half-made sheet “${LIGHTS.name}” ${KEPT}`) as string,
+    });
+    expect(on.workbook.find(LIGHTS.name)?.cells.get(at)).toBe('theirs');
+  });
+  test('stays where it is a copy of values, and that is said', async () => {
+    const on = openExcel();
+    sheetOf(on.workbook, 'Sheet1').cells.set('A1', 1);
+    on.workbook.failures = [{ batch: 4, action: 2, code: 'RequestAborted' }];
+    writeOn(on, 'Sheet1 (2)', 'C9');
+    expect(await on.host.copyValues()).toMatchObject({
+      refused: expect.stringContaining(`A half-made copy of “Sheet1” ${KEPT}`) as string,
+    });
+    expect(on.workbook.find('Sheet1 (2)')?.cells.get('C9')).toBe('theirs');
+  });
+  test('goes where somebody has deleted it and given its name to a sheet of theirs: theirs stays', async () => {
+    const on = openExcel();
+    on.workbook.failures = [{ batch: 3, action: 200, code: 'RequestAborted' }];
+    on.workbook.beforeBatch = (number) => {
+      if (number !== 4) return;
+      on.workbook.sheets.pop();
+      on.workbook.addSheet(LIGHTS.name).cells.set('A1', 'theirs');
+    };
+    expect(await on.host.insertSheet(LIGHTS.id, true)).toMatchObject({
+      refused: expect.stringContaining('The workbook is as it was.') as string,
+    });
+    expect(on.workbook.find(LIGHTS.name)?.cells.get('A1')).toBe('theirs');
+  });
 });

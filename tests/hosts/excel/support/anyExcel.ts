@@ -11,6 +11,7 @@ import {
   tuple,
 } from 'fast-check';
 import { addressOf, blockAt } from './a1';
+import { isFormula } from './entered';
 import type { FakeWorkbook } from './fake-workbook';
 import { LIGHTS } from './laid';
 import type { Sheet } from './sheet';
@@ -29,6 +30,8 @@ export interface Theirs {
   readonly filtered: boolean;
   readonly hidden: boolean;
   readonly asText: boolean;
+  /** Whether what looks like a formula beside the table is words. */
+  readonly words: boolean;
   readonly comments: number;
   readonly named: boolean;
 }
@@ -66,6 +69,7 @@ const theirs = (name: string): Arbitrary<Theirs> =>
     filtered: boolean(2),
     hidden: boolean(2),
     asText: boolean(2),
+    words: boolean(3),
     comments: nat(2),
     named: boolean(3),
   });
@@ -143,7 +147,8 @@ export function addTheirs(workbook: FakeWorkbook, drawn: Theirs): Sheet {
   if (drawn.free) for (const at of ['E2', 'E3', 'B3']) sheet.unlocked.add(at);
   if (drawn.filtered) sheet.filtered.add(TABLE_TOP + 1);
   if (drawn.hidden) sheet.hidden.add(TABLE_TOP + 2);
-  if (drawn.asText) sheet.formats.set('G2', '@');
+  if (drawn.asText) for (const at of ['G2', 'E3']) sheet.formats.set(at, '@');
+  if (drawn.words) for (const at of ['E4', 'E5']) if (isFormula(sheet.cells.get(at))) sheet.words.add(at);
   if (drawn.named) sheet.names.set('mine', 'A1');
   sheet.comments = drawn.comments;
   sheet.isProtected = drawn.protects;
@@ -153,6 +158,7 @@ export function addTheirs(workbook: FakeWorkbook, drawn: Theirs): Sheet {
 /** All that somebody has on a sheet, to be compared. */
 export const contentOf = (sheet: Sheet): Record<string, unknown> => ({
   cells: Object.fromEntries(sheet.cells),
+  words: [...sheet.words],
   formats: Object.fromEntries(sheet.formats),
   looks: Object.fromEntries(sheet.looks),
   validation: Object.fromEntries(sheet.validation),

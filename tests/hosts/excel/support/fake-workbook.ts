@@ -223,7 +223,10 @@ export class FakeWorkbook {
     if (path.Name === 'Copy') return this.copiedSheet(parent.sheet as Sheet).item;
     if (path.Name === 'GetRow') return rowOfRange(parent, args[0] as number);
     if (path.Name === 'GetBoundingRect') return around(parent, args[0] as Item);
-    if (path.Name === 'GetUsedRangeOrNullObject') return usedRange(parent.sheet as Sheet);
+    if (path.Name === 'GetUsedRangeOrNullObject')
+      return parent.missing
+        ? item('Range', parent.label, { missing: true })
+        : usedRange(parent.sheet as Sheet);
     if (path.Name === 'GetCell' && parent.kind === 'Range') return cellOfRange(parent, args as number[]);
     const block = blockBy(path.Name, args);
     if (block) return rangeItem(parent.sheet as Sheet, block);

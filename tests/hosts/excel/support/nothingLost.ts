@@ -101,7 +101,10 @@ function happen(on: Workplace, incident: Incident): void {
       if (!isDeleting) for (const sheet of on.ours) on.wrote(sheet, 'Z90', 'a colleague’s');
       return;
     case 'deletes ours':
-      for (const sheet of on.ours) workbook.sheets.splice(workbook.sheets.indexOf(sheet), 1);
+      for (const sheet of on.ours) {
+        workbook.sheets.splice(workbook.sheets.indexOf(sheet), 1);
+        on.changed.delete(sheet);
+      }
       return;
     case 'is not ready':
       workbook.ways.unready = { shows: '#BUSY!', looks: 3 };
@@ -129,8 +132,10 @@ function checkSaid(on: Workplace, outcome: object, most: number): void {
   const said = sentence(outcome);
   const { length } = on.ours;
   expect(length, said).toBeLessThanOrEqual(most);
+  // What somebody wrote on a sheet of ours is theirs.
+  expect(on.workbook.sheets, said).toEqual(expect.arrayContaining([...on.changed]));
   if (said.includes('The workbook is as it was.')) expect(length, said).toBe(0);
-  if ('refused' in outcome && length > 0) expect(said).toMatch(/may be left in the workbook|is in the workbook, whole/); // prettier-ignore
+  if ('refused' in outcome && length > 0) expect(said).toMatch(/(may be|is) left in the workbook|is in the workbook, whole/); // prettier-ignore
 }
 
 const isMend = (_sheet: Sheet, _at: string, from: unknown, to: unknown): boolean =>
