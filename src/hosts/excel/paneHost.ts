@@ -70,6 +70,10 @@ async function insert(excel: typeof Excel, template: Template, filled: boolean):
 const COPY_COSTS =
   'Excel empties its undo list for it. A workbook with formulas of ours makes Excel ask others whether they trust Sweeptable: hand on the copy alone, in a workbook of its own.';
 
+/** Whether Excel has anything left to calculate it does not tell reliably (OfficeDev/office-js #2883, #3319). */
+const MAY_BE_BEHIND =
+  'Excel calculates this workbook by hand: what was typed since it last did so is not in these values. If you typed, take the copy back, press F9, and copy again.';
+
 const notReady = ({ cell, shows }: NotReady): Outcome => ({
   refused: `${cell} shows ${shows}, so the values are not all there yet. Nothing was copied. Wait until Excel has calculated, or press Recalculate, then try again.`,
 });
@@ -82,7 +86,7 @@ async function copy(excel: typeof Excel): Promise<Outcome> {
     return {
       refused: `Excel did not copy every value as it is. ${made.unlike} Show all rows of the sheet, then try again.`,
     };
-  const done = `${copied(made.name)} Its tables are plain cells now. ${UNDO_EMPTIED} Look the sheet over before you hand it on.`;
+  const done = `${copied(made.name)}${made.isByHand ? ` ${MAY_BE_BEHIND}` : ''} Its tables are plain cells now. ${UNDO_EMPTIED} Look the sheet over before you hand it on.`;
   return andBack(excel, done, made.mark);
 }
 

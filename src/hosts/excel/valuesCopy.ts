@@ -11,6 +11,8 @@ import { AREA, areaOfRange, slices } from './usedCells';
 export interface ValuesCopy {
   readonly name: string;
   readonly mark: SheetMark | undefined;
+  /** Whether the person calculates by hand: values may be behind what was typed, and nothing tells which. */
+  readonly isByHand: boolean;
 }
 /** A cell that shows no value yet. */
 export interface NotReady {
@@ -30,13 +32,15 @@ interface Original {
   readonly area: Area;
   /** What the copy is to be called. */
   readonly name: string;
+  readonly isByHand: boolean;
   /** Ids of all sheets that were there. */
   readonly before: ReadonlySet<string>;
 }
 
 /** The sheet in view and what is on it; undefined where it is empty. */
 async function lookAt(context: Excel.RequestContext): Promise<Original | undefined> {
-  const { worksheets } = context.workbook;
+  const { worksheets, application } = context.workbook;
+  application.load('calculationMode');
   worksheets.load('items/id,items/name');
   const sheet = worksheets.getActiveWorksheet().load('name');
   const used = sheet.getUsedRangeOrNullObject().load(AREA);
@@ -47,6 +51,7 @@ async function lookAt(context: Excel.RequestContext): Promise<Original | undefin
     used,
     area: areaOfRange(used),
     name: copyName(sheet.name, worksheets.items.map((one) => one.name)), // prettier-ignore
+    isByHand: application.calculationMode === 'Manual',
     before: new Set(worksheets.items.map(({ id }) => id)),
   };
 }
@@ -184,8 +189,10 @@ export const copyValues = (excel: typeof Excel): Promise<CopyOutcome> =>
     try {
       copy = await copyWhole(context, original);
       await leaveValues(context, original, copy);
-      if (await isAlike(context, original, copy))
-        return { name: original.name, mark: await markOf(context, original, copy) };
+      if (await isAlike(context, original, copy)) {
+        const { name, isByHand } = original;
+        return { name, isByHand, mark: await markOf(context, original, copy) };
+      }
     } catch (error) {
       throw new LayFailure(await takeAway(excel, original, copy?.id), error);
     }

@@ -18,6 +18,25 @@ describe('a copy of values', () => {
       expect(workbook.sheets.map(({ name }) => name)).toEqual(['Sheet1', LIGHTS.name]);
     },
   );
+  test('may be behind where a person calculates by hand, and that is said', async () => {
+    const { host, workbook } = openExcel();
+    const sheet = sheetOf(workbook, 'Sheet1');
+    workbook.onFormula = () => 12.5;
+    sheet.cells.set('A1', FORMULA);
+    sheet.pending.set('A1', { text: '0', value: 0, isStale: true });
+    const SAID =
+      'Excel calculates this workbook by hand: what was typed since it last did so is not in these values.';
+    expect(await host.copyValues()).toMatchObject({ done: expect.not.stringContaining('by hand') as string });
+    workbook.active = sheet;
+    workbook.ways.calculation = 'Manual';
+    expect(await host.copyValues()).toMatchObject({
+      done: expect.stringContaining(
+        `${SAID} If you typed, take the copy back, press F9, and copy again.`,
+      ) as string,
+    });
+    // What the person's own sheet shows is theirs to decide.
+    expect(sheet.pending.size).toBe(1);
+  });
   test('holds errors that are answers', async () => {
     const { host, workbook } = openExcel();
     await host.insertSheet(LIGHTS.id, true);
