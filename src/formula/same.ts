@@ -1,4 +1,6 @@
-import { lex, type Token } from './lex';
+import { rowOf } from '../catalogue';
+import { lex, type Token, type TokenOf } from './lex';
+import { isOurs, OURS } from './names';
 import { placeOf } from './sheetPlace';
 import { parseReference } from './reference';
 
@@ -40,16 +42,23 @@ function meaning(token: Token, table: string | undefined): string {
   }
 }
 
+/** Whether a function gives a list or a table, of which an @ before it would leave the first value. */
+function givesMany({ name }: TokenOf<'call'>): boolean {
+  const row = isOurs(name) ? rowOf(name.slice(OURS.length)) : undefined;
+  return row !== undefined && row.answers !== 'one';
+}
+
 /**
  * What a formula says, piece by piece. A space counts only between two ranges, where it asks for the cells of both; and an
- * @ before a function does not, as the functions that it stands before give one value.
+ * @ before a function does not where the function gives one value.
  */
 function meanings(formula: string, table: string | undefined): string {
   const tokens = lex(formula);
   const said: string[] = [];
   let last: Token | undefined;
   for (const [i, token] of tokens.entries()) {
-    const isOneValue = token.raw === '@' && tokens[i + 1]?.kind === 'call';
+    const next = tokens[i + 1];
+    const isOneValue = token.raw === '@' && next?.kind === 'call' && !givesMany(next);
     if (token.kind === 'space' || isOneValue) continue;
     const isApart = tokens[i - 1]?.kind === 'space';
     if (isApart && last && ENDS.has(last.kind) && STARTS.has(token.kind)) said.push(' ');
@@ -61,7 +70,7 @@ function meanings(formula: string, table: string | undefined): string {
 
 /**
  * Whether two formulas say the same, where a spreadsheet only spells one of them in its own way: capitals, spaces, the short
- * form of a table's columns, quotation marks around a sheet, digits of a number, an @ before a function.
+ * form of a table's columns, quotation marks around a sheet, digits of a number, an @ before a function that gives one value.
  * @param table - the table that both stand in
  */
 export const saysTheSame = (a: string, b: string, table?: string): boolean =>

@@ -28,6 +28,9 @@ describe('two formulas', () => {
     ['=A1:B2 B1:B9', '=A1:B2,B1:B9'],
     ['=SUM(A1:B2 B1:B9)', '=SUM(A1:B2B1:B9)'],
     ['=@A1:A5', '=A1:A5'],
+    // Of a list an @ leaves the first value.
+    ['=@SWEEP.LIGHTSHARE(A1:A3)', '=SWEEP.LIGHTSHARE(A1:A3)'],
+    ['=INDEX(@SWEEP.LIGHTSHARE(A1:A3),2)', '=INDEX(SWEEP.LIGHTSHARE(A1:A3),2)'],
     ['=1+2', '=12'],
     ['=-1', '=1'],
     ['="1"', '=1'],

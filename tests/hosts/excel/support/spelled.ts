@@ -1,3 +1,4 @@
+import { rowOf } from '../../../../src/catalogue';
 import { lex, type Token } from '../../../../src/formula/lex';
 import { blockAt, overlap } from './a1';
 import type { Sheet } from './sheet';
@@ -5,6 +6,10 @@ import type { Ways } from './ways';
 
 const IN_ROW = /^\[#This Row\],\[([^[\]]*)\]$/;
 const PLAIN = /^[\p{L}\p{N}_]+$/u;
+
+/** Before a function that gives a list an @ would leave the first value: Excel puts none before a formula that is written as a list's. */
+const givesOne = (name: string): boolean =>
+  name.startsWith('SWEEP.') && rowOf(name.slice('SWEEP.'.length))?.answers === 'one';
 
 const own = (column: string): string => (PLAIN.test(column) ? `@${column}` : `@[${column}]`);
 
@@ -17,7 +22,7 @@ function spelledToken(token: Token, table: string | undefined, at: boolean): str
   }
   if (token.kind === 'call')
     return (
-      (at && token.name.startsWith('SWEEP.') ? '@' : '') +
+      (at && givesOne(token.name) ? '@' : '') +
       (token.raw.includes('_xl') ? token.raw : token.raw.toUpperCase())
     );
   if (token.kind === 'value' && typeof token.value === 'number' && /e/i.test(token.raw))

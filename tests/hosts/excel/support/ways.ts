@@ -32,7 +32,7 @@ export interface Ways {
   unregistered: '#NAME?' | '#CALC!' | undefined;
   /**
    * How a formula reads that was written otherwise: with the row's own columns in their short form and everything in capitals
-   * that Excel knows, or with an @ besides before a function that could give a list.
+   * that Excel knows, or with an @ besides before a function of one value that is declared to give a range.
    * Microsoft, "Using structured references with Excel tables" and "Implicit intersection operator: @".
    */
   spelling: 'as written' | 'short' | 'at';
