@@ -160,6 +160,23 @@ test('a copy of values is taken back as well, and the sheet it was made of stays
   expect(names(on)).toEqual(['Sheet1', LIGHTS.name]);
 });
 
+test.each([
+  "='Ann''s set values'!A1",
+  "=SUM('ann''s set values'!A:B)",
+  "=SUM('Sheet1:Ann''s set values'!A1)",
+])('a copy whose name has an apostrophe stays where %s uses it', async (formula) => {
+  const on = await open();
+  const theirs = on.workbook.addSheet("Ann's set");
+  theirs.cells.set('A1', 1);
+  on.workbook.active = theirs;
+  const back = backOf(await on.host.copyValues());
+  on.theirs.cells.set('C3', formula);
+  expect(await back()).toMatchObject({
+    refused: expect.stringContaining('C3 on “Sheet1” uses it') as string,
+  });
+  expect(names(on)).toContain("Ann's set values");
+});
+
 test('a sheet too large to be looked over again is not offered to be taken back', async () => {
   const { host, workbook } = openExcel();
   sheetOf(workbook, 'Sheet1').cells.set('A1', 1).set('Z1000', 2);

@@ -185,6 +185,15 @@ describe.each(HOST_FILES)('the active cell, through %s', (file) => {
     expect(look('Nowhere!pops')).toBeUndefined();
   });
 
+  test('is on a sheet whose name is told in quotation marks', async () => {
+    const other = sheetOf(on.workbook, "It's (2)");
+    other.cells.set('A1', 22).set('B1', '=SWEEP.STOPDIFF(A1,8)');
+    on.workbook.select("It's (2)", 'B1');
+    await on.selects();
+    expect(last()?.address).toBe('B1');
+    expect(last()?.look('A1')).toEqual([[22]]);
+  });
+
   test('outside its table has no row there', async () => {
     on.plan.cells.set('D5', 'Reading').set('D6', 8).set('A9', '=SWEEP.FNUMBER(Lights[@Reading])');
     on.plan.addTable(blockAt('D5:D6'), 'Lights');

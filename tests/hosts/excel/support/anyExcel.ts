@@ -54,7 +54,7 @@ export interface Case {
 }
 
 const LOST = '=_xldudf_SWEEP_STOPDIFF(8,11)';
-const content = constantFrom<unknown>(undefined, undefined, 8, 'key', '=1+1', '=SWEEP.STOPDIFF(8,11)', LOST, LOST, '=A3*2', '=[1]!_xldudf_SWEEP_FNUMBER(A3)', "='Ann''s set'!A1"); // prettier-ignore
+const content = constantFrom<unknown>(undefined, undefined, 8, 'key', '=1+1', '=SWEEP.STOPDIFF(8,11)', LOST, LOST, "=_xldudf_SWEEP_STOPDIFF('Ann''s set'!A3,11)", '=A3*2', '=[1]!_xldudf_SWEEP_FNUMBER(A3)', "='Ann''s set'!A1"); // prettier-ignore
 const boolean = (weight: number): Arbitrary<boolean> =>
   oneof({ weight: 10 - weight, arbitrary: constant(false) }, { weight, arbitrary: constant(true) });
 const theirs = (name: string): Arbitrary<Theirs> =>

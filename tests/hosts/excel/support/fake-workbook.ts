@@ -564,7 +564,7 @@ export class FakeWorkbook {
       );
     const [first, last] = [addressOf(row, column), addressOf(row + rows - 1, column + columns - 1)];
     return {
-      Address: `${name}!${first === last ? first : `${first}:${last}`}`,
+      Address: `${/^[\p{L}_][\p{L}\p{N}_.]*$/u.test(name) ? name : quoted(name)}!${first === last ? first : `${first}:${last}`}`,
       CellCount: rows * columns,
       Text: lines((_cell, at) => String(this.valueOf(sheet as Sheet, at, 'text'))),
       RowIndex: row,

@@ -12,8 +12,8 @@ export function checkFormula(formula: string, tables: readonly Table[], sheets: 
   const bare = formula.replace(/"(?:[^"]|"")*"/g, '""');
   for (const [open, close] of ['()', '[]', '{}'])
     if (bare.split(open as string).length !== bare.split(close as string).length) refuse('a bracket is open');
-  for (const [, quoted, plain] of bare.matchAll(/(?:'([^']+)'|([\p{L}\p{N}_.]+))!/gu)) {
-    const name = (quoted ?? plain) as string;
+  for (const [, quoted, plain] of bare.matchAll(/(?:'((?:[^']|'')+)'|([\p{L}\p{N}_.]+))!/gu)) {
+    const name = (quoted?.replaceAll("''", "'") ?? plain) as string;
     if (!sheets.some((sheet) => sheet.toLowerCase() === name.toLowerCase())) refuse(`no sheet ${name}`);
   }
   for (const [, name, inside] of bare.matchAll(/([\p{L}_][\p{L}\p{N}_.]*)\[((?:[^[\]]|\[[^[\]]*\])*)\]/gu)) {
