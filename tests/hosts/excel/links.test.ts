@@ -101,6 +101,36 @@ describe('sheets that were inserted apart are linked in Excel', () => {
     workbook.failures = [];
   });
 
+  test('nothing is put back where nothing was written, over what somebody typed since it was found', async () => {
+    const { workbook, host, plan, chosen } = apart;
+    plan.cells.set(CELLS.most, 700);
+    const before = new Map(plan.cells);
+    for (const nth of [1, 2, 3]) {
+      workbook.failures = [{ batch: workbook.batches.length + nth, action: 0, code: 'RequestAborted' }];
+      // oxlint-disable-next-line no-await-in-loop -- one after the other
+      expect(await host.link(chosen)).toMatchObject({
+        refused: expect.stringContaining('The workbook is as it was.') as string,
+      });
+      expect(new Map(plan.cells), `request ${nth}`).toEqual(before);
+    }
+    workbook.failures = [];
+    plan.cells.set(CELLS.most, 600);
+  });
+
+  test('nor over what somebody types while it is written', async () => {
+    const { workbook, host, plan, chosen } = apart;
+    const start = workbook.batches.length;
+    workbook.failures = [{ batch: start + 4, action: 60, code: 'RequestAborted' }];
+    workbook.beforeBatch = (number) => {
+      if (number === start + 5) plan.cells.set(CELLS.most, 700);
+    };
+    await host.link(chosen);
+    workbook.beforeBatch = () => {};
+    workbook.failures = [];
+    expect(plan.cells.get(CELLS.most)).toBe(700);
+    plan.cells.set(CELLS.most, 600);
+  });
+
   test('by the name that the partner has here', async () => {
     const { workbook, host, joins } = apart;
     await host.insertSheet('heads', true);

@@ -1,4 +1,6 @@
 import type { BookStyle } from '../../../book/book';
+import { at } from '../../../exposure/core/at';
+import { saysTheSame } from '../../../formula/same';
 import type { ChosenWay, Outcome, PaneHost } from '../../../pane/host';
 import { joinChanged, linkedTo, unlinked, UNTOUCHED } from '../../../pane/sentences';
 import { findJoins } from '../../../sheets/links/findJoins';
@@ -17,12 +19,23 @@ export type LinkHost = Required<Pick<PaneHost, 'findJoins' | 'link'>>;
 const content = ({ formula, value }: Held, look: BookStyle | undefined): string | number | boolean =>
   formula ?? markedAsWords(value ?? '', look?.format);
 
-/** Gives columns what they are to hold, and its look. Text format comes before the words, or 1/3 would become a date. */
-function write(context: Excel.RequestContext, columns: readonly ColumnChange[]): void {
-  for (const { sheet, area, to, look = {} } of columns) {
-    const range = excelRange(context.workbook.worksheets.getItem(sheet), area);
+const rangeOf = (context: Excel.RequestContext, { sheet, area }: ColumnChange): Excel.Range =>
+  excelRange(context.workbook.worksheets.getItem(sheet), area);
+
+/**
+ * Gives columns what they are to hold, and its look. Text format comes before the words, or 1/3 would become a date.
+ * @param isMeant - whether a row is written; where not, Excel leaves it as it is
+ */
+function write(
+  context: Excel.RequestContext,
+  columns: readonly ColumnChange[],
+  isMeant: (column: number, row: number) => boolean = () => true,
+): void {
+  for (const [i, column] of columns.entries()) {
+    const { area, to, look = {} } = column;
+    const range = rangeOf(context, column);
     range.numberFormat = to.map(() => [look.format ?? 'General']);
-    range.formulas = to.map((held) => [content(held, look)]);
+    range.formulas = to.map((held, row) => [isMeant(i, row) ? content(held, look) : null]);
     redress(range.format, look, area);
   }
 }
@@ -39,21 +52,41 @@ const reversed = (columns: readonly ColumnChange[]): ColumnChange[] =>
 
 type Written = { readonly changed: string } | 'written';
 
-/** Writes the columns where all of them still hold what they held when they were found. */
-const writeWhereSame = (excel: typeof Excel, columns: readonly ColumnChange[]): Promise<Written> =>
+/**
+ * Writes the columns where all of them still hold what they held when they were found.
+ * @param begin - is called before the first of them is written
+ */
+const writeWhereSame = (
+  excel: typeof Excel,
+  columns: readonly ColumnChange[],
+  begin: () => void = () => {},
+): Promise<Written> =>
   excel.run(WHEN_READY, async (context) => {
     const changed = changedColumn(columns, await tablesHere(context));
     if (changed !== undefined) return { changed };
+    begin();
     write(context, columns);
     await context.sync();
     return 'written';
   });
 
-/** Excel does a request action by action and keeps what it did before one fails: all is put back where that can be. */
+const holds = (now: unknown, { formula, value }: Held, table: string): boolean =>
+  formula === undefined ? now === (value ?? '') : typeof now === 'string' && saysTheSame(now, formula, table);
+
+/**
+ * Excel does a request action by action and keeps what it did before one fails: all that we wrote is put back where that can be.
+ * A cell that holds something else is somebody's.
+ */
 async function putBack(excel: typeof Excel, columns: readonly ColumnChange[]): Promise<string> {
   try {
     await excel.run(WHEN_READY, async (context) => {
-      write(context, reversed(columns));
+      const now = columns.map((column) => rangeOf(context, column).load('formulas'));
+      await context.sync();
+      const isOurs = (c: number, row: number): boolean => {
+        const { to, table } = at(columns, c);
+        return holds(at(now, c).formulas[row]?.[0], at(to, row), table);
+      };
+      write(context, reversed(columns), isOurs);
       await context.sync();
     });
     return UNTOUCHED;
@@ -64,9 +97,12 @@ async function putBack(excel: typeof Excel, columns: readonly ColumnChange[]): P
 const HALF_LINKED = 'Some columns may be written, the others are as before: look for sheets to link again.';
 
 async function link(excel: typeof Excel, { sheet, to, columns }: ChosenWay): Promise<Outcome> {
-  const written = await writeWhereSame(excel, columns).catch(async (error: unknown) => ({
-    refused: excelRefusal(error, await putBack(excel, columns)),
-  }));
+  let hasBegun = false;
+  const written = await writeWhereSame(excel, columns, () => (hasBegun = true)).catch(
+    async (error: unknown) => ({
+      refused: excelRefusal(error, hasBegun ? await putBack(excel, columns) : UNTOUCHED),
+    }),
+  );
   if (written !== 'written') return 'changed' in written ? joinChanged(written.changed) : written;
   const names = columns.filter(({ follows }) => !follows).map(({ column }) => column);
   return {
