@@ -50,6 +50,11 @@ const VIEWS: Readonly<Record<string, CellFormat>> = {
   /** A reading in the words of a meter, f/16 +0.7, beside numbers. */
   meterText: view(Q.text, { align: 'right' }),
   count: view(Q.signal, as('0')),
+  /** Money in whatever currency: all three decimals of those that have them. */
+  amount: view(Q.money, as('#,##0.00#')),
+  /** A day, written so that nobody takes its month for its day (ISO 8601). */
+  date: view(Q.signal, as('yyyy-mm-dd')),
+  minutes: view(Q.signal, as('0.0#')),
   /** Any number, with as many figures as its cell has room for. */
   number: view(Q.signal, as('General')),
   /** What should be next to nothing. */

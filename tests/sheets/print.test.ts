@@ -15,6 +15,17 @@ const SHEETS: Readonly<Record<string, readonly Typed[]>> = {
   'depth-options': [{}, { blur: 0.06 }, { blur: 0.001 }, { draw: null }, { reading: null }, { allowed: 1 }],
   proof: [{}],
   heads: [{}],
+  estimate: [
+    {},
+    { currency: 'XAU' },
+    { adds: 'margin', plus: 100 },
+    { discount: 101 },
+    { validUntil: 46187 },
+    { usable: 7 },
+    { longest: 540 },
+    { longest: 300 },
+    { variantOf: 'Bowl' },
+  ],
   'set-card': [{}],
   'pops-plan': [
     {},
