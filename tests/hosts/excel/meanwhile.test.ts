@@ -46,6 +46,17 @@ describe('a repair of which Excel refuses a cell', () => {
   });
 });
 
+test('a cell that somebody has changed when Excel refused it counts as changed', async () => {
+  const { host, workbook, sheet } = open();
+  workbook.beforeBatch = (number) => {
+    if (number === 4) sheet.cells.set('A2', 'theirs');
+  };
+  expect(await host.mendLost(found('A2'))).toMatchObject({
+    done: '0 cells mended. Left as they are, because they changed meanwhile: A2 on “Sheet1”.',
+  });
+  expect(sheet.cells.get('A2')).toBe('theirs');
+});
+
 test('entering again goes on where Excel refuses a cell', async () => {
   const { host, workbook, sheet } = open();
   for (const at of ['A1', 'A2', 'A3', 'A4']) {
