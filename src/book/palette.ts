@@ -13,6 +13,9 @@ export const PALETTE = {
   clayPale: '#fbe3dc',
 } as const;
 
+/** Grey on black, for a page on a phone: a white one would light a dark set. */
+export const NIGHT = { paper: '#000000', ink: '#c8c8c8' } as const;
+
 export const FONT = 'Arial';
 /** Points of plain letters. */
 export const USUAL_SIZE = 10;

@@ -1,7 +1,8 @@
-import { address } from '../../formula/address';
+import { NIGHT } from '../../book/palette';
+import { address, type Place } from '../../formula/address';
 import type { Area } from '../../formula/area';
 import { halfMadeByTwo, UNTOUCHED } from '../../pane/sentences';
-import { copyName } from '../../pane/valuesCopy';
+import { copyName, lastOfCard } from '../../pane/valuesCopy';
 import { LayFailure, WHEN_READY } from './lay';
 import { excelRange } from './ranges';
 import { askMark, type SheetMark } from './sheetMark';
@@ -33,6 +34,8 @@ interface Original {
   /** What the copy is to be called. */
   readonly name: string;
   readonly isByHand: boolean;
+  /** The last cell of a card, which is copied to be read in a dark room; undefined for any other sheet. */
+  readonly last: Place | undefined;
   /** Ids of all sheets that were there. */
   readonly before: ReadonlySet<string>;
 }
@@ -44,6 +47,7 @@ async function lookAt(context: Excel.RequestContext): Promise<Original | undefin
   worksheets.load('items/id,items/name');
   const sheet = worksheets.getActiveWorksheet().load('name');
   const used = sheet.getUsedRangeOrNullObject().load(AREA);
+  const start = sheet.getRange('A2').load('values');
   await context.sync();
   if (used.isNullObject) return undefined;
   return {
@@ -52,6 +56,7 @@ async function lookAt(context: Excel.RequestContext): Promise<Original | undefin
     area: areaOfRange(used),
     name: copyName(sheet.name, worksheets.items.map((one) => one.name)), // prettier-ignore
     isByHand: application.calculationMode === 'Manual',
+    last: lastOfCard((start.values as unknown[][])[0]?.[0]),
     before: new Set(worksheets.items.map(({ id }) => id)),
   };
 }
@@ -96,6 +101,17 @@ async function leaveValues(
   copy.name = name;
   copy.activate();
   await context.sync();
+}
+
+/** The page of a card alone, grey on black: on a phone a white one would light the set. */
+function atNight({ last, area }: Original, copy: Excel.Worksheet): void {
+  if (!last) return;
+  const { format } = copy.getRangeByIndexes(0, 0, last.row + 1, last.column + 1);
+  format.fill.color = NIGHT.paper;
+  format.font.color = NIGHT.ink;
+  copy.showGridlines = false;
+  const beside = area.column + area.columns - last.column - 1;
+  if (beside > 0) copy.getRangeByIndexes(0, last.column + 1, 1, beside).columnHidden = true;
 }
 
 /** For taking the copy back. Where Excel does not tell all that it takes, the copy is as good without. */
@@ -190,6 +206,7 @@ export const copyValues = (excel: typeof Excel): Promise<CopyOutcome> =>
       copy = await copyWhole(context, original);
       await leaveValues(context, original, copy);
       if (await isAlike(context, original, copy)) {
+        atNight(original, copy);
         const { name, isByHand } = original;
         return { name, isByHand, mark: await markOf(context, original, copy) };
       }

@@ -183,3 +183,17 @@ describe('a copy', () => {
     });
   });
 });
+
+test('a card is copied for a dark room: its page alone, grey on black', async () => {
+  const { workbook, host } = openExcel();
+  await host.insertSheet('set-card', true);
+  expect(await host.copyValues()).toHaveProperty('done');
+  const copy = sheetOf(workbook, 'Set card values');
+  // What is printed ends in H32; the working stands right of it.
+  for (const at of ['A1', 'B6', 'H32'])
+    expect(copy.looks.get(at)).toMatchObject({
+      'Format.Fill.Color': '#000000',
+      'Format.Font.Color': '#c8c8c8',
+    });
+  expect(copy.looks.get('J20')).not.toMatchObject({ 'Format.Fill.Color': '#000000' });
+});

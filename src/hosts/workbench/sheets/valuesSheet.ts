@@ -1,4 +1,5 @@
 import {
+  BooleanNumber,
   CellValueType,
   generateRandomId,
   type ICellData,
@@ -6,6 +7,9 @@ import {
   type IWorksheetData,
   type Nullable,
 } from '@univerjs/core';
+import { NIGHT } from '../../../book/palette';
+import type { Place } from '../../../formula/address';
+import { lastOfCard } from '../../../pane/valuesCopy';
 import { styleOf as lookOf } from '../../../sheets/looks';
 import { freeTableName } from '../../../sheets/makePlan';
 import { TOPS } from '../../../sheets/offeredTemplates';
@@ -114,8 +118,52 @@ export function valuesSheet(grid: Grid, name: string, tablesTaken: readonly stri
   const cells = valueCells((sheet.cellData ?? {}) as Cells, spilledCells(grid, id));
   if (isEmpty(cells)) return undefined;
   const styleOf = ({ s }: ICellData) => (typeof s === 'string' ? snapshot.styles[s] : s);
+  const read = toRead(cells, styleOf);
+  const beside = storedDecorations(snapshot)(id);
+  const last = lastOfCard(cells[1]?.[0]?.v);
+  if (last) return atNight({ ...sheet, name }, read, beside, last);
   return {
-    sheet: { ...sheet, name, cellData: toRead(cells, styleOf) as NonNullable<IWorksheetData['cellData']> },
-    beside: besideIt(storedDecorations(snapshot)(id), tablesTaken),
+    sheet: { ...sheet, name, cellData: read as NonNullable<IWorksheetData['cellData']> },
+    beside: besideIt(beside, tablesTaken),
+  };
+}
+
+/** Width of a phone, less the numbers of the rows. */
+const PHONE = 390 - 46;
+
+/** A card for a phone in a dark room: its page alone, grey on black, as wide as the phone. */
+function atNight(
+  sheet: Partial<IWorksheetData>,
+  cells: Cells,
+  { notes }: Decorations,
+  last: Place,
+): NewSheet {
+  const dark = (cell: Nullable<ICellData>): ICellData => {
+    const { bd: _lines, ...style } = (cell?.s ?? {}) as IStyleData;
+    return { ...cell, s: { ...style, bg: { rgb: NIGHT.paper }, cl: { rgb: NIGHT.ink } } };
+  };
+  const [rows, columns] = [last.row + 1, last.column + 1];
+  const cellData: Record<number, Record<number, ICellData>> = {};
+  for (let row = 0; row < rows; row++)
+    for (let column = 0; column < columns; column++)
+      (cellData[row] ??= {})[column] = dark(cells[row]?.[column]);
+  const width = Array.from({ length: columns }, (_, i) => sheet.columnData?.[i]?.w ?? 0);
+  return {
+    sheet: {
+      ...sheet,
+      cellData,
+      rowCount: rows,
+      columnCount: columns,
+      showGridlines: BooleanNumber.FALSE,
+      zoomRatio: Math.min(1, PHONE / width.reduce((sum, each) => sum + each, 0)),
+    },
+    beside: {
+      tables: [],
+      rules: [],
+      conditions: [],
+      notes: notes
+        .filter(({ row, col }) => row < rows && col < columns)
+        .map((note) => ({ ...note, id: generateRandomId(8) })),
+    },
   };
 }
