@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
-import { PALETTE } from '../../src/book/palette';
+import { NIGHT, PALETTE } from '../../src/book/palette';
+import { contrast } from '../sheets/contrast';
 
 const css = readFileSync(resolve(import.meta.dirname, '../../src/pane/pane.css'), 'utf8');
 const light = (name: string): string | undefined =>
@@ -37,4 +38,9 @@ test('the pane has the colours of the sheets', () => {
     clay: PALETTE.clay,
     'clay-wash': PALETTE.clayPale,
   });
+});
+
+test('a card in the dark is legible, and lights nothing', () => {
+  expect(contrast(NIGHT.ink, NIGHT.paper)).toBeGreaterThan(7);
+  expect(NIGHT.paper).toBe('#000000');
 });

@@ -5,6 +5,7 @@ import { findJoins, type Join, keptWithout, type Way } from '../../src/sheets/li
 import type { ColumnChange } from '../../src/sheets/links/linkColumns';
 import type { Held, TableHere } from '../../src/sheets/links/tableHere';
 import type { Template } from '../../src/sheets/template';
+import { SHORT } from '../../src/sheets/offeredTemplates';
 import { TEMPLATES } from '../../src/sheets/templates';
 import { FULL } from '../full';
 import { templateOf } from './support';
@@ -68,6 +69,10 @@ describe('sheets that were inserted apart', () => {
       ),
     ).map((second) => [first.name, second.name, first, second] as const),
   ); // prettier-ignore
+
+  test('come with a page from its start, as whoever deletes a sheet does not wait', () => {
+    for (const [, , first, second] of PAIRS) expect(SHORT).toEqual(expect.arrayContaining([first, second]));
+  });
 
   test('are some', () => {
     expect(PAIRS.map(([first, second]) => `${first} → ${second}`)).toEqual(

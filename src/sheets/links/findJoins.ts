@@ -3,7 +3,7 @@ import { address } from '../../formula/address';
 import { saysTheSame } from '../../formula/same';
 import { isGiven } from '../layout';
 import type { Template, TemplateValue } from '../template';
-import { changeOf, type ColumnChange, heldIn, isLost, linked, linkFormula, type LookingColumn, lookingColumns, ownFormula, partnerTables } from './linkColumns'; // prettier-ignore
+import { changeOf, type ColumnChange, heldIn, isLost, linkedTo, linkFormula, type LookingColumn, lookingColumns, ownFormula, partnerTables } from './linkColumns'; // prettier-ignore
 import { columnIn, type Held, type KnownHere, knownHere, type TableHere } from './tableHere';
 
 /** One way to join a table: look up in a sheet, by the name that it has in this workbook; or type what was looked up. */
@@ -43,7 +43,7 @@ function foreignRow(looking: LookingColumn, tables: readonly TableHere[]): numbe
 
 /** Whether every row looks up in one of the tables that are there. */
 const isLinked = (looking: LookingColumn, tables: readonly TableHere[]): boolean =>
-  partnerTables(looking, tables).some((partner) => linked(looking, partner) === undefined);
+  partnerTables(looking, tables).some((partner) => linkedTo(looking, partner) === undefined);
 
 /** The demo job's value of a row, where its key is the demo's. */
 function demoValues({ of, column, from }: LookingColumn): TemplateValue[] {
@@ -103,7 +103,7 @@ function joinsOf(known: KnownHere, tables: readonly TableHere[]): Join[] {
       ...[...partners].map((partner) => ({
         to: { sheet: partner.sheet, table: partner.name },
         columns: free.flatMap((column) =>
-          partnerTables(column, tables).includes(partner) ? (linked(column, partner) ?? []) : [],
+          partnerTables(column, tables).includes(partner) ? (linkedTo(column, partner) ?? []) : [],
         ),
       })),
       ...(lost.length > 0

@@ -1,6 +1,6 @@
 import type { BookCell } from '../../book/book';
 import type { KnownTable } from '../../book/kinds/kind';
-import { lookedUpColumn, partnersOf, type LookUp } from '../../book/kinds/lookedUpColumn';
+import { type LookUp, lookUpFormula, partnersOf } from '../../book/lookUp';
 import { at } from '../../exposure/core/at';
 import { address } from '../../formula/address';
 import { area, type Area } from '../../formula/area';
@@ -64,10 +64,8 @@ export const lookingColumns = (of: KnownHere): LookingColumn[] =>
 export const heldIn = ({ of, index }: LookingColumn): Held[] => of.here.rows.map((row) => at(row, index));
 
 /** The formula with which it looks up in a table of the workbook. */
-export function linkFormula({ of, column, from }: LookingColumn, partner: TableHere): string {
-  const wish = lookedUpColumn.settled?.(column, [{ name: from.table, columns: partner.headings }]);
-  return wish ? settledHere(of, wish.formula, [from.table, partner.name]) : '';
-}
+export const linkFormula = ({ of, from }: LookingColumn, { name }: TableHere): string =>
+  settledHere(of, lookUpFormula(from), [from.table, name]);
 
 const settledHere = (
   { here, table, template }: KnownHere,
@@ -172,7 +170,7 @@ export function changeOf(
 }
 
 /** The column as it would be, looked up in a table; nothing where it is already. */
-export function linked(looking: LookingColumn, partner: TableHere): ColumnChange | undefined {
+export function linkedTo(looking: LookingColumn, partner: TableHere): ColumnChange | undefined {
   const formula = linkFormula(looking, partner);
   const { name } = looking.of.here;
   if (heldIn(looking).every((held) => held.formula !== undefined && saysTheSame(held.formula, formula, name)))

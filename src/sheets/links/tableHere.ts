@@ -1,5 +1,5 @@
 import type { Place } from '../../formula/address';
-import { alike, numberOf } from '../../book/kinds/lookedUpColumn';
+import { alike, numberOf } from '../../book/lookUp';
 import type { Template, TemplateTable } from '../template';
 
 /** What a cell holds: what its formula shows, or what was typed. */

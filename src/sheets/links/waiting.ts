@@ -1,5 +1,5 @@
 import type { KnownTable } from '../../book/kinds/kind';
-import { numberOf } from '../../book/kinds/lookedUpColumn';
+import { numberOf } from '../../book/lookUp';
 import type { Template, TemplateTable } from '../template';
 
 const tablesOf = ({ blocks }: Template): TemplateTable[] =>

@@ -1,0 +1,40 @@
+import type { KnownTable } from './kinds/kind';
+
+/** Where to find the value of a row: in a column of another sheet's table, in the row whose key is this row's. */
+export interface LookUp {
+  readonly table: string;
+  /** Column of both tables. */
+  readonly key: string;
+  readonly column: string;
+}
+
+export const alike = (one: string, other: string): boolean => one.toLowerCase() === other.toLowerCase();
+
+/**
+ * The number that a name got because it was taken: 1 for Heads, 2 for Heads_2, or for Heads2 where Excel has copied the sheet;
+ * undefined for any other table's.
+ */
+export function numberOf(name: string, table: string): number | undefined {
+  if (alike(name, table)) return 1;
+  const [, stem = '', number] = /^(.*?)_?(\d+)$/.exec(name) ?? [];
+  return number !== undefined && alike(stem, table) ? Number(number) : undefined;
+}
+
+/**
+ * The workbook's tables to look up in, by their names there, the first one first: somebody's own table of the same name may
+ * have other columns.
+ */
+export function partnersOf({ table, key, column }: LookUp, known: readonly KnownTable[]): string[] {
+  const found = known.flatMap(({ name, columns }) => {
+    const number = numberOf(name, table);
+    const has = (wanted: string): boolean => columns.some((each) => alike(each, wanted));
+    return number !== undefined && has(key) && has(column) ? [{ name, number }] : [];
+  });
+  return found.sort((a, b) => a.number - b.number).map(({ name }) => name);
+}
+
+/** Gives empty, not 0, where the name is not there or its cell is empty. */
+export function lookUpFormula({ table, key, column }: LookUp): string {
+  const found = `INDEX(${table}[${column}],MATCH([@${key}],${table}[${key}],0))`;
+  return `=IFERROR(IF(${found}="","",${found}),"")`;
+}
