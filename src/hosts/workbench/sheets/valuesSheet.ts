@@ -130,6 +130,8 @@ export function valuesSheet(grid: Grid, name: string, tablesTaken: readonly stri
 
 /** Width of a phone, less the numbers of the rows. */
 const PHONE = 390 - 46;
+/** Dark rows below the card, so that nothing lights up where a phone is long. */
+const BELOW = 60;
 
 /** A card for a phone in a dark room: its page alone, grey on black, as wide as the phone. */
 function atNight(
@@ -142,7 +144,7 @@ function atNight(
     const { bd: _lines, ...style } = (cell?.s ?? {}) as IStyleData;
     return { ...cell, s: { ...style, bg: { rgb: NIGHT.paper }, cl: { rgb: NIGHT.ink } } };
   };
-  const [rows, columns] = [last.row + 1, last.column + 1];
+  const [rows, columns] = [last.row + 1 + BELOW, last.column + 1];
   const cellData: Record<number, Record<number, ICellData>> = {};
   for (let row = 0; row < rows; row++)
     for (let column = 0; column < columns; column++)
@@ -155,6 +157,8 @@ function atNight(
       rowCount: rows,
       columnCount: columns,
       showGridlines: BooleanNumber.FALSE,
+      // a line is drawn below rows that stay in view
+      freeze: { xSplit: 0, ySplit: 0, startRow: -1, startColumn: -1 },
       zoomRatio: Math.min(1, PHONE / width.reduce((sum, each) => sum + each, 0)),
     },
     beside: {
