@@ -154,13 +154,14 @@ void drawn.then(() => revealSelected(grid));
 keepSaved(grid, saving);
 shareWithTabs(desk, turn);
 try {
-  const { keepLookedUp, mountPane, offerTableActions, showCharts } = await import(
+  const { keepLookedUp, mountPane, offerFind, offerTableActions, showCharts } = await import(
     /* webpackChunkName: "pane" */ './page/pane'
   );
   keepLookedUp(grid, (words) => notice.say(words));
   offerTableActions(grid, (words) => notice.say(words));
   // over what is offered at the foot of a table, which would hide a chart's name
   showCharts(grid);
+  offerFind(grid);
   mountPane(frame, paneHost(grid, failures));
   document.documentElement.dataset['pane'] = 'true';
 } catch {

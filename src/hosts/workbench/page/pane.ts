@@ -1,8 +1,11 @@
 import '../../../pane/pane.css';
 
-/** What is fetched once the grid has answered: the pane beside the sheet, the charts on it, what its tables offer, and what keeps
- * looked-up values. */
+/**
+ * What is fetched once the grid has answered: the pane beside the sheet, the charts on it, what its tables offer, find, and what
+ * keeps looked-up values.
+ */
 export { mountPane } from '../../../pane/pane';
+export { offerFind } from '../find/findBar';
 export { showCharts } from '../charts/onSheet/overlay';
 export { keepLookedUp } from '../links/keepLookedUp';
 export { offerTableActions } from '../tables/tableActions';

@@ -29,8 +29,8 @@ function plainText({ v, p }: ICellData): string | undefined {
   return words === undefined || /[\r\n]/.test(words) ? undefined : words;
 }
 
-/** What cells of a sheet hold and look like, for those who paste into them. */
-function targets(grid: Grid, sheetId: string) {
+/** What cells of a sheet hold and look like, for those who paste into them or replace words in them. */
+export function targets(grid: Grid, sheetId: string) {
   const sheet = sheetOf(grid, sheetId);
   const present = sheet.getSheet().getCellMatrix();
   const styles = sheet.getWorkbook().getStyles();
