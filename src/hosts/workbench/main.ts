@@ -154,7 +154,7 @@ void drawn.then(() => revealSelected(grid));
 keepSaved(grid, saving);
 shareWithTabs(desk, turn);
 try {
-  const { keepLookedUp, mountPane, offerFind, offerTableActions, showCharts } = await import(
+  const { keepLookedUp, mountPane, offerFind, offerTableActions, printSheets, showCharts } = await import(
     /* webpackChunkName: "pane" */ './page/pane'
   );
   keepLookedUp(grid, (words) => notice.say(words));
@@ -162,6 +162,7 @@ try {
   // over what is offered at the foot of a table, which would hide a chart's name
   showCharts(grid);
   offerFind(grid);
+  printSheets(grid);
   mountPane(frame, paneHost(grid, failures));
   document.documentElement.dataset['pane'] = 'true';
 } catch {

@@ -1,11 +1,12 @@
 import '../../../pane/pane.css';
 
 /**
- * What is fetched once the grid has answered: the pane beside the sheet, the charts on it, what its tables offer, find, and what
+ * What is fetched once the grid has answered: the pane beside the sheet, the charts on it, what its tables offer, find, print, and what
  * keeps looked-up values.
  */
 export { mountPane } from '../../../pane/pane';
 export { offerFind } from '../find/findBar';
+export { printSheets } from '../print/onPaper';
 export { showCharts } from '../charts/onSheet/overlay';
 export { keepLookedUp } from '../links/keepLookedUp';
 export { offerTableActions } from '../tables/tableActions';

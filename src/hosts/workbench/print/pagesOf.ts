@@ -1,0 +1,50 @@
+/** A row that prints, and how tall it is. */
+export interface Line {
+  readonly row: number;
+  readonly height: number;
+}
+
+/** Rows of one page, and whether the rows that are printed on every page stand above them once more. */
+export interface PageOfRows {
+  readonly lines: readonly Line[];
+  readonly isTitled: boolean;
+}
+
+export interface Paper {
+  /** Of a page, in the same unit as the rows. */
+  readonly height: number;
+  readonly titles: readonly Line[];
+  /** Rows that begin a page. */
+  readonly breaks: readonly number[];
+  /** Rows that stay together where a page holds them, such as those under a chart. */
+  readonly blocks: readonly { readonly row: number; readonly rows: number }[];
+}
+
+const sum = (lines: readonly Line[]): number => lines.reduce((all, { height }) => all + height, 0);
+
+/** The rows of a sheet on as few pages as they fit on. A row that is taller than a page has one for itself, and is cut there. */
+export function pagesOf(
+  rows: readonly Line[],
+  { height, titles, breaks, blocks }: Paper,
+): readonly PageOfRows[] {
+  const pages: { lines: Line[]; isTitled: boolean }[] = [];
+  const lastTitle = titles.at(-1)?.row ?? -1;
+  let left = 0;
+  const begin = (row: number): void => {
+    const isTitled = row > lastTitle && titles.length > 0;
+    pages.push({ lines: [], isTitled });
+    left = height - (isTitled ? sum(titles) : 0);
+  };
+  for (const [i, line] of rows.entries()) {
+    const block = blocks.find(({ row }) => row === line.row);
+    const together = block
+      ? sum(rows.slice(i).filter(({ row }) => row < block.row + block.rows))
+      : line.height;
+    const isTooTall = line.height > left || (together > left && together <= height);
+    const page = pages.at(-1);
+    if (!page || (page.lines.length > 0 && (breaks.includes(line.row) || isTooTall))) begin(line.row);
+    pages.at(-1)?.lines.push(line);
+    left -= line.height;
+  }
+  return pages;
+}

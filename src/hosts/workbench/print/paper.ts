@@ -1,0 +1,131 @@
+import type { BookPage } from '../../../book/book';
+import { extentOf } from '../charts/inReach';
+import type { Area } from '../../../formula/area';
+import { PAGE } from '../../../book/printedPages';
+import { h } from '../../../pane/element';
+import { keptWith } from '../book/keptWithSheet';
+import { pageNow } from '../book/printedPage';
+import { liveCharts, type PlacedChart } from '../charts/liveCharts';
+import { Face } from '../charts/onSheet/face';
+import { tableShapes } from '../charts/tableShapes';
+import type { Grid } from '../grid/grid';
+import { cellFace, type SheetInView, sheetInView } from './cellFace';
+import { type Line, type PageOfRows, pagesOf } from './pagesOf';
+
+/** Pixels of a point. */
+const POINT = 96 / 72;
+/** The charts are drawn so many times as fine as on the screen: a printer has smaller dots. */
+const FINE = 3;
+
+/** What of a sheet is printed: what its page says, else all that holds something, and the charts. */
+function printedArea({ area }: BookPage, { used }: SheetInView, charts: readonly PlacedChart[]): Area {
+  if (area) return area;
+  const under = extentOf(charts.map(({ kept }) => kept));
+  const [rows, columns] = [Math.max(used.rows, under.rows), Math.max(used.columns, under.columns)];
+  return { row: 0, column: 0, rows, columns };
+}
+
+/** Where rows or columns begin that follow each other on a page. */
+function starts(lines: readonly Line[]): { at(row: number): number | undefined; readonly whole: number } {
+  const from = new Map<number, number>();
+  let whole = 0;
+  for (const { row, height } of lines) {
+    from.set(row, whole);
+    whole += height;
+  }
+  return { at: (row) => from.get(row), whole };
+}
+
+const pixels = (element: HTMLElement, box: Readonly<Record<string, number>>): void => {
+  for (const [side, size] of Object.entries(box)) element.style.setProperty(side, `${size}px`);
+};
+
+/** A chart as large as its cells, and a function that draws it once it lies on the page. */
+function chartOn({ live }: PlacedChart, width: number, height: number): [HTMLElement, () => void] {
+  const face = new Face();
+  face.tell(live);
+  pixels(face.element, { width: width * FINE, height: height * FINE });
+  face.element.style.setProperty('zoom', String(1 / FINE));
+  return [face.element, () => face.fit(width * FINE, height * FINE, FINE)];
+}
+
+export interface Paper {
+  readonly element: HTMLElement;
+  /** Draws what has no size before it lies on the page. */
+  draw(): void;
+}
+
+/** The sheet in view as it is printed: its cells and charts on pages, as wide as the paper, each page under the title rows. */
+export function paperOf(grid: Grid): Paper | undefined {
+  const view = sheetInView(grid);
+  const sheet = grid.api.getActiveWorkbook()?.getActiveSheet();
+  if (!view || !sheet) return undefined;
+  const kept = keptWith(sheet.getSheet().getConfig());
+  const charts = liveCharts(grid);
+  const page: BookPage = kept
+    ? pageNow(kept.page, tableShapes(sheet), view.cells)
+    : { landscape: true, header: view.name, titleRows: 0, breaks: [] };
+  const area = printedArea(page, view, charts);
+  const columns = starts(view.columns(area.column, area.columns));
+  const size = page.landscape ? PAGE.lengthwise : PAGE.upright;
+  const scale = Math.min(1, (size.width * POINT) / Math.max(1, columns.whole));
+  const titles = view.rows(page.titlesFrom ?? 0, page.titleRows);
+  const pages = pagesOf(view.rows(area.row, area.rows), {
+    height: (size.height * POINT) / scale,
+    titles,
+    breaks: page.breaks,
+    blocks: charts.map(({ kept: { place } }) => place),
+  });
+  const drawings: (() => void)[] = [];
+  const body = ({ lines, isTitled }: PageOfRows): HTMLElement => {
+    const rows = starts([...(isTitled ? titles : []), ...lines]);
+    const inner = h('div', { class: 'charts inks' });
+    pixels(inner, { width: columns.whole, height: rows.whole });
+    inner.style.setProperty('zoom', String(scale));
+    const shown = [...(isTitled ? titles : []), ...lines];
+    for (const { row } of shown)
+      for (const cell of view.inRow(row)) {
+        const [top, left] = [rows.at(cell.row), columns.at(cell.column)];
+        if (top === undefined || left === undefined) continue;
+        const width = starts(view.columns(cell.column, cell.columns)).whole;
+        const height = starts(view.rows(cell.row, cell.rows)).whole;
+        const face = cellFace(cell);
+        pixels(face, { top, left, width, height });
+        inner.append(face);
+      }
+    for (const chart of charts) {
+      const { place } = chart.kept;
+      const [under, beside] = [view.rows(place.row, place.rows), view.columns(place.column, place.columns)];
+      const [first] = under;
+      const isHere = first !== undefined && lines.some(({ row }) => row === first.row);
+      const [top, left] = [rows.at(first?.row ?? -1), columns.at(beside[0]?.row ?? -1)];
+      if (!isHere || top === undefined || left === undefined) continue;
+      const [width, height] = [starts(beside).whole, starts(under).whole];
+      const [face, draw] = chartOn(chart, width, height);
+      // its own measures are made smaller with it
+      pixels(face, { top: top * FINE, left: left * FINE });
+      drawings.push(draw);
+      inner.append(face);
+    }
+    return inner;
+  };
+  const element = h(
+    'div',
+    { class: 'paper', 'data-theme': 'light', 'aria-hidden': 'true' },
+    h('style', {}, `@page { size: ${page.landscape ? 'landscape' : 'portrait'}; margin: 13mm; }`),
+    ...pages.map((each, i) =>
+      h(
+        'section',
+        {},
+        h(
+          'p',
+          {},
+          h('span', {}, page.header || view.name),
+          h('span', {}, `Page ${i + 1} of ${pages.length}`),
+        ),
+        body(each),
+      ),
+    ),
+  );
+  return { element, draw: () => drawings.forEach((draw) => draw()) };
+}

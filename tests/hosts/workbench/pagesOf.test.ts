@@ -1,0 +1,32 @@
+import { expect, it } from 'vitest';
+import { type Line, pagesOf } from '../../../src/hosts/workbench/print/pagesOf';
+
+/** Rows from one to another, each ten high. */
+const rows = (first: number, last: number): Line[] =>
+  Array.from({ length: last - first + 1 }, (_, i) => ({ row: first + i, height: 10 }));
+const PLAIN = { height: 50, titles: [], breaks: [], blocks: [] };
+const told = (pages: ReturnType<typeof pagesOf>) =>
+  pages.map(({ lines, isTitled }) => `${lines[0]?.row}-${lines.at(-1)?.row}${isTitled ? ' titled' : ''}`);
+
+it('fills pages, and begins one where it is told to', () => {
+  expect(told(pagesOf(rows(0, 11), PLAIN))).toEqual(['0-4', '5-9', '10-11']);
+  expect(told(pagesOf(rows(0, 7), { ...PLAIN, breaks: [3] }))).toEqual(['0-2', '3-7']);
+  expect(pagesOf([], PLAIN)).toEqual([]);
+});
+
+it('prints the title rows on each page behind them, and has room for fewer others there', () => {
+  // two titles of ten leave room for three rows of ten
+  const paper = { ...PLAIN, titles: rows(0, 1) };
+  expect(told(pagesOf(rows(0, 9), paper))).toEqual(['0-4', '5-7 titled', '8-9 titled']);
+});
+
+it('keeps rows under a chart together where a page holds them', () => {
+  expect(told(pagesOf(rows(0, 7), { ...PLAIN, blocks: [{ row: 3, rows: 4 }] }))).toEqual(['0-2', '3-7']);
+  // six rows of ten are more than a page, whatever is done
+  expect(told(pagesOf(rows(0, 8), { ...PLAIN, blocks: [{ row: 3, rows: 6 }] }))).toEqual(['0-4', '5-8']);
+});
+
+it('gives a row that is taller than a page one for itself', () => {
+  const tall = [...rows(0, 1), { row: 2, height: 80 }, ...rows(3, 4)];
+  expect(told(pagesOf(tall, PLAIN))).toEqual(['0-1', '2-2', '3-4']);
+});
