@@ -7,26 +7,31 @@ eachItsWorkbook((fresh) => {
   sheet = fresh;
 });
 
-it.each(['Depth options', 'Flash trace', 'Freeze check', 'Lights on set', 'Pops build'])(
-  'every table of %s has a button that adds a row to it',
-  async (template) => {
-    const before = Object.keys(await sheet.tables());
-    await sheet.insert(template);
-    const own = Object.keys(await sheet.tables()).filter((name) => !before.includes(name));
-    expect(own.length).toBeGreaterThan(0);
-    const buttons = sheet.page
-      .getByRole('group', { name: 'Tables of this sheet' })
-      .getByRole('button', { name: 'Add a row' });
-    await expect
-      .poll(() => buttons.evaluateAll((all) => all.map((each) => each.getAttribute('aria-label')).sort()))
-      .toEqual(own.map((name) => `Add a row to ${name}`).sort());
-    for (const name of own) {
-      const area = (await sheet.tables())[name];
-      // The keyboard brings a foot that is out of sight into it.
-      await sheet.page.getByRole('button', { name: `Add a row to ${name}`, exact: true }).press('Enter');
-      await expect.poll(async () => (await sheet.tables())[name]).not.toBe(area);
-      await sheet.page.keyboard.press('Control+z');
-      await expect.poll(async () => (await sheet.tables())[name]).toBe(area);
-    }
-  },
-);
+it.each([
+  'Depth options',
+  'Flash trace',
+  'Freeze check',
+  'Heads',
+  'Lights on set',
+  'Pops build',
+  'Pops plan',
+])('every table of %s has a button that adds a row to it', async (template) => {
+  const before = Object.keys(await sheet.tables());
+  await sheet.insert(template);
+  const own = Object.keys(await sheet.tables()).filter((name) => !before.includes(name));
+  expect(own.length).toBeGreaterThan(0);
+  const buttons = sheet.page
+    .getByRole('group', { name: 'Tables of this sheet' })
+    .getByRole('button', { name: 'Add a row' });
+  await expect
+    .poll(() => buttons.evaluateAll((all) => all.map((each) => each.getAttribute('aria-label')).sort()))
+    .toEqual(own.map((name) => `Add a row to ${name}`).sort());
+  for (const name of own) {
+    const area = (await sheet.tables())[name];
+    // The keyboard brings a foot that is out of sight into it.
+    await sheet.page.getByRole('button', { name: `Add a row to ${name}`, exact: true }).press('Enter');
+    await expect.poll(async () => (await sheet.tables())[name]).not.toBe(area);
+    await sheet.page.keyboard.press('Control+z');
+    await expect.poll(async () => (await sheet.tables())[name]).toBe(area);
+  }
+});
