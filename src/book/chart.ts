@@ -14,6 +14,8 @@ export interface BookChart {
   readonly yTitle: string;
   readonly x: ChartCells;
   readonly series: readonly ChartSeries[];
+  /** What its points are called, one beside each value along the axis. */
+  readonly names?: ChartCells;
   readonly place: Area;
 }
 
@@ -27,9 +29,10 @@ export interface ChartSeries {
 }
 
 /** A chart with the cells that it draws now: every series with those along its axis. */
-export interface DrawnChart extends Omit<BookChart, 'x' | 'series'> {
+export interface DrawnChart extends Omit<BookChart, 'x' | 'series' | 'names'> {
   readonly x: Area;
   readonly series: readonly DrawnSeries[];
+  readonly names?: Area;
 }
 export interface DrawnSeries extends Omit<ChartSeries, 'x' | 'values'> {
   readonly x: Area;
@@ -74,7 +77,9 @@ export function drawnChart(chart: BookChart, tables: readonly TableShape[]): Dra
     return own && values ? [{ ...each, x: own, values }] : [];
   });
   const isWhole = series.length > 0 && series.length === chart.series.length;
-  return x && isWhole ? { ...chart, x, series } : undefined;
+  const { names: from, ...rest } = chart;
+  const names = from && areaOfCells(from, tables);
+  return x && isWhole ? { ...rest, x, series, ...(names ? { names } : {}) } : undefined;
 }
 
 /** The charts of a sheet that was made to be drawn. Throws where one speaks of cells that are not there. */

@@ -35,6 +35,7 @@ export function planChart(
   });
   const from = parseAddress(chart.from) ?? { row: 0, column: 0 };
   const to = parseAddress(chart.to) ?? from;
+  const [points] = KINDS.flatMap((kind) => kind.points?.(chart, cells) ?? []);
   return {
     kind: chartKind(chart, table),
     title: chart.title,
@@ -42,9 +43,14 @@ export function planChart(
     yTitle: chart.yTitle,
     x: cells(chart.x),
     series: [
-      ...chart.series.map((name) => ({ name, values: cells(name) })),
+      ...chart.series.map((name) => ({
+        name,
+        values: cells(name),
+        ...(points ? { role: points.role } : {}),
+      })),
       ...KINDS.flatMap((kind) => kind.series?.(chart, cells, field) ?? []),
     ],
+    ...(points ? { names: points.names } : {}),
     place: area(from, to.row - from.row + 1, to.column - from.column + 1),
   };
 }

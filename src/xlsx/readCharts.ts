@@ -76,6 +76,7 @@ function chartOf(space: XmlNode, place: Area, sheet: ChartSheet): BookChart | un
   const title = (node: XmlNode | undefined): string => titleOf(node, sheet);
   const all = children(group, 'ser');
   const x = cells(along(all[0]));
+  const named = kind === 'scatter' ? namedPoints(all, sheet) : undefined;
   const series = all.flatMap((each) => {
     const found = x && seriesOf(each, kind, x, cells);
     return found ? [{ name: title(child(each, 'tx')), ...found }] : [];
@@ -91,7 +92,42 @@ function chartOf(space: XmlNode, place: Area, sheet: ChartSheet): BookChart | un
     yTitle: title(child(up, 'title')),
     x,
     series,
+    ...named,
     place,
+  };
+}
+
+/** Cells of one column, one below the other, as one area. */
+function oneBelowTheOther(areas: readonly (Area | undefined)[]): Area | undefined {
+  const [first] = areas;
+  const isInLine = areas.every(
+    (each, i) =>
+      first &&
+      each?.row === first.row + i &&
+      each.column === first.column &&
+      each.rows === 1 &&
+      each.columns === 1,
+  );
+  return first && isInLine ? { ...first, rows: areas.length } : undefined;
+}
+
+/** Points with their names beside them: a file has each as a series of its own, whose name is a cell's. */
+function namedPoints(
+  all: readonly XmlNode[],
+  sheet: ChartSheet,
+): Pick<BookChart, 'x' | 'series' | 'names'> | undefined {
+  const saysName = (series: XmlNode): boolean =>
+    child(child(series, 'dLbls'), 'showSerName')?.attributes.val === '1';
+  if (all.length < 2 || !all.every(saysName)) return undefined;
+  const [names, x, values] = ['tx', 'xVal', 'yVal'].map((part) =>
+    oneBelowTheOther(all.map((series) => areaIn(child(series, part), sheet.name))),
+  );
+  if (!names || !x || !values) return undefined;
+  const up = byColumn(values, sheet.tables);
+  return {
+    x: byColumn(x, sheet.tables),
+    series: [{ name: 'table' in up ? up.column : '', values: up, role: 'named' }],
+    names: byColumn(names, sheet.tables),
   };
 }
 

@@ -2,6 +2,7 @@ import type { Worksheet } from '@cj-tech-master/excelts';
 import { FONT, PALETTE } from '../book/palette';
 import type { DrawnChart, DrawnSeries } from '../book/chart';
 import { MOST_MARKS, seriesLook } from '../book/seriesLook';
+import { area, type Area } from '../formula/area';
 import { areaText, fixedText } from '../formula/areaText';
 import { FILE_DASHES, FILE_MARKS } from './chartLook';
 
@@ -35,9 +36,37 @@ function lineLook(series: DrawnSeries, index: number) {
   } as const;
 }
 
+/** The name of its series and nothing else. */
+const NAME_BESIDE = {
+  position: 'r',
+  showSerName: true,
+  showLegendKey: false,
+  showVal: false,
+  showCatName: false,
+  showPercent: false,
+  showBubbleSize: false,
+} as const;
+
+/**
+ * Each point as a series of its own, called by the cell of its name: labels that take their words from cells are younger
+ * than the programs that open our files.
+ */
+const eachByItsName = (series: DrawnSeries, names: Area, sheetName: string) =>
+  Array.from({ length: names.rows }, (_, i) => {
+    const row = (of: Area): string =>
+      fixedText(sheetName, area({ row: of.row + i, column: of.column }, 1, 1));
+    return {
+      name: { formula: row(names) },
+      xValues: row(series.x),
+      values: row(series.values),
+      dataLabels: NAME_BESIDE,
+      ...lineLook(series, 0),
+    };
+  });
+
 /** Draws a chart over the cells of its own sheet. */
 export function addChart(
-  { kind, title, xTitle, yTitle, x, series, place }: DrawnChart,
+  { kind, title, xTitle, yTitle, x, series, names, place }: DrawnChart,
   sheetName: string,
   out: Worksheet,
 ): void {
@@ -48,7 +77,7 @@ export function addChart(
   } as const;
   const options = {
     title: chartWords(title, 1100, true),
-    showLegend: series.length > 1,
+    showLegend: series.length > 1 && !names,
     categoryAxis: {
       ...axis,
       title: xTitle,
@@ -60,14 +89,16 @@ export function addChart(
       majorGridlines: true,
       majorGridlinesStyle: { border: hex(PALETTE.stone), borderWidth: 0.75 },
     },
-    series: series.map((each, i) => ({
-      name: each.name,
-      [kind === 'scatter' ? 'xValues' : 'categories']: fixedText(sheetName, each.x),
-      values: fixedText(sheetName, each.values),
-      ...(kind === 'column'
-        ? { fill: hex(PALETTE[seriesLook(each, i, each.values.rows).ink]) }
-        : lineLook(each, i)),
-    })),
+    series: names
+      ? series.flatMap((each) => eachByItsName(each, names, sheetName))
+      : series.map((each, i) => ({
+          name: each.name,
+          [kind === 'scatter' ? 'xValues' : 'categories']: fixedText(sheetName, each.x),
+          values: fixedText(sheetName, each.values),
+          ...(kind === 'column'
+            ? { fill: hex(PALETTE[seriesLook(each, i, each.values.rows).ink]) }
+            : lineLook(each, i)),
+        })),
   };
   if (kind === 'scatter') out.addScatterChart({ ...options, scatterStyle: 'lineMarker' }, areaText(place));
   else if (kind === 'line') out.addLineChart(options, areaText(place));

@@ -39,6 +39,14 @@ describe('a chart of a template', () => {
       { name: 'Now', x: one(pops), values: one(open), role: 'point' },
     ]);
   });
+  test('names its points from a column, and does not join them', () => {
+    const columns = ['Along', 'Up', 'Called'].map((id) => ({ id, quantity: id === 'Called' ? 'text' : 'number' }));
+    const block = { kind: 'table', title: 'Heads', at: 'A4', id: 'Heads', columns, rows: [] } as const;
+    const template: Template = { ...templateOf('pops-build'), blocks: [block] };
+    const chart = planChart({ ...CHART, type: 'line', names: 'Called' }, layout(template), new Map([['Heads', 'Heads']]));
+    expect(chart.names).toEqual({ table: 'Heads', column: 'Called' });
+    expect(chart.series).toEqual([{ name: 'Up', values: { table: 'Heads', column: 'Up' }, role: 'named' }]);
+  }); // prettier-ignore
   test.each([
     ['columns over numbers', 'column', {}, 'column'],
     ['a line over words', 'line', { quantity: 'words' }, 'line'],

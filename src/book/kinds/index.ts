@@ -4,6 +4,7 @@ import { CONSTANT_LINE, constantLine, constantLineCheck, type ConstantLineWish }
 import type { Check, Kind } from './kind';
 import { lookedUpColumn, lookedUpColumnCheck, type LookedUpColumnWish } from './lookedUpColumn';
 import { MARKED_POINT, markedPoint, markedPointCheck, type MarkedPointWish } from './markedPoint';
+import { NAMED_POINTS, namedPoints, namedPointsCheck, type NamedPointsWish } from './namedPoints';
 import { pageBreak, pageBreakCheck, type PageBreakWish, type WithPageBreaks } from './pageBreak';
 import { printArea, printAreaCheck, type PrintAreaWish, type WithPrintArea } from './printArea';
 import { wordsInLines, wordsInLinesCheck, type WordsInLinesWish } from './wordsInLines';
@@ -16,6 +17,7 @@ export const KINDS: readonly Kind[] = [
   bigType,
   constantLine,
   markedPoint,
+  namedPoints,
   pageBreak,
   printArea,
 ];
@@ -28,6 +30,7 @@ export const CHECKS: readonly Check[] = [
   bigTypeCheck,
   constantLineCheck,
   markedPointCheck,
+  namedPointsCheck,
   pageBreakCheck,
   printAreaCheck,
 ];
@@ -39,11 +42,11 @@ export type OfTable = ColourMapWish;
 /** A field of a form, or a column. */
 export type OfCell = BigTypeWish;
 export type OfColumn = LookedUpColumnWish & WordsInLinesWish;
-export type OfChart = ConstantLineWish & MarkedPointWish;
+export type OfChart = ConstantLineWish & MarkedPointWish & NamedPointsWish;
 
 /** What comes of it in a book, where that is more than other cells, styles and charts have. */
 export type ConditionOfKinds = ColourScale;
 export type PageOfKinds = WithPageBreaks & WithPrintArea;
 /** Looks of the series that kinds add to charts, by their roles there. */
-export const ROLE_LOOKS = { limit: CONSTANT_LINE, point: MARKED_POINT };
+export const ROLE_LOOKS = { limit: CONSTANT_LINE, point: MARKED_POINT, named: NAMED_POINTS };
 export type Role = keyof typeof ROLE_LOOKS;

@@ -2,7 +2,7 @@ import type { Place } from '../../formula/address';
 import type { Area } from '../../formula/area';
 import type { BookCondition, BookStyle, Part } from '../book';
 import type { ChartCells, ChartKind, ChartSeries } from '../chart';
-import type { OfBlock, OfCell, OfChart, OfColumn, OfTable, OfTemplate } from '.';
+import type { OfBlock, OfCell, OfChart, OfColumn, OfTable, OfTemplate, Role } from '.';
 
 /** A table that is in the workbook. */
 export interface KnownTable {
@@ -61,6 +61,11 @@ export interface Kind {
     column: (name: string) => ChartCells,
     cell: (id: string) => ChartCells,
   ) => ChartSeries[];
+  /** What the points of a chart's columns are called, and how they are drawn then. */
+  readonly points?: (
+    chart: OfChart,
+    column: (name: string) => ChartCells,
+  ) => { readonly names: ChartCells; readonly role: Role } | undefined;
   readonly page?: (template: AskedTemplate) => ToldPage;
 }
 

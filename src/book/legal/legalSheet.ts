@@ -88,12 +88,13 @@ const chartsOf = ({ charts, tables, name }: BookSheet, changes: Changes): BookCh
       changes.say(`Charts whose cells are gone are left out of the file (${shown(name)}).`);
       return [];
     }
+    const { names, ...rest } = drawn;
     const series = drawn.series.map((each) => ({
       ...each,
       x: { cells: each.x },
       values: { cells: each.values },
     }));
-    return [{ ...drawn, x: { cells: drawn.x }, series }];
+    return [{ ...rest, x: { cells: drawn.x }, series, ...(names ? { names: { cells: names } } : {}) }];
   });
 
 /** Above each column of a table stands its name, as a text: a file in which it does not is taken for damaged. */

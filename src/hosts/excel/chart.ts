@@ -8,6 +8,8 @@ import {
 import { PALETTE } from '../../book/palette';
 import { seriesLook, type SeriesLook } from '../../book/seriesLook';
 import { at } from '../../exposure/core/at';
+import { area, type Area } from '../../formula/area';
+import { fixedText } from '../../formula/areaText';
 import { bottomRight, excelRange, topLeft } from './ranges';
 
 const KINDS = {
@@ -27,6 +29,17 @@ const DASHES = {
 
 /** Points across. */
 const DIAMOND = 10;
+
+/** Each point has its name beside it, which stays that of its cell. */
+function writeNames(series: Excel.ChartSeries, names: Area, sheetName: string): void {
+  for (let i = 0; i < names.rows; i++) {
+    const cell = area({ row: names.row + i, column: names.column }, 1, 1);
+    const point = series.points.getItemAt(i);
+    point.hasDataLabel = true;
+    point.dataLabel.formula = `=${fixedText(sheetName, cell)}`;
+    point.dataLabel.position = 'Right';
+  }
+}
 
 function drawSeries(series: Excel.ChartSeries, { kind, x, series: all }: DrawnChart, index: number): void {
   const look = seriesLook(at(all, index), index, x.rows);
@@ -52,7 +65,11 @@ function drawSeries(series: Excel.ChartSeries, { kind, x, series: all }: DrawnCh
 
 export function drawCharts(
   sheet: Excel.Worksheet,
-  plan: { readonly charts: readonly BookChart[]; readonly tables: readonly TableShape[] },
+  plan: {
+    readonly name: string;
+    readonly charts: readonly BookChart[];
+    readonly tables: readonly TableShape[];
+  },
 ): void {
   for (const planned of drawnCharts(plan)) {
     const [first] = planned.series;
@@ -66,6 +83,7 @@ export function drawCharts(
       series.setValues(excelRange(sheet, values));
       series.setXAxisValues(x === planned.x ? axis : excelRange(sheet, x));
       drawSeries(series, planned, i);
+      if (planned.names) writeNames(series, planned.names, plan.name);
     }
     chart.title.text = planned.title;
     chart.legend.visible = planned.series.length > 1;

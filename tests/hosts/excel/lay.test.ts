@@ -5,6 +5,8 @@ import { BIG_SHEET_SIZE, BIG_SIZE } from '../../../src/book/kinds/bigType';
 import { WRAPPED_SIZE } from '../../../src/book/kinds/wordsInLines';
 import { columnPoints } from '../../../src/book/widthsAndHeights';
 import { FONT } from '../../../src/book/palette';
+import type { Area } from '../../../src/formula/area';
+import { fixedText } from '../../../src/formula/areaText';
 import { blockPlace, layout, tableTop } from '../../../src/sheets/layout';
 import { THEME, WARNED } from '../../../src/sheets/theme';
 import { addresses, addressOf, blockAt, rangeText } from './support/a1';
@@ -198,12 +200,15 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
         xTitle: look(chart, 'Axes.CategoryAxis.Title.Text'),
         yTitle: look(chart, 'Axes.ValueAxis.Title.Text'),
         place: chart.calls.SetPosition?.join(':'),
-        series: chart.children.get('Series')?.members.map(({ properties, calls }) => ({
+        series: chart.children.get('Series')?.members.map(({ properties, calls, children }) => ({
           name: properties.Name,
           values: calls.SetValues?.[0],
           x: calls.SetXAxisValues?.[0],
           // a constant line has none, a point its own, and more than forty on another would run into one
           marks: properties.MarkerStyle === undefined,
+          names: [...(children.get('Points')?.children.values() ?? [])].map((point) =>
+            look(point, 'DataLabel.Formula'),
+          ),
         })),
       })),
     ).toEqual(
@@ -216,7 +221,12 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
           name,
           values: range(values),
           x: range(x),
-          marks: role === undefined && (chart.kind === 'column' || values.rows <= 40),
+          names: Array.from(
+            { length: chart.names?.rows ?? 0 },
+            (_, i) =>
+              `=${fixedText(plan.name, { ...(chart.names as Area), row: (chart.names?.row ?? 0) + i, rows: 1 })}`,
+          ),
+          marks: (role === undefined || role === 'named') && (chart.kind === 'column' || values.rows <= 40),
         })),
       })),
     );

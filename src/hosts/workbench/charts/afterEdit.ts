@@ -46,8 +46,11 @@ function seriesAfter({ x, values, ...rest }: ChartSeries, edit: Edit): ChartSeri
 export function chartAfter(chart: BookChart, edit: Edit): BookChart {
   const x = cellsAfter(chart.x, edit);
   const place = placeAfter(chart.place, edit);
+  const { names: from, ...rest } = chart;
+  const names = from && cellsAfter(from, edit);
   return {
-    ...chart,
+    ...rest,
+    ...(names ? { names } : {}),
     x: x ?? chart.x,
     series: x ? chart.series.flatMap((each) => seriesAfter(each, edit)) : [],
     place: {

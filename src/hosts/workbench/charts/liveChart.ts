@@ -10,6 +10,8 @@ export interface LiveChart {
   readonly x: readonly (number | string)[];
   /** Number format of the cells along the axis. */
   readonly xFormat: string;
+  /** What its points are called; an empty name is none. */
+  readonly names?: readonly string[];
   /** None where the cells that it drew are gone. */
   readonly series: readonly LiveSeries[];
 }

@@ -48,15 +48,27 @@ export function liveCharts(grid: Grid): readonly PlacedChart[] {
     const drawn = drawnChart(kept, tables);
     return {
       kept,
-      live: drawn ? liveChart(sheet, drawn) : { ...kept, x: [], xFormat: 'General', series: [] },
+      live: drawn ? liveChart(sheet, drawn) : nothingLeft(kept),
     };
   });
 }
+
+/** A chart whose cells are gone. */
+const nothingLeft = ({ kind, title, xTitle, yTitle }: BookChart): LiveChart => ({
+  kind,
+  title,
+  xTitle,
+  yTitle,
+  x: [],
+  xFormat: 'General',
+  series: [],
+});
 
 function liveChart(sheet: FWorksheet, { title, xTitle, yTitle, ...chart }: DrawnChart): LiveChart {
   const { values: xs, format: xFormat } = readCells(sheet, chart.x);
   const kind = kindOver(chart.kind, xs);
   const rows = rowsDrawn(kind, xs);
+  const names = chart.names && readCells(sheet, chart.names).values;
   return {
     kind,
     title,
@@ -64,6 +76,7 @@ function liveChart(sheet: FWorksheet, { title, xTitle, yTitle, ...chart }: Drawn
     yTitle,
     x: rows.map((row) => xs[row] ?? ''),
     xFormat,
+    ...(names ? { names: rows.map((row) => String(names[row] ?? '')) } : {}),
     series: chart.series.map((each) => {
       const { values, format } = readCells(sheet, each.values);
       const numbers = (of: readonly number[]) => of.map((row) => asNumber(values[row] ?? null));

@@ -236,6 +236,7 @@ export class FakeWorkbook {
       if (!member) throw new Refusal('InvalidArgument', `${parent.label} has no member ${String(args[0])}`);
       return member;
     }
+    if (parent.kind === 'Points') return this.part(parent, 'ChartPoint', `(${String(args[0])})`);
     if (parent.kind === 'Borders') return this.part(parent, 'Border', `(${String(args[0])})`);
     if (parent.kind === 'Range') return item(path.Name, `${parent.label}.${path.Name}`);
     throw new Error(`The workbook in memory does not know ${parent.label}.${path.Name}.`);

@@ -6,6 +6,7 @@ import type { LiveChart } from '../liveChart';
 import { axisLook, type Inks, type Size, tickTexts } from './axes';
 import { chartRows } from './chartRows';
 import { areMarked, stopMarks, stopRange, stopText } from './stopMarks';
+import { writeNames } from './names';
 import { wholeSteps } from './wholeSteps';
 import { shortName, textWidth, widest } from './words';
 
@@ -38,7 +39,7 @@ export function lineData(chart: LiveChart): uPlot.AlignedData {
   return [rows.map((row) => row.at), ...chart.series.map((_, i) => rows.map(({ values }) => values[i]))];
 }
 
-type Drawing = Pick<uPlot.Options, 'scales' | 'axes' | 'series' | 'padding'>;
+type Drawing = Pick<uPlot.Options, 'scales' | 'axes' | 'series' | 'padding' | 'hooks'>;
 interface Along {
   readonly scale: uPlot.Scale;
   readonly axis: Pick<uPlot.Axis, 'incrs' | 'space' | 'splits' | 'values' | 'filter'>;
@@ -96,6 +97,7 @@ export function lineOptions(chart: LiveChart, inks: Inks, { zoom }: Size, data: 
   const [below, beside] = [across(chart, [...data[0]], zoom), upward(chart, zoom)];
   const half = Math.ceil(widest(chart.kind === 'line' ? chart.x.map(shortName) : ['f/128'], zoom) / 2);
   return {
+    ...(chart.names ? { hooks: { draw: [(plot) => writeNames(plot, chart, inks, zoom)] } } : {}),
     scales: { x: below.scale, y: beside.scale },
     // A name at the end of the axis stands half beyond it.
     padding: [8 * zoom, half, 0, 0],
