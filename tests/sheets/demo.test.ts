@@ -86,6 +86,7 @@ const OF_HEADS: readonly (readonly [id: string, table: string, called: Readonly<
   [
     ['lights-on-set', 'Lights', {}],
     ['pops-plan', 'Plan', {}],
+    ['fleet-compare', 'Fleet', { Owned: 'Number' }],
     ['freeze-check', 'FreezeHeads', { 'Full power': 'Most', 'Least power': 'Least', 'Full shows': 'Top' }],
   ];
 /** What belongs to the set and not to the model. */

@@ -27,6 +27,14 @@ const SHEETS: Readonly<Record<string, readonly Typed[]>> = {
     { variantOf: 'Bowl' },
   ],
   'set-card': [{}],
+  'fleet-compare': [
+    {},
+    { target: null },
+    { limit: null },
+    { amps: 200 },
+    { mostPops: 'some' },
+    { frames: null },
+  ],
   'pops-plan': [
     {},
     { aperture: null },
