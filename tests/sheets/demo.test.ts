@@ -86,11 +86,12 @@ const OF_HEADS: readonly (readonly [id: string, table: string, called: Readonly<
   [
     ['lights-on-set', 'Lights', {}],
     ['pops-plan', 'Plan', {}],
+    ['mains-plan', 'Load', {}],
     ['fleet-compare', 'Fleet', { Owned: 'Number' }],
     ['freeze-check', 'FreezeHeads', { 'Full power': 'Most', 'Least power': 'Least', 'Full shows': 'Top' }],
   ];
 /** What belongs to the set and not to the model. */
-const OF_THE_SET = ['Head', 'Reading', 'Tenths', 'Distance'];
+const OF_THE_SET = ['Head', 'Number', 'Reading', 'Tenths', 'Distance'];
 
 test.each(OF_HEADS)('%s says of its heads what Heads says of them', (id, table, called) => {
   const models = new Map(rowsBy('heads', 'Models').map((row) => [row['Head'], row]));

@@ -27,6 +27,15 @@ const SHEETS: Readonly<Record<string, readonly Typed[]>> = {
     { variantOf: 'Bowl' },
   ],
   'set-card': [{}],
+  'mains-plan': [
+    {},
+    { pops: null },
+    { amps1: 6 },
+    { amps1: 'some' },
+    { volts3: null },
+    { other2: 4000 },
+    { takes: 'long' },
+  ],
   'fleet-compare': [
     {},
     { target: null },

@@ -1,0 +1,223 @@
+import { describe, expect, test } from 'vitest';
+import type { TemplateTable, TemplateValue } from '../../src/sheets/template';
+import { calculated, templateOf, type Typed, typedOver, wordsBeside } from './support';
+
+const template = templateOf('mains-plan');
+const table = template.blocks.find(
+  (block): block is TemplateTable => block.kind === 'table' && block.id === 'Load',
+) as TemplateTable;
+const given = table.columns.filter(({ formula }) => formula === undefined).map(({ id }) => id);
+type Head = Readonly<Record<string, TemplateValue>>;
+
+/** One circuit, the first, and nothing else; with heads. */
+async function circuit(volts: TemplateValue, amps: TemplateValue, heads: readonly Head[], typed: Typed = {}) {
+  const none = Object.fromEntries([2, 3, 4].flatMap((k) => ['volts', 'amps', 'curve', 'other'].map((id) => [`${id}${k}`, null]))); // prettier-ignore
+  const rows = heads.map((head) => given.map((id) => head[id] ?? null));
+  const job = { ...none, volts1: volts, amps1: amps, other1: null, takes: null, pops: 15, ...typed };
+  const made = await calculated(typedOver(template, job, { Load: rows }));
+  return {
+    ...made,
+    beside: (id: string) => wordsBeside(template, made, id),
+    of: (column: string, row = 0) => made.column('Load', column)[row],
+    is: (column: string, k = 1) => made.column('Circuits', column)[k - 1],
+    verdict: (k = 1) => wordsBeside(template, made, `share${k}`),
+  };
+}
+
+const cedar = (other: Head = {}): Head => ({
+  Head: 'Cedar 2400', Circuit: 1, Number: 4, Most: 2400, Recycle: 2.8, 'Lamp on': 'no', Lamp: 250, ...other,
+}); // prettier-ignore
+/** A lamp alone: a head that draws nothing else to speak of by its plate, which has the lamp in it. */
+const lamp = (watts: number, other: Head = {}): Head => ({
+  Head: 'lamp', Circuit: 1, Lamp: watts, Plate: 0.001, 'Has lamp': 'yes', Most: 1, Recycle: 1, ...other,
+}); // prettier-ignore
+
+const EXCEEDS = '! exceeds';
+const UPPER = '! exceeds at the upper end';
+const NOT_SHOWN = '! not shown to exceed (inrush apart)';
+
+describe('the circuit of tests/jobs, 230 V and 16 A', () => {
+  test('four that charge at once exceed it at both ends of the band', async () => {
+    const sheet = await circuit(230, 16, [cedar()]);
+    // 4 × 2400/(2.8 × 0.85 × 230 × 0.95) = 18.46047, and 4 × 2400/(2.8 × 0.75 × 230 × 0.65) = 30.57812
+    expect(sheet.is('All low')).toBeCloseTo(18.46047, 5);
+    expect(sheet.is('All high')).toBeCloseTo(30.57812, 5);
+    expect([sheet.cell('together1'), sheet.verdict()]).toEqual(['18.4 to 30.6 A', EXCEEDS]);
+    expect(sheet.of('Draws')).toBe('18.4 to 30.6 A by estimate');
+    expect(sheet.errors).toEqual([]);
+  });
+  test('a plate beats the estimate', async () => {
+    const sheet = await circuit(230, 16, [cedar({ Plate: 11 })]);
+    expect([sheet.is('All low'), sheet.is('All high'), sheet.of('Draws')]).toEqual([
+      44,
+      44,
+      '44 A by the plate',
+    ]);
+  });
+  test('their lamps alone take 4.35 A, and are not added to a plate that has them', async () => {
+    // 4 × 250/230 = 4.347826
+    const apart = await circuit(230, 16, [cedar({ Plate: 11, 'Lamp on': 'yes' })]);
+    expect(apart.is('All high')).toBeCloseTo(44 + 4.347826, 5);
+    expect(apart.of('Draws')).toBe('48.4 A by the plate, lamp added');
+    const inside = await circuit(230, 16, [cedar({ Plate: 11, 'Lamp on': 'yes', 'Has lamp': 'yes' })]);
+    expect(inside.is('All high')).toBeCloseTo(44, 9);
+    expect(inside.of('Draws')).toBe('44 A by the plate, lamp in it');
+    // between pops the lamps burn on: 44 A for 2.8 s of every 2.8, so the mean is the same
+    expect(inside.is('Mean high')).toBeCloseTo(44, 9);
+  });
+  test('in pairs, with the lamps and without', async () => {
+    const pairs = (on: string) => [1, 2].map((Group) => cedar({ Number: 2, Group, 'Lamp on': on, Head: `Cedar ${Group}` })); // prettier-ignore
+    const on = await circuit(230, 16, pairs('yes'));
+    // 2 × 7.644529 + 4.347826
+    expect(on.is('Turn high')).toBeCloseTo(19.63688, 5);
+    expect(on.verdict()).toBe(UPPER);
+    const off = await circuit(230, 16, pairs('no'));
+    expect(off.is('Turn high')).toBeCloseTo(15.28906, 5);
+    // 95.56 %, and 2 × 4.615118/16 is 57.7
+    expect([off.cell('share1'), off.verdict()]).toEqual([
+      '57 to 96 %',
+      '! only in turn: not shown to exceed',
+    ]);
+    // 15 pops, two groups of 2.8 s each, in place of one
+    expect([off.cell('fast'), off.cell('planned'), off.cell('adds')]).toEqual([42, 84, 42]);
+  });
+  test('charging in 7 s brings all four to 12.23 A, and adds 63 s to a frame of 15 pops', async () => {
+    const sheet = await circuit(230, 16, [cedar({ Slow: 7 })]);
+    expect(sheet.is('All high')).toBeCloseTo(12.23125, 5);
+    expect([sheet.cell('adds'), sheet.verdict()]).toEqual([expect.closeTo(63, 9), NOT_SHOWN]);
+  });
+  test('half the power in half the time draws not an ampere less', async () => {
+    const sheet = await circuit(230, 16, [cedar({ Power: 1200 })]);
+    expect(sheet.of('Now s')).toBeCloseTo(1.4, 9);
+    expect(sheet.is('All high')).toBeCloseTo(30.57812, 5);
+  });
+  test('15 pops in 60 s are 21.4 A in the mean', async () => {
+    const sheet = await circuit(230, 16, [cedar()], { takes: 60 });
+    expect(sheet.is('Mean high')).toBeCloseTo(21.40468, 5);
+    expect(sheet.cell('adds')).toBe(0);
+  });
+});
+
+describe('published sums', () => {
+  // the reference's checks of mains current, by their names there
+  test.each([
+    ['recycle-1200', 230, 1200, 1.5, 3.47826086957],
+    ['recycle-2400 at an efficiency of 1', 230, 2400, 2, 5.79710144928 * 0.9],
+  ])('%s: the band is that current over the assumptions', async (_, volts, most, recycle, amperes) => {
+    const sheet = await circuit(volts, 16, [{ Head: 'A', Circuit: 1, Most: most, Recycle: recycle }]);
+    expect(Number(sheet.is('All low')) * 0.85 * 0.95).toBeCloseTo(amperes, 9);
+    expect(Number(sheet.is('All high')) * 0.75 * 0.65).toBeCloseTo(amperes, 9);
+  });
+  test.each([
+    ['i-1000-230', 230, 1000, 4.34782608696],
+    ['i-1000-120', 120, 1000, 8.33333333333],
+    ['i-2400-120', 120, 2400, 20],
+  ])('%s: a lamp', async (_, volts, watts, amperes) => {
+    const sheet = await circuit(volts, 20, [lamp(watts)]);
+    expect(sheet.is('Lamps')).toBeCloseTo(amperes, 9);
+  });
+  test('1800 W fill a breaker of 15 A at 120 V, and no more; 16 A are 80 % of 20', async () => {
+    const full = await circuit(120, 15, [lamp(1800)]);
+    expect([full.cell('share1'), full.verdict()]).toEqual(['100 %', NOT_SHOWN]);
+    expect((await circuit(120, 15, [lamp(1801)])).verdict()).toBe(EXCEEDS);
+    expect((await circuit(120, 20, [lamp(1920)])).cell('share1')).toBe('80 %');
+  });
+});
+
+describe('a head of 1200 Ws in 1.6 s with a lamp of 250 W', () => {
+  // 750 W into the head: 750/(0.85 × 0.95) = 928.793 W and 750/(0.75 × 0.65) = 1538.462 W out of the wall, and 250 W more
+  test.each([
+    [100, 15, 11.788, 17.885, UPPER],
+    [120, 15, 9.823, 14.904, NOT_SHOWN],
+    [208, 10, 5.667, 8.598, NOT_SHOWN],
+    [230, 6, 5.125, 7.776, UPPER],
+    [240, 4, 4.912, 7.452, EXCEEDS],
+  ])('on %i V and %i A', async (volts, amps, low, high, says) => {
+    const sheet = await circuit(volts, amps, [
+      { Head: 'Birch', Circuit: 1, Most: 1200, Recycle: 1.6, Lamp: 250 },
+    ]);
+    expect(Number(sheet.is('All low')) * volts).toBeCloseTo(928.793 + 250, 2);
+    expect(Number(sheet.is('All high')) * volts).toBeCloseTo(1538.462 + 250, 2);
+    expect(sheet.is('All low')).toBeCloseTo(low, 3);
+    expect(sheet.is('All high')).toBeCloseTo(high, 3);
+    expect(sheet.verdict()).toBe(says);
+  });
+});
+
+describe('what is missing, and what cannot be', () => {
+  const plain = (other: Head): Head => ({ Head: 'A', Circuit: 1, Plate: 8, Recycle: 1, Most: 600, ...other });
+  const SAYS: readonly (readonly [other: Head, says: string])[] = [
+    [{}, '8 A by the plate'],
+    [{ Circuit: null }, 'it hangs on no circuit: choose 1 to 4'],
+    [{ Circuit: 5 }, 'Circuit: 1, 2, 3 or 4'],
+    [{ Circuit: 3 }, 'type the volts of its circuit'],
+    [{ Plate: 1800 }, 'Plate: amperes up to 100, not watts'],
+    [{ Plate: null, Recycle: null }, 'no plate: type its power and recycle'],
+    [{ Plate: null, Most: null, Recycle: null }, 'no plate: type its power and recycle'],
+    [{ Slow: 0.5 }, 'Slow: longer than its own recycle'],
+    [{ 'Has lamp': 'perhaps' }, 'Lamp on and Has lamp: yes or no'],
+    [{ Power: 900 }, 'Power: Ws, from its least to its most'],
+    [{ Number: 1.5 }, 'Number: how many alike, or blank'],
+    [{ Head: null }, 'name the head'],
+  ];
+  test('is said in the row', async () => {
+    const sheet = await circuit(230, 63, SAYS.map(([other]) => plain(other))); // prettier-ignore
+    expect(sheet.column('Load', 'Draws')).toEqual(SAYS.map(([, says]) => says));
+    expect(sheet.errors).toEqual([]);
+    // what is not known is not left out in silence: no band, no share
+    expect([sheet.verdict(), sheet.cell('together1'), sheet.beside('pops')]).toEqual([
+      '! not known: a row lacks something', '', '! row 2 is not ready: see below',
+    ]); // prettier-ignore
+  });
+  test('what exceeds exceeds, whatever else is not known', async () => {
+    const sheet = await circuit(230, 6, [plain({}), plain({ Plate: null, Recycle: null })]);
+    expect(sheet.verdict()).toBe(EXCEEDS);
+  });
+  test.each([
+    [{ amps1: 0 }, 'breaker: amperes, not watts'],
+    [{ amps1: 3600 }, 'breaker: amperes, not watts'],
+    [{ volts1: null }, 'type its volts, 80 to 480'],
+    [{ other1: 2000 }, 'also on it: amperes, not watts'],
+    [{ volts2: 230, amps2: 16 }, 'no head stands on it'],
+  ])('%o of a circuit', async (typed, says) => {
+    const sheet = await circuit(230, 16, [plain({})], typed);
+    expect([sheet.beside('amps1'), sheet.beside('amps2')]).toContain(`! ${says}`);
+  });
+  test('a head without a recycle time has no frame time, and its plate holds', async () => {
+    const sheet = await circuit(230, 16, [plain({ Recycle: null })]);
+    expect([sheet.cell('fast'), sheet.cell('mean1'), sheet.verdict()]).toEqual(['', '', NOT_SHOWN]);
+    expect(sheet.beside('fast')).toBe('! a head lacks its recycle time');
+  });
+});
+
+describe('the order of switching on', () => {
+  test('goes circuit by circuit, the most energy first', async () => {
+    const sheet = await calculated(template);
+    expect(sheet.column('SwitchOn', 'Head').slice(0, 5)).toEqual(['Birch 1200', 'Alder 600', 'Cedar 2400', 'Hazel 400', 'Rowan 1000']); // prettier-ignore
+    expect(sheet.column('SwitchOn', 'What to do')[3]).toBe('2 in turn; wait until ready: rim and accent');
+  });
+});
+
+describe('a person who looks at the colours', () => {
+  test('sees every loaded circuit marked, whichever way it comes out', async () => {
+    const sheet = await calculated(template);
+    for (const k of [1, 2, 3]) expect(wordsBeside(template, sheet, `share${k}`)).toMatch(/^! /);
+  });
+  test('finds no answer that is set off as one, and the word safe only where it is denied', () => {
+    const fields = template.blocks.flatMap((block) => (block.kind === 'form' ? block.fields : []));
+    expect(fields.filter(({ answer }) => answer)).toEqual([]);
+    const { cautions, ...rest } = template;
+    expect(JSON.stringify(rest)).not.toMatch(/\bsafe/i);
+    expect(cautions.filter((words) => /\bsafe/i.test(words))).toEqual([
+      expect.stringContaining('it does not say safe'),
+    ]);
+  });
+});
+
+test('empty, it says nothing and shows nothing', async () => {
+  const sheet = await calculated(template, false);
+  expect(sheet.errors).toEqual([]);
+  for (const k of [1, 2, 3, 4])
+    expect([sheet.cell(`together${k}`), sheet.cell(`share${k}`)]).toEqual(['', '']);
+  expect([sheet.cell('fast'), sheet.cell('adds')]).toEqual(['', '']);
+});
