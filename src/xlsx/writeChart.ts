@@ -36,16 +36,17 @@ function lineLook(series: DrawnSeries, index: number) {
   } as const;
 }
 
-/** The name of its series and nothing else. */
-const NAME_BESIDE = {
-  position: 'r',
-  showSerName: true,
-  showLegendKey: false,
-  showVal: false,
-  showCatName: false,
-  showPercent: false,
-  showBubbleSize: false,
-} as const;
+/** The name of its series and nothing else, on one side and the other: neighbours in the list are often so in the chart. */
+const nameBeside = (index: number) =>
+  ({
+    position: index % 2 === 0 ? 'r' : 'l',
+    showSerName: true,
+    showLegendKey: false,
+    showVal: false,
+    showCatName: false,
+    showPercent: false,
+    showBubbleSize: false,
+  }) as const;
 
 /**
  * Each point as a series of its own, called by the cell of its name: labels that take their words from cells are younger
@@ -59,7 +60,7 @@ const eachByItsName = (series: DrawnSeries, names: Area, sheetName: string) =>
       name: { formula: row(names) },
       xValues: row(series.x),
       values: row(series.values),
-      dataLabels: NAME_BESIDE,
+      dataLabels: nameBeside(i),
       ...lineLook(series, 0),
     };
   });

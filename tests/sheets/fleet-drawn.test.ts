@@ -6,7 +6,7 @@ import { drawnFrom, drawnJob, drawnModel, expectTrue } from './fleet-drawn';
 const FLEETS = FULL ? 1000 : 15;
 const MOST_MODELS = 3;
 /** Each takes a tenth of a second, and four times that on a machine with other work. */
-const PATIENCE = FLEETS * 1000;
+const PATIENCE = 60_000 + FLEETS * 1000;
 
 test(
   'every sentence of a verdict is made of the numbers of its row, and true',

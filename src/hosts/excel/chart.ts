@@ -30,14 +30,14 @@ const DASHES = {
 /** Points across. */
 const DIAMOND = 10;
 
-/** Each point has its name beside it, which stays that of its cell. */
+/** Each point has its name beside it, which stays that of its cell; neighbours in the list have theirs on two sides. */
 function writeNames(series: Excel.ChartSeries, names: Area, sheetName: string): void {
   for (let i = 0; i < names.rows; i++) {
     const cell = area({ row: names.row + i, column: names.column }, 1, 1);
     const point = series.points.getItemAt(i);
     point.hasDataLabel = true;
     point.dataLabel.formula = `=${fixedText(sheetName, cell)}`;
-    point.dataLabel.position = 'Right';
+    point.dataLabel.position = i % 2 === 0 ? 'Right' : 'Left';
   }
 }
 
