@@ -1,5 +1,7 @@
 import type { CellRows } from '../explain/explain';
 import type { Join, Way } from '../sheets/links/findJoins';
+import type { Template } from '../sheets/template';
+import type { Block, CellWrite } from './balance/block';
 
 /** What became of a wish: done, in a sentence; or refused, with what was kept and what to do. */
 export type Outcome = Done | { readonly refused: string };
@@ -39,6 +41,18 @@ export interface SelectedCell {
   readonly look: (reference: string) => CellRows | undefined;
 }
 
+/** What a view asks that reads a table of the sheet and writes into it. */
+export interface TableHost {
+  /** The table around the selected cells, or else the filled cells around them, as they stand. */
+  readonly readBlock: () => Promise<Block | { readonly refused: string }>;
+  /** The values behind references, as formulas write them; undefined for what the workbook does not have. */
+  readonly look: (references: readonly string[]) => Promise<readonly (CellRows | undefined)[]>;
+  /** Writes into a block, all or nothing, where its cells still are as they were read. */
+  readonly writeCells: (block: Block, writes: readonly CellWrite[]) => Promise<Outcome>;
+  /** Lays a sheet that was made for this workbook, and shows it. */
+  readonly laySheet: (template: Template) => Promise<Outcome>;
+}
+
 /** All that the pane asks of the spreadsheet it stands beside. A host that cannot do a thing leaves it out. */
 export interface PaneHost {
   /** Lays a template as a new sheet and shows it. Never touches a sheet that is there. */
@@ -67,6 +81,8 @@ export interface PaneHost {
   readonly watchCell?: (tell: (cell: SelectedCell | undefined) => void) => () => void;
   /** Tells when another workbook takes the place of the one that the pane stands beside; gives back how to stop. */
   readonly watchWorkbook?: (changed: () => void) => () => void;
+  /** Reads and writes tables of the sheet. */
+  readonly tables?: TableHost;
   /** Why something is left out, for a person: "Open this page from Excel to insert sheets." */
   readonly missing?: string;
 }

@@ -1,4 +1,5 @@
 import { fetchLong } from '../sheets/offeredTemplates';
+import { balanceView } from './balanceView';
 import { cautions } from './cautions';
 import { h } from './element';
 import { explainView } from './explainView';
@@ -22,6 +23,7 @@ export function mountPane(root: HTMLElement, host: PaneHost): { dispose(): void 
   const work = new OneAtATime(pane, status);
   const views: View[] = [sheetsView(host, work), functionsView(host, work)];
   if (host.watchCell) views.push(explainView(host.watchCell));
+  if (host.tables) views.push(balanceView(host.tables, work));
 
   const { bar, panels, dispose } = makeTabs(views, scroller, () => status.clear());
   const first = welcome(host.insertSheet !== undefined);

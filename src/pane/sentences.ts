@@ -97,3 +97,19 @@ export const couldLink = (sheets: readonly string[]): string[] =>
     : [
         `${sheets.map((name) => `“${name}”`).join(', ')} could look things up in it: see Link sheets, below the list.`,
       ];
+export const written = (area: string, sheet: string): string => `${area} on “${sheet}” is written.`;
+
+/** Why nothing is written into a table. */
+export const NOT_WRITTEN = {
+  changed: (sheet: string) =>
+    refused(`The table on “${sheet}” has changed since it was read. Nothing was changed. Read it again.`),
+  gone: (sheet: string) => refused(`“${sheet}” is not in the workbook any more. Nothing was changed.`),
+} as const;
+
+/** Why what was written is not taken back. */
+export const changedSince = (sheet: string): Refused =>
+  refused(`Cells on “${sheet}” have changed since they were written, so they were left as they are.`);
+
+export const NO_TABLE: Refused = refused(
+  'There is no table where you are. Select a cell of the table, or all its cells, then try again.',
+);

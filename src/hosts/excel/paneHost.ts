@@ -8,7 +8,9 @@ import { NOT_PUT, putFormula } from './putFormula';
 import { type LinkHost, linkHost } from './links/linkHere';
 import { excelRefusal } from './refusals';
 import { type RepairHost, repairHost } from './repairHost';
+import { lookUp } from './selectedCell';
 import type { SheetMark } from './sheetMark';
+import { readBlock, writeCells } from './tableCells';
 import { takeSheetBack } from './takeSheetBack';
 import { copyValues, type NotReady } from './valuesCopy';
 import { whileVisible } from './visibility';
@@ -18,7 +20,14 @@ import { watchCell } from './watchCell';
 export type ExcelHost = Required<
   Pick<
     PaneHost,
-    'insertSheet' | 'putFormula' | 'recalculate' | 'copyValues' | 'copyCosts' | 'watchCell' | 'help'
+    | 'insertSheet'
+    | 'putFormula'
+    | 'recalculate'
+    | 'copyValues'
+    | 'copyCosts'
+    | 'watchCell'
+    | 'tables'
+    | 'help'
   >
 > &
   RepairHost &
@@ -117,6 +126,13 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
   copyCosts: COPY_COSTS,
   watchCell: whileVisible(watchCell(excel)),
   ...linkHost(excel),
+  tables: {
+    readBlock: () =>
+      readBlock(excel).catch((error: unknown) => ({ refused: excelRefusal(error, UNTOUCHED) })),
+    look: (references) => lookUp(excel, references),
+    writeCells: (block, writes) => told(writeCells(excel, block, writes, told), UNTOUCHED),
+    laySheet: (template) => told(insert(excel, template, true), UNTOUCHED),
+  },
   ...repairHost(excel),
   help: HELP,
 });

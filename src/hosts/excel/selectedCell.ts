@@ -4,6 +4,7 @@ import { addressParts } from '../../formula/sheetPlace';
 import { referencesIn } from '../../formula/tree';
 import { type NamedCells, parseReference, type Reference, type TableColumns } from '../../formula/reference';
 import type { SelectedCell } from '../../pane/host';
+import { WHEN_READY } from './lay';
 import { codeOf } from './refusals';
 
 /** More cells than this are not fetched only to explain the first of them. */
@@ -76,6 +77,9 @@ function askTable(
   };
 }
 
+const namesOf = (items: readonly { name: string }[]): ReadonlySet<string> =>
+  new Set(items.map(({ name }) => name.toLowerCase()));
+
 /** The active cell with the values of all that its formula speaks of, in two requests. */
 const read = (excel: typeof Excel): Promise<SelectedCell> =>
   excel.run(async (context) => {
@@ -89,9 +93,7 @@ const read = (excel: typeof Excel): Promise<SelectedCell> =>
     const { sheet, cell: address } = addressParts(cell.address);
     const given: unknown = cell.formulas[0]?.[0];
     const formula = typeof given === 'string' && given.startsWith('=') ? given : '';
-    const lower = (items: readonly { name: string }[]): ReadonlySet<string> =>
-      new Set(items.map(({ name }) => name.toLowerCase()));
-    const known = { sheet: lower(worksheets.items), table: lower(tables.items) };
+    const known = { sheet: namesOf(worksheets.items), table: namesOf(tables.items) };
     const around: Surroundings = {
       sheet,
       row: cell.rowIndex,
@@ -114,6 +116,32 @@ const read = (excel: typeof Excel): Promise<SelectedCell> =>
       shown: String(cell.text[0]?.[0] ?? ''),
       look: (reference) => values.get(reference),
     };
+  });
+
+/** The values behind references, as a formula on the sheet in view would write them; undefined for what is not there. */
+export const lookUp = (
+  excel: typeof Excel,
+  references: readonly string[],
+): Promise<(CellRows | undefined)[]> =>
+  excel.run(WHEN_READY, async (context) => {
+    const { workbook } = context;
+    const { worksheets, tables } = workbook;
+    const sheet = worksheets.getActiveWorksheet().load('name');
+    for (const collection of [worksheets, tables]) collection.load('items/name');
+    await context.sync();
+    const known = { sheet: namesOf(worksheets.items), table: namesOf(tables.items) };
+    const around: Surroundings = {
+      sheet: sheet.name,
+      row: 0,
+      ownTable: undefined,
+      has: (kind, name) => known[kind].has(name.toLowerCase()),
+    };
+    const asked = references.map((text) => {
+      const reference = parseReference(text);
+      return reference && ask(workbook, reference, around);
+    });
+    if (asked.some(Boolean)) await context.sync();
+    return asked.map((answer) => answer?.()?.map((line) => line.map(errorFromText)));
   });
 
 /** While a cell is being typed in, Excel answers nothing. */

@@ -3,8 +3,10 @@ import { cellHolds, formulaIn, notAFormula } from '../../pane/sentences';
 import type { Grid } from './grid/grid';
 import { takeKeyboard } from './grid/keyboard';
 import type { KnownFailures } from './cell/knownFailures';
-import { copyValues, insertSheet } from './sheets/newSheets';
 import { joinsHere, linkHere } from './links/linkHere';
+import { SelectedCellReader } from './cell/selectedCell';
+import { copyValues, insertSheet, insertTemplate } from './sheets/newSheets';
+import { readBlock, writeCells } from './tables/tableCells';
 import { onNewWorkbook } from './grid/changes';
 import { watchCell } from './cell/watchCell';
 
@@ -19,6 +21,15 @@ export const paneHost = (grid: Grid, failures: KnownFailures): PaneHost => ({
   findJoins: () => Promise.resolve({ joins: joinsHere(grid) }),
   link: (way) => Promise.resolve(shown(grid, linkHere(grid, way))),
   watchCell: watchCell(grid, failures),
+  tables: {
+    readBlock: () => Promise.resolve(readBlock(grid)),
+    look: (references) => {
+      const reader = new SelectedCellReader(grid, failures);
+      return Promise.resolve(references.map((reference) => reader.values(reference)));
+    },
+    writeCells: (block, writes) => Promise.resolve(writeCells(grid, block, writes)),
+    laySheet: (template) => Promise.resolve(shown(grid, insertTemplate(grid, template, true))),
+  },
   watchWorkbook: (changed) => onNewWorkbook(grid, changed),
   help: 'help.html',
 });

@@ -35,6 +35,12 @@ export class SelectedCellReader {
     };
   }
 
+  /** The values behind a reference, as a formula on the sheet in view would write it. */
+  values(reference: string): CellRows | undefined {
+    const workbook = this.#grid.api.getActiveWorkbook();
+    return workbook ? this.#look(reference, workbook, workbook.getActiveSheet(), -1, -1) : undefined;
+  }
+
   #look(
     text: string,
     workbook: FWorkbook,

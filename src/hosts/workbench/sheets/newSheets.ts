@@ -5,6 +5,7 @@ import type { KnownTable } from '../../../book/kinds/kind';
 import { makePlan } from '../../../sheets/makePlan';
 import { waitingFor } from '../../../sheets/links/waiting';
 import { SHORT } from '../../../sheets/offeredTemplates';
+import type { Template } from '../../../sheets/template';
 import { templateToLay } from '../../../sheets/templateToLay';
 import { copied, couldLink, inserted, noSheet, NOTHING_TO_COPY } from '../../../pane/sentences';
 import { copyName } from '../../../pane/valuesCopy';
@@ -47,12 +48,16 @@ function laid(grid: Grid, workbook: FWorkbook, name: string, made: NewSheet, don
   return { done, takeBack };
 }
 
-/** Lays a template as a new sheet. */
+/** Lays the template of an id as a new sheet. */
 export async function insertSheet(grid: Grid, id: string, filled: boolean): Promise<Outcome> {
   const template = await templateToLay(id);
   if (template && 'refused' in template) return template;
+  return template ? insertTemplate(grid, template, filled) : noSheet(id);
+}
+
+/** Lays a template that is there already. */
+export function insertTemplate(grid: Grid, template: Template, filled: boolean): Outcome {
   const workbook = grid.api.getActiveWorkbook();
-  if (!template) return noSheet(id);
   if (!workbook) return NO_WORKBOOK;
   const tables = tablesIn(workbook);
   const plan = makePlan(template, {

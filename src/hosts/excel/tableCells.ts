@@ -1,0 +1,166 @@
+import type { Area } from '../../formula/area';
+import { address } from '../../formula/address';
+import { errorFromText } from '../../formula/errors';
+import { at } from '../../exposure/core/at';
+import { type Block, type CellWrite, isSameBlock } from '../../pane/balance/block';
+import { regionAround } from '../../pane/balance/region';
+import type { Outcome } from '../../pane/host';
+import { changedSince, NO_TABLE, NOT_WRITTEN, written } from '../../pane/sentences';
+import { TEXT } from './cells';
+import { LayFailure, WHEN_READY } from './lay';
+import { excelRange } from './ranges';
+import { AREA, areaOfRange } from './usedCells';
+
+/** More cells than this are no table of points and heads. */
+const MOST_CELLS = 10_000;
+const TOO_MANY = {
+  refused: 'More cells are selected than a table of points and heads can have. Select a cell of the table, or its cells alone.', // prettier-ignore
+} as const;
+
+const isFormula = (formula: unknown): boolean => typeof formula === 'string' && formula.startsWith('=');
+
+/** The cells of a range, whose values and formulas are loaded. */
+const blockOf = (sheet: string, { row, column }: Area, range: Excel.Range): Block => ({
+  sheet,
+  row,
+  column,
+  cells: range.values.map((line: unknown[], r) =>
+    line.map((value, c) => ({
+      value: errorFromText(value),
+      isFormula: isFormula(range.formulas[r]?.[c]),
+    })),
+  ),
+});
+
+/** The cells to read: the table around what is selected, all that is selected, or the filled cells around the one that is. */
+async function areaToRead(
+  context: Excel.RequestContext,
+  selected: Excel.Range,
+  table: Excel.Table | undefined,
+): Promise<Area | typeof TOO_MANY | undefined> {
+  if (table) {
+    const range = table.getRange().load(AREA);
+    await context.sync();
+    return areaOfRange(range);
+  }
+  const own = areaOfRange(selected);
+  if (own.rows * own.columns > 1) return own.rows * own.columns > MOST_CELLS ? TOO_MANY : own;
+  const used = selected.worksheet.getUsedRangeOrNullObject(true).load(AREA);
+  await context.sync();
+  if (used.isNullObject) return undefined;
+  const { row, column, rows, columns } = areaOfRange(used);
+  if (rows * columns > MOST_CELLS) return TOO_MANY;
+  used.load('values');
+  await context.sync();
+  return regionAround({ row: own.row, column: own.column }, (r, c) => {
+    const value: unknown = (used.values[r - row] as unknown[] | undefined)?.[c - column];
+    return value !== undefined && value !== '' && r < row + rows && c < column + columns;
+  });
+}
+
+/** Reads the table that is selected. */
+export const readBlock = (excel: typeof Excel): Promise<Block | { readonly refused: string }> =>
+  excel.run(WHEN_READY, async (context) => {
+    const selected = context.workbook.getSelectedRange().load(AREA);
+    const tables = selected.getTables(false).load('items/name');
+    const sheet = selected.worksheet.load('name');
+    await context.sync();
+    const named = tables.items[0];
+    const area = await areaToRead(context, selected, named && context.workbook.tables.getItem(named.name));
+    if (!area) return NO_TABLE;
+    if ('refused' in area) return area;
+    if (area.rows * area.columns > MOST_CELLS) return TOO_MANY;
+    const range = excelRange(sheet, area).load('values,formulas');
+    await context.sync();
+    return blockOf(sheet.name, area, range);
+  });
+
+/** A cell as it was before it was written, and as Excel has it since. */
+interface Written {
+  readonly row: number;
+  readonly column: number;
+  readonly before: { readonly formula: unknown; readonly format: unknown };
+  readonly after: unknown;
+}
+
+const NOT_CHANGED = 'Nothing was changed.';
+const HALF = 'Some of the cells may be written, the others are as before: look at them.';
+
+function putBack(sheet: Excel.Worksheet, cells: readonly Pick<Written, 'row' | 'column' | 'before'>[]): void {
+  for (const { row, column, before } of cells) {
+    const cell = sheet.getCell(row, column);
+    cell.numberFormat = [[before.format]];
+    cell.formulas = [[before.formula]];
+  }
+}
+
+/** Puts back what was written, where all of it still stands. */
+const takeBack = (excel: typeof Excel, sheetName: string, cells: readonly Written[]): Promise<Outcome> =>
+  excel.run(WHEN_READY, async (context) => {
+    const sheet = context.workbook.worksheets.getItemOrNullObject(sheetName).load('name');
+    await context.sync();
+    if (sheet.isNullObject) return NOT_WRITTEN.gone(sheetName);
+    const now = cells.map(({ row, column }) => sheet.getCell(row, column).load('formulas'));
+    await context.sync();
+    if (cells.some(({ after }, i) => at(now, i).formulas[0]?.[0] !== after)) return changedSince(sheetName);
+    putBack(sheet, cells);
+    await context.sync();
+    return { done: `${cells.length} cells on “${sheetName}” are as before.` };
+  });
+
+/**
+ * Writes into a block that was read, where all its cells still are as they were. A text is written into a cell that takes all
+ * as text, or Excel would make a date of 1/2. Where Excel breaks off, what was written is put back.
+ */
+export const writeCells = (
+  excel: typeof Excel,
+  block: Block,
+  writes: readonly CellWrite[],
+  told: (work: Promise<Outcome>, kept: string) => Promise<Outcome>,
+): Promise<Outcome> =>
+  excel.run(WHEN_READY, async (context) => {
+    const { sheet: name, row, column } = block;
+    const sheet = context.workbook.worksheets.getItemOrNullObject(name).load('name');
+    await context.sync();
+    if (sheet.isNullObject) return NOT_WRITTEN.gone(name);
+    const area = { row, column, rows: block.cells.length, columns: at(block.cells, 0).length };
+    const range = excelRange(sheet, area).load('values,formulas,numberFormat');
+    await context.sync();
+    if (!isSameBlock(block, blockOf(name, area, range))) return NOT_WRITTEN.changed(name);
+    const cells = writes.map((write) => ({
+      row: row + write.row,
+      column: column + write.column,
+      value: write.value,
+      before: {
+        formula: range.formulas[write.row]?.[write.column] as unknown,
+        format: range.numberFormat[write.row]?.[write.column] as unknown,
+      },
+    }));
+    const asked = cells.map(({ row: r, column: c, value, before }) => {
+      const cell = sheet.getCell(r, c);
+      if (typeof value === 'string' && value !== '' && before.format !== TEXT) cell.numberFormat = [[TEXT]];
+      cell.values = [[value]];
+      return cell.load('formulas');
+    });
+    try {
+      await context.sync();
+    } catch (error) {
+      const restored = await excel
+        .run(WHEN_READY, async (again) => {
+          putBack(again.workbook.worksheets.getItem(name), cells);
+          await again.sync();
+          return true;
+        })
+        .catch(() => false);
+      throw new LayFailure(restored ? NOT_CHANGED : HALF, error);
+    }
+    const done: Written[] = cells.map((cell, i) => ({
+      ...cell,
+      after: at(asked, i).formulas[0]?.[0] as unknown,
+    }));
+    const [first, last] = [at(cells, 0), at(cells, cells.length - 1)];
+    return {
+      done: written(`${address(first)} to ${address(last)}`, name),
+      takeBack: () => told(takeBack(excel, name, done), `Cells on “${name}” may be as before or as written: look at them.`), // prettier-ignore
+    };
+  });

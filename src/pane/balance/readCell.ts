@@ -1,0 +1,92 @@
+import { Q, type Quantity } from '../../catalogue/quantities';
+import { BLANK, readingOf } from '../../cells/quantityReader';
+import { type CellError, isCellError } from '../../formula/errors';
+import { fail, type Fail, isFail, type Result } from '../../exposure/core/result';
+
+/** A meter's full stop with its small figure behind it: 11 3. */
+const WITH_TENTHS = /^(?:f ?\/ ?)?(\d+(?:\.\d+)?) (\d)$/i;
+/** A number that may be a full stop and tenths, or that number. */
+const ONE_DECIMAL = /^\d+[.,]\d$/;
+
+const errorText = ({ error, message }: CellError): string => `holds the error ${error}${message ? `: ${message}` : ''}`; // prettier-ignore
+
+/** A cell as a quantity; BLANK where nothing stands in it. `name` says in a refusal which cell it is. */
+export function readAs(value: unknown, quantity: Quantity, name: string): Result<number> | typeof BLANK {
+  if (isCellError(value)) return fail('unreadable', `${name} ${errorText(value)}.`);
+  if (value === '' || value === null || value === undefined) return BLANK;
+  const reading = readingOf(value, quantity, name);
+  if ('refused' in reading) return withWayOut(reading.refused, value);
+  return 'missing' in reading ? BLANK : reading.value;
+}
+
+/** Three digits behind a point may part thousands. In a cell that takes all as text a number cannot say which. */
+const withWayOut = (refused: Fail, value: unknown): Fail =>
+  typeof value === 'string' && /^\d+\.\d{3}$/.test(value.trim())
+    ? fail(refused.fail, `${refused.message} As text: ${value.trim()}0 for the second.`)
+    : refused;
+
+/** What a meter showed: an f-number; that it shows less than it can read; or that no light was there to read. */
+export type MeterRead = { readonly reads: number } | { readonly below: number } | 'none';
+
+/**
+ * What stands in the cell of a reading: 11, 11 3, f/11+0.3, 11³; E where the meter shows that there is too little light, or
+ * `<1.4` with the least that it reads; none.
+ *
+ * A number such as 11.3 is refused: it may be f/11 and three tenths, or f/11.3.
+ *
+ * @param floor - the least f-number that the meter reads, for E.
+ */
+export function readMeter(value: unknown, name: string, floor: number): MeterRead | Fail | typeof BLANK {
+  const text =
+    typeof value === 'number' ? String(value) : typeof value === 'string' ? value.trim() : undefined;
+  if (text === undefined || text === '') return asReading(value, name);
+  if (/^none$/i.test(text)) return 'none';
+  if (/^e$/i.test(text)) return { below: floor };
+  if (text.startsWith('<')) {
+    const below = asReading(text.slice(1).trim(), name);
+    return typeof below === 'object' && 'reads' in below ? { below: below.reads } : below;
+  }
+  const tenths = WITH_TENTHS.exec(text);
+  if (tenths) return asReading(`f/${tenths[1]}+0.${tenths[2]}`, name);
+  if (ONE_DECIMAL.test(text) && !isMark(text)) {
+    const [whole, part] = text.split(/[.,]/);
+    return fail(
+      'unreadable',
+      `${name}: ${text} can be read two ways: write ${whole} ${part} for f/${whole} and ${part} tenths, or ${text} exact.`,
+    );
+  }
+  return asReading(value, name);
+}
+
+function isMark(text: string): boolean {
+  const reading = readingOf(text, Q.aperture, '');
+  return 'reason' in reading && reading.reason.by === 'mark';
+}
+
+function asReading(value: unknown, name: string): MeterRead | Fail | typeof BLANK {
+  const read = readAs(value, Q.aperture, name);
+  if (read === BLANK || isFail(read)) return read;
+  return read > 0 ? { reads: read } : fail('domain', `${name} must be above 0.`);
+}
+
+/** Yes or no; no where nothing stands. */
+export function readYes(value: unknown, name: string): boolean | Fail {
+  if (isCellError(value)) return fail('unreadable', `${name} ${errorText(value)}.`);
+  if (typeof value === 'boolean') return value;
+  const word = String(value ?? '').trim().toLowerCase(); // prettier-ignore
+  if (['', 'no', 'false'].includes(word)) return false;
+  if (['yes', 'true'].includes(word)) return true;
+  return fail('unreadable', `${name} must be yes or no.`);
+}
+
+/** One of a few words; the first of them where nothing stands. */
+export function readWord<Word extends string>(
+  value: unknown,
+  words: readonly [Word, ...Word[]],
+  name: string,
+): Word | Fail {
+  if (isCellError(value)) return fail('unreadable', `${name} ${errorText(value)}.`);
+  const given = String(value ?? '').trim().toLowerCase(); // prettier-ignore
+  const found = given === '' ? words[0] : words.find((word) => word === given);
+  return found ?? fail('unreadable', `${name} must be one of: ${words.join(', ')}.`);
+}
