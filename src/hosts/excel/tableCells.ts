@@ -1,5 +1,6 @@
 import type { Area } from '../../formula/area';
-import { address } from '../../formula/address';
+import { address, type Place } from '../../formula/address';
+import { addressParts } from '../../formula/sheetPlace';
 import { errorFromText } from '../../formula/errors';
 import { at } from '../../exposure/core/at';
 import { type Block, type CellWrite, isSameBlock } from '../../pane/balance/block';
@@ -35,6 +36,7 @@ const blockOf = (sheet: string, { row, column }: Area, range: Excel.Range): Bloc
 /** The cells to read: the table around what is selected, all that is selected, or the filled cells around the one that is. */
 async function areaToRead(
   context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
   selected: Excel.Range,
   table: Excel.Table | undefined,
 ): Promise<Area | typeof TOO_MANY | undefined> {
@@ -45,7 +47,7 @@ async function areaToRead(
   }
   const own = areaOfRange(selected);
   if (own.rows * own.columns > 1) return own.rows * own.columns > MOST_CELLS ? TOO_MANY : own;
-  const used = selected.worksheet.getUsedRangeOrNullObject(true).load(AREA);
+  const used = sheet.getUsedRangeOrNullObject(true).load(AREA);
   await context.sync();
   if (used.isNullObject) return undefined;
   const { row, column, rows, columns } = areaOfRange(used);
@@ -61,18 +63,20 @@ async function areaToRead(
 /** Reads the table that is selected. */
 export const readBlock = (excel: typeof Excel): Promise<Block | { readonly refused: string }> =>
   excel.run(WHEN_READY, async (context) => {
-    const selected = context.workbook.getSelectedRange().load(AREA);
+    const { workbook } = context;
+    const selected = workbook.getSelectedRange().load(`address,${AREA}`);
     const tables = selected.getTables(false).load('items/name');
-    const sheet = selected.worksheet.load('name');
     await context.sync();
-    const named = tables.items[0];
-    const area = await areaToRead(context, selected, named && context.workbook.tables.getItem(named.name));
+    const [named] = tables.items;
+    const { sheet: name } = addressParts(selected.address);
+    const sheet = workbook.worksheets.getItem(name);
+    const area = await areaToRead(context, sheet, selected, named && workbook.tables.getItem(named.name));
     if (!area) return NO_TABLE;
     if ('refused' in area) return area;
     if (area.rows * area.columns > MOST_CELLS) return TOO_MANY;
     const range = excelRange(sheet, area).load('values,formulas');
     await context.sync();
-    return blockOf(sheet.name, area, range);
+    return blockOf(name, area, range);
   });
 
 /** A cell as it was before it was written, and as Excel has it since. */
@@ -86,9 +90,12 @@ interface Written {
 const NOT_CHANGED = 'Nothing was changed.';
 const HALF = 'Some of the cells may be written, the others are as before: look at them.';
 
+const cellAt = (sheet: Excel.Worksheet, { row, column }: Place): Excel.Range =>
+  excelRange(sheet, { row, column, rows: 1, columns: 1 });
+
 function putBack(sheet: Excel.Worksheet, cells: readonly Pick<Written, 'row' | 'column' | 'before'>[]): void {
-  for (const { row, column, before } of cells) {
-    const cell = sheet.getCell(row, column);
+  for (const { before, ...place } of cells) {
+    const cell = cellAt(sheet, place);
     cell.numberFormat = [[before.format]];
     cell.formulas = [[before.formula]];
   }
@@ -100,7 +107,7 @@ const takeBack = (excel: typeof Excel, sheetName: string, cells: readonly Writte
     const sheet = context.workbook.worksheets.getItemOrNullObject(sheetName).load('name');
     await context.sync();
     if (sheet.isNullObject) return NOT_WRITTEN.gone(sheetName);
-    const now = cells.map(({ row, column }) => sheet.getCell(row, column).load('formulas'));
+    const now = cells.map((place) => cellAt(sheet, place).load('formulas'));
     await context.sync();
     if (cells.some(({ after }, i) => at(now, i).formulas[0]?.[0] !== after)) return changedSince(sheetName);
     putBack(sheet, cells);
@@ -136,8 +143,8 @@ export const writeCells = (
         format: range.numberFormat[write.row]?.[write.column] as unknown,
       },
     }));
-    const asked = cells.map(({ row: r, column: c, value, before }) => {
-      const cell = sheet.getCell(r, c);
+    const asked = cells.map(({ value, before, ...place }) => {
+      const cell = cellAt(sheet, place);
       if (typeof value === 'string' && value !== '' && before.format !== TEXT) cell.numberFormat = [[TEXT]];
       cell.values = [[value]];
       return cell.load('formulas');

@@ -31,7 +31,7 @@ export interface KnownSet {
 const BEFORE = 5;
 const EMPTY_POINTS = 4;
 const LONGEST_HEADING = 24;
-const TABLE = 'Balance';
+const TABLE = 'Points';
 
 /** An invented set: three heads that light four points, of which the rim reads too much and the bowl too little. */
 const DEMO: KnownSet = {

@@ -49,8 +49,9 @@ export interface Said {
   readonly fewer: { readonly headline: string; readonly heads: readonly HeadLine[] } | undefined;
 }
 
-/** Stops in tenths, as nobody reads a meter finer: 0.3 stop. */
-const tenths = (stops: number): string => spokenStops(Math.round(Math.abs(stops) * 10) / 10);
+/** Without their sign, in tenths: nobody reads a meter finer. */
+const inTenths = (stops: number): number => Math.round(Math.abs(stops) * 10) / 10;
+const tenths = (stops: number): string => spokenStops(inTenths(stops));
 const hundredths = (stops: number): string => spokenStops(Math.round(Math.abs(stops) * 100) / 100);
 /** Less than half a tenth is not told from none. */
 const NONE = 0.05;
@@ -92,8 +93,8 @@ const wantedText = (kind: PointKind, target: number): string =>
 function missText({ miss }: PointOutcome, kind: PointKind): string {
   if (kind === 'ignore') return '';
   if (!Number.isFinite(miss)) return 'no light';
-  const size = Math.round(Math.abs(miss) * 10) / 10;
-  return Math.abs(miss) < NONE || size === 0 ? '0' : `${size} ${miss > 0 ? 'over' : 'under'}`;
+  const size = inTenths(miss);
+  return size === 0 ? '0' : `${size} ${miss > 0 ? 'over' : 'under'}`;
 }
 
 function pointLines({ points }: ReadTable, before: Proposal, after: Proposal): PointLine[] {
@@ -108,7 +109,7 @@ function pointLines({ points }: ReadTable, before: Proposal, after: Proposal): P
       missBefore: missText(was, kind),
       miss: missText(is, kind),
       stops: is.stops,
-      isOff: Math.abs(is.miss) > Math.max(tolerance, NONE),
+      isOff: inTenths(is.miss) > tolerance + 1e-9,
     };
   });
 }
@@ -197,7 +198,11 @@ export function saidOf(table: ReadTable, answer: Balanced): Said {
     limits: limits.map((limit) => limitText(table, limit)),
     doubts: doubtTexts(table),
     fewer: fewer && {
-      headline: fewerText(fewer.heads.filter(({ change }) => change > 0).length, fewer.costs, fewer.worst),
+      headline: fewerText(
+        fewer.heads.filter(({ change }) => change > 0).length,
+        fewer.worst - after.worst,
+        fewer.worst,
+      ),
       heads: lines(fewer),
     },
   };

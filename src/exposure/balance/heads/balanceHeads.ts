@@ -4,7 +4,7 @@ import { fail, type Fail, isFail, type Result } from '../../core/result';
 import type { Vector } from '../../core/vector';
 import { AS_GOOD } from '../lighting';
 import { type Band, bandsAt, type MeteredPoint, wantedOf } from './bands';
-import { fewerHeads, type Fewer } from './fewerHeads';
+import { fewerHeads, TENTH } from './fewerHeads';
 import { largestChange, leastOf, mostPopsOf, smallerSum } from './lessChange';
 import { type Limit, limitsOf } from './limits';
 import { missOfKind } from './points';
@@ -47,7 +47,8 @@ export interface Balanced {
   /** Whether the search has shown that there is nothing better by more than a hundredth of a stop. */
   readonly isShown: boolean;
   readonly limits: readonly Limit[];
-  readonly fewer: (Proposal & Pick<Fewer, 'costs'>) | undefined;
+  /** Settings that change fewer heads, where the worst point is off by less than a tenth more. */
+  readonly fewer: Proposal | undefined;
 }
 
 /** A thousandth either way is the search's own. */
@@ -139,15 +140,17 @@ export function* balanceHeads(
   if (isFail(limits)) return limits;
   const fewer = isLeft ? undefined : fewerHeads(wanted, settings, kept, home, looks);
   if (isFail(fewer)) return fewer;
+  const after = proposal(places);
+  const few = fewer && proposal(fewer);
   return {
     before: proposal(home),
-    after: proposal(places),
+    after,
     isLeft,
     excess: excessAt(wanted, settings, places),
     bound: best.bound,
     isShown: best.excess - best.bound <= SHOWN,
     limits,
-    fewer: fewer && { ...proposal(fewer.places), costs: fewer.costs },
+    fewer: few && few.worst - after.worst < TENTH ? few : undefined,
   };
 }
 

@@ -5,15 +5,8 @@ import { relaxed } from './relaxed';
 import { excessAt, factorsAt, finished, improved, type Places, search, type Settings } from './search';
 import { nearestIn } from './settings';
 
-/** Settings that leave more heads as they are. */
-export interface Fewer {
-  readonly places: Places;
-  /** Stops by which the worst point lies further beyond than with all heads. */
-  readonly costs: number;
-}
-
-/** What it may cost to leave heads alone: what a meter shows of it. */
-const WORTH = 0.1;
+/** What it may cost to leave heads alone, in stops: what a meter shows of it. */
+export const TENTH = 0.1;
 /** Ways to choose the heads that are changed which are tried. */
 const MOST_WAYS = 160;
 
@@ -35,15 +28,15 @@ export function fewerHeads(
   known: Places,
   home: Places,
   looks: number,
-): Result<Fewer | undefined> {
+): Result<Places | undefined> {
   const best = excessAt(wanted, settings, known);
   const turned = known.filter((place, h) => place !== at(home, h)).length;
-  const enough = best + WORTH - 1e-6;
+  const enough = best + TENTH - 1e-6;
   let ways = 0;
   for (let count = 0; count < turned; count++) {
-    let least: Fewer | undefined;
+    let least: { readonly places: Places; readonly costs: number } | undefined;
     for (const heads of chosen(count, 0, settings.length)) {
-      if (ways++ >= MOST_WAYS) return least;
+      if (ways++ >= MOST_WAYS) return least?.places;
       const few: Settings = settings.map((list, h) => (heads.includes(h) ? list : [at(list, at(home, h))]));
       const whole = {
         low: factorsAt(few, few.map(() => 0)), // prettier-ignore
@@ -60,11 +53,11 @@ export function fewerHeads(
         found = searched.places;
       }
       const costs = Math.max(0, excessAt(wanted, few, found) - best);
-      if (costs >= WORTH || (least && costs >= least.costs)) continue;
+      if (costs >= TENTH || (least && costs >= least.costs)) continue;
       const places = found.map((place, h) => (heads.includes(h) ? place : at(home, h)));
       least = { places, costs };
     }
-    if (least) return least;
+    if (least) return least.places;
   }
   return undefined;
 }

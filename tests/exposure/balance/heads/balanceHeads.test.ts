@@ -94,7 +94,7 @@ describe('beside every setting there is', () => {
     }
   });
 
-  test('a proposal with fewer heads changes fewer, and costs what it says, under a tenth', () => {
+  test('a proposal with fewer heads changes fewer, and costs less than a tenth', () => {
     const changed = (heads: readonly Setting[]): number => heads.filter(({ change }) => change > 0).length;
     let proposed = 0;
     for (const drawn of cases) {
@@ -102,8 +102,8 @@ describe('beside every setting there is', () => {
       if (!fewer) continue;
       proposed++;
       expect(changed(fewer.heads)).toBeLessThan(changed(after.heads));
-      expect(fewer.costs).toBeLessThan(0.1);
-      expect(worstExcess(drawn, fewer.heads) - worstExcess(drawn, after.heads)).toBeLessThanOrEqual(fewer.costs + 1e-9); // prettier-ignore
+      expect(fewer.worst - after.worst).toBeLessThan(0.1);
+      expect(worstExcess(drawn, fewer.heads) - worstExcess(drawn, after.heads)).toBeLessThan(0.1);
     }
     expect(proposed).toBeGreaterThan(cases.length / 50);
   });
