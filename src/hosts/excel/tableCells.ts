@@ -4,7 +4,7 @@ import { addressParts } from '../../formula/sheetPlace';
 import { errorFromText } from '../../formula/errors';
 import { at } from '../../exposure/core/at';
 import { type Block, type CellWrite, isSameBlock } from '../../pane/balance/block';
-import { regionAround } from '../../pane/balance/region';
+import { regionAround, tableAt } from '../../pane/balance/region';
 import type { Outcome } from '../../pane/host';
 import { changedSince, NO_TABLE, NOT_WRITTEN, written } from '../../pane/sentences';
 import { TEXT } from './cells';
@@ -37,24 +37,22 @@ const blockOf = (sheet: string, { row, column }: Area, range: Excel.Range): Bloc
 async function areaToRead(
   context: Excel.RequestContext,
   sheet: Excel.Worksheet,
-  selected: Excel.Range,
-  table: Excel.Table | undefined,
+  own: Area,
 ): Promise<Area | typeof TOO_MANY | undefined> {
-  if (table) {
-    const range = table.getRange().load(AREA);
-    await context.sync();
-    return areaOfRange(range);
-  }
-  const own = areaOfRange(selected);
-  if (own.rows * own.columns > 1) return own.rows * own.columns > MOST_CELLS ? TOO_MANY : own;
+  const tables = sheet.tables.load('items/name');
   const used = sheet.getUsedRangeOrNullObject(true).load(AREA);
   await context.sync();
+  const ranges = tables.items.map((table) => table.getRange().load(AREA));
+  if (ranges.length > 0) await context.sync();
+  const table = tableAt(ranges.map(areaOfRange), own);
+  if (table) return table;
+  if (own.rows * own.columns > 1) return own;
   if (used.isNullObject) return undefined;
   const { row, column, rows, columns } = areaOfRange(used);
   if (rows * columns > MOST_CELLS) return TOO_MANY;
   used.load('values');
   await context.sync();
-  return regionAround({ row: own.row, column: own.column }, (r, c) => {
+  return regionAround(own, (r, c) => {
     const value: unknown = (used.values[r - row] as unknown[] | undefined)?.[c - column];
     return value !== undefined && value !== '' && r < row + rows && c < column + columns;
   });
@@ -65,12 +63,10 @@ export const readBlock = (excel: typeof Excel): Promise<Block | { readonly refus
   excel.run(WHEN_READY, async (context) => {
     const { workbook } = context;
     const selected = workbook.getSelectedRange().load(`address,${AREA}`);
-    const tables = selected.getTables(false).load('items/name');
     await context.sync();
-    const [named] = tables.items;
     const { sheet: name } = addressParts(selected.address);
     const sheet = workbook.worksheets.getItem(name);
-    const area = await areaToRead(context, sheet, selected, named && workbook.tables.getItem(named.name));
+    const area = await areaToRead(context, sheet, areaOfRange(selected));
     if (!area) return NO_TABLE;
     if ('refused' in area) return area;
     if (area.rows * area.columns > MOST_CELLS) return TOO_MANY;

@@ -23,7 +23,7 @@ export function answerView(table: ReadTable, answer: Balanced, work: OneAtATime,
     headTable(said.heads, said.hasPops, 'Heads'),
     ...(answer.isLeft ? [] : [button('Write the new powers to the sheet', 'strong', answer.after)]),
     h('h3', {}, 'Points'),
-    pointTable(said.points),
+    pointTable(said.points, table.isChecked ? 'Measured' : 'Before'),
     ...pointMap(said.points).map((map) => h('div', { class: 'map' }, map, key())),
     ...list('What keeps them apart', said.limits),
     ...fewerPart(said, answer, button),
@@ -86,21 +86,21 @@ function headTable(heads: readonly HeadLine[], hasPops: boolean, name: string): 
   );
 }
 
-function pointTable(points: readonly PointLine[]): HTMLElement {
+function pointTable(points: readonly PointLine[], before: string): HTMLElement {
   return h(
     'table',
     { 'aria-label': 'Points' },
-    h('thead', {}, h('tr', {}, ...cells('th', ['Point', 'Wanted', 'Before', 'After', 'Off by']))),
+    h('thead', {}, h('tr', {}, ...cells('th', ['Point', 'Wanted', before, 'After', 'Off by']))),
     h(
       'tbody',
       {},
-      ...points.map(({ name, wanted, before, after, missBefore, miss, isOff }, i) =>
+      ...points.map(({ name, wanted, before: was, after, missBefore, miss, isOff }, i) =>
         h(
           'tr',
           {},
           h('th', { scope: 'row' }, `${i + 1} ${name}`),
           h('td', {}, wanted),
-          h('td', {}, before, ...(missBefore === '' || missBefore === '0' ? [] : [heard(`, ${missBefore}`)])),
+          h('td', {}, was, ...(missBefore === '' || missBefore === '0' ? [] : [heard(`, ${missBefore}`)])),
           h('td', {}, after),
           h('td', isOff ? { class: 'wrong' } : {}, miss),
         ),

@@ -40,7 +40,7 @@ const DEMO: KnownSet = {
   ambient: 'f/2',
   lights: [
     light('Alder 600', '1/2', 600, 9.375, 'fraction'),
-    light('Birch 1200', '8.5', 1200, 18.75, 'stops', '10'),
+    light('Birch 1200', '9.5', 1200, 18.75, 'stops', '10'),
     light('Hazel 400', '25%', 400, 6.25, 'percent'),
   ],
 };

@@ -43,7 +43,7 @@ export function regionAround(
       for (let c = column; c < column + columns; c++) if (isFilled(r, c)) return true;
     return false;
   };
-  let area: Area = { ...place, rows: 1, columns: 1 };
+  let area: Area = { row: place.row, column: place.column, rows: 1, columns: 1 };
   for (
     let side = SIDES.find((one) => hasAny(beside(area, one)));
     side;
@@ -64,4 +64,14 @@ function trimmed(area: Area, hasAny: (area: Area) => boolean): Area {
     [column, columns] = [column + 1, columns - 1];
   while (columns > 1 && !hasAny({ row, column: column + columns - 1, rows, columns: 1 })) columns--;
   return { row, column, rows, columns };
+}
+
+/** The table that a cell is in, or else the one right above it: below its last row is where typing ends. */
+export function tableAt(tables: readonly Area[], { row, column }: Place): Area | undefined {
+  const isAcross = (table: Area): boolean => column >= table.column && column < table.column + table.columns;
+  const isIn = (table: Area): boolean => row >= table.row && row < table.row + table.rows;
+  const isBelow = (table: Area): boolean => row === table.row + table.rows;
+  return (
+    tables.find((one) => isAcross(one) && isIn(one)) ?? tables.find((one) => isAcross(one) && isBelow(one))
+  );
 }

@@ -198,18 +198,13 @@ export function saidOf(table: ReadTable, answer: Balanced): Said {
     limits: limits.map((limit) => limitText(table, limit)),
     doubts: doubtTexts(table),
     fewer: fewer && {
-      headline: fewerText(
-        fewer.heads.filter(({ change }) => change > 0).length,
-        fewer.worst - after.worst,
-        fewer.worst,
-      ),
+      headline: fewerText(fewer.heads.filter(({ change }) => change > 0).length, fewer.worst - after.worst),
       heads: lines(fewer),
     },
   };
 }
 
-function fewerText(count: number, costs: number, worst: number): string {
+function fewerText(count: number, costs: number): string {
   const which = count === 0 ? 'Leaving all heads as they are' : `Changing ${counted(count, 'head')} alone`;
-  const cost = costs < 0.005 ? 'costs nothing' : `costs ${hundredths(costs)}`;
-  return `${which} ${cost}: the worst point is then off by ${tenths(worst)}.`;
+  return `${which} costs ${costs < 0.005 ? 'nothing' : `${hundredths(costs)} at the worst point`}.`;
 }

@@ -47,6 +47,8 @@ export function balancePanel(host: TableHost, work: OneAtATime): HTMLElement {
       return { refused: table.faults.length === 1 ? first : `${table.faults.length} things are wrong with the table: they are listed above.` }; // prettier-ignore
     }
     const answer = await found(table, show);
+    // the button that had the keyboard is gone
+    if (document.activeElement === document.body) readButton.focus();
     if (answer === undefined) return { done: 'Stopped. Nothing was changed.' };
     if (typeof answer === 'string') return { refused: answer };
     show(answerView(table, answer, work, (proposal) => write(table, proposal)));
@@ -62,6 +64,7 @@ export function balancePanel(host: TableHost, work: OneAtATime): HTMLElement {
     return { ...outcome, done: `${outcome.done} ${from}` };
   };
 
+  const readButton = h('button', { type: 'button', class: 'strong' }, 'Read the selected table');
   return h(
     'div',
     {},
@@ -72,12 +75,11 @@ export function balancePanel(host: TableHost, work: OneAtATime): HTMLElement {
     ),
     h(
       'p',
-      { class: 'buttons' },
-      work.on(h('button', { type: 'button', class: 'strong' }, 'Read the selected table'), read),
+      { class: 'buttons first' },
+      work.on(readButton, read),
       work.on(h('button', { type: 'button', class: 'plain' }, 'Lay a table'), lay),
     ),
-    h('label', { for: 'pane-floor', class: 'label' }, 'The meter shows E below'),
-    floor,
+    h('p', { class: 'floor' }, h('label', { for: 'pane-floor' }, 'The meter shows E below'), floor),
     place,
   );
 }

@@ -65,12 +65,15 @@ describe.each(hostFiles(FULL))('a table of the sheet, through %s,', (file) => {
   });
 
   test('that is laid can be read as it stands', async () => {
-    const { host } = openExcel(file && { file });
+    const { host, workbook } = openExcel(file && { file });
     expect(await host.tables.laySheet(balanceSheet(undefined))).toMatchObject({
       done: expect.stringContaining('“Balance” is inserted') as string,
     });
     const block = await host.tables.readBlock();
     if ('refused' in block) throw new Error(block.refused);
+    // where typing ends, right below it, it is meant too
+    workbook.select('Balance', 'K22');
+    expect(await host.tables.readBlock()).toEqual(block);
     const table = readTable(block, undefined, 1);
     expect('faults' in table ? table.faults : []).toEqual([]);
     const [names, ...others] = await host.tables.look([

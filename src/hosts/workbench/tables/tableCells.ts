@@ -6,13 +6,13 @@ import { errorFromText } from '../../../formula/errors';
 import { areaOfGridRange } from '../../../engine/gridRange';
 import { at } from '../../../exposure/core/at';
 import { type Block, type CellWrite, isSameBlock } from '../../../pane/balance/block';
-import { regionAround } from '../../../pane/balance/region';
+import { regionAround, tableAt } from '../../../pane/balance/region';
 import type { Outcome } from '../../../pane/host';
 import { NO_TABLE, NOT_WRITTEN, written as writtenText } from '../../../pane/sentences';
 import type { Grid } from '../grid/grid';
 import { takeStep } from '../grid/sheetData';
 import { shownValue } from '../grid/shownValue';
-import { tableOfCell } from '../grid/tables';
+import { tablesOn } from '../grid/tables';
 import { type GridCells, written } from './newTableRows';
 
 /** More cells than this are no table of points and heads. */
@@ -37,12 +37,15 @@ function blockOf(grid: Grid, sheet: FWorksheet, { row, column, rows, columns }: 
 
 /** The cells to read: the table around the chosen cell, all that is chosen, or the filled cells around the one that is. */
 function areaToRead(grid: Grid, sheet: FWorksheet): Area | undefined {
-  const table = tableOfCell(grid);
-  if (table) return areaOfGridRange(table.getRange());
   const chosen = grid.api.getActiveWorkbook()?.getActiveRange();
   if (!chosen) return undefined;
-  const [rows, columns] = [chosen.getHeight(), chosen.getWidth()];
   const place = { row: chosen.getRow(), column: chosen.getColumn() };
+  const table = tableAt(
+    tablesOn(grid, sheet.getSheetId()).map((one) => areaOfGridRange(one.getRange())),
+    place,
+  );
+  if (table) return table;
+  const [rows, columns] = [chosen.getHeight(), chosen.getWidth()];
   if (rows * columns > 1) return area(place, rows, columns);
   const [id, height, width] = [sheet.getSheetId(), sheet.getMaxRows(), sheet.getMaxColumns()];
   const isOnSheet = (row: number, column: number): boolean =>
