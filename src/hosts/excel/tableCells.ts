@@ -18,6 +18,8 @@ const TOO_MANY = {
   refused: 'More cells are selected than a table of points and heads can have. Select a cell of the table, or its cells alone.', // prettier-ignore
 } as const;
 
+const inLines = (lines: readonly (readonly unknown[])[], row: number, column: number): unknown =>
+  lines[row]?.[column];
 const isFormula = (formula: unknown): boolean => typeof formula === 'string' && formula.startsWith('=');
 
 /** The cells of a range, whose values and formulas are loaded. */
@@ -28,7 +30,7 @@ const blockOf = (sheet: string, { row, column }: Area, range: Excel.Range): Bloc
   cells: range.values.map((line: unknown[], r) =>
     line.map((value, c) => ({
       value: errorFromText(value),
-      isFormula: isFormula(range.formulas[r]?.[c]),
+      isFormula: isFormula(inLines(range.formulas, r, c)),
     })),
   ),
 });
@@ -53,7 +55,7 @@ async function areaToRead(
   used.load('values');
   await context.sync();
   return regionAround(own, (r, c) => {
-    const value: unknown = (used.values[r - row] as unknown[] | undefined)?.[c - column];
+    const value = inLines(used.values, r - row, c - column);
     return value !== undefined && value !== '' && r < row + rows && c < column + columns;
   });
 }
@@ -105,7 +107,8 @@ const takeBack = (excel: typeof Excel, sheetName: string, cells: readonly Writte
     if (sheet.isNullObject) return NOT_WRITTEN.gone(sheetName);
     const now = cells.map((place) => cellAt(sheet, place).load('formulas'));
     await context.sync();
-    if (cells.some(({ after }, i) => at(now, i).formulas[0]?.[0] !== after)) return changedSince(sheetName);
+    if (cells.some(({ after }, i) => inLines(at(now, i).formulas, 0, 0) !== after))
+      return changedSince(sheetName);
     putBack(sheet, cells);
     await context.sync();
     return { done: `${cells.length} cells on “${sheetName}” are as before.` };
@@ -135,8 +138,8 @@ export const writeCells = (
       column: column + write.column,
       value: write.value,
       before: {
-        formula: range.formulas[write.row]?.[write.column] as unknown,
-        format: range.numberFormat[write.row]?.[write.column] as unknown,
+        formula: inLines(range.formulas, write.row, write.column),
+        format: inLines(range.numberFormat, write.row, write.column),
       },
     }));
     const asked = cells.map(({ value, before, ...place }) => {
@@ -159,7 +162,7 @@ export const writeCells = (
     }
     const done: Written[] = cells.map((cell, i) => ({
       ...cell,
-      after: at(asked, i).formulas[0]?.[0] as unknown,
+      after: inLines(at(asked, i).formulas, 0, 0),
     }));
     const [first, last] = [at(cells, 0), at(cells, cells.length - 1)];
     return {
