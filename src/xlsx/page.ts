@@ -34,7 +34,10 @@ export function filePage({ landscape, header, titleRows, titlesFrom = 0, area }:
       ...(area ? { printArea: areaText(area) } : {}),
       ...(titleRows > 0 ? { printTitlesRow: `${titlesFrom + 1}:${titlesFrom + titleRows}` } : {}),
     },
-    headerFooter: { oddHeader: `&L${plainHeader(header)}&R${PRODUCT}`, oddFooter: '&RPage &P of &N' },
+    headerFooter: {
+      ...(header === '' ? {} : { oddHeader: `&L${plainHeader(header)}&R${PRODUCT}` }),
+      oddFooter: '&RPage &P of &N',
+    },
   } satisfies Partial<AddWorksheetOptions>;
 }
 

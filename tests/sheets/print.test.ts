@@ -15,6 +15,7 @@ const SHEETS: Readonly<Record<string, readonly Typed[]>> = {
   'depth-options': [{}, { blur: 0.06 }, { blur: 0.001 }, { draw: null }, { reading: null }, { allowed: 1 }],
   proof: [{}],
   heads: [{}],
+  'client-page': [{}],
   estimate: [
     {},
     { currency: 'XAU' },

@@ -1,0 +1,4 @@
+import { FULL } from '../../full';
+import { itBearsATiredHand } from './tiredHand';
+
+itBearsATiredHand('client-page', FULL);
