@@ -115,6 +115,7 @@ module.exports = (env = {}, argv = {}) => ({
     clean: { keep: (name) => !name.startsWith('office-js') },
   },
   module: { rules: [typescript(), callOnly] },
-  optimization: { minimizer: minifiers(/^functions\.js$/) },
+  // Each part that comes late is one file with a name, which whoever hosts the files can be told.
+  optimization: { minimizer: minifiers(/^functions\.js$/), splitChunks: false },
   plugins: [new Templates(), new AddInFiles(env), new Pages(env), new Licences()],
 });

@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { FakeWorkbook } from '../hosts/excel/support/fake-workbook';
 import { sheetOf } from '../hosts/excel/support/laid';
 import { inExcel } from './excelPanePage';
+import { eachItsWorkbook } from './onePage';
 import { axeFaults, type Look, LOOKS, openAll, status, stickingOut, tab } from './paneChecks';
+import type { Workbench } from './workbench';
 
 const press = (page: Page, name: string): Promise<void> =>
   page.getByRole('button', { name, exact: true }).click();
@@ -110,4 +112,26 @@ describe('in the built pane of Excel', () => {
       },
       { width: 320, height: 640 },
     ));
+});
+
+describe('in the workbench', () => {
+  let sheet: Workbench;
+  eachItsWorkbook((fresh) => {
+    sheet = fresh;
+  });
+
+  it('what is wrong with a table is said, and one that is another by now is not written into', async () => {
+    const { page } = sheet;
+    await answered(page);
+    await sheet.enter('H19', '11.3');
+    await press(page, 'Read the selected table');
+    await said(page).toContain('11.3 can be read two ways: write 11 3 for f/11 and 3 tenths');
+    await sheet.enter('H19', '11 3');
+    await press(page, 'Read the selected table');
+    await said(page).toContain('is read: 3 heads');
+    await sheet.enter('B18', 'f/32');
+    await press(page, 'Write the new powers to the sheet');
+    await said(page).toContain('has changed since it was read. Nothing was changed.');
+    expect(await sheet.texts('H16')).toEqual(['']);
+  });
 });

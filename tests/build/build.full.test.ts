@@ -9,6 +9,8 @@ const require = createRequire(import.meta.url);
 const LIBRARY = join(dirname(require.resolve('@microsoft/office-js/package.json')), 'dist');
 const ORIGIN = 'https://studio.example/sweep/';
 const FILES = [
+  'balance-worker.js',
+  'balance.js',
   'functions.js',
   'functions.json',
   'help.html',
