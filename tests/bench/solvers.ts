@@ -1,8 +1,11 @@
 import { evenLight } from '../../src/exposure/balance/evenLight';
+import { balanceHeads } from '../../src/exposure/balance/heads/balanceHeads';
+import { finished } from '../../src/exposure/balance/heads/search';
 import { isFail } from '../../src/exposure/core/result';
 import { lightUnmix } from '../../src/exposure/light/unmix/lightUnmix';
 import { measurementPattern } from '../../src/exposure/light/unmix/measurementPattern';
 import { drawCase } from '../exposure/balance/cases';
+import { drawLighting } from '../exposure/balance/heads/drawn';
 import { integerProgramme, loadSolver } from '../exposure/pops/plan/integerProgramme';
 import { random } from '../exposure/random';
 import { nonNegativeByLibrary, reads, tenth, weighted } from '../exposure/light/unmix/cases';
@@ -68,10 +71,25 @@ function balance(): void {
   });
 }
 
+/** Heads that light points unlike each other, with one pop and with up to eight: median and slowest of so many lightings. */
+function balanceWithPops(pops: number): void {
+  const took = Array.from({ length: LIGHTINGS }, (_, i) => {
+    const { points, heads } = drawLighting(i + 1, { heads: 12, points: 25, pops, settings: 61 });
+    return median(() => {
+      if (isFail(finished(balanceHeads(points, heads)))) throw new Error('no balance');
+    });
+  }).sort((a, b) => a - b);
+  say(`12 heads balanced at 25 points, up to ${pops} ${pops === 1 ? 'pop' : 'pops'}`, {
+    ms: ms(took[LIGHTINGS >> 1] as number),
+    'slowest ms': ms(took[LIGHTINGS - 1] as number),
+  });
+}
+
 async function main(): Promise<void> {
   await plan();
   unmix();
   balance();
+  for (const pops of [1, 8]) balanceWithPops(pops);
 }
 
 void main();
