@@ -1,10 +1,12 @@
 import type { KnownTable } from './kinds/kind';
 
-/** Where to find the value of a row: in a column of another sheet's table, in the row whose key is this row's. */
+/** Where to find a value: in a column of another sheet's table, in the row whose key is this row's, or a cell's. */
 export interface LookUp {
   readonly table: string;
-  /** Column of both tables. */
+  /** Column of the other table, and of the own one. */
   readonly key: string;
+  /** The cell of a form that has the key, for a field: it has no row. */
+  readonly by?: string;
   readonly column: string;
 }
 
@@ -34,7 +36,8 @@ export function partnersOf({ table, key, column }: LookUp, known: readonly Known
 }
 
 /** Gives empty, not 0, where the name is not there or its cell is empty. */
-export function lookUpFormula({ table, key, column }: LookUp): string {
-  const found = `INDEX(${table}[${column}],MATCH([@${key}],${table}[${key}],0))`;
+export function lookUpFormula({ table, key, by, column }: LookUp): string {
+  const own = by === undefined ? `[@${key}]` : `{${by}}`;
+  const found = `INDEX(${table}[${column}],MATCH(${own},${table}[${key}],0))`;
   return `=IFERROR(IF(${found}="","",${found}),"")`;
 }

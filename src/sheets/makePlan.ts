@@ -14,7 +14,7 @@ import type { SheetPlan } from './plan';
 import { planChart } from './planChart';
 import { bookRule } from './inputRules';
 import { settled } from './settleFormula';
-import { settleColumns } from './settleColumns';
+import { settleLookUps } from './settleLookUps';
 import type {
   Accepts,
   TemplateColumn,
@@ -88,7 +88,7 @@ class Builder {
   private readonly last: Place | undefined;
 
   constructor(template: Template, wish: Wish) {
-    const workbook = settleColumns(template, wish.tables);
+    const workbook = settleLookUps(template, wish.tables);
     this.template = workbook.template;
     this.filled = wish.filled;
     this.told = KINDS.map((kind) => kind.page?.(template) ?? {});

@@ -6,7 +6,7 @@ import type { KnownTable } from '../../src/book/kinds/kind';
 import { drawPage } from '../../src/hosts/excel/page';
 import { makePlan, planAlone } from '../../src/sheets/makePlan';
 import { partnerFaults } from '../../src/sheets/lookUpFaults';
-import type { Template, TemplateColumn } from '../../src/sheets/template';
+import type { Field, Template, TemplateColumn } from '../../src/sheets/template';
 import { readXlsx } from '../../src/xlsx/read';
 import { writeXlsx } from '../../src/xlsx/write';
 import { FakeWorkbook } from '../hosts/excel/support/fake-workbook';
@@ -170,4 +170,58 @@ describe('a column that is looked up', () => {
     ['a formula for want of the other sheet', faults({ formula: '=1' }), []],
     ['fixed values as well', faults({ fixed: 'values' }), [`${at}: is looked up: it cannot be fixed`]],
   ])('%s', (_name, told, wanted) => expect(told).toEqual(wanted)); // prettier-ignore
+});
+
+describe('a cell of a form that is looked up', () => {
+  const FIELDS: readonly Field[] = [
+    { id: 'head', label: 'Head', quantity: 'text', value: 'Birch 1200' },
+    {
+      id: 'most',
+      label: 'Most',
+      quantity: 'energy',
+      value: 1000,
+      from: { table: 'Stock', key: 'Head', column: 'Most', by: 'head' },
+      accepts: { above: 0, message: 'An energy in watt-seconds, above 0.' },
+    },
+  ];
+  const withForm = (change: Partial<Field> = {}): Template => ({
+    ...kinds,
+    blocks: [{ kind: 'form', title: 'A head', at: 'A20', fields: FIELDS.map((field) => (field.id === 'most' ? { ...field, ...change } : field)) }],
+  }); // prettier-ignore
+  const laid = (...tables: KnownTable[]): BookSheet =>
+    makePlan(withForm(), { filled: true, sheets: [], tables, names: [] }).sheet;
+  const most = ({ cells }: BookSheet): BookCell | undefined =>
+    cells.find(({ row, column }) => row === 21 && column === 1);
+
+  test('is an input with the demo, or a formula that accepts nothing', () => {
+    expect(most(laid())).toMatchObject({ part: 'input', value: 1000 });
+    expect(laid().rules).toHaveLength(1);
+    const found = 'INDEX(Stock_2[Most],MATCH($B$21,Stock_2[Head],0))';
+    const beside = laid({ name: 'Stock_2', columns: ['Head', 'Most'] });
+    expect(most(beside)).toMatchObject({ part: 'result', value: null, formula: `=IFERROR(IF(${found}="","",${found}),"")` }); // prettier-ignore
+    expect(beside.rules).toEqual([]);
+  });
+
+  const faults = (from: Partial<Field['from']>): string[] => {
+    const changed = withForm({ from: { table: 'Stock', key: 'Head', column: 'Most', by: 'head', ...from } });
+    return partnerFaults(changed, [changed, read('partner')]).map(({ at, reason }) => `${at}: ${reason}`);
+  };
+  const at = 'blocks/0/fields/1/from';
+  test.each<[string, string[], string[]]>([
+    ['nothing wrong', faults({}), []],
+    ['a cell that is not there', faults({ by: 'lamp' }), [`${at}: there is no cell lamp`]],
+    ['no such column', faults({ column: 'Least' }), [`${at}: table Stock has no column Least`]],
+    ['no such key', faults({ key: 'Part' }), [`${at}: table Stock has no column Part`]],
+  ])('%s', (_name, told, wanted) => expect(told).toEqual(wanted));
+
+  test('needs the cell that has its key, where a column must have none', () => {
+    const from = { table: 'Stock', key: 'Head', column: 'Most' };
+    const field = withForm({ from });
+    expect(partnerFaults(field, [field, read('partner')])).toEqual([{ at, reason: 'needs the cell that has its key' }]);
+    const column: Template = {
+      ...kinds,
+      blocks: [...withForm().blocks, ...kinds.blocks.map((block) => block.kind === 'table' ? { ...block, columns: block.columns.map((one) => (one.from ? { ...one, from: { ...one.from, by: 'head' } } : one)) } : block)],
+    };
+    expect(partnerFaults(column, [column, read('partner')]).map(({ reason }) => reason)).toEqual(['has its key in its row: it needs no cell']);
+  }); // prettier-ignore
 });

@@ -2,7 +2,7 @@ import { bigType, bigTypeCheck, type BigTypeWish } from './bigType';
 import { colourMap, colourMapCheck, type ColourMapWish, type ColourScale } from './colourMap';
 import { CONSTANT_LINE, constantLine, constantLineCheck, type ConstantLineWish } from './constantLine';
 import type { Check, Kind } from './kind';
-import { lookedUpColumn, lookedUpColumnCheck, type LookedUpColumnWish } from './lookedUpColumn';
+import { lookedUp, lookedUpCheck, type LookedUpWish } from './lookedUp';
 import { MARKED_POINT, markedPoint, markedPointCheck, type MarkedPointWish } from './markedPoint';
 import { NAMED_POINTS, namedPoints, namedPointsCheck, type NamedPointsWish } from './namedPoints';
 import { pageBreak, pageBreakCheck, type PageBreakWish, type WithPageBreaks } from './pageBreak';
@@ -11,7 +11,7 @@ import { wordsInLines, wordsInLinesCheck, type WordsInLinesWish } from './wordsI
 
 /** Every kind. Of two sizes of a cell the later one holds, and the series of a chart stand in this order. */
 export const KINDS: readonly Kind[] = [
-  lookedUpColumn,
+  lookedUp,
   colourMap,
   wordsInLines,
   bigType,
@@ -24,7 +24,7 @@ export const KINDS: readonly Kind[] = [
 
 /** How each is asked for: by themselves, since no page needs to have them. */
 export const CHECKS: readonly Check[] = [
-  lookedUpColumnCheck,
+  lookedUpCheck,
   colourMapCheck,
   wordsInLinesCheck,
   bigTypeCheck,
@@ -40,8 +40,8 @@ export type OfTemplate = PrintAreaWish & BigTypeWish;
 export type OfBlock = PageBreakWish;
 export type OfTable = ColourMapWish;
 /** A field of a form, or a column. */
-export type OfCell = BigTypeWish;
-export type OfColumn = LookedUpColumnWish & WordsInLinesWish;
+export type OfCell = BigTypeWish & LookedUpWish;
+export type OfColumn = WordsInLinesWish;
 export type OfChart = ConstantLineWish & MarkedPointWish & NamedPointsWish;
 
 /** What comes of it in a book, where that is more than other cells, styles and charts have. */

@@ -10,7 +10,7 @@ export interface KnownTable {
   readonly columns: readonly string[];
 }
 
-/** What a column holds in this workbook in place of what is typed, and what the other table is called there. */
+/** What a cell or column holds in this workbook in place of what is typed, and what the other table is called there. */
 export interface Settled {
   readonly formula: string;
   readonly partner: readonly [id: string, name: string];
@@ -29,12 +29,14 @@ export interface AskedTable extends OfTable {
   readonly id: string;
   readonly columns: readonly AskedColumn[];
 }
-export interface AskedColumn extends OfCell, OfColumn {
+/** A field of a form, or a column. */
+export interface AskedCell extends OfCell {
   readonly id: string;
   readonly quantity: string;
   readonly formula?: string;
   readonly fixed?: unknown;
 }
+export interface AskedColumn extends AskedCell, OfColumn {}
 export interface AskedTemplate extends OfTemplate {
   readonly blocks: readonly (OfBlock & { readonly at: string })[];
 }
@@ -44,8 +46,8 @@ export interface AskedTemplate extends OfTemplate {
  * kinds, and names none.
  */
 export interface Kind {
-  /** What a column holds in a workbook with these tables; undefined where it is typed. */
-  readonly settled?: (column: OfColumn, known: readonly KnownTable[]) => Settled | undefined;
+  /** What a cell or column holds in a workbook with these tables; undefined where it is typed. */
+  readonly settled?: (asked: OfCell, known: readonly KnownTable[]) => Settled | undefined;
   /** What sets a cell apart from others of its part. */
   readonly look?: (asked: OfCell & OfColumn, part: Part) => Pick<BookStyle, 'size' | 'wrap'>;
   /** Points of the smallest words on the sheet. */
@@ -87,6 +89,12 @@ export interface AskedChart extends OfChart {
 /** Parts of a template that may ask for something. */
 export type Asking = 'template' | 'form' | 'table' | 'field' | 'column' | 'chart';
 
+/** Where a field or a column stands: its table, if it has one, and the cells of the forms of its sheet by their ids. */
+export interface Own {
+  readonly table?: AskedTable;
+  readonly cells: ReadonlySet<string>;
+}
+
 /** How a template asks for a kind, and what can be wrong with that. Only a build looks at it. */
 export interface Check {
   /** The property by which it is asked for, and its shape in the words of a schema. */
@@ -95,10 +103,10 @@ export interface Check {
   readonly shape: Readonly<Record<string, unknown>>;
   readonly tableFaults?: (table: AskedTable, formatOf: FormatOf) => string[];
   readonly chartFaults?: (chart: AskedChart, formatOf: FormatOf) => string[];
-  /** Of a column of its own table, beside all tables of other templates. */
-  readonly columnFaults?: (
-    column: AskedColumn,
-    own: AskedTable,
+  /** Of a field, or of a column of its own table, beside all tables of other templates. */
+  readonly partnerFaults?: (
+    asked: AskedCell,
+    own: Own,
     others: readonly AskedTable[],
     formatOf: FormatOf,
   ) => string[];
