@@ -29,11 +29,12 @@ const cedar = (other: Head = {}): Head => ({
 }); // prettier-ignore
 /** A lamp alone: a head that draws nothing else to speak of by its plate, which has the lamp in it. */
 const lamp = (watts: number, other: Head = {}): Head => ({
-  Head: 'lamp', Circuit: 1, Lamp: watts, Plate: 0.001, 'Has lamp': 'yes', Most: 1, Recycle: 1, ...other,
+  Head: 'lamp', Circuit: 1, Lamp: watts, Plate: 0.001, 'Has lamp': 'yes', Most: 0.01, Recycle: 1, ...other,
 }); // prettier-ignore
 
 const EXCEEDS = '! exceeds';
 const UPPER = '! exceeds at the upper end';
+const UNKNOWN = '! not known: a row lacks something';
 const NOT_SHOWN = '! not shown to exceed (inrush apart)';
 
 describe('the circuit of tests/jobs, 230 V and 16 A', () => {
@@ -152,8 +153,17 @@ describe('what is missing, and what cannot be', () => {
     [{ Circuit: 5 }, 'Circuit: 1, 2, 3 or 4'],
     [{ Circuit: 3 }, 'type the volts of its circuit'],
     [{ Plate: 1800 }, 'Plate: amperes up to 100, not watts'],
-    [{ Plate: null, Recycle: null }, 'no plate: type its power and recycle'],
-    [{ Plate: null, Most: null, Recycle: null }, 'no plate: type its power and recycle'],
+    [{ Plate: null, Recycle: null }, 'no plate: type its Most and Recycle'],
+    [{ Plate: null, Most: null, Recycle: null }, 'no plate: type its Most and Recycle'],
+    // its recycle belongs to full power, which nobody has told: 150 Ws in a whole second would draw too little
+    [{ Plate: null, Most: null, Power: 150 }, 'no plate: type its Most and Recycle'],
+    [{ Plate: null, Most: ' ', Power: 150 }, 'no plate: type its Most and Recycle'],
+    // 600 Ws in 1 s at 230 V are 2.6087 A before anything is lost
+    [{ Plate: 2.6 }, 'Plate: too little for its Ws and volts'],
+    [{ Plate: 2.7 }, '2.7 A by the plate'],
+    [{ Lamp: 1.1 }, 'Lamp: watts from 3 up, or blank'],
+    [{ 'Lamp on': 'yes' }, 'Lamp: its watts, for it is on'],
+    [{ 'Lamp on': 'yes', 'Has lamp': 'yes' }, '8 A by the plate'],
     [{ Slow: 0.5 }, 'Slow: longer than its own recycle'],
     [{ 'Has lamp': 'perhaps' }, 'Lamp on and Has lamp: yes or no'],
     [{ Power: 900 }, 'Power: Ws, from its least to its most'],
@@ -166,8 +176,30 @@ describe('what is missing, and what cannot be', () => {
     expect(sheet.errors).toEqual([]);
     // what is not known is not left out in silence: no band, no share
     expect([sheet.verdict(), sheet.cell('together1'), sheet.beside('pops')]).toEqual([
-      '! not known: a row lacks something', '', '! row 2 is not ready: see below',
+      UNKNOWN, '', '! row 2 is not ready: see below',
     ]); // prettier-ignore
+  });
+  test.each([null, 'circuit 1', 1.5, 7])(
+    'a head on circuit %s may hang on any of them, and none is told of as if it did not',
+    async (where) => {
+      const sheet = await circuit(230, 16, [plain({}), plain({ Circuit: where })]);
+      expect([sheet.verdict(), sheet.cell('together1'), sheet.cell('share1')]).toEqual([UNKNOWN, '', '']);
+      expect((await circuit(230, 6, [plain({}), plain({ Circuit: where })])).verdict()).toBe(EXCEEDS);
+    },
+  );
+  test('a plate of 230 V is not believed at 120', async () => {
+    // 600 Ws in 0.6 s are 1000 W: 8.33 A at 120 V, whatever a plate of 8 A says
+    const sheet = await circuit(120, 10, [plain({ Recycle: 0.6 })]);
+    expect([sheet.of('Draws'), sheet.verdict()]).toEqual(['Plate: too little for its Ws and volts', UNKNOWN]);
+    expect((await circuit(230, 10, [plain({ Recycle: 0.6 })])).verdict()).toBe(NOT_SHOWN);
+  });
+  test('volts that no mains has are no volts', async () => {
+    const sheet = await circuit(2300, 16, [plain({ Plate: null })]);
+    expect(sheet.of('Draws')).toBe('type the volts of its circuit');
+  });
+  test('what slow charging adds is not told of a head whose own recycle nobody knows', async () => {
+    const sheet = await circuit(230, 16, [plain({}), plain({ Slow: 7, Recycle: null })]);
+    expect([sheet.cell('adds'), sheet.beside('fast')]).toEqual(['', '! a head lacks its recycle time']);
   });
   test('what exceeds exceeds, whatever else is not known', async () => {
     const sheet = await circuit(230, 6, [plain({}), plain({ Plate: null, Recycle: null })]);
