@@ -160,6 +160,18 @@ test('Heads, Pops plan and Set card join to one job, whichever is inserted befor
   book.dispose();
 });
 
+test.each([
+  ['mains-plan', [['Load', 'Draws'], ['Circuits', 'Verdict'], ['SwitchOn', 'Head']]],
+  ['fleet-compare', [['Ranking', 'Model'], ['Ranking', 'Rank'], ['Ranking', 'Job cost']]],
+] as const)('the demo of %s answers as a whole beside Heads', async (id, answers) => {
+  const template = templateOf(id);
+  const alone = await calculated(template);
+  const book = await together([{ template: heads }, { template }]);
+  for (const [table, name] of answers)
+    expect(plain(book.column(table, name)), name).toEqual(plain(alone.column(table, name)));
+  book.dispose();
+}); // prettier-ignore
+
 /** Every two sheets, one after the other; for every commit those that look up. */
 const PAIRS = TEMPLATES.flatMap((first) =>
   TEMPLATES.filter((second) => second !== first).map((second) => [first, second] as const),
