@@ -105,7 +105,7 @@ const JOB = `<ol>
 ${paragraphs(
   'Insert the three from the pane, one after the other: each looks up what the one before knows. Sheets that came in the other way round have numbers of their own. <b>Link sheets</b>, below the list in the pane, shows what it would look up where before it changes anything, and can be taken back.',
   '<b>Balance</b>, in the pane, takes a table with a row a point and a column a head, and says which powers and pops bring several points nearest to what each shall read. <b>Lay a table</b> shows how it is filled: readings such as 11 3, E where the meter shows that there is too little light, none where no light falls.',
-  'Where a sheet is deleted in which others look up, Excel leaves their formulas without an answer, and their rows say what is missing. Link sheets names such columns and makes inputs of them again. The workbench has them keep what was looked up last.',
+  'Where a sheet is deleted in which others look up, Excel leaves their formulas without an answer, and their rows say what is missing. Link sheets names such columns and makes inputs of them again. The workbench has them keep what was looked up last. The slowest head of Pops build and Depth options is looked up only where these come in after Heads, and is neither joined later nor kept.',
 )}`;
 
 /** What holds for all functions, after the job that they are made for. */

@@ -112,6 +112,16 @@ test.each(OF_HEADS)('%s says of its heads what Heads says of them', (id, table, 
   expect(compared).toBeGreaterThanOrEqual(20);
 });
 
+test.each(['pops-build', 'depth-options'])('%s says of its slowest head what Heads says of it', (id) => {
+  const models = rowsBy('heads', 'Models');
+  const inputs = inputsOf(id);
+  const head = models.find((row) => row['Head'] === inputs.get('head'));
+  const slowest = Math.max(...models.map((row) => Number(row['Recycle'])));
+  expect([head?.['Recycle'], inputs.get('recycle')]).toEqual([slowest, slowest]);
+  expect(inputs.get('allowed')).toBe(head?.['In a row']);
+  expect(inputs.get('cool') ?? 60).toBe(head?.['Cool']);
+});
+
 test('the lights of the plan are those on set, metered alike', () => {
   const set = rowsBy('lights-on-set', 'Lights').filter((row) => row['Part'] !== 'ambient');
   const plan = rowsBy('pops-plan', 'Plan');

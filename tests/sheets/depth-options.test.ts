@@ -3,6 +3,7 @@ import { depthOf } from '../../src/sheets/checkTemplate';
 import { planAlone } from '../../src/sheets/makePlan';
 import type { TemplateTable, TemplateValue } from '../../src/sheets/template';
 import { calculated, templateOf, type Typed, typedOver, wordsBeside } from './support';
+import { together } from './together';
 
 const template = templateOf('depth-options');
 const EVERY_ROW = (template.blocks.find((block) => block.kind === 'table') as TemplateTable).rows.map(
@@ -552,4 +553,27 @@ describe('at two in the morning', () => {
     const { words } = await sheet({ pitch });
     expect(words('pitch')).toBe('! a number of µm, from 0.1 to 100');
   });
+});
+
+test('beside Heads its slowest head brings its times, and what is no head takes the flashes', async () => {
+  const job = typedOver(template, WIDE);
+  const book = await together([{ template: templateOf('heads') }, { template: job }]);
+  const { cell, words, type } = book.form(1, job);
+  // Cedar 2400 is the demo job's: 8 pops of 2.2 s
+  expect([cell('recycle'), cell('allowed'), cell('frameTime')]).toEqual([1.2, 40, expect.closeTo(17.6, 9)]);
+  // Birch 1200 is ready after 0.9 s and may fire 50 in a row, 7 of them in the end: 8 × 1.9
+  await type('head', 'Birch 1200');
+  expect([cell('recycle'), cell('allowed'), cell('frameTime')]).toEqual([0.9, 50, expect.closeTo(15.2, 9)]);
+  await book.type('Models', 'In a row', 2, 7);
+  expect(words('framePops')).toBe('! more flashes in a row than allowed: let the heads cool');
+  await book.type('Models', 'In a row', 2, null);
+  await book.type('Models', 'Recycle', 2, null);
+  await book.type('Models', 'Recycle least', 2, null);
+  expect([cell('allowed'), cell('recycle'), words('frameTime')]).toEqual(['', '', '! type the recycle time']);
+  await type('head', 'Rowan 300');
+  expect([cell('frame'), cell('framePops'), cell('frameTime')]).toEqual([25, '', '']);
+  expect(words('head')).toBe('! not in Heads, or its row there is not ready');
+  expect(words('framePops')).toBe('! correct the head, or clear it and type times');
+  expect(book.errors()).toEqual([]);
+  book.dispose();
 });

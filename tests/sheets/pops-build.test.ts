@@ -3,6 +3,7 @@ import { depthOf } from '../../src/sheets/checkTemplate';
 import { planAlone } from '../../src/sheets/makePlan';
 import type { TemplateValue } from '../../src/sheets/template';
 import { calculated, templateOf, type Typed, typedOver, wordsBeside } from './support';
+import { together } from './together';
 
 const template = templateOf('pops-build');
 
@@ -439,4 +440,50 @@ describe('at two in the morning', () => {
       3,
     );
   });
+});
+
+test('beside Heads its slowest head brings its times, and what is no head stops the pops', async () => {
+  const book = await together([{ template: templateOf('heads') }, { template }]);
+  const { cell, words, type } = book.form(1, template);
+  // Birch 1200: 0.9 s, 50 flashes, 60 s. (5.018250 + 1.9 a)/(1 + 1.9 a) = 4.941, so 5 pops: 4 × 1.9 s open, ready after 5 × 1.9.
+  await type('head', 'birch 1200');
+  expect(['recycle', 'allowed', 'cool'].map(cell)).toEqual([0.9, 50, 60]);
+  expect(words('head')).toBe('as Heads calls it, where that sheet is');
+  expect([cell('pops'), cell('open'), cell('ready')]).toEqual([5, expect.closeTo(7.6, 9), expect.closeTo(9.5, 9)]); // prettier-ignore
+
+  // 36 pops in a dark room, of a head that may fire 10 in a row
+  for (const [id, value] of Object.entries({ ...MANY, ambient: null })) await type(id, value);
+  await book.type('Models', 'In a row', 2, 10);
+  expect([cell('pops'), cell('pauses')]).toEqual([36, 3]);
+  // what its maker does not say is blank, and no 0
+  await book.type('Models', 'Cool', 2, null);
+  expect([cell('cool'), words('pops')]).toEqual([
+    '',
+    '! type the pause to cool, or clear the flashes in a row',
+  ]);
+  await book.type('Models', 'In a row', 2, null);
+  expect([cell('allowed'), cell('pops'), cell('pauses')]).toEqual(['', 36, 0]);
+
+  const refused = ['', '', '', '', '! not in Heads, or its row there is not ready', '! correct the head, or clear it and type times']; // prettier-ignore
+  const said = () => [...['recycle', 'allowed', 'cool', 'pops'].map(cell), words('head'), words('pops')];
+  await type('head', 'Rowan 300');
+  expect(said()).toEqual(refused);
+  // a name for any letters is the name of none
+  await type('head', 'B*');
+  expect(said().slice(3)).toEqual(refused.slice(3));
+  await type('head', 'Birch 1200');
+  expect(cell('pops')).toBe(36);
+  // one that stands twice there, and one whose row is not ready
+  await book.type('Models', 'Head', 1, 'Birch 1200');
+  expect(said().slice(3)).toEqual(refused.slice(3));
+  await book.type('Models', 'Head', 1, 'Alder 600');
+  await book.type('Models', 'Recycle', 2, 'soon');
+  expect(said().slice(3)).toEqual(refused.slice(3));
+
+  await type('head', null);
+  expect([cell('recycle'), cell('pops'), words('open')]).toEqual(['', 36, '! type the recycle time']);
+  await type('recycle', 2);
+  expect([cell('open'), words('head')]).toEqual([35 * 3, 'as Heads calls it, where that sheet is']);
+  expect(book.errors()).toEqual([]);
+  book.dispose();
 });

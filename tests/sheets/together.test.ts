@@ -17,6 +17,13 @@ const LOOKING = TEMPLATES.flatMap((template) =>
 );
 const lookedUp = (table: TemplateTable) => table.columns.filter(({ from }) => from);
 
+/** Sheets with cells of forms that are. */
+const FORMS = TEMPLATES.flatMap((template) => {
+  const fields = template.blocks.flatMap((block) => (block.kind === 'form' ? block.fields : []));
+  const looking = fields.filter(({ from }) => from?.table === 'Models');
+  return looking.length > 0 ? [[template.name, template, looking] as const] : [];
+});
+
 const ownedNames = heads.blocks.flatMap((block) =>
   block.kind === 'table' && block.id === 'Models' ? block.rows.map(([name]) => name) : [],
 );
@@ -98,6 +105,50 @@ describe.each(LOOKING.map(([template, table]) => [template.name, template, table
   },
 );
 
+test('some sheets look up in Heads for cells of their forms', () =>
+  expect(FORMS.map(([, { id }]) => id)).toEqual(['depth-options', 'pops-build']));
+
+test.each(FORMS)('%s beside Heads looks up what it would have typed, and answers alike', async (_, template, fields) => {
+  const alone = await calculated(template);
+  const book = await together([{ template: heads }, { template }]);
+  const { planned } = book.form(1, template);
+  for (const { id, from } of fields)
+    expect(planned(id)?.formula, id).toContain(`INDEX(Models[${from?.column}],MATCH($`);
+  for (const [r, row] of book.values(1).entries())
+    for (const [c, value] of row.entries())
+      expect(plain([value]), `${r + 1},${c + 1}`).toEqual(plain([alone.values(r, c)]));
+  expect(book.plans[1]?.rules).toHaveLength(
+    alone.plan.rules.length - fields.filter(({ accepts }) => accepts).length,
+  );
+  book.dispose();
+}); // prettier-ignore
+
+test.each(FORMS)('%s before Heads has its own numbers, and two of each look up in the first', async (_, template, fields) => {
+  const book = await together([{ template }, { template: heads }, { template: heads }, { template }]);
+  const [before, after] = [book.form(0, template), book.form(3, template)];
+  const inputs = fields.filter(({ formula }) => formula === undefined);
+  expect(inputs.length).toBeGreaterThan(1);
+  for (const { id, value } of inputs) {
+    expect(before.planned(id)).toMatchObject({ part: 'input', value });
+    expect(before.planned(id)?.formula).toBeUndefined();
+    expect(after.cell(id), id).toBe(value);
+  }
+  for (const { formula } of book.plans[3]?.cells ?? []) expect(formula ?? '').not.toContain('Models_2[');
+  book.dispose();
+}); // prettier-ignore
+
+test.each(FORMS)('%s, empty beside a full list, and full beside an empty one, shows no error', async (_, template) => {
+  for (const filled of [true, false]) {
+    const book = await together([{ template: heads, filled: !filled }, { template, filled }]);
+    expect(book.errors()).toEqual([]);
+    // a list that has nothing has not the demo's head
+    expect(book.form(1, template).words('head')).toBe(
+      filled ? '! not in Heads, or its row there is not ready' : 'as Heads calls it, where that sheet is',
+    );
+    book.dispose();
+  }
+}); // prettier-ignore
+
 describe('Lights on set follows Heads', () => {
   const says = (book: Awaited<ReturnType<typeof together>>, light: number) =>
     book.column('Turn', 'Note')[light - 1];
@@ -176,7 +227,12 @@ test.each([
 const PAIRS = TEMPLATES.flatMap((first) =>
   TEMPLATES.filter((second) => second !== first).map((second) => [first, second] as const),
 ).filter(
-  (pair) => FULL || (pair.includes(heads) && pair.some((one) => LOOKING.some(([looks]) => looks === one))),
+  (pair) =>
+    FULL ||
+    (pair.includes(heads) &&
+      pair.some((one) =>
+        [...LOOKING.map(([looks]) => looks), ...FORMS.map(([, looks]) => looks)].includes(one),
+      )),
 );
 
 test.each(PAIRS.map(([first, second]) => [first.name, second.name, first, second] as const))(

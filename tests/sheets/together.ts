@@ -1,8 +1,9 @@
 import type { BookSheet } from '../../src/book/book';
 import { usedArea } from '../../src/book/cells';
 import type { EngineValue } from '../../src/engine/headless';
-import { address } from '../../src/formula/address';
+import { address, type Place } from '../../src/formula/address';
 import { isCellError } from '../../src/formula/errors';
+import { layout } from '../../src/sheets/layout';
 import { makePlan } from '../../src/sheets/makePlan';
 import type { Template } from '../../src/sheets/template';
 import type { Held, TableHere } from '../../src/sheets/links/tableHere';
@@ -70,9 +71,37 @@ export async function together(inserts: readonly Insert[]) {
       typedData({ value: typeof value === 'boolean' ? String(value) : value, ...(formula === undefined ? {} : { formula }) }),
     ); // prettier-ignore
   };
+  /** The form cells of a sheet by their ids, where it stands in the order: what they show, what stands beside, and typing. */
+  const form = (index: number, template: Template) => {
+    const plan = plans[index] as BookSheet;
+    const placeOf = (id: string): Place => {
+      const found = layout(template).cells.get(id)?.place;
+      if (!found) throw new Error(`There is no cell ${id}.`);
+      return found;
+    };
+    const shown = (id: string, right: number): EngineValue => {
+      const { row, column: left } = placeOf(id);
+      return book.read(plan.name, address({ row, column: left + right }))[0]?.[0] ?? null;
+    };
+    return {
+      cell: (id: string) => shown(id, 0),
+      // A form has its words two columns right of the value.
+      words: (id: string) => shown(id, 2),
+      planned: (id: string) => {
+        const { row, column: left } = placeOf(id);
+        return plan.cells.find((cell) => cell.row === row && cell.column === left);
+      },
+      type: async (id: string, value: string | number | null) => {
+        const { row, column: left } = placeOf(id);
+        write(plan.name, row, left, { value });
+        await book.calculate();
+      },
+    };
+  };
   return {
     plans,
     column,
+    form,
     type,
     write,
     calculate: () => book.calculate(),
