@@ -75,6 +75,8 @@ export interface PaneHost {
   readonly copyValues?: () => Promise<Outcome>;
   /** What such a copy costs besides, in a sentence for those who think of making one. */
   readonly copyCosts?: string;
+  /** Makes a workbook for a client: the one sheet that clients read, as values, and nothing else. */
+  readonly prepareClientPage?: () => Promise<Outcome>;
   /** Address of the page that explains everything, where there is one. */
   readonly help?: string;
   /** Tells the selected cell, now and whenever it is another or changes; nothing while there is not exactly one. Gives back how to stop. */

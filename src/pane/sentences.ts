@@ -44,6 +44,14 @@ export const NOTHING_TO_COPY: Refused = refused(
   'The sheet in view is empty. Nothing was copied. Go to a sheet with something on it.',
 );
 
+/** Why nothing was prepared for a client. */
+export const NO_CLIENT_PAGE: Refused = refused(
+  'No sheet of this workbook is one that clients read. Nothing was prepared. Insert “Client page” beside the Estimate.',
+);
+export const clientPageNotReady = (sheet: string, reason: string): Refused =>
+  refused(`“${sheet}” is not ready: ${reason} Nothing was prepared.`);
+export const LOOK_IT_OVER = 'It holds that page alone, as values. Look it over before you send it.';
+
 export const takenAway = (name: string): string => `“${name}” is taken away again.`;
 
 const LEFT = 'so the sheet was left as it is. If you do not need it, delete it by its tab.';

@@ -27,6 +27,7 @@ export const sheetsView = (host: PaneHost, work: OneAtATime): View => ({
       ...linkView(host, work),
       ...(host.recalculate ? [anew(host.recalculate, work)] : []),
       ...(host.copyValues ? [handOver(host.copyValues, host.copyCosts, work)] : []),
+      ...(host.prepareClientPage ? [forClient(host.prepareClientPage, work)] : []),
       ...repairView(host, work),
     ),
 });
@@ -52,6 +53,18 @@ const handOver = (
     'For people without Sweeptable: ',
     work.on(h('button', { type: 'button', class: 'plain' }, 'Copy this sheet as values'), copyValues),
     ...(costs === undefined ? [] : [` ${costs}`]),
+  );
+
+/** For a client, who must not see what the price is made of. */
+const forClient = (
+  prepareClientPage: NonNullable<PaneHost['prepareClientPage']>,
+  work: OneAtATime,
+): HTMLElement =>
+  h(
+    'p',
+    { class: 'hint' },
+    'For a client, who is to see no cost: ',
+    work.on(h('button', { type: 'button', class: 'plain' }, 'Prepare the client page'), prepareClientPage),
   );
 
 /** Whether anything is to be typed into a sheet, so that it may be wanted empty. */

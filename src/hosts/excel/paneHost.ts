@@ -2,6 +2,7 @@ import type { Outcome, PaneHost } from '../../pane/host';
 import { copied, inserted, noSheet, notAFormula, NOTHING_TO_COPY, UNTOUCHED } from '../../pane/sentences';
 import type { Template } from '../../sheets/template';
 import { templateToLay } from '../../sheets/templateToLay';
+import { clientFile } from './clientFile';
 import { enterAgain } from './enterAgain';
 import { type LaidInExcel, lay, LayFailure, NOT_KNOWN_YET, UNDO_EMPTIED } from './lay';
 import { NOT_PUT, putFormula } from './putFormula';
@@ -25,6 +26,7 @@ export type ExcelHost = Required<
     | 'recalculate'
     | 'copyValues'
     | 'copyCosts'
+    | 'prepareClientPage'
     | 'watchCell'
     | 'tables'
     | 'help'
@@ -124,6 +126,7 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
   recalculate: () => told(enterAgain(excel), ENTERED),
   copyValues: () => told(copy(excel), UNTOUCHED),
   copyCosts: COPY_COSTS,
+  prepareClientPage: () => told(clientFile(excel), UNTOUCHED),
   watchCell: whileVisible(watchCell(excel)),
   ...linkHost(excel),
   tables: {

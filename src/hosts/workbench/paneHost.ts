@@ -5,6 +5,7 @@ import { takeKeyboard } from './grid/keyboard';
 import type { KnownFailures } from './cell/knownFailures';
 import { joinsHere, linkHere } from './links/linkHere';
 import { SelectedCellReader } from './cell/selectedCell';
+import { clientFile } from './sheets/clientFile';
 import { copyValues, insertSheet, insertTemplate } from './sheets/newSheets';
 import { readBlock, writeCells } from './tables/tableCells';
 import { onNewWorkbook } from './grid/changes';
@@ -20,6 +21,7 @@ export const paneHost = (grid: Grid, failures: KnownFailures): PaneHost => ({
   copyValues: () => Promise.resolve(shown(grid, copyValues(grid))),
   findJoins: () => Promise.resolve({ joins: joinsHere(grid) }),
   link: (way) => Promise.resolve(shown(grid, linkHere(grid, way))),
+  prepareClientPage: () => clientFile(grid),
   watchCell: watchCell(grid, failures),
   tables: {
     readBlock: () => Promise.resolve(readBlock(grid)),

@@ -9,7 +9,7 @@ import { type Desk, replace } from './commands';
 import { ask, tell } from './dialog';
 import { download } from './download';
 
-const FILE_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
+export const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
 const fileName = ({ sheets }: Book): string =>
   `${(sheets[0]?.name ?? 'Sweeptable').replace(/[\\/:*?"<>|]/g, ' ').trim() || 'Sweeptable'}.xlsx`;
@@ -22,7 +22,7 @@ export const saveFile = ({ grid, notice, saving }: Desk): Command => ({
     const { asFile } = await import('../../../xlsx/write');
     const { bytes, changed } = await asFile(book);
     const name = fileName(book);
-    download(bytes, name, FILE_TYPE);
+    download(bytes, name, XLSX);
     saving.keptInFile();
     notice.say(`“${name}” is saved to your downloads.`);
     const otherwise = [...notWritten, ...changed];

@@ -1,0 +1,71 @@
+import type { Outcome } from '../../pane/host';
+import { errorFromText } from '../../formula/errors';
+import type { BookCell } from '../../book/book';
+import { clientPageNotReady, LOOK_IT_OVER, NO_CLIENT_PAGE, noSheet } from '../../pane/sentences';
+import { asLaid, clientBook, isClientPage } from '../../sheets/clientPage';
+import { planAlone } from '../../sheets/makePlan';
+import type { Template } from '../../sheets/template';
+import { templateToLay } from '../../sheets/templateToLay';
+import { WHEN_READY } from './lay';
+import { excelRange } from './ranges';
+import { AREA } from './usedCells';
+
+const ID = 'client-page';
+
+/** What a client page shows, and where the headings of its table stand. */
+interface Shown {
+  readonly sheet: string;
+  readonly values: readonly (readonly BookCell['value'][])[];
+  readonly headings: number;
+}
+
+/** The page in view, or else the first that there is. */
+async function shown(context: Excel.RequestContext, columns: number): Promise<Shown | undefined> {
+  const { worksheets } = context.workbook;
+  worksheets.load('items/name');
+  const inView = worksheets.getActiveWorksheet().load('name');
+  await context.sync();
+  const sheets = worksheets.items.map((sheet) => ({ sheet, tables: sheet.tables.load('items/name') }));
+  await context.sync();
+  const pages = sheets.flatMap(({ sheet, tables }) => {
+    const table = tables.items.find((one) => isClientPage({ tables: [one] }));
+    return table ? [{ sheet, table }] : [];
+  });
+  const page = pages.find(({ sheet }) => sheet.name === inView.name) ?? pages[0];
+  if (!page) return undefined;
+  const { sheet, table } = page;
+  const shots = table.getDataBodyRange().load(AREA);
+  await context.sync();
+  const all = { row: 0, column: 0, rows: shots.rowIndex + shots.rowCount, columns };
+  const range = excelRange(sheet, all).load('values');
+  await context.sync();
+  const values = range.values.map((line: unknown[]) => line.map(errorFromText)) as BookCell['value'][][];
+  return { sheet: sheet.name, values, headings: shots.rowIndex - 1 };
+}
+
+/** A letter for each byte, a piece at a time: a call takes only so many arguments. */
+function base64(bytes: Uint8Array): string {
+  let letters = '';
+  for (let i = 0; i < bytes.length; i += 8192) letters += String.fromCharCode(...bytes.subarray(i, i + 8192));
+  return btoa(letters);
+}
+
+/** Opens the page that clients read as a workbook of its own. This one is read, never written. */
+export async function clientFile(excel: typeof Excel): Promise<Outcome> {
+  const template = await templateToLay(ID);
+  if (!template) return noSheet(ID);
+  if ('refused' in template) return template;
+  return opened(excel, template);
+}
+
+async function opened(excel: typeof Excel, template: Template): Promise<Outcome> {
+  const plan = planAlone(template, false).sheet;
+  const columns = plan.page.area?.columns ?? 1;
+  const page = await excel.run(WHEN_READY, (context) => shown(context, columns));
+  if (!page) return NO_CLIENT_PAGE;
+  const made = clientBook(asLaid(plan, page.values, page.headings));
+  if ('refused' in made) return clientPageNotReady(page.sheet, made.refused);
+  const { writeXlsx } = await import('../../xlsx/write');
+  await excel.createWorkbook(base64(await writeXlsx(made.book)));
+  return { done: `The client page is open in a new workbook. ${LOOK_IT_OVER} Save it, and send that file.` };
+}
