@@ -22,8 +22,18 @@ const HOLDS: Readonly<Record<string, (a: number, b: number) => boolean>> = {
 /** One section of a format, after its semicolon. It may be empty, and then shows nothing. */
 const SECTION = /;((?:"[^"]*"|\\.|[^;])*)/g;
 
-/** A number as a cell shows it. Knows what the formats of sheets use: sections, conditions, words, 0, #, point and %. */
+const DAY = /^yyyy-mm-dd(;@)?$/;
+/** Spreadsheets count days from here; true of days from March 1900 on. */
+const FIRST_DAY = Date.UTC(1899, 11, 30);
+const isoDay = (value: number): string =>
+  new Date(FIRST_DAY + Math.floor(value) * 86_400_000).toISOString().slice(0, 10);
+const LAST_DAY = 2_958_465;
+
+/**
+ * A number as a cell shows it. Knows what the formats of sheets use: days, sections, conditions, words, 0, #, point and %.
+ */
 export function numberText(value: number, format: string): string {
+  if (DAY.test(format)) return value >= 61 && value <= LAST_DAY ? isoDay(value) : plainNumber(value);
   const sections = [...`;${format || 'General'}`.matchAll(SECTION)].map(([, section = '']) => section);
   const conditional = sections.some((section) => CONDITION.test(section));
   if (conditional) {

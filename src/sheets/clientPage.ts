@@ -32,7 +32,7 @@ export function asLaid(
 ): BookSheet {
   const table = plan.tables.find(({ name }) => CLIENT_TABLE.test(name));
   const top = table?.area.row ?? 0;
-  const labels = new Map(
+  const labels = new Map<BookCell['value'] | undefined, number>(
     plan.cells.flatMap(({ row, column, value }) =>
       column === 0 && row < top && value !== null ? [[value, row] as const] : [],
     ),
@@ -41,7 +41,7 @@ export function asLaid(
   const like = values.map((line, row) => {
     if (row >= headings) return Math.min(top + row - headings, top + 1);
     if (line.every((value) => value === null || value === '')) return undefined;
-    above = labels.get(line[0] as string) ?? above + (line[0] === '' ? 1 : 0);
+    above = labels.get(line[0]) ?? above + (line[0] === '' ? 1 : 0);
     return above;
   });
   const cellOf = new Map(plan.cells.map((cell) => [`${cell.row},${cell.column}`, cell]));

@@ -51,9 +51,9 @@ const VIEWS: Readonly<Record<string, CellFormat>> = {
   meterText: view(Q.text, { align: 'right' }),
   count: view(Q.signal, as('0')),
   /** Money in whatever currency: all three decimals of those that have them. */
-  amount: view(Q.money, as('#,##0.00#')),
+  amount: view(Q.money, as('[<1000]0.00#;[<1000000]#\\ ##0.00#;#\\ ###\\ ##0.00#')),
   /** A day, written so that nobody takes its month for its day (ISO 8601). */
-  date: view(Q.signal, as('yyyy-mm-dd')),
+  date: view(Q.signal, { ...as('yyyy-mm-dd;@'), align: 'left' }),
   minutes: view(Q.signal, as('0.0#')),
   /** Any number, with as many figures as its cell has room for. */
   number: view(Q.signal, as('General')),

@@ -34,6 +34,9 @@ describe('a number as its cell shows it', () => {
     [8, '"f/"General', 'f/8'],
     [16, '@', '16'],
     [5, '0" pops; all"', '5 pops; all'],
+    // 2026 began with day 46023: 31 + 28 + 31 + 30 + 31 days later begins June
+    [46023 + 151 + 14, 'yyyy-mm-dd;@', '2026-06-15'],
+    [-3, 'yyyy-mm-dd;@', '-3'],
   ])('%f in %s is %s', (value, format, text) => {
     expect(numberText(value, format)).toBe(text);
   });

@@ -1,0 +1,41 @@
+import { expect, it } from 'vitest';
+import type { BookSheet } from '../../src/book/book';
+import { readXlsx } from '../../src/xlsx/read';
+import { downloaded } from './downloaded';
+import { eachItsWorkbook } from './onePage';
+import { status, tab } from './paneChecks';
+import type { Workbench } from './workbench';
+
+let sheet: Workbench;
+eachItsWorkbook((fresh) => {
+  sheet = fresh;
+});
+
+const prepare = async () => {
+  await tab(sheet.page, 'Sheets').click();
+  await sheet.pane.getByRole('button', { name: 'Prepare the client page' }).click();
+};
+const said = () => expect.poll(() => status(sheet.page).innerText());
+
+it('prepares the page of an estimate for a client, as a file that holds nothing else', async () => {
+  await prepare();
+  await said().toMatch('Insert “Client page” beside the Estimate.');
+  await sheet.insert('Estimate');
+  await sheet.insert('Client page');
+  // 8756.74, as tests/sheets/estimate.test.ts works it by hand
+  await sheet.shows('B15', 'EUR 8,756.74');
+  await sheet.enter('B6', 'A client of ours');
+  const [download] = await Promise.all([sheet.page.waitForEvent('download'), prepare()]);
+  expect(download.suggestedFilename()).toBe('Estimate.xlsx');
+  const { book } = await readXlsx(await downloaded(download));
+  expect(book.sheets.map(({ name }) => name)).toEqual(['Estimate']);
+  expect(book.names).toEqual([]);
+  const { cells } = book.sheets[0] as BookSheet;
+  expect(cells.filter(({ formula, note }) => formula !== undefined || note !== undefined)).toEqual([]);
+  const shown = cells.map(({ value }) => value);
+  // the prices of its shots, worked there too
+  for (const words of ['A client of ours', 'EUR 8,756.74', 'EUR 4,696.67', 'EUR 2,092.42', 'EUR 696.94'])
+    expect(shown).toContain(words);
+  expect(shown.join(' ')).not.toMatch(/Photographer|mark-up|Birch|Type what/);
+  expect(cells.find(({ value }) => value === 'A client of ours')?.style?.fill).toBeUndefined();
+});
