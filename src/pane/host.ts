@@ -75,6 +75,8 @@ export interface PaneHost {
   readonly copyValues?: () => Promise<Outcome>;
   /** What such a copy costs besides, in a sentence for those who think of making one. */
   readonly copyCosts?: string;
+  /** Lays an estimate for another job, with the prices of the one that there is. Never touches a sheet that is there. */
+  readonly newEstimate?: () => Promise<Outcome>;
   /** Makes a workbook for a client: the one sheet that clients read, as values, and nothing else. */
   readonly prepareClientPage?: () => Promise<Outcome>;
   /** Address of the page that explains everything, where there is one. */

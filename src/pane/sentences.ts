@@ -44,6 +44,13 @@ export const NOTHING_TO_COPY: Refused = refused(
   'The sheet in view is empty. Nothing was copied. Go to a sheet with something on it.',
 );
 
+/** Why there is no further estimate. */
+export const NO_ESTIMATE: Refused = refused(
+  'No sheet of this workbook is an Estimate. Nothing was changed. Insert “Estimate” first.',
+);
+export const estimateFrom = (name: string): string =>
+  `It has the prices, currencies and terms of “${name}”: type its shots and dates.`;
+
 /** Why nothing was prepared for a client. */
 export const NO_CLIENT_PAGE: Refused = refused(
   'No sheet of this workbook is one that clients read. Nothing was prepared. Insert “Client page” beside the Estimate.',

@@ -27,7 +27,9 @@ export const sheetsView = (host: PaneHost, work: OneAtATime): View => ({
       ...linkView(host, work),
       ...(host.recalculate ? [anew(host.recalculate, work)] : []),
       ...(host.copyValues ? [handOver(host.copyValues, host.copyCosts, work)] : []),
-      ...(host.prepareClientPage ? [forClient(host.prepareClientPage, work)] : []),
+      ...(host.prepareClientPage && host.newEstimate
+        ? [estimates(host.prepareClientPage, host.newEstimate, work)]
+        : []),
       ...repairView(host, work),
     ),
 });
@@ -55,9 +57,10 @@ const handOver = (
     ...(costs === undefined ? [] : [` ${costs}`]),
   );
 
-/** For a client, who must not see what the price is made of. */
-const forClient = (
+/** For a client, who must not see what the price is made of; and for the next client. */
+const estimates = (
   prepareClientPage: NonNullable<PaneHost['prepareClientPage']>,
+  newEstimate: NonNullable<PaneHost['newEstimate']>,
   work: OneAtATime,
 ): HTMLElement =>
   h(
@@ -65,6 +68,8 @@ const forClient = (
     { class: 'hint' },
     'For a client, who is to see no cost: ',
     work.on(h('button', { type: 'button', class: 'plain' }, 'Prepare the client page'), prepareClientPage),
+    ' With the same prices: ',
+    work.on(h('button', { type: 'button', class: 'plain' }, 'New estimate from this one'), newEstimate),
   );
 
 /** Whether anything is to be typed into a sheet, so that it may be wanted empty. */

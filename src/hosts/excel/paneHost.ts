@@ -1,10 +1,21 @@
 import type { Outcome, PaneHost } from '../../pane/host';
-import { copied, inserted, noSheet, notAFormula, NOTHING_TO_COPY, UNTOUCHED } from '../../pane/sentences';
+import {
+  copied,
+  estimateFrom,
+  inserted,
+  NO_ESTIMATE,
+  noSheet,
+  notAFormula,
+  NOTHING_TO_COPY,
+  UNTOUCHED,
+} from '../../pane/sentences';
+import { ESTIMATE, nextEstimate } from '../../sheets/nextEstimate';
 import type { Template } from '../../sheets/template';
 import { templateToLay } from '../../sheets/templateToLay';
 import { clientFile } from './clientFile';
+import { estimateInView } from './estimateInView';
 import { enterAgain } from './enterAgain';
-import { type LaidInExcel, lay, LayFailure, NOT_KNOWN_YET, UNDO_EMPTIED } from './lay';
+import { type LaidInExcel, lay, LayFailure, NOT_KNOWN_YET, UNDO_EMPTIED, WHEN_READY } from './lay';
 import { NOT_PUT, putFormula } from './putFormula';
 import { type LinkHost, linkHost } from './links/linkHere';
 import { excelRefusal } from './refusals';
@@ -26,6 +37,7 @@ export type ExcelHost = Required<
     | 'recalculate'
     | 'copyValues'
     | 'copyCosts'
+    | 'newEstimate'
     | 'prepareClientPage'
     | 'watchCell'
     | 'tables'
@@ -55,11 +67,11 @@ function differenceText(differences: LaidInExcel['differences']): string[] {
   ];
 }
 
-function laidText(laid: LaidInExcel, filled: boolean): string {
+function laidText(laid: LaidInExcel, demo: boolean): string {
   const { sheet, unknownFunctions, differences, said } = laid;
   const start = unknownFunctions ? undefined : laid.start;
   return [
-    inserted(sheet, { demo: filled && laid.start !== undefined, start }),
+    inserted(sheet, { demo: demo && laid.start !== undefined, start }),
     ...(unknownFunctions ? [NOT_KNOWN_YET] : []),
     ...said,
     ...differenceText(differences),
@@ -75,6 +87,13 @@ const andBack = (excel: typeof Excel, done: string, mark: SheetMark | undefined)
 async function insert(excel: typeof Excel, template: Template, filled: boolean): Promise<Outcome> {
   const laid = await lay(excel, template, filled);
   return andBack(excel, laidText(laid, filled), laid.mark);
+}
+
+async function anotherEstimate(excel: typeof Excel, template: Template): Promise<Outcome> {
+  const from = await excel.run(WHEN_READY, estimateInView);
+  if (!from) return NO_ESTIMATE;
+  const laid = await lay(excel, nextEstimate(template, from), true);
+  return andBack(excel, `${laidText(laid, false)} ${estimateFrom(from.name)}`, laid.mark);
 }
 
 /** What a copy as values costs here, and why it is to be handed on by itself (Microsoft Learn, Office.DisableTrustUX). */
@@ -126,6 +145,12 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
   recalculate: () => told(enterAgain(excel), ENTERED),
   copyValues: () => told(copy(excel), UNTOUCHED),
   copyCosts: COPY_COSTS,
+  newEstimate: async () => {
+    const template = await templateToLay(ESTIMATE);
+    if (template && 'refused' in template) return template;
+    if (!template) return noSheet(ESTIMATE);
+    return told(anotherEstimate(excel, template), UNTOUCHED);
+  },
   prepareClientPage: () => told(clientFile(excel), UNTOUCHED),
   watchCell: whileVisible(watchCell(excel)),
   ...linkHost(excel),

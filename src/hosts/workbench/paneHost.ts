@@ -6,7 +6,7 @@ import type { KnownFailures } from './cell/knownFailures';
 import { joinsHere, linkHere } from './links/linkHere';
 import { SelectedCellReader } from './cell/selectedCell';
 import { clientFile } from './sheets/clientFile';
-import { copyValues, insertSheet, insertTemplate } from './sheets/newSheets';
+import { copyValues, insertSheet, insertTemplate, newEstimate } from './sheets/newSheets';
 import { readBlock, writeCells } from './tables/tableCells';
 import { onNewWorkbook } from './grid/changes';
 import { watchCell } from './cell/watchCell';
@@ -21,6 +21,7 @@ export const paneHost = (grid: Grid, failures: KnownFailures): PaneHost => ({
   copyValues: () => Promise.resolve(shown(grid, copyValues(grid))),
   findJoins: () => Promise.resolve({ joins: joinsHere(grid) }),
   link: (way) => Promise.resolve(shown(grid, linkHere(grid, way))),
+  newEstimate: async () => shown(grid, await newEstimate(grid)),
   prepareClientPage: () => clientFile(grid),
   watchCell: watchCell(grid, failures),
   tables: {

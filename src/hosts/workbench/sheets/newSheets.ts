@@ -4,10 +4,19 @@ import type { Outcome } from '../../../pane/host';
 import type { KnownTable } from '../../../book/kinds/kind';
 import { makePlan } from '../../../sheets/makePlan';
 import { waitingFor } from '../../../sheets/links/waiting';
+import { ESTIMATE, hasPrices, nextEstimate } from '../../../sheets/nextEstimate';
 import { SHORT } from '../../../sheets/offeredTemplates';
 import type { Template } from '../../../sheets/template';
 import { templateToLay } from '../../../sheets/templateToLay';
-import { copied, couldLink, inserted, noSheet, NOTHING_TO_COPY } from '../../../pane/sentences';
+import {
+  copied,
+  couldLink,
+  estimateFrom,
+  inserted,
+  NO_ESTIMATE,
+  noSheet,
+  NOTHING_TO_COPY,
+} from '../../../pane/sentences';
 import { copyName } from '../../../pane/valuesCopy';
 import { decorations } from '../book/besideCells';
 import type { Grid } from '../grid/grid';
@@ -15,6 +24,7 @@ import { type LaidInGrid, lay, type NewSheet } from './lay';
 import { layRefusal } from './layRefusal';
 import { chooseFirstInput } from '../state/session';
 import { snapshotSheet } from '../book/snapshotSheet';
+import { toBook } from '../book/toBook';
 import { takeSheetBack } from './takeSheetBack';
 import { valuesSheet } from './valuesSheet';
 
@@ -55,8 +65,29 @@ export async function insertSheet(grid: Grid, id: string, filled: boolean): Prom
   return template ? insertTemplate(grid, template, filled) : noSheet(id);
 }
 
-/** Lays a template that is there already. */
-export function insertTemplate(grid: Grid, template: Template, filled: boolean): Outcome {
+/** Lays a template that is there already, with the demo job where it is filled. */
+export const insertTemplate = (grid: Grid, template: Template, filled: boolean): Outcome =>
+  layTemplate(grid, template, { filled, demo: filled });
+
+/** Lays an estimate with the prices of the one in view, or else of the first. */
+export async function newEstimate(grid: Grid): Promise<Outcome> {
+  const template = await templateToLay(ESTIMATE);
+  if (template && 'refused' in template) return template;
+  if (!template) return noSheet(ESTIMATE);
+  const name = grid.api.getActiveWorkbook()?.getActiveSheet().getSheetName();
+  const all = toBook(grid).book.sheets.filter(hasPrices);
+  const from = all.find((sheet) => sheet.name === name) ?? all[0];
+  if (!from) return NO_ESTIMATE;
+  const outcome = layTemplate(grid, nextEstimate(template, from), { filled: true, demo: false });
+  return 'done' in outcome ? { ...outcome, done: `${outcome.done} ${estimateFrom(from.name)}` } : outcome;
+}
+
+/** @param how - whether what the template holds in its inputs comes along, and whether that is the demo job. */
+function layTemplate(
+  grid: Grid,
+  template: Template,
+  { filled, demo }: { readonly filled: boolean; readonly demo: boolean },
+): Outcome {
   const workbook = grid.api.getActiveWorkbook();
   if (!workbook) return NO_WORKBOOK;
   const tables = tablesIn(workbook);
@@ -69,7 +100,7 @@ export function insertTemplate(grid: Grid, template: Template, filled: boolean):
   const { sheet } = plan;
   const start = plan.start && address(plan.start);
   const done = [
-    inserted(sheet.name, { demo: filled && start !== undefined, start }),
+    inserted(sheet.name, { demo: demo && start !== undefined, start }),
     UNDOABLE,
     ...couldLink(waitingFor(template, SHORT, tables)),
   ].join(' ');

@@ -1,0 +1,62 @@
+import type { BookCell, BookTable } from '../../book/book';
+import { errorFromText } from '../../formula/errors';
+import { hasPrices, type SheetRead } from '../../sheets/nextEstimate';
+import { excelRange } from './ranges';
+import { AREA, areaOfRange, slices } from './usedCells';
+
+/** An estimate as it stands in the workbook. */
+export interface EstimateRead extends SheetRead {
+  readonly name: string;
+}
+
+/** What a sheet shows. */
+async function cellsOf(context: Excel.RequestContext, sheet: Excel.Worksheet): Promise<BookCell[]> {
+  const used = sheet.getUsedRangeOrNullObject(true).load(AREA);
+  await context.sync();
+  const parts = slices(areaOfRange(used)).map((area) => ({
+    area,
+    range: excelRange(sheet, area).load('values'),
+  }));
+  await context.sync();
+  return parts.flatMap(({ area, range }) =>
+    range.values.flatMap((line: unknown[], r) =>
+      line.map((value, c) => ({
+        row: area.row + r,
+        column: area.column + c,
+        value: errorFromText(value) as BookCell['value'],
+      })),
+    ),
+  );
+}
+
+/** The estimate in view, or else the first that there is; undefined where there is none. */
+export async function estimateInView(context: Excel.RequestContext): Promise<EstimateRead | undefined> {
+  const { worksheets } = context.workbook;
+  worksheets.load('items/name');
+  const inView = worksheets.getActiveWorksheet().load('name');
+  await context.sync();
+  const sheets = worksheets.items.map((sheet) => ({ sheet, tables: sheet.tables.load('items/name') }));
+  await context.sync();
+  const all = sheets.filter(({ tables }) =>
+    hasPrices({ tables: tables.items.map(({ name }) => ({ name }) as BookTable) }),
+  );
+  const found = all.find(({ sheet }) => sheet.name === inView.name) ?? all[0];
+  if (!found) return undefined;
+  const { sheet } = found;
+  const bodies = found.tables.items.map((table) => ({
+    name: table.name,
+    range: table.getDataBodyRange().load(AREA),
+  }));
+  const cells = await cellsOf(context, sheet);
+  const texts = new Map(cells.map(({ row, column, value }) => [`${row},${column}`, String(value)]));
+  const tables = bodies.map(({ name, range }): BookTable => {
+    const body = areaOfRange(range);
+    const area = { ...body, row: body.row - 1, rows: body.rows + 1 };
+    const headings = Array.from(
+      { length: area.columns },
+      (_, i) => texts.get(`${area.row},${area.column + i}`) ?? '',
+    );
+    return { name, area, columns: headings.map((heading) => ({ name: heading })) };
+  });
+  return { name: sheet.name, cells, tables };
+}
