@@ -5,6 +5,7 @@ import { layout, tableTop } from '../../src/sheets/layout';
 import { planAlone } from '../../src/sheets/makePlan';
 import type { TemplateTable, TemplateValue } from '../../src/sheets/template';
 import { openedBook } from './openedBook';
+import { together } from './together';
 import { calculated, templateOf, type Typed, typedOver, wordsBeside } from './support';
 
 const demo = templateOf('estimate');
@@ -118,6 +119,28 @@ describe('the demo job', () => {
     expect(cell('variantCosts')).toBe(190.74);
     // a Birch: 110 × 1.25 = 137.5; 5 % of 7861.35 is 393.07 (393.0675), 6.88 more
     expect(cell('moreCosts')).toBe(130.62);
+  });
+});
+
+describe('one job with the other sheets', () => {
+  test('heads are hired at the rates that Heads has', () => {
+    const heads = layout(templateOf('heads')).tables.get('Models') as TemplateTable;
+    const given = heads.columns.filter(({ formula }) => formula === undefined).map(({ id }) => id);
+    const rates = new Map(heads.rows.map((row) => [row[given.indexOf('Head')], row[given.indexOf('Rate')]]));
+    const hired = (tables.get('Prices') as TemplateTable).rows.filter(([, by]) => by === 'hire');
+    expect(hired).toHaveLength(4);
+    for (const [name, , rate] of hired) expect(rate, String(name)).toBe(rates.get(name ?? null));
+  });
+  test('beside Pops plan a frame takes the time until its heads are ready', async () => {
+    const book = await together([{ template: templateOf('pops-plan') }, { template: demo }]);
+    expect(book.plans[1]?.tables.find(({ name }) => name === 'FromPlan')?.columns[1]?.formula).toContain(
+      'Handed[Says]',
+    );
+    // 3 s: three pops, a second apart (see Pops plan)
+    expect(book.column('FromPlan', 'Says')).toEqual([3]);
+    expect(book.column('Shots', 'Minutes')[0]).toBeCloseTo(583.6, 9);
+    expect(book.errors()).toEqual([]);
+    book.dispose();
   });
 });
 
