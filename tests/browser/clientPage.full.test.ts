@@ -42,14 +42,13 @@ it('prepares the page of an estimate for a client, as a file that holds nothing 
 
 it('begins another estimate with the prices of the one that there is', async () => {
   await sheet.insert('Estimate');
-  // the price of the first line, in the column that is called so
-  await sheet.enter('U11', '947.5');
+  await sheet.enter('B20', '33');
   await tab(sheet.page, 'Sheets').click();
   await sheet.pane.getByRole('button', { name: 'New estimate from this one' }).click();
   await said().toMatch('It has the prices, currencies and terms of “Estimate”: type its shots and dates.');
   await expect.poll(() => sheet.sheets()).toEqual(['Pops build', 'Estimate', 'Estimate (2)']);
   await sheet.shows('S11', 'Photographer');
-  await sheet.shows('U11', 947.5);
+  await sheet.shows('B20', 33);
   await sheet.shows('B17', 'EUR');
   expect((await sheet.cell('B24')).value ?? '').toBe('');
 });

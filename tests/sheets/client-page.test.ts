@@ -218,6 +218,18 @@ describe('the sheet itself', () => {
     expect(isClientPage(plan)).toBe(true);
     expect(isClientPage((await calculated(estimate)).plan)).toBe(false);
   });
+  test('says that a sum or a date is missing, and shows none of the others then', async () => {
+    const { rows } = layout(page).tables.get('Asked') as TemplateTable;
+    for (const missing of ['Tax', 'Valid until']) {
+      const typed = rows.map(([what = null, says = null]) => [what, what === missing ? ' ' : says]);
+      const template = typedOver(page, {}, { Asked: typed });
+      const sheet = await calculated(template);
+      expect(wordsBeside(template, sheet, 'clientPays'), missing).toBe(
+        '! see the numbers from the Estimate, right of the page',
+      );
+      expect(sheet.cell('clientPays')).toBe('');
+    }
+  });
   test('says what a shot lacks, and shows no sum then', async () => {
     const table = layout(page).tables.get('ClientShots') as TemplateTable;
     const rows = table.rows.map((row, i) => (i === 1 ? ['Pour', null, 'EUR 1.00', null, 2] : row));
