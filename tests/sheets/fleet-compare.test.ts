@@ -119,6 +119,9 @@ describe('what is not known, and what cannot be', () => {
     [{ From: null }, 'From: choose hire or own'],
     [{ From: 'own', Had: null, Rate: null }, 'Not known: how many can be had'],
     [{ From: 'own', Had: null, Owned: 1, Rate: null }, '1 pop at 600 Ws'],
+    // one fixed power needs no step, and one that cannot be read is told all the same
+    [{ Least: 600, Step: null }, '1 pop at 600 Ws'],
+    [{ Least: 600, Step: 'coarse' }, 'Step: of its dial: 0.1, 1/3, 1/2 or 1'],
     [{ 'Energy 1': 600 }, 'its durations: an energy up to its most beside each flash'],
     [{ 'Energy 1': 600, 'Flash 1': '1 ms' }, 'choose the level of its durations: t0.1 or t0.5'],
   ];
@@ -131,10 +134,18 @@ describe('what is not known, and what cannot be', () => {
     const sheet = await fleet([model('A'), model('B', { Plate: 20 })], { ...LOW, limit: 100, amps: 16 });
     expect(sheet.verdicts()).toEqual(['Not known: its durations', 'Draws too much: 20 A on the plate, 16 A allowed']); // prettier-ignore
   });
+  test('a fixed head with a step that cannot be read is not said to be slow', async () => {
+    const fixed = { Least: 600, Step: 'coarse', 'Energy 1': 600, 'Flash 1': '90 µs', Level: 't0.1' };
+    const sheet = await fleet([model('A', fixed)], { ...LOW, limit: 100 });
+    expect([sheet.of(0, 'State'), sheet.verdicts()[0]]).toEqual(['unknown', 'Step: of its dial: 0.1, 1/3, 1/2 or 1']); // prettier-ignore
+  });
   test('two of one name are told apart by where they come from, or not at all', async () => {
     const twice = 'stands twice in this list: name the two apart';
     const sheet = await fleet([model('A'), model('a'), model('A', { From: 'own', Owned: 1 })], LOW);
     expect(sheet.verdicts()).toEqual([twice, twice, '1 pop at 600 Ws']);
+    // a blank after a name, and a name that reads like what an own one is called
+    const blank = await fleet([model('A'), model('A '), model('B', { From: 'own', Owned: 1 }), model('B (ours)')], LOW); // prettier-ignore
+    expect(blank.verdicts()).toEqual([twice, twice, twice, twice]);
   });
 
   test.each([
@@ -147,6 +158,8 @@ describe('what is not known, and what cannot be', () => {
     [{ days: null }, 'type the days of hire'],
     [{ crew: 'two people' }, 'type what the crew costs an hour'],
     [{ limit: 'short' }, 'longest flash: microseconds, or blank'],
+    // 1/2000 typed as a fraction of a second is a day of the year 2000 to a spreadsheet, 36526
+    [{ limit: 36526 }, 'longest flash: microseconds, or blank'],
     [{ mostPops: 2.5 }, 'pops, at most: a whole number, 1 to 999'],
   ])('%o of the job is said once, above, and nothing is ranked', async (typed, says) => {
     const sheet = await fleet([model('A')], { ...LOW, ...typed });
