@@ -55,6 +55,8 @@ const VIEWS: Readonly<Record<string, CellFormat>> = {
   /** A day, written so that nobody takes its month for its day (ISO 8601). */
   date: view(Q.signal, { ...as('yyyy-mm-dd;@'), align: 'left' }),
   minutes: view(Q.signal, as('0.0#')),
+  /** Seconds along a chart, which says so beside its axis. */
+  seconds: view(Q.wait, as('0.0#')),
   /** Any number, with as many figures as its cell has room for. */
   number: view(Q.signal, as('General')),
   /** What should be next to nothing. */

@@ -7,7 +7,7 @@ import { axisLook, type Inks, type Size, tickTexts } from './axes';
 import { chartRows } from './chartRows';
 import { areMarked, stopMarks, stopRange, stopText } from './stopMarks';
 import { writeNames } from './names';
-import { wholeSteps } from './wholeSteps';
+import { figureSteps } from './figureSteps';
 import { shortName, textWidth, widest } from './words';
 
 /** Beside a line chart, for the numbers of its axis. */
@@ -81,7 +81,7 @@ function across(chart: LiveChart, xs: readonly number[], zoom: number): Along {
     axis: {
       space: 50 * zoom,
       values: (_, splits) => splits.map(plainNumber),
-      ...wholeSteps(xs),
+      ...figureSteps(xs),
     },
   };
 }
