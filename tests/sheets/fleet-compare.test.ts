@@ -139,6 +139,14 @@ describe('what is not known, and what cannot be', () => {
     const sheet = await fleet([model('A', fixed)], { ...LOW, limit: 100 });
     expect([sheet.of(0, 'State'), sheet.verdicts()[0]]).toEqual(['unknown', 'Step: of its dial: 0.1, 1/3, 1/2 or 1']); // prettier-ignore
   });
+  test('a plate of 230 V is not believed at 120, where a breaker is asked about', async () => {
+    // 600 Ws in 0.6 s are 1000 W: 4.35 A at 230 V and 8.33 A at 120 before anything is lost
+    const judged = async (volts: number, amps: number | null) =>
+      (await fleet([model('A', { Recycle: 0.6 })], { ...LOW, volts, amps })).verdicts()[0];
+    expect(await judged(120, 16)).toBe('Plate: too little for its Ws, recycle and volts');
+    expect(await judged(230, 16)).toBe('1 pop at 600 Ws');
+    expect(await judged(120, null)).toBe('1 pop at 600 Ws');
+  });
   test('two of one name are told apart by where they come from, or not at all', async () => {
     const twice = 'stands twice in this list: name the two apart';
     const sheet = await fleet([model('A'), model('a'), model('A', { From: 'own', Owned: 1 })], LOW);

@@ -32,6 +32,8 @@ export interface Job {
   readonly crew: number;
 }
 
+const LEAST_VOLTS = 100;
+
 export const drawnJob = ({ between, whole, of, sometimes }: Draw): Job => ({
   target: between(8, 64),
   distance: between(0.5, 4),
@@ -40,7 +42,7 @@ export const drawnJob = ({ between, whole, of, sometimes }: Draw): Job => ({
   level: of('t0.1', 't0.5'),
   mostPops: whole(1, 16),
   frames: whole(1, 400),
-  volts: sometimes(0.8) ? of(100, 120, 208, 230, 240) : null,
+  volts: sometimes(0.8) ? of(LEAST_VOLTS, 120, 208, 230, 240) : null,
   amps: sometimes(0.8) ? of(10, 13, 15, 16, 20) : null,
   days: whole(1, 12),
   week: of(3, 4),
@@ -51,6 +53,9 @@ export function drawnModel({ between, whole, of, sometimes }: Draw, name: string
   const most = of(200, 400, 600, 1000, 1200, 2400, 3200);
   const unless = <T>(value: T): T | null => (sometimes(0.06) ? null : value);
   const own = sometimes(0.3);
+  const recycle = unless(Math.round(between(0.4, 4) * 10) / 10);
+  // no plate says less than the charging takes, on whichever mains
+  const leastPlate = Math.ceil((10 * most) / ((recycle ?? 4) * LEAST_VOLTS)) / 10;
   const pairs = sometimes(0.1) ? 0 : whole(2, 6);
   const reading = unless(of(8, 11, 16, 22, 32, 45));
   let flash = between(200, 3000);
@@ -61,9 +66,9 @@ export function drawnModel({ between, whole, of, sometimes }: Draw, name: string
   });
   return {
     Head: name, From: own ? 'own' : 'hire', Had: own && sometimes(0.7) ? null : unless(whole(0, 8)), Rate: own ? null : unless(whole(5, 120)),
-    Plate: sometimes(0.7) ? Math.round(between(2, 22) * 10) / 10 : null, Lamp: sometimes(0.5) ? 150 : null, Owned: own ? unless(whole(1, 4)) : null,
+    Plate: sometimes(0.7) ? Math.max(leastPlate, Math.round(between(2, 22) * 10) / 10) : null, Lamp: sometimes(0.5) ? 150 : null, Owned: own ? unless(whole(1, 4)) : null,
     Front: sometimes(0.5) ? of(0.18, 0.6, 0.9, 1.5) : null, Most: most, Least: most / 2 ** whole(4, 7), Step: of('0.1', '1/3', '1/2', '1'),
-    Recycle: unless(Math.round(between(0.3, 4) * 10) / 10), 'Recycle least': sometimes(0.6) ? 0.1 : null, 'In a row': sometimes(0.5) ? whole(10, 80) : null,
+    Recycle: recycle, 'Recycle least': sometimes(0.6) ? 0.1 : null, 'In a row': sometimes(0.5) ? whole(10, 80) : null,
     Cool: sometimes(0.6) ? 60 : null, Level: of('t0.1', 't0.5'), ...Object.assign({}, ...durations),
     Reading: reading, Tenths: reading === null ? null : whole(0, 9), 'Read at': most, Distance: of(1, 1.5, 2), Modifier: of('octagon 90 cm', 'dish 18 cm'),
   } as Model; // prettier-ignore
