@@ -28,6 +28,10 @@ export interface ChartSeries {
   readonly x?: ChartCells;
 }
 
+/** Whether a series stands as columns: what a kind adds to a chart of columns is a line over them. */
+export const isColumns = ({ kind }: Pick<BookChart, 'kind'>, { role }: Pick<ChartSeries, 'role'>): boolean =>
+  kind === 'column' && role === undefined;
+
 /** A chart with the cells that it draws now: every series with those along its axis. */
 export interface DrawnChart extends Omit<BookChart, 'x' | 'series' | 'names'> {
   readonly x: Area;

@@ -66,15 +66,14 @@ function chartOf(space: XmlNode, place: Area, sheet: ChartSheet): BookChart | un
   const chart = child(space, 'chart');
   const plot = child(chart, 'plotArea');
   const groups = plot?.children.filter(({ name }) => name.endsWith('Chart')) ?? [];
-  const [group] = groups;
-  const kind = groups.length === 1 && group ? kindOf(group) : undefined;
-  if (kind === undefined || !group || !plot) return undefined;
+  const kind = kindOfAll(groups);
+  if (kind === undefined || !plot) return undefined;
   const cells = (source: XmlNode | undefined): ChartCells | undefined => {
     const area = areaIn(source, sheet.name);
     return area && byColumn(area, sheet.tables);
   };
   const title = (node: XmlNode | undefined): string => titleOf(node, sheet);
-  const all = children(group, 'ser');
+  const all = groups.flatMap((group) => children(group, 'ser'));
   const x = cells(along(all[0]));
   const named = kind === 'scatter' ? namedPoints(all, sheet) : undefined;
   const series = all.flatMap((each) => {
@@ -145,7 +144,7 @@ function seriesOf(
   const own = kind === 'scatter' ? cells(along(series)) : common;
   if (!values || !own) return undefined;
   const elsewhere = JSON.stringify(own) !== JSON.stringify(common);
-  const role = kind === 'column' ? undefined : roleOf(series, isOneCell(own), elsewhere);
+  const role = roleOf(series, isOneCell(own), elsewhere);
   return {
     values,
     ...(elsewhere ? { x: own } : {}),
@@ -157,6 +156,16 @@ const isOneCell = (from: ChartCells): boolean =>
   'cells' in from && from.cells.rows === 1 && from.cells.columns === 1;
 
 const liesBelow = (axis: XmlNode): boolean => ['b', 't'].includes(child(axis, 'axPos')?.attributes.val ?? '');
+
+/** Columns may have constant lines over them, on the same axes. */
+function kindOfAll([group, over, ...more]: readonly XmlNode[]): ChartKind | undefined {
+  const kind = group && kindOf(group);
+  if (!group || !over) return kind;
+  const axesOf = (of: XmlNode): string => children(of, 'axId').map(({ attributes }) => attributes.val).join(' '); // prettier-ignore
+  const isOverColumns = kind === 'column' && kindOf(over) === 'line' && more.length === 0;
+  const isConstant = children(over, 'ser').every((series) => roleOf(series, false, false) === 'limit');
+  return isOverColumns && isConstant && axesOf(group) === axesOf(over) ? kind : undefined;
+}
 
 function kindOf(group: XmlNode): ChartKind | undefined {
   const grouping = child(group, 'grouping')?.attributes.val ?? '';

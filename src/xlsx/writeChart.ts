@@ -1,6 +1,6 @@
 import type { Worksheet } from '@cj-tech-master/excelts';
 import { FONT, PALETTE } from '../book/palette';
-import type { DrawnChart, DrawnSeries } from '../book/chart';
+import { type DrawnChart, type DrawnSeries, isColumns } from '../book/chart';
 import { MOST_MARKS, seriesLook } from '../book/seriesLook';
 import { area, type Area } from '../formula/area';
 import { areaText, fixedText } from '../formula/areaText';
@@ -66,19 +66,15 @@ const eachByItsName = (series: DrawnSeries, names: Area, sheetName: string) =>
   });
 
 /** Draws a chart over the cells of its own sheet. */
-export function addChart(
-  { kind, title, xTitle, yTitle, x, series, names, place }: DrawnChart,
-  sheetName: string,
-  out: Worksheet,
-): void {
+export function addChart(chart: DrawnChart, sheetName: string, out: Worksheet): void {
+  const { kind, title, xTitle, yTitle, x, series, names, place } = chart;
   const axis = {
     majorTickMark: 'outside',
     minorTickMark: 'none',
     lineColor: hex(PALETTE.slateSoft),
   } as const;
-  const options = {
-    title: chartWords(title, 1100, true),
-    showLegend: series.length > 1 && !names,
+  const common = { title: chartWords(title, 1100, true), showLegend: series.length > 1 && !names };
+  const axes = {
     categoryAxis: {
       ...axis,
       title: xTitle,
@@ -90,18 +86,30 @@ export function addChart(
       majorGridlines: true,
       majorGridlinesStyle: { border: hex(PALETTE.stone), borderWidth: 0.75 },
     },
-    series: names
-      ? series.flatMap((each) => eachByItsName(each, names, sheetName))
-      : series.map((each, i) => ({
-          name: each.name,
-          [kind === 'scatter' ? 'xValues' : 'categories']: fixedText(sheetName, each.x),
-          values: fixedText(sheetName, each.values),
-          ...(kind === 'column'
-            ? { fill: hex(PALETTE[seriesLook(each, i, each.values.rows).ink]) }
-            : lineLook(each, i)),
-        })),
+  };
+  const write = (each: DrawnSeries, i: number) => ({
+    name: each.name,
+    [kind === 'scatter' ? 'xValues' : 'categories']: fixedText(sheetName, each.x),
+    values: fixedText(sheetName, each.values),
+    ...(isColumns(chart, each)
+      ? { fill: hex(PALETTE[seriesLook(each, i, each.values.rows).ink]) }
+      : lineLook(each, i)),
+  });
+  const options = {
+    ...common,
+    ...axes,
+    series: names ? series.flatMap((each) => eachByItsName(each, names, sheetName)) : series.map(write),
   };
   if (kind === 'scatter') out.addScatterChart({ ...options, scatterStyle: 'lineMarker' }, areaText(place));
   else if (kind === 'line') out.addLineChart(options, areaText(place));
-  else out.addColumnChart(options, areaText(place));
+  else if (series.every((each) => isColumns(chart, each))) out.addColumnChart(options, areaText(place));
+  else {
+    const all = series.map((each, i) => ({ isColumns: isColumns(chart, each), series: write(each, i) }));
+    const those = (are: boolean) => all.filter((each) => each.isColumns === are).map((each) => each.series);
+    const groups = [
+      { type: 'bar' as const, barDir: 'col' as const, ...axes, series: those(true) },
+      { type: 'line' as const, ...axes, series: those(false) },
+    ];
+    out.addComboChart({ ...common, groups }, areaText(place));
+  }
 }

@@ -196,6 +196,7 @@ it.each(['light', 'dark', 'forced'] as const)(
     await sheet.stretch(1700);
     await isDrawn('Reading against pops', ['At the film', 'Wanted', 'Now']);
     await isDrawn('Reading of each head', ['Reading', 'Least']);
+    await isDrawn('Columns of each head', ['Reading', 'Least']);
     const now = async () => (await numbersOf(chartCalled(sheet, 'Reading against pops'))).at(-1);
     // f/16 and six pops: 16 · √6 = 39.19; nine pops: 48.
     await expect.poll(now).toEqual(['6', '–', '–', 'f/39.2']);

@@ -29,6 +29,7 @@ const shapeOf = ({ charts }: Pick<BookSheet, 'charts'>) =>
 const WANTED = [
   ['scatter', 'At the film', 'limit', 'point'],
   ['line', 'Reading', 'limit'],
+  ['column', 'Reading', 'limit'],
 ];
 
 describe('a chart with a constant line and a marked point', () => {
@@ -62,11 +63,12 @@ describe('a chart with a constant line and a marked point', () => {
       await context.sync();
     });
     const series = workbook.find(sheet.name)?.charts.map(
-      (chart) => [chart.properties.Type, ...(chart.children.get('Series')?.members ?? []).map(({ properties }) => properties.MarkerStyle)],
+      (chart) => [chart.properties.Type, ...(chart.children.get('Series')?.members ?? []).map(({ properties }) => properties.ChartType ?? properties.MarkerStyle)],
     ); // prettier-ignore
     expect(series).toEqual([
       ['XYScatterLines', undefined, 'None', 'Diamond'],
       ['Line', undefined, 'None'],
+      ['ColumnClustered', undefined, 'Line'],
     ]);
   });
 });

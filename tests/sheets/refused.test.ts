@@ -82,6 +82,13 @@ test('a warning about its own row of a table is taken', () => {
   expect(refusal((t) => (table(t).columns[2].warning = inRow))).toBe('taken as it is');
 });
 
+test('columns with a constant line are taken', () => {
+  const most = { id: 'Most', quantity: 'aperture', formula: '={exact}' };
+  expect(refusal((t) => (charted(t, { type: 'column', limit: 'Most' }), table(t).columns.push(most)))).toBe(
+    'taken as it is',
+  );
+});
+
 test('a chart with a constant line and a marked point is taken', () => {
   const most = { id: 'Most', quantity: 'aperture', formula: '={exact}' };
   const point = { name: 'Now', x: 'reading', y: 'exact' };
@@ -162,7 +169,7 @@ const REFUSED: readonly (readonly [string, Damage, RegExp])[] = [
   ['names of points that are not there', (t) => charted(t, { names: 'Most' }), /charts\/0: table Heads has no column Most/],
   ['names of points that are numbers', (t) => charted(t, { names: 'Share' }), /charts\/0: Share holds no names/],
   ['names of points over words', (t) => charted(t, { x: 'Head', names: 'Head' }), /charts\/0: named points need numbers along the axis/],
-  ['columns with a constant line', (t) => charted(t, { type: 'column', limit: 'Share' }), /charts\/0: columns have no constant line$/],
+  ['columns with a constant line that differs from row to row', (t) => charted(t, { type: 'column', limit: 'Share' }), /charts\/0: a constant line is the same in every row/],
   ['an id that is not the file’s name', (t) => (t.id = 'other'), /id: must be the file's name, trial/],
   ['a bad sheet name', (t) => (t.name = 'a/b'), /name: must match pattern/],
 ]; // prettier-ignore

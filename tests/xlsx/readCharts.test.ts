@@ -47,3 +47,23 @@ test('a chart and its axes are called by their cells too', async () => {
     xTitle: 'Head',
   });
 });
+
+const line = (look: string, axes: string): string =>
+  `<lineChart><grouping val="standard"/><ser><tx><v>Most</v></tx><spPr><ln><prstDash val="${look}"/></ln></spPr><marker><symbol val="none"/></marker><cat>${from('$A$2:$A$2')}</cat><val><numRef><f>Sheet1!$C$2:$C$2</f></numRef></val></ser>${axes}</lineChart>`;
+const over = (look: string, axes = '<axId val="1"/><axId val="2"/>'): string =>
+  bars('<v>W</v>').replace('</barChart>', `<axId val="1"/><axId val="2"/></barChart>${line(look, axes)}`);
+
+test('a constant line over columns is read with them', async () =>
+  expect((await chartIn(over('sysDash')))?.series.map(({ name, role }) => [name, role])).toEqual([
+    ['W', undefined],
+    ['Most', 'limit'],
+  ]));
+test.each([
+  ['another line than a constant one', over('solid')],
+  ['a line on axes of its own', over('sysDash', '<axId val="3"/><axId val="4"/>')],
+  ['a third group', over('sysDash').replace('<catAx/>', '<areaChart/><catAx/>')],
+])('columns with %s are left out, and said', async (_, chart) => {
+  const { book, notUnderstood } = await readXlsx(fileWith(chart));
+  expect(book.sheets[0]?.charts).toEqual([]);
+  expect(notUnderstood).toEqual([expect.stringContaining('Charts that are not plain lines or columns')]);
+});

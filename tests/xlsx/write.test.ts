@@ -172,6 +172,36 @@ describe('what a workbook may hold besides', () => {
     );
   });
 
+  test('a constant line over columns is a line on their axes', async () => {
+    const column = (c: number) => ({ cells: { row: 0, column: c, rows: 2, columns: 1 } });
+    const chart: BookSheet['charts'][number] = {
+      kind: 'column',
+      title: 'Light',
+      xTitle: 'head',
+      yTitle: 'Ws',
+      x: column(0),
+      series: [
+        { name: 'Set', values: column(1) },
+        { name: 'Full', values: column(2) },
+        { name: 'Most', values: column(3), role: 'limit' },
+      ],
+      place: { row: 5, column: 0, rows: 10, columns: 4 },
+    };
+    const bytes = await writeXlsx({ sheets: [sheetOf([], { charts: [chart] })], names: [] });
+    const part = await partOf(bytes, 'xl/charts/chart1.xml');
+    const group = (name: string): string =>
+      part.match(new RegExp(`<c:${name}Chart>.*</c:${name}Chart>`, 's'))?.[0] ?? '';
+    const all = (of: string, pattern: RegExp) => [...of.matchAll(pattern)].map(([, found]) => found);
+    expect(all(group('bar'), /<c:val>.*?!(.*?)<\/c:f>/gs)).toEqual(['$B$1:$B$2', '$C$1:$C$2']);
+    expect(group('line')).toMatch(/<c:cat>.*\$A\$1.*<c:val>.*\$D\$1:\$D\$2/s);
+    expect(group('line')).toContain('prstDash val="sysDash"');
+    const axes = /<c:axId val="(\d+)"\/>/g;
+    expect(all(group('line'), axes)).toEqual(all(group('bar'), axes));
+    // Each series has a number of its own: programs repair files in which two are alike.
+    expect(all(part, /<c:order val="(\d)"\/>/g)).toEqual(['0', '1', '2']);
+    expect((await readXlsx(bytes)).book.sheets[0]?.charts).toEqual([chart]);
+  });
+
   test('every error, of a cell and of a formula', async () => {
     const errors = [
       '#VALUE!',

@@ -28,11 +28,10 @@ export const constantLineCheck: Check = {
     description: 'Column of a constant line: its formula names no other cell of its row.',
   },
   chartFaults(chart, formatOf) {
-    const { limit, kind, table, series } = chart;
+    const { limit, table, series } = chart;
     if (limit === undefined) return [];
     const column = table.columns.find(({ id }) => id === limit);
     if (!column) return [`table ${table.id} has no column ${limit}`];
-    if (kind === 'column') return ['columns have no constant line'];
     const isConstant =
       column.formula !== undefined &&
       !templateTokens(column.formula).some((token) => templateReference(token)?.kind === 'row');

@@ -3,6 +3,7 @@ import {
   type ChartKind,
   type DrawnChart,
   drawnCharts,
+  isColumns,
   type TableShape,
 } from '../../book/chart';
 import { PALETTE } from '../../book/palette';
@@ -41,13 +42,15 @@ function writeNames(series: Excel.ChartSeries, names: Area, sheetName: string): 
   }
 }
 
-function drawSeries(series: Excel.ChartSeries, { kind, x, series: all }: DrawnChart, index: number): void {
-  const look = seriesLook(at(all, index), index, x.rows);
+function drawSeries(series: Excel.ChartSeries, chart: DrawnChart, index: number): void {
+  const drawn = at(chart.series, index);
+  const look = seriesLook(drawn, index, chart.x.rows);
   const ink = PALETTE[look.ink];
-  if (kind === 'column') {
+  if (isColumns(chart, drawn)) {
     series.format.fill.setSolidColor(ink);
     return;
   }
+  if (chart.kind === 'column') series.chartType = KINDS.line;
   series.format.line.color = ink;
   series.format.line.lineStyle = DASHES[look.dash];
   if (look.width === 1) series.format.line.weight = 1;

@@ -203,6 +203,18 @@ describe('charts, for Excel', () => {
     ]);
     expect(members.map(({ properties }) => properties.MarkerStyle)).toEqual([undefined, undefined, 'None', 'Diamond']); // prettier-ignore
   });
+  test('a constant line over columns is a dashed line on their axes', async () => {
+    const columns = chart('column', ['One']);
+    const limit = { name: 'Most', values: column(2), role: 'limit' } as const;
+    const sheet = await drawn((s) => drawCharts(s, { ...EMPTY, charts: [{ ...columns, series: [...columns.series, limit] }] })); // prettier-ignore
+    expect(sheet.charts[0]?.properties.Type).toBe('ColumnClustered');
+    const members = sheet.charts[0]?.children.get('Series')?.members ?? [];
+    const looks = members.map((one) => [one.properties.ChartType, look(one, 'Format.Line.LineStyle'), one.properties.MarkerStyle]); // prettier-ignore
+    expect(looks).toEqual([
+      [undefined, undefined, undefined],
+      ['Line', 'Dash', 'None'],
+    ]);
+  });
   test('a chart over a table that is not there is not dropped in silence', async () => {
     const lost = { ...chart('line', ['One']), x: { table: 'Heads', column: 'Head' } };
     await expect(drawn((s) => drawCharts(s, { ...EMPTY, charts: [lost] }))).rejects.toThrow(/“Light”/);

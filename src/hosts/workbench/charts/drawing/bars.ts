@@ -1,8 +1,12 @@
 import type uPlot from 'uplot';
+import { isColumns } from '../../../../book/chart';
+import { seriesLook } from '../../../../book/seriesLook';
+import { at } from '../../../../exposure/core/at';
 import { numberText } from '../../../../pane/numberText';
 import type { LiveChart } from '../liveChart';
 import { axisLook, type Inks, type Size, TITLE_SIZE } from './axes';
 import { barFill } from './barFill';
+import { stroke } from './stroke';
 import { fontAt, shortName, textWidth, widest } from './words';
 
 const NAME_GAP = 8;
@@ -23,12 +27,33 @@ export const barData = ({ x, series }: LiveChart): uPlot.AlignedData => [
   ...series.map(({ values }) => x.map((_, i) => values[i] ?? null)),
 ];
 
-/** What each bar says at its end; nothing where there is no room for it. */
-function numbersOf({ x, series }: LiveChart, { height, zoom }: Size): (string | undefined)[][] {
-  const bar = ((height - (TITLE_SIZE + FOOT) * zoom) * BARS_FILL) / Math.max(1, x.length * series.length);
+const barsOf = (chart: LiveChart): LiveChart['series'] =>
+  chart.series.filter((each) => isColumns(chart, each));
+
+/** The numbers of the lines across all bars, by where they stand. */
+const lineNumbers = (chart: LiveChart): ReadonlyMap<number, string> =>
+  new Map(
+    chart.series
+      .filter((each) => !isColumns(chart, each))
+      .flatMap(({ values, format }) =>
+        values.flatMap((value) => (value === null ? [] : [[value, numberText(value, format)] as const])),
+      ),
+  );
+
+/** What is below the bars, at the usual zoom: numbers of lines, where there are any. */
+const footOf = (chart: LiveChart): number =>
+  TITLE_SIZE + FOOT + (lineNumbers(chart).size > 0 ? LINE + FOOT : 0);
+
+/** What each bar says at its end; nothing where there is no room for it. A line says its number at its foot. */
+function numbersOf(chart: LiveChart, { height, zoom }: Size): (string | undefined)[][] {
+  const { x, series } = chart;
+  const places = Math.max(1, x.length * barsOf(chart).length);
+  const bar = ((height - footOf(chart) * zoom) * BARS_FILL) / places;
   const hasRoom = bar >= LINE * zoom * BARS_FILL;
-  return series.map(({ values, format }) =>
-    values.map((value) => (value == null || !hasRoom ? undefined : numberText(value, format))),
+  return series.map((each) =>
+    each.values.map((value) =>
+      value == null || (isColumns(chart, each) && !hasRoom) ? undefined : numberText(value, each.format),
+    ),
   );
 }
 
@@ -63,12 +88,10 @@ export function barOptions(
 ): Omit<uPlot.Options, 'width' | 'height'> {
   const { x, series } = chart;
   const { zoom, height } = size;
+  const lines = lineNumbers(chart);
   const names = widest(x.map(shortName), zoom) + NAME_GAP * zoom;
   const numbers = numbersOf(chart, size);
-  const every = Math.max(
-    1,
-    Math.ceil((x.length * LINE * zoom) / Math.max(1, height - (TITLE_SIZE + FOOT) * zoom)),
-  );
+  const every = Math.max(1, Math.ceil((x.length * LINE * zoom) / Math.max(1, height - footOf(chart) * zoom)));
   return {
     padding: [4 * zoom, PADDING * zoom, 0, 0],
     scales: {
@@ -89,44 +112,64 @@ export function barOptions(
         splits: () => x.flatMap((_, i) => (i % every === 0 ? [i] : [])),
         values: (_, splits) => splits.map((i) => shortName(x[i] ?? '')),
       },
-      // The bars carry their numbers: a line at nought is all they need.
+      // The bars carry their numbers: nought is all they need of a grid.
       {
         ...axisLook(inks, chart.yTitle, zoom),
         side: 2,
-        size: FOOT * zoom,
-        splits: () => [0],
-        values: () => [''],
+        size: (footOf(chart) - TITLE_SIZE) * zoom,
+        grid: {
+          stroke: inks.lines,
+          width: zoom,
+          filter: (_, splits) => splits.map((split) => (split === 0 ? 0 : null)),
+        },
+        splits: () => [...new Set([0, ...lines.keys()])],
+        values: (_, splits) => splits.map((split) => lines.get(split) ?? ''),
       },
     ],
     series: [
       {},
-      ...series.map(({ name }, i) => {
+      ...series.map((each, i) => {
         const ink = inks.series[i] ?? inks.text;
-        return {
-          label: name,
-          fill: barFill(i, ink, zoom),
-          stroke: ink,
-          width: zoom,
-          points: { show: false },
-          paths: barPaths(i, series.length),
-        };
+        const common = { label: each.name, points: { show: false } };
+        return isColumns(chart, each)
+          ? { ...common, fill: barFill(i, ink, zoom), stroke: ink, width: zoom, paths: barPaths(chart, i) }
+          : { ...common, ...stroke(seriesLook(each, i, x.length), ink, zoom), paths: acrossBars };
       }),
     ],
     hooks: { draw: [(plot) => writeNumbers(plot, chart, numbers, inks, zoom)] },
   };
 }
 
-/** The middle of a bar along the axis of names: the bars of one name lie side by side. */
-const barMiddle = (name: number, bar: number, bars: number): number =>
-  name - BARS_FILL / 2 + ((bar + 0.5) * BARS_FILL) / bars;
+/** The middle of a bar along the axis of names, by the place of its series: the bars of one name lie side by side. */
+function barMiddle(chart: LiveChart, name: number, index: number): number {
+  const bars = barsOf(chart);
+  const bar = bars.indexOf(at(chart.series, index));
+  return name - BARS_FILL / 2 + ((bar + 0.5) * BARS_FILL) / bars.length;
+}
 
-function barPaths(bar: number, bars: number): uPlot.Series.PathBuilder {
+/** A line through the places of all names, from edge to edge; each has the number of its own row. */
+const acrossBars: uPlot.Series.PathBuilder = (plot, index) => {
+  const path = new Path2D();
+  let before: number | null | undefined;
+  for (const [name, value] of (plot.data[index] ?? []).entries()) {
+    if (value != null) {
+      // On whole pixels a thin line is as dark as its key.
+      const along = Math.round(plot.valToPos(value, 'y', true));
+      if (value !== before) path.moveTo(along, plot.valToPos(name - 0.5, 'x', true));
+      path.lineTo(along, plot.valToPos(name + 0.5, 'x', true));
+    }
+    before = value;
+  }
+  return { stroke: path };
+};
+
+function barPaths(chart: LiveChart, index: number): uPlot.Series.PathBuilder {
   return (plot) => {
     const path = new Path2D();
-    const half = (BARS_FILL / bars / 2) * 0.9;
-    for (const [name, value] of (plot.data[bar + 1] ?? []).entries()) {
+    const half = (BARS_FILL / barsOf(chart).length / 2) * 0.9;
+    for (const [name, value] of (plot.data[index + 1] ?? []).entries()) {
       if (value == null) continue;
-      const middle = barMiddle(name, bar, bars);
+      const middle = barMiddle(chart, name, index);
       const [left, right] = [0, value].map((v) => plot.valToPos(v, 'y', true)) as [number, number];
       const [top, bottom] = [middle - half, middle + half].map((v) => plot.valToPos(v, 'x', true)) as [
         number,
@@ -141,7 +184,7 @@ function barPaths(bar: number, bars: number): uPlot.Series.PathBuilder {
 /** Each bar's number at its end. */
 function writeNumbers(
   plot: uPlot,
-  { series }: LiveChart,
+  chart: LiveChart,
   numbers: readonly (readonly (string | undefined)[])[],
   inks: Inks,
   zoom: number,
@@ -152,13 +195,15 @@ function writeNumbers(
   ctx.fillStyle = inks.text;
   ctx.font = fontAt(zoom, ratio);
   ctx.textBaseline = 'middle';
-  for (const [bar, { values }] of series.entries())
-    for (const [name, value] of values.entries()) {
-      const text = numbers[bar]?.[name];
+  for (const [i, each] of chart.series.entries()) {
+    if (!isColumns(chart, each)) continue;
+    for (const [name, value] of each.values.entries()) {
+      const text = numbers[i]?.[name];
       if (value == null || text === undefined) continue;
       ctx.textAlign = value < 0 ? 'right' : 'left';
       const end = plot.valToPos(value, 'y', true) + (value < 0 ? -NUMBER_GAP : NUMBER_GAP) * zoom * ratio;
-      ctx.fillText(text, end, plot.valToPos(barMiddle(name, bar, series.length), 'x', true));
+      ctx.fillText(text, end, plot.valToPos(barMiddle(chart, name, i), 'x', true));
     }
+  }
   ctx.restore();
 }

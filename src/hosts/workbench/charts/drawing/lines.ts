@@ -1,5 +1,5 @@
 import type uPlot from 'uplot';
-import { seriesLook, type SeriesLook } from '../../../../book/seriesLook';
+import { seriesLook } from '../../../../book/seriesLook';
 import { at } from '../../../../exposure/core/at';
 import { plainNumber } from '../../../../pane/numberText';
 import type { LiveChart } from '../liveChart';
@@ -8,6 +8,7 @@ import { chartRows } from './chartRows';
 import { areMarked, stopMarks, stopRange, stopText } from './stopMarks';
 import { writeNames } from './names';
 import { figureSteps } from './figureSteps';
+import { stroke } from './stroke';
 import { shortName, textWidth, widest } from './words';
 
 /** Beside a line chart, for the numbers of its axis. */
@@ -19,14 +20,6 @@ const POINT = 7;
 const DIAMOND = 7;
 /** Between two marks of f-numbers, one above the other. */
 const LINE = 18;
-const DASHES: Readonly<Record<SeriesLook['dash'], number[]>> = {
-  solid: [],
-  dash: [8, 4],
-  dot: [2, 4],
-  dashDot: [8, 4, 2, 4],
-  fine: [4, 3],
-  none: [],
-};
 
 /** The library leaves a line unbroken where a series has undefined, and breaks it at null. */
 export function lineData(chart: LiveChart): uPlot.AlignedData {
@@ -115,13 +108,12 @@ export function lineOptions(chart: LiveChart, inks: Inks, { zoom }: Size, data: 
 
 function lineOf(chart: LiveChart, i: number, inks: Inks, zoom: number): uPlot.Series {
   const series = at(chart.series, i);
-  const { dash, width, marks } = seriesLook(series, i, chart.x.length);
+  const look = seriesLook(series, i, chart.x.length);
+  const { dash, marks } = look;
   const ink = inks.series[i] ?? inks.text;
   return {
     label: series.name,
-    stroke: ink,
-    width: width * zoom,
-    dash: DASHES[dash].map((length) => length * zoom),
+    ...stroke(look, ink, zoom),
     ...(dash === 'none' ? { paths: () => null } : {}),
     points: {
       show: marks !== 'none',

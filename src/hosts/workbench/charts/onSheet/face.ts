@@ -1,4 +1,5 @@
 import type uPlot from 'uplot';
+import { isColumns } from '../../../../book/chart';
 import { seriesLook } from '../../../../book/seriesLook';
 import { h } from '../../../../pane/element';
 import type { Inks } from '../drawing/axes';
@@ -35,14 +36,14 @@ export class Face {
   tell(chart: LiveChart): void {
     this.#chart = chart;
     this.#drawnFor = '';
-    const { title, series, kind, x } = chart;
+    const { title, series, x } = chart;
     this.#title.textContent = title;
     this.#title.hidden = title === '';
     this.element.setAttribute('aria-label', `Chart${title === '' ? '' : `: ${title}`}. ${TOLD_OF_KEYS}`);
     this.#keys.replaceChildren(
       ...series.map((each, i) => {
         const { ink, dash, marks } = seriesLook(each, i, x.length);
-        const look = kind === 'column' ? `column ${barFillOf(i)}` : `${dash} ${marks}`;
+        const look = isColumns(chart, each) ? `column ${barFillOf(i)}` : `${dash} ${marks}`;
         const isShown = isDrawn(each) ? {} : ({ hidden: true } as const);
         return h('li', isShown, h('span', { class: `ink ${ink} ${look}` }), each.name);
       }),
