@@ -1,3 +1,4 @@
+import type { Locator } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { eachItsWorkbook } from './onePage';
 import { status, tab } from './paneChecks';
@@ -37,12 +38,15 @@ describe('after a sheet came in from the pane', () => {
 describe('the keyboard', () => {
   eachItsWorkbook(take);
 
-  it('is led by Ctrl+F6 from the cells to the pane, and back', async () => {
+  it('is led by Ctrl+F6 from the cells to the nearest table’s foot, to the pane, and back', async () => {
+    const hasKeyboard = (place: Locator) =>
+      expect.poll(() => place.evaluate((element) => element === document.activeElement)).toBe(true);
+    const foot = (table: string) => sheet.page.getByRole('button', { name: `Add a row to ${table}` });
     await sheet.click('G12');
     await sheet.page.keyboard.press('Control+F6');
-    await expect
-      .poll(() => tab(sheet.page, 'Sheets').evaluate((element) => element === document.activeElement))
-      .toBe(true);
+    await hasKeyboard(foot('Tally'));
+    await sheet.page.keyboard.press('Control+F6');
+    await hasKeyboard(tab(sheet.page, 'Sheets'));
     await sheet.page.keyboard.press('Control+F6');
     await sheet.page.keyboard.type('7');
     await sheet.page.keyboard.press('Enter');

@@ -97,7 +97,8 @@ insertWholeRows();
 fitNumbers();
 letTextsRunOn();
 showEarlyDialogs(grid);
-leaveGridByKey(grid);
+let footNear = (): HTMLElement | undefined => undefined;
+leaveGridByKey(grid, () => footNear());
 
 function open(found: Found): void {
   if (found.kind !== 'workbook') {
@@ -158,7 +159,7 @@ try {
     /* webpackChunkName: "pane" */ './page/pane'
   );
   keepLookedUp(grid, (words) => notice.say(words));
-  offerTableActions(grid, (words) => notice.say(words));
+  footNear = offerTableActions(grid, (words) => notice.say(words));
   // over what is offered at the foot of a table, which would hide a chart's name
   showCharts(grid);
   offerFind(grid);

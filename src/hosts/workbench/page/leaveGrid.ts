@@ -1,5 +1,5 @@
 import type { Grid } from '../grid/grid';
-import { takeKeyboard } from '../grid/keyboard';
+import { isWriting, takeKeyboard } from '../grid/keyboard';
 import { elementById } from './elementById';
 
 /** What the keyboard goes to: the chosen tab of the pane, or with a closed pane the button that opens it. */
@@ -10,19 +10,24 @@ const beside = (): HTMLElement | undefined =>
   );
 
 /**
- * Ctrl+F6 goes from the grid to what stands beside it, and back. The grid takes every other key for its cells, Tab among
- * them: without this one a keyboard that has come into it does not get out again.
+ * Ctrl+F6 goes from the cells to the foot of the nearest table, then to what stands beside the grid, and back. The grid takes
+ * every other key for its cells, Tab among them: without this one a keyboard that has come into it does not get out again.
+ * @param foot - what to go to first; nothing where no table has anything at its foot.
  */
-export function leaveGridByKey(grid: Grid): void {
+export function leaveGridByKey(grid: Grid, foot: () => HTMLElement | undefined): void {
   const place = elementById('grid');
+  const isAtFoot = (): boolean => document.activeElement?.closest('.at-foot') != null;
+  // What is being written is kept by leaving the grid.
+  const next = (): HTMLElement | undefined =>
+    (isAtFoot() || isWriting(grid) ? undefined : foot()) ?? beside();
   addEventListener(
     'keydown',
     (event) => {
       if (event.key !== 'F6' || !event.ctrlKey || document.querySelector('dialog[open]')) return;
       event.preventDefault();
       event.stopImmediatePropagation();
-      if (place.contains(document.activeElement)) beside()?.focus();
-      else takeKeyboard(grid);
+      if (!place.contains(document.activeElement)) takeKeyboard(grid);
+      else next()?.focus();
     },
     { capture: true },
   );

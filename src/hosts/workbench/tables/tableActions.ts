@@ -8,8 +8,11 @@ import { showAtFoot } from './atFoot/atFoot';
 
 type Say = (words: string) => void;
 
-/** What can be done with tables, at the foot of each, and by keys in their cells. */
-export function offerTableActions(grid: Grid, say: Say): void {
+/**
+ * What can be done with tables, at the foot of each, and by keys in their cells.
+ * @returns what says where the keyboard goes at the foot of the table nearest to the chosen cell.
+ */
+export function offerTableActions(grid: Grid, say: Say): () => HTMLElement | undefined {
   const addTo = (table: GridTable): void => {
     const refused = addRow(grid, table);
     if (refused !== undefined) say(refused);
@@ -19,7 +22,7 @@ export function offerTableActions(grid: Grid, say: Say): void {
     if (table) run(table);
     else say('Choose a cell of a table first.');
   };
-  showAtFoot(grid, [
+  const footNear = showAtFoot(grid, [
     {
       isTelling: true,
       label(table) {
@@ -54,6 +57,7 @@ export function offerTableActions(grid: Grid, say: Say): void {
     KeyS: () => void sortHere(grid, say),
     KeyF: () => void filterHere(grid, say),
   });
+  return footNear;
 }
 
 /** With Ctrl and Alt, in a cell; the letters of a cell that is being written have their own keys. */

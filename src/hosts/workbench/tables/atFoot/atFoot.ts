@@ -6,6 +6,7 @@ import { followFrames, layOverGrid } from '../../grid/overGrid';
 import { sheetView } from '../../grid/sheetView';
 import { type GridTable, tablesOn } from '../../grid/tables';
 import { isBlank } from '../newTableRows';
+import { cellsAway } from './cellsAway';
 import './atFoot.css';
 
 /** What can be done with a table. */
@@ -55,6 +56,17 @@ class AtFoot {
     restKeysWithin(grid, this.#layer);
     layOverGrid(grid, this.#layer, () => this.#look());
     onEveryChange(grid, () => this.#look());
+  }
+
+  /** The first button at the foot of the table that is nearest to the chosen cell, counted in cells. */
+  near(): HTMLElement | undefined {
+    const cell = this.#grid.api.getActiveWorkbook()?.getActiveCell();
+    if (!cell) return undefined;
+    const far = (table: GridTable): number => cellsAway(cell.getRow(), cell.getColumn(), table.getRange());
+    const [nearest] = this.#tables
+      .map((table, i) => ({ far: far(table), button: this.#feet[i]?.buttons.find((one) => !one.hidden) }))
+      .sort((a, b) => a.far - b.far);
+    return nearest?.button;
   }
 
   #look(): void {
@@ -169,7 +181,12 @@ class AtFoot {
   }
 }
 
-/** Shows at the foot of each table, from now on, what can be done with it. */
-export const showAtFoot = (grid: Grid, actions: readonly TableAction[]): void => {
-  new AtFoot(grid, actions).start();
-};
+/**
+ * Shows at the foot of each table, from now on, what can be done with it.
+ * @returns what finds the first button of the table nearest to the chosen cell.
+ */
+export function showAtFoot(grid: Grid, actions: readonly TableAction[]): () => HTMLElement | undefined {
+  const atFoot = new AtFoot(grid, actions);
+  atFoot.start();
+  return () => atFoot.near();
+}
