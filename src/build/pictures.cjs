@@ -31,7 +31,11 @@ function windowFor(template) {
   const { columnPixels } = loadTs('book/widthsAndHeights.ts');
   const { widths, page, cells } = planAlone(template, true).sheet;
   const last = Math.max(...cells.map(({ row }) => row)) + 2;
-  const width = Object.values(widths).reduce((sum, characters) => sum + columnPixels(characters), 0);
+  // what stands beside the page, such as how an answer comes about, would make the rest too small to be read
+  const printed = Object.entries(widths).filter(
+    ([column]) => Number(column) < page.area.column + page.area.columns,
+  );
+  const width = printed.reduce((sum, [, characters]) => sum + columnPixels(characters), 0);
   return {
     width: Math.max(WINDOW.width, width + AROUND.width),
     height: Math.max(
