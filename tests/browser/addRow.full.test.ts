@@ -35,3 +35,20 @@ it.each([
     await expect.poll(async () => (await sheet.tables())[name]).toBe(area);
   }
 });
+
+it('is added by a key in any cell of a table, and by Tab in the last one', async () => {
+  const tally = { before: 'A39:E49', after: 'A39:E50' };
+  await expect.poll(() => sheet.tables()).toHaveProperty('Tally', tally.before);
+  for (const [cell, key] of [
+    ['B41', 'Control+Alt+Enter'],
+    ['E49', 'Tab'],
+  ] as const) {
+    await sheet.click(cell);
+    await sheet.page.keyboard.press(key);
+    await expect.poll(() => sheet.tables()).toHaveProperty('Tally', tally.after);
+    await expect.poll(() => sheet.page.evaluate(() => window.sweeptable.selected())).toBe('A50');
+    expect((await sheet.cell('C50')).formula).not.toBe('');
+    await sheet.page.keyboard.press('Control+z');
+    await expect.poll(() => sheet.tables()).toHaveProperty('Tally', tally.before);
+  }
+});

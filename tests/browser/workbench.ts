@@ -95,6 +95,12 @@ export class Workbench {
   /** Makes the window as tall as a test needs to have all of its cells in sight. */
   async stretch(height: number = WINDOW.viewport.height): Promise<void> {
     await this.page.setViewportSize({ ...WINDOW.viewport, height });
+    // the grid follows a moment later
+    await this.page.waitForFunction(() =>
+      [...document.querySelectorAll('#grid canvas')].some(
+        (canvas) => Math.abs(innerHeight - canvas.getBoundingClientRect().bottom) < 100,
+      ),
+    );
   }
 
   /** Closes the window with all its tabs. */

@@ -48,31 +48,34 @@ test('some sheets look up in Heads', () => {
   );
 });
 
-describe.each(LOOKING.map(([template, table]) => [template.name, template, table] as const))(
-  '%s beside Heads',
-  (_, template, table) => {
-    test('looks up what it would have typed, and answers alike', async () => {
-      // what the studio does not own is no row of Heads: it is typed over there
-      const owned = withoutStrangers(template, table);
-      const alone = await calculated(owned);
-      const book = await together([{ template: heads }, { template: owned }]);
-      expect(book.errors()).toEqual([]);
-      for (const { id, from } of lookedUp(table)) {
-        const laid = book.plans[1]?.tables.find(({ name }) => name === table.id);
-        expect(laid?.columns.find(({ name }) => name === id)?.formula, id).toContain(
-          `Models[${from?.column}]`,
-        );
-      }
-      for (const block of owned.blocks)
-        if (block.kind === 'table')
-          // ambient light has a name, and is no head
-          for (const { id } of block.columns.filter((column) => column.id !== 'Known'))
-            expect(plain(book.column(block.id, id)), `${block.id} ${id}`).toEqual(
-              plain(alone.column(block.id, id)),
-            );
-      book.dispose();
-    });
+const named = LOOKING.map(([template, table]) => [template.name, template, table] as const);
 
+describe.each(named)('%s beside Heads', (_, template, table) => {
+  test('looks up what it would have typed, and answers alike', async () => {
+    // what the studio does not own is no row of Heads: it is typed over there
+    const owned = withoutStrangers(template, table);
+    const alone = await calculated(owned);
+    const book = await together([{ template: heads }, { template: owned }]);
+    expect(book.errors()).toEqual([]);
+    for (const { id, from } of lookedUp(table)) {
+      const laid = book.plans[1]?.tables.find(({ name }) => name === table.id);
+      expect(laid?.columns.find(({ name }) => name === id)?.formula, id).toContain(`Models[${from?.column}]`);
+    }
+    for (const block of owned.blocks)
+      if (block.kind === 'table')
+        // ambient light has a name, and is no head
+        for (const { id } of block.columns.filter((column) => column.id !== 'Known'))
+          expect(plain(book.column(block.id, id)), `${block.id} ${id}`).toEqual(
+            plain(alone.column(block.id, id)),
+          );
+    book.dispose();
+  });
+});
+
+// the kind is one and the same: all sheets in full
+describe.each(FULL ? named : named.filter(([, { id }]) => id === 'pops-plan'))(
+  '%s and Heads',
+  (_, template, table) => {
     test('inserted before it has its own numbers', async () => {
       const book = await together([{ template }, { template: heads }]);
       const laid = book.plans[0]?.tables.find(({ name }) => name === table.id);

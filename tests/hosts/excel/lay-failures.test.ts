@@ -19,9 +19,9 @@ const names = (workbook: FakeWorkbook): string[] => workbook.sheets.map(({ name 
 const sample = (count: number): number[] =>
   Array.from({ length: SAMPLES }, (_, i) => Math.round((i * (count - 1)) / (SAMPLES - 1)));
 
-// all are of the same kinds of requests, and the long one takes as long as all others: these in full
-const IN_FULL: readonly string[] = ['proof', 'heads', 'set-card'];
-const cases = sheetsThroughFiles(FULL).filter(({ template }) => FULL || !IN_FULL.includes(template.id));
+// all are of the same kinds of requests: one with a chart and warnings, and one that has most of all; the others in full
+const OFTEN: readonly string[] = [LIGHTS.id, 'pops-plan'];
+const cases = sheetsThroughFiles(FULL).filter(({ template }) => FULL || OFTEN.includes(template.id));
 describe.each(cases)('$template.name through $file, broken off', ({ file, template }) => {
   test('anywhere while its cells are written, leaves the workbook as it was and says why', async () => {
     const whole = openExcel({ file });
