@@ -22,6 +22,7 @@ const FILES = [
   'taskpane.css',
   'taskpane.html',
   'taskpane.js',
+  'write-file.js',
 ];
 
 const filesIn = (folder: string): string[] =>

@@ -65,7 +65,7 @@ async function opened(excel: typeof Excel, template: Template): Promise<Outcome>
   if (!page) return NO_CLIENT_PAGE;
   const made = clientBook(asLaid(plan, page.values, page.headings));
   if ('refused' in made) return clientPageNotReady(page.sheet, made.refused);
-  const { writeXlsx } = await import('../../xlsx/write');
+  const { writeXlsx } = await import(/* webpackChunkName: "write-file" */ '../../xlsx/write');
   await excel.createWorkbook(base64(await writeXlsx(made.book)));
   return { done: `The client page is open in a new workbook. ${LOOK_IT_OVER} Save it, and send that file.` };
 }

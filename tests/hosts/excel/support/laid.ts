@@ -4,19 +4,24 @@ import type { BookCell } from '../../../../src/book/book';
 import type { SheetPlan } from '../../../../src/sheets/plan';
 import type { Template } from '../../../../src/sheets/template';
 import { TEMPLATES } from '../../../../src/sheets/templates';
+import { oneOf } from '../../../full';
 import { HOST_FILES, type HostFile, type HostOptions, loadOffice } from './office-host';
 import { FakeWorkbook } from './fake-workbook';
 import type { Sheet } from './sheet';
 
 export const LIGHTS = TEMPLATES.find(({ id }) => id === 'lights-on-set') as Template;
 
-/** Every sheet through one of the library's files and one sheet through the others; with `all`, every sheet through each. */
+/**
+ * Every sheet through one of the library's files, and one sheet through the others; with `full`, which of the files it is
+ * changes from sheet to sheet and from run to run.
+ */
 export const sheetsThroughFiles = (
-  all: boolean,
+  full: boolean,
 ): { readonly file: HostFile; readonly template: Template }[] =>
-  HOST_FILES.flatMap((file) => TEMPLATES.map((template) => ({ file, template }))).filter(
-    ({ file, template }) => all || file === HOST_FILES[0] || template === LIGHTS,
-  );
+  TEMPLATES.flatMap((template, i) => {
+    const one = full ? (i + oneOf(HOST_FILES.length)) % HOST_FILES.length : 0;
+    return HOST_FILES.filter((_, f) => f === one || template === LIGHTS).map((file) => ({ file, template }));
+  });
 
 /** The API level that the manifest asks for: tests run on an Excel that has no more. */
 export const MANIFEST_LEVEL = '1.9';
