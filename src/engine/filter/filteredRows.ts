@@ -2,6 +2,7 @@ import {
   BooleanNumber,
   type IAccessor,
   type Injector,
+  type IRange,
   type IUndoRedoItem,
   IUndoRedoService,
   IUniverInstanceService,
@@ -13,6 +14,7 @@ import {
 import { FormulaDataModel } from '@univerjs/engine-formula';
 import {
   getVisibleRanges,
+  InsertRowMutation,
   INTERCEPTOR_POINT,
   RemoveRowByRangeCommand,
   SheetInterceptorService,
@@ -85,6 +87,26 @@ function collecting(accessor: IAccessor, steps: IUndoRedoItem[]): IAccessor {
 }
 
 /**
+ * What is known of rows, each at its distance from the first. The library closes up the gaps between them, so that undo gave
+ * heights, and that rows are hidden, to rows further up.
+ */
+function knownOf(accessor: IAccessor, unitId: string, subUnitId: string, { startRow, endRow }: IRange) {
+  const data = accessor
+    .get(IUniverInstanceService)
+    .getUnit<Workbook>(unitId, UniverInstanceType.UNIVER_SHEET)
+    ?.getSheetBySheetId(subUnitId)
+    ?.getRowManager()
+    .getRowData();
+  return Object.fromEntries(
+    Object.entries(data ?? {}).flatMap(([row, known]) =>
+      known && startRow <= Number(row) && Number(row) <= endRow
+        ? [[Number(row) - startRow, { ...known }] as const]
+        : [],
+    ),
+  );
+}
+
+/**
  * Rows that are deleted across filtered ones: the library leaves these, and has all else follow as if they were gone. Here the
  * rows that are shown go piece by piece, the last ones first, in one step.
  */
@@ -96,7 +118,13 @@ RemoveRowByRangeCommand.handler = (accessor, params) => {
   );
   const steps: IUndoRedoItem[] = [];
   const within = collecting(accessor, steps);
-  const isDone = pieces.map((piece) => removeRows(within, { ...params, range: { ...range, ...piece } }));
+  const isDone = pieces.map((piece) => {
+    const rowInfo = knownOf(accessor, unitId, subUnitId, piece);
+    const isGone = removeRows(within, { ...params, range: { ...range, ...piece } });
+    for (const { id, params: back } of steps.at(-1)?.undoMutations ?? [])
+      if (isGone && id === InsertRowMutation.id) Object.assign(back, { rowInfo });
+    return isGone;
+  });
   if (steps.length === 0) return false;
   accessor.get(IUndoRedoService).pushUndoRedo({
     unitID: unitId,

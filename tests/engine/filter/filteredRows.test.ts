@@ -82,3 +82,13 @@ it('deletes the rows that are shown and leaves those that are filtered out, with
   await book.workbook.redo();
   expect(await read('D1')).toEqual([26]);
 });
+
+it('gives rows that come back what they had, each its own', async () => {
+  const { book, hide, sheet } = await kit();
+  hide(9);
+  const seen = () => [7, 8, 9].filter((row) => sheet?.getSheet().getRowRawVisible(row - 1));
+  expect(seen()).toEqual([7, 8]);
+  sheet?.deleteRows(6, 3);
+  await book.workbook.undo();
+  expect(seen()).toEqual([7, 8]);
+});
