@@ -1,4 +1,5 @@
-import { type Block, textIn } from './block';
+import { isCellError } from '../../formula/errors';
+import { addressIn, type Block, cellIn, textIn } from './block';
 
 /*
  * How the table lies: a row a point and a column a head, with what is known of each head in rows of their own above the
@@ -69,6 +70,8 @@ export function layoutOf(block: Block): Layout | readonly string[] {
     if (key && columns[key] !== undefined) faults.push(`The heading “${heading}” stands twice.`);
     else if (key) columns[key] = column;
     else if (heading !== '') heads.push({ name: heading, column });
+    else if (isFilled(block, column))
+      faults.push(`${addressIn(block, 0, column)} has no heading: say in it which head that column is.`);
   }
   const rows: Partial<Record<HeadRow, number>> = {};
   const points: { name: string; row: number }[] = [];
@@ -99,6 +102,12 @@ export function layoutOf(block: Block): Layout | readonly string[] {
   const named = isOneOff ? heads.map((head) => ({ ...head, name: head.name.slice(WITHOUT.length).trim() })) : heads; // prettier-ignore
   return { columns, rows, heads: named, points, isOneOff };
 }
+
+/** Whether anything stands in a column, an error too. */
+const isFilled = (block: Block, column: number): boolean =>
+  block.cells.some(
+    (_, row) => isCellError(cellIn(block, row, column).value) || textIn(block, row, column) !== '',
+  );
 
 const hasReadings = (block: Block, row: number, columns: readonly (number | undefined)[]): boolean =>
   columns.some((column) => column !== undefined && textIn(block, row, column) !== '');

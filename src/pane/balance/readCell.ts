@@ -16,7 +16,9 @@ export function readAs(value: unknown, quantity: Quantity, name: string): Result
   if (value === '' || value === null || value === undefined) return BLANK;
   const reading = readingOf(value, quantity, name);
   if ('refused' in reading) return withWayOut(reading.refused, value);
-  return 'missing' in reading ? BLANK : reading.value;
+  if (!('missing' in reading)) return reading.value;
+  // a 0 that somebody typed is not a cell that was left blank
+  return reading.missing === 'zero' ? fail('domain', `${name} must be above 0.`) : BLANK;
 }
 
 /** Three digits behind a point may part thousands. In a cell that takes all as text a number cannot say which. */
@@ -27,6 +29,14 @@ const withWayOut = (refused: Fail, value: unknown): Fail =>
 
 /** What a meter showed: an f-number; that it shows less than it can read; or that no light was there to read. */
 export type MeterRead = { readonly reads: number } | { readonly below: number } | 'none';
+
+/** The least that a meter reads, behind <: in any form of a reading. */
+function readBelow(text: string, name: string, floor: number): MeterRead | Fail | typeof BLANK {
+  const read = readMeter(text, name, floor);
+  if (read === BLANK || isFail(read)) return read;
+  if (read !== 'none' && 'reads' in read) return { below: read.reads };
+  return fail('unreadable', `${name}: behind < stands the least that the meter reads, such as <1.4.`);
+}
 
 /**
  * What stands in the cell of a reading: 11, 11 3, f/11+0.3, 11³; E where the meter shows that there is too little light, or
@@ -42,10 +52,7 @@ export function readMeter(value: unknown, name: string, floor: number): MeterRea
   if (text === undefined || text === '') return asReading(value, name);
   if (/^none$/i.test(text)) return 'none';
   if (/^e$/i.test(text)) return { below: floor };
-  if (text.startsWith('<')) {
-    const below = asReading(text.slice(1).trim(), name);
-    return typeof below === 'object' && 'reads' in below ? { below: below.reads } : below;
-  }
+  if (text.startsWith('<')) return readBelow(text.slice(1), name, floor);
   const tenths = WITH_TENTHS.exec(text);
   if (tenths) return asReading(`f/${tenths[1]}+0.${tenths[2]}`, name);
   if (ONE_DECIMAL.test(text) && !isMark(text)) {

@@ -81,6 +81,9 @@ class HeadReader {
   }
 }
 
+/** Finer no head is set; the settings are gone through one by one, and a slip would make millions of them. */
+const FINEST = { least: 0.01 };
+
 const aboveZero = (name: string, value: number): Fail | undefined =>
   value > 0 ? undefined : fail('domain', `${name} must be above 0.`);
 
@@ -92,7 +95,11 @@ function powerOf(
 ): Result<number> | typeof BLANK {
   if (typeof shown === 'string' && shown.trim().toLowerCase() === 'off') return 0;
   const read = readAs(shown, SCALE_QUANTITY[display.scale], name);
-  if (read === BLANK || isFail(read)) return read;
+  if (read === BLANK) return read;
+  if (isFail(read))
+    return read.fail === 'domain'
+      ? fail('domain', `${name} must be above 0: where it is off, type off.`)
+      : read;
   const power = headPower(read, display.most, display.scale, display.top, display.step);
   return isFail(power) ? fail(power.fail, `${name}: ${power.message}`) : power;
 }
@@ -121,7 +128,7 @@ export function readHead(
   }
   const wrong =
     aboveZero(reader.name('least'), least) ??
-    aboveZero(reader.name('step'), step) ??
+    outside(reader.name('step'), step, FINEST) ??
     wrongTop(scale, top) ??
     outside(reader.name('mostPops'), mostPops, { ...POPS, most: 99 });
   if (wrong) return [wrong.message];
@@ -157,7 +164,10 @@ function withPowers(reader: HeadReader, { name, column }: HeadColumn, facts: Fac
   for (const [row, shown] of [['metered', metered], ['setTo', power]] as const)
     if (isBelow(shown, facts))
       return [`${reader.name(row)} is ${spoken(shown)} Ws, less than its least, ${spoken(facts.least)} Ws.`]; // prettier-ignore
-  const pops = set === BLANK || power === 0 ? 1 : (reader.number('pops', Q.pops) ?? 1);
+  const shownPops = reader.number('pops', Q.pops) ?? 1;
+  if (set === BLANK && shownPops !== 1)
+    return [`${reader.name('pops')} is filled and ${ROWS.setTo} is blank: type the power that it is set to.`];
+  const pops = power === 0 ? 1 : shownPops;
   const wrong = outside(reader.name('pops'), pops, { ...POPS, most: 99 });
   if (wrong) return [wrong.message];
   if (reader.faults.length > 0) return reader.faults;

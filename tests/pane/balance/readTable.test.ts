@@ -109,6 +109,13 @@ describe('a table of points and heads', () => {
     ['a point without a name', TABLE.replace('Bowl  ', ''), 'Row 17 has no name'],
     ['no readings above E at a point', withCell('Rim', ALDER, 'E').replace('8 3', 'E'), 'No head is measured at “Rim” above E'], // prettier-ignore
     ['a column of nothing but E', withCell('Vessel', ALDER, 'E').replace('|2        |11 ', '|E        |11 ').replace('|8        |8 3', '|E        |8 3'), '“Alder 600” shows E at every point'], // prettier-ignore
+    ['a head set to 0', withCell('Set to', CEDAR, '0'), 'Set to of “Cedar 2400” must be above 0: where it is off, type off.'], // prettier-ignore
+    ['no pops at the most', withCell('Most pops', CEDAR, '0'), 'Most pops of “Cedar 2400” must be above 0.'],
+    ['pops beside no power', withCell('Pops', CEDAR, '2'), 'Pops of “Cedar 2400” is filled and Set to is blank: type the power that it is set to.'], // prettier-ignore
+    ['a step that nothing has', withCell('Step', CEDAR, '1e-9'), 'Step of “Cedar 2400” must be from 0.01 up'],
+    ['a column without a heading', TABLE.replace('Cedar 2400', ''), 'I5 has no heading: say in it which head that column is.'], // prettier-ignore
+    ['a heading that is an error', TABLE.replace('Cedar 2400', '#REF!'), 'I5 has no heading'],
+    ['tenths behind a point after <', withCell('Bowl', ALDER, '<11.3'), '11.3 can be read two ways'],
     ['something else', 'a|b\n1|2', 'This is no table to balance'],
   ])('%s is refused in words', (_, text, said) => {
     expect(faults(text).join(' ')).toContain(said);
@@ -123,6 +130,8 @@ describe('a table of points and heads', () => {
     expect(below('E', 1.4)?.metered.heads[0]).toMatchObject({ least: 0, most: 1.4 ** 2 });
     expect(below('E', 1.4)?.below).toEqual(['Alder 600']);
     expect(below('<2', 1)?.metered.heads[0]).toMatchObject({ least: 0, most: 4 });
+    // f/1.4 is √2: 2, and three tenths of a stop more
+    expect(below('<1.4 3', 1)?.metered.heads[0]?.most).toBeCloseTo(2 * 2 ** 0.3, 9);
     expect(below('none', 1)?.metered.heads[0]).toEqual({ least: 0, likely: 0, most: 0 });
   });
 });
