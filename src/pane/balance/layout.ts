@@ -84,6 +84,7 @@ export function layoutOf(block: Block): Layout | readonly string[] {
     else if (hasReadings(block, row, [...heads.map(({ column }) => column), columns.wanted]))
       faults.push(`Row ${block.row + row + 1} has no name: say in its first cell which point it is.`);
   }
+  faults.push(...misnamed(block, rows, columns));
   for (const [what, names] of [['heads', heads], ['points', points]] as const) {
     const seen = names.map(({ name }) => name.toLowerCase());
     const twice = names.find(({ name }, i) => seen.indexOf(name.toLowerCase()) < i);
@@ -101,6 +102,20 @@ export function layoutOf(block: Block): Layout | readonly string[] {
   if (faults.length > 0) return faults;
   const named = isOneOff ? heads.map((head) => ({ ...head, name: head.name.slice(WITHOUT.length).trim() })) : heads; // prettier-ignore
   return { columns, rows, heads: named, points, isOneOff };
+}
+
+/**
+ * A point that is called Top, or a head that is called Up, would pass for what tells of heads or of points, and be left out:
+ * what then stands where those meet, where nothing belongs, gives it away. The first such cell.
+ */
+function misnamed(block: Block, rows: Layout['rows'], columns: Layout['columns']): string[] {
+  for (const row of Object.values(rows))
+    for (const column of Object.values(columns))
+      if (textIn(block, row, column) !== '')
+        return [
+          `${addressIn(block, row, column)} is filled, where “${textIn(block, row, 0)}”, which tells of heads, meets “${textIn(block, 0, column)}”, which tells of points. Name the point or the head otherwise.`,
+        ];
+  return [];
 }
 
 /** Whether anything stands in a column, an error too. */

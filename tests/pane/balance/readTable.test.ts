@@ -115,6 +115,8 @@ describe('a table of points and heads', () => {
     ['a step that nothing has', withCell('Step', CEDAR, '1e-9'), 'Step of “Cedar 2400” must be from 0.01 up'],
     ['a column without a heading', TABLE.replace('Cedar 2400', ''), 'I5 has no heading: say in it which head that column is.'], // prettier-ignore
     ['a heading that is an error', TABLE.replace('Cedar 2400', '#REF!'), 'I5 has no heading'],
+    ['a point called as a row of heads', TABLE.replace('Bowl  ', 'Top   '), 'B17 is filled, where “Top”, which tells of heads, meets “Wanted”, which tells of points. Name the point or the head otherwise.'], // prettier-ignore
+    ['a head called as a column of points', TABLE.replace('|Measured', '|Measured|All lit').replace('|600 Ws    |', '|600 Ws    ||1/2'), 'K6 is filled, where “Metered at”, which tells of heads, meets “All lit”'], // prettier-ignore
     ['tenths behind a point after <', withCell('Bowl', ALDER, '<11.3'), '11.3 can be read two ways'],
     ['something else', 'a|b\n1|2', 'This is no table to balance'],
   ])('%s is refused in words', (_, text, said) => {
