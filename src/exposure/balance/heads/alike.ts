@@ -18,7 +18,9 @@ export function alikeHeads(points: readonly MeteredPoint[]): (readonly [one: num
   if (counted.length < 2) return pairs;
   for (let one = 0; one < count; one++)
     for (let other = one + 1; other < count; other++) {
-      const apart = counted.map(({ heads }) => Math.log2(at(heads, one).likely / at(heads, other).likely));
+      // where neither brings light nothing parts them
+      const lit = counted.filter(({ heads }) => at(heads, one).likely > 0 || at(heads, other).likely > 0);
+      const apart = lit.map(({ heads }) => Math.log2(at(heads, one).likely / at(heads, other).likely));
       if (Math.max(...apart) - Math.min(...apart) <= ALIKE + SLACK) pairs.push([one, other]);
     }
   return pairs;

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { alikeHeads } from '../../../../src/exposure/balance/heads/alike';
 import { type Balanced, balanceHeads, MOST_HEADS } from '../../../../src/exposure/balance/heads/balanceHeads';
 import {
+  type Band,
   bandOf,
   belowReading,
   type MeteredPoint,
@@ -139,6 +140,11 @@ test('heads whose light falls alike are named, at two points or more', () => {
   expect(alikeHeads([point(8, [8, 4]), point(8, [8 * 2 ** 0.1, 4])])).toEqual([[0, 1]]);
   expect(alikeHeads([point(8, [8, 4]), point(8, [8 * 2 ** 0.25, 4])])).toEqual([]);
   expect(alikeHeads(two.slice(0, 1))).toEqual([]);
+  // a point that neither lights tells nothing of them; one that the first alone lights tells them apart
+  const at = (...heads: readonly Band[]): MeteredPoint => point(8, [], { heads });
+  const lit = bandOf(8, 0.05);
+  expect(alikeHeads([at(lit, lit), at(lit, lit), at(NO_LIGHT, NO_LIGHT)])).toEqual([[0, 1]]);
+  expect(alikeHeads([at(lit, lit), at(lit, lit), at(lit, NO_LIGHT)])).toEqual([]);
 });
 
 test('too much at once, and nothing wanted, are refused in words', () => {
