@@ -1,6 +1,6 @@
 import { at } from '../../exposure/core/at';
 import { isFail } from '../../exposure/core/result';
-import { spoken, spokenStops } from '../../exposure/core/numbers';
+import { SLACK, spoken, spokenStops } from '../../exposure/core/numbers';
 import { dialChange } from '../../exposure/distance/dialChange';
 import { shownAt } from '../../exposure/distance/headScale';
 import { alikeHeads } from '../../exposure/balance/heads/alike';
@@ -53,6 +53,8 @@ export interface Said {
 const inTenths = (stops: number): number => Math.round(Math.abs(stops) * 10) / 10;
 const tenths = (stops: number): string => spokenStops(inTenths(stops));
 const hundredths = (stops: number): string => spokenStops(Math.round(Math.abs(stops) * 100) / 100);
+/** What a search has shown is rounded up: that nothing is nearer by more than 0.04 does not follow from 0.044. */
+const upToHundredths = (stops: number): string => spokenStops(Math.ceil(stops * 100 - SLACK) / 100);
 /** Less than half a tenth is not told from none. */
 const NONE = 0.05;
 
@@ -118,25 +120,52 @@ const counted = (count: number, one: string, more = `${one}s`): string =>
   `${count} ${count === 1 ? one : more}`;
 
 function headline(table: ReadTable, { before, after, isLeft, excess }: Balanced): string {
+  const dark = after.points.findIndex(({ miss }) => !Number.isFinite(miss));
+  if (dark >= 0) return `“${at(table.points, dark).name}” gets no light: no setting was found that brings it any.`; // prettier-ignore
   if (!isLeft) {
     const changed = after.heads.filter(({ change }) => change > 0).length;
     const from = Number.isFinite(before.worst) ? ` in place of ${tenths(before.worst)}` : '';
     return `Change ${counted(changed, 'head')}: the worst point is then off by ${tenths(after.worst)}${from}.`;
   }
-  if (excess === 0) return 'Leave the heads as they are: no point is off by more than is allowed.';
+  if (excess === 0) {
+    const isOpen = after.points.some(({ miss }, p) => Math.abs(miss) > at(table.points, p).metered.tolerance + SLACK); // prettier-ignore
+    return `Leave the heads as they are: no point is off by more than is allowed${isOpen ? ' and its readings leave open' : ''}.`;
+  }
   const off = `The worst point is off by ${tenths(after.worst)}.`;
   if (table.heads.every(({ head }) => head.isLocked))
     return `Every head is locked, so that nothing can be turned. ${off}`;
   return `Leave the heads as they are: no change brings the worst point nearer by more than the readings tell. ${off}`;
 }
 
+/** What is known of the worst point and of better settings; nothing where a point has no light at all. */
+function sureTexts(table: ReadTable, answer: Balanced): string[] {
+  const { after, before, excess, excessBefore, isUneven, isLeft } = answer;
+  if (!Number.isFinite(after.worst)) return [];
+  const unlit = table.points.find(
+    ({ metered: { kind } }, p) =>
+      (kind === 'equal' || kind === 'at least') && !Number.isFinite(at(after.points, p).mayBeUnder),
+  );
+  const open = after.utmost - after.worst;
+  const from = isLeft || !Number.isFinite(before.worst) ? '' : ` in place of ${hundredths(excessBefore)}`;
+  return [
+    ...(unlit ? [`With what the readings leave open “${unlit.name}” may get no light at all.`] : []),
+    ...(open > 0.005 && Number.isFinite(open)
+      ? [`With what the readings leave open it may be ${hundredths(after.utmost)}.`]
+      : []),
+    ...(isUneven && excess > 0
+      ? [`Points may miss unlike amounts here: beyond what each may, the worst is ${hundredths(excess)}${from}, and that is what is made small.`] // prettier-ignore
+      : []),
+    shownText(answer),
+  ];
+}
+
 /** What the search has shown, and only that. */
 function shownText({ isShown, excess, bound, isLeft }: Balanced): string {
   if (excess === 0) return 'Every point is within its tolerance and what its readings leave open.';
   if (!isShown)
-    return `A better setting is not ruled out: the search ended when it had shown that none is nearer by more than ${hundredths(excess - bound)}.`;
+    return `A better setting is not ruled out: the search ended when it had shown that none is nearer by more than ${upToHundredths(excess - bound)}.`;
   return isLeft && excess - bound > 0.01
-    ? `No setting within these limits is nearer by more than ${hundredths(excess - bound)}.`
+    ? `No setting within these limits is nearer by more than ${upToHundredths(excess - bound)}.`
     : 'No better setting within these limits, to a hundredth of a stop: the search has gone through them all.';
 }
 
@@ -183,15 +212,9 @@ export function saidOf(table: ReadTable, answer: Balanced): Said {
   const { before, after, fewer, limits } = answer;
   const lines = ({ heads }: Proposal): HeadLine[] =>
     table.heads.map((head, h) => headLine(head, at(heads, h)));
-  const open = after.utmost - after.worst;
   return {
     headline: headline(table, answer),
-    sure: [
-      ...(open > 0.005 && Number.isFinite(after.utmost)
-        ? [`With what the readings leave open it may be ${hundredths(after.utmost)}.`]
-        : []),
-      shownText(answer),
-    ],
+    sure: sureTexts(table, answer),
     heads: lines(after),
     hasPops: [...before.heads, ...after.heads, ...(fewer?.heads ?? [])].some(({ pops }) => pops > 1),
     points: pointLines(table, before, after),

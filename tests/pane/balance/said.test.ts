@@ -62,6 +62,45 @@ describe('what the view says', () => {
   });
 });
 
+describe('no more is said than is so:', () => {
+  const sure = (said: ReturnType<typeof saidOf>): string => said.sure.join(' ');
+  const unlit = (cedar: string): string =>
+    TABLE.replace(/^Set to.*$/m, 'Set to|||||||off||')
+      .replace(/^Locked.*$/m, 'Locked|||||||yes||')
+      .replace('|11       |2 ', `|11       |${cedar} `);
+
+  test('what may still be nearer is rounded up', () => {
+    const { answer } = answered(table(TABLE));
+    expect(sure(saidOf(table(TABLE), { ...answer, isShown: false, excess: 0.344, bound: 0.3 }))).toContain(
+      'nearer by more than 0.05 stop.',
+    );
+  });
+  test('a point that no head may light, or may get none, is named', () => {
+    const { said } = answered(table(unlit('none')));
+    expect(said.headline).toBe('“Vessel” gets no light: no setting was found that brings it any.');
+    expect(said.sure).toEqual([]);
+    expect(sure(answered(table(unlit('E'))).said)).toContain(
+      'With what the readings leave open “Vessel” may get no light at all.',
+    );
+  });
+  test('a point off by what its readings leave open is not said to be within what is allowed', () => {
+    // f/8 and E up to f/8: 64 and from 0 to 64, 96 likely, 0.6 stop open downwards; wanted 128, 0.4 stop more
+    const faint = 'Point|Wanted|Within|A|B\nMost|||600|600\nLeast|||600|600\nStep|||1|1\nMetered at|||600|600\nLip|11|0.1|8|<8\nSide|4|0.1|none|4'; // prettier-ignore
+    expect(answered(table(faint)).said.headline).toBe(
+      'Leave the heads as they are: no point is off by more than is allowed and its readings leave open.',
+    );
+  });
+  test('where points may miss unlike amounts, what was made small is said', () => {
+    // One head, f/11 at both: 128, wanted 256 and 128. With 0.3 stop allowed at the first and half a tenth open at the
+    // second, +0.4 leaves 0.6 and 0.4: 0.3 and 0.35 beyond; before it was 1 and 0: 0.7 beyond.
+    const uneven = 'Point|Wanted|Within|A\nMost|||800\nLeast|||25\nStep|||0.1\nMetered at|||100\nLip|16|0.3|11\nFoot|11||11'; // prettier-ignore
+    const { said } = answered(table(uneven));
+    expect(said.headline).toBe('Change 1 head: the worst point is then off by 0.6 stop in place of 1 stop.');
+    expect(sure(said)).toContain('Points may miss unlike amounts here: beyond what each may, the worst is 0.35 stop in place of 0.7 stop, and that is what is made small.'); // prettier-ignore
+    expect(sure(answered(table(uneven.replace('|0.3|', '||'))).said)).not.toContain('unlike amounts');
+  });
+});
+
 describe('what is written', () => {
   const read = table(TABLE);
   const { answer } = answered(read);

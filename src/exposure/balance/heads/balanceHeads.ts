@@ -7,7 +7,7 @@ import { type Band, bandsAt, type MeteredPoint, wantedOf } from './bands';
 import { fewerHeads, TENTH } from './fewerHeads';
 import { largestChange, leastOf, mostPopsOf, smallerSum } from './lessChange';
 import { type Limit, limitsOf } from './limits';
-import { missOfKind } from './points';
+import { missOfKind, type Wanted } from './points';
 import { excessAt, factorsAt, type Found, type Places, search, type Settings, type Steps } from './search';
 import { type Head, presentIn, type Setting, settingsOf } from './settings';
 
@@ -44,6 +44,10 @@ export interface Balanced {
   /** Stops by which a point of `after` lies beyond what is allowed and what the readings tell; and the least there can be. */
   readonly excess: number;
   readonly bound: number;
+  /** The same of `before`. */
+  readonly excessBefore: number;
+  /** Whether points may miss unlike amounts: then the smallest excess need not be the smallest worst miss. */
+  readonly isUneven: boolean;
   /** Whether the search has shown that there is nothing better by more than a hundredth of a stop. */
   readonly isShown: boolean;
   readonly limits: readonly Limit[];
@@ -133,7 +137,8 @@ export function* balanceHeads(
       utmost: utmostOf(points, outcomes),
     };
   };
-  const gain = excessAt(wanted, settings, home) - excessAt(wanted, settings, kept);
+  const excessBefore = excessAt(wanted, settings, home);
+  const gain = excessBefore - excessAt(wanted, settings, kept);
   const isLeft = gain <= tells(points, present) || kept.every((place, h) => place === at(home, h));
   const places = isLeft ? home : kept;
   const limits = limitsOf(wanted, settings, heads, places, best.excess);
@@ -148,10 +153,20 @@ export function* balanceHeads(
     isLeft,
     excess: excessAt(wanted, settings, places),
     bound: best.bound,
+    excessBefore,
+    isUneven: isUneven(wanted),
     isShown: best.excess - best.bound <= SHOWN,
     limits,
     fewer: few && few.worst - after.worst < TENTH ? few : undefined,
   };
+}
+
+/** Less than half a tenth between what points may miss is not told from none. */
+const EVEN = 0.05;
+
+function isUneven({ under, over }: Wanted): boolean {
+  const allowed = [...under, ...over].filter(Number.isFinite);
+  return allowed.length > 0 && Math.max(...allowed) - Math.min(...allowed) > EVEN + SLACK;
 }
 
 /** An improvement of the worst point by no more than this is none, for all that the readings tell: half a step of the meter. */
