@@ -119,7 +119,7 @@ function pointLines({ points }: ReadTable, before: Proposal, after: Proposal): P
 const counted = (count: number, one: string, more = `${one}s`): string =>
   `${count} ${count === 1 ? one : more}`;
 
-function headline(table: ReadTable, { before, after, isLeft, excess }: Balanced): string {
+function headline(table: ReadTable, { before, after, isLeft }: Balanced): string {
   const dark = after.points.findIndex(({ miss }) => !Number.isFinite(miss));
   if (dark >= 0) return `“${at(table.points, dark).name}” gets no light: no setting was found that brings it any.`; // prettier-ignore
   if (!isLeft) {
@@ -127,7 +127,7 @@ function headline(table: ReadTable, { before, after, isLeft, excess }: Balanced)
     const from = Number.isFinite(before.worst) ? ` in place of ${tenths(before.worst)}` : '';
     return `Change ${counted(changed, 'head')}: the worst point is then off by ${tenths(after.worst)}${from}.`;
   }
-  if (excess === 0) {
+  if (after.excess === 0) {
     const isOpen = after.points.some(({ miss }, p) => Math.abs(miss) > at(table.points, p).metered.tolerance + SLACK); // prettier-ignore
     return `Leave the heads as they are: no point is off by more than is allowed${isOpen ? ' and its readings leave open' : ''}.`;
   }
@@ -139,28 +139,28 @@ function headline(table: ReadTable, { before, after, isLeft, excess }: Balanced)
 
 /** What is known of the worst point and of better settings; nothing where a point has no light at all. */
 function sureTexts(table: ReadTable, answer: Balanced): string[] {
-  const { after, before, excess, excessBefore, isUneven, isLeft } = answer;
+  const { after, before, isUneven, isLeft } = answer;
   if (!Number.isFinite(after.worst)) return [];
   const unlit = table.points.find(
     ({ metered: { kind } }, p) =>
       (kind === 'equal' || kind === 'at least') && !Number.isFinite(at(after.points, p).mayBeUnder),
   );
   const open = after.utmost - after.worst;
-  const from = isLeft || !Number.isFinite(before.worst) ? '' : ` in place of ${hundredths(excessBefore)}`;
+  const from = isLeft || !Number.isFinite(before.worst) ? '' : ` in place of ${hundredths(before.excess)}`;
   return [
     ...(unlit ? [`With what the readings leave open “${unlit.name}” may get no light at all.`] : []),
     ...(open > 0.005 && Number.isFinite(open)
       ? [`With what the readings leave open it may be ${hundredths(after.utmost)}.`]
       : []),
-    ...(isUneven && excess > 0
-      ? [`Points may miss unlike amounts here: beyond what each may, the worst is ${hundredths(excess)}${from}, and that is what is made small.`] // prettier-ignore
+    ...(isUneven && after.excess > 0
+      ? [`Points may miss unlike amounts here: beyond what each may, the worst is ${hundredths(after.excess)}${from}, and that is what is made small.`] // prettier-ignore
       : []),
     shownText(answer),
   ];
 }
 
 /** What the search has shown, and only that. */
-function shownText({ isShown, excess, bound, isLeft }: Balanced): string {
+function shownText({ isShown, after: { excess }, bound, isLeft }: Balanced): string {
   if (excess === 0) return 'Every point is within its tolerance and what its readings leave open.';
   if (!isShown)
     return `A better setting is not ruled out: the search ended when it had shown that none is nearer by more than ${upToHundredths(excess - bound)}.`;
@@ -182,7 +182,7 @@ function limitText({ heads }: ReadTable, { head, at: end, stops, pops, gains }: 
   ];
   const last = at(ways, ways.length - 1);
   const said = ways.length === 1 ? last : `${ways.slice(0, -1).join(', ')} or ${last}`;
-  return `“${at(heads, head).name}” is ${END[end]}: ${said} would bring the worst point ${hundredths(gains)} nearer.`;
+  return `“${at(heads, head).name}” is ${END[end]}: ${said} would bring the worst point up to ${hundredths(gains)} nearer.`;
 }
 
 /** What the readings leave open, and what cannot be told apart. */
@@ -221,7 +221,10 @@ export function saidOf(table: ReadTable, answer: Balanced): Said {
     limits: limits.map((limit) => limitText(table, limit)),
     doubts: doubtTexts(table),
     fewer: fewer && {
-      headline: fewerText(fewer.heads.filter(({ change }) => change > 0).length, fewer.worst - after.worst),
+      headline: fewerText(
+        fewer.heads.filter(({ change }) => change > 0).length,
+        Math.max(fewer.worst - after.worst, fewer.excess - after.excess),
+      ),
       heads: lines(fewer),
     },
   };

@@ -34,6 +34,8 @@ export interface Proposal {
   /** The largest miss, without its sign, and with what the readings leave open. */
   readonly worst: number;
   readonly utmost: number;
+  /** Stops by which a point lies beyond what is allowed and what the readings tell. */
+  readonly excess: number;
 }
 
 export interface Balanced {
@@ -41,11 +43,8 @@ export interface Balanced {
   readonly after: Proposal;
   /** Whether nothing is to be changed, as the readings could not tell it from what there is. */
   readonly isLeft: boolean;
-  /** Stops by which a point of `after` lies beyond what is allowed and what the readings tell; and the least there can be. */
-  readonly excess: number;
+  /** The least excess there can be, as far as the search has shown. */
   readonly bound: number;
-  /** The same of `before`. */
-  readonly excessBefore: number;
   /** Whether points may miss unlike amounts: then the smallest excess need not be the smallest worst miss. */
   readonly isUneven: boolean;
   /** Whether the search has shown that there is nothing better by more than a hundredth of a stop. */
@@ -135,10 +134,10 @@ export function* balanceHeads(
       points: outcomes,
       worst: worstOf(outcomes),
       utmost: utmostOf(points, outcomes),
+      excess: excessAt(wanted, settings, places),
     };
   };
-  const excessBefore = excessAt(wanted, settings, home);
-  const gain = excessBefore - excessAt(wanted, settings, kept);
+  const gain = excessAt(wanted, settings, home) - excessAt(wanted, settings, kept);
   const isLeft = gain <= tells(points, present) || kept.every((place, h) => place === at(home, h));
   const places = isLeft ? home : kept;
   const limits = limitsOf(wanted, settings, heads, places, best.excess);
@@ -151,9 +150,7 @@ export function* balanceHeads(
     before: proposal(home),
     after,
     isLeft,
-    excess: excessAt(wanted, settings, places),
     bound: best.bound,
-    excessBefore,
     isUneven: isUneven(wanted),
     isShown: best.excess - best.bound <= SHOWN,
     limits,

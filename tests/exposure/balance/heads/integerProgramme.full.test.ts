@@ -49,7 +49,7 @@ test('no setting is nearer than the one found by a hundredth, of six heads with 
     const answer = finished(balanceHeads(drawn.points, drawn.heads));
     if (isFail(answer)) throw new Error(answer.message);
     const excess = worstExcess(drawn, answer.after.heads);
-    expect(answer.excess, `case ${seed}`).toBeCloseTo(excess, 9);
+    expect(answer.after.excess, `case ${seed}`).toBeCloseTo(excess, 9);
     if (excess < 0.01) continue;
     beyond++;
     expect(isInReach(highs, drawn, excess + 1e-6), `case ${seed}`).toBe(true);
