@@ -5,6 +5,8 @@ import { fail, type Fail, isFail, type Result } from '../../exposure/core/result
 
 /** A meter's full stop with its small figure behind it: 11 3. */
 const WITH_TENTHS = /^(?:f ?\/ ?)?(\d+(?:\.\d+)?) (\d)$/i;
+/** The same without the space, or an aperture smaller than meters show: 113. */
+const RUN_TOGETHER = /^(11|16|22|32|45|64|90)(\d)$/;
 /** A number that may be a full stop and tenths, or that number. */
 const ONE_DECIMAL = /^\d+[.,]\d$/;
 
@@ -42,7 +44,7 @@ function readBelow(text: string, name: string, floor: number): MeterRead | Fail 
  * What stands in the cell of a reading: 11, 11 3, f/11+0.3, 11³; E where the meter shows that there is too little light, or
  * `<1.4` with the least that it reads; none.
  *
- * A number such as 11.3 is refused: it may be f/11 and three tenths, or f/11.3.
+ * Numbers such as 11.3 and 113 are refused: they may be f/11 and three tenths, or f/11.3 and f/113.
  *
  * @param floor - the least f-number that the meter reads, for E.
  */
@@ -55,15 +57,20 @@ export function readMeter(value: unknown, name: string, floor: number): MeterRea
   if (text.startsWith('<')) return readBelow(text.slice(1), name, floor);
   const tenths = WITH_TENTHS.exec(text);
   if (tenths) return asReading(`f/${tenths[1]}+0.${tenths[2]}`, name);
+  const together = RUN_TOGETHER.exec(text);
+  if (together) return twoWays(name, text, together[1], together[2], `f/${text}`);
   if (ONE_DECIMAL.test(text) && !isMark(text)) {
     const [whole, part] = text.split(/[.,]/);
-    return fail(
-      'unreadable',
-      `${name}: ${text} can be read two ways: write ${whole} ${part} for f/${whole} and ${part} tenths, or ${text} exact.`,
-    );
+    return twoWays(name, text, whole, part, `${text} exact`);
   }
   return asReading(value, name);
 }
+
+const twoWays = (name: string, text: string, whole = '', part = '', other: string): Fail =>
+  fail(
+    'unreadable',
+    `${name}: ${text} can be read two ways: write ${whole} ${part} for f/${whole} and ${part} tenths, or ${other}.`,
+  );
 
 function isMark(text: string): boolean {
   const reading = readingOf(text, Q.aperture, '');

@@ -117,6 +117,7 @@ describe('a table of points and heads', () => {
     ['a heading that is an error', TABLE.replace('Cedar 2400', '#REF!'), 'I5 has no heading'],
     ['a point called as a row of heads', TABLE.replace('Bowl  ', 'Top   '), 'B17 is filled, where “Top”, which tells of heads, meets “Wanted”, which tells of points. Name the point or the head otherwise.'], // prettier-ignore
     ['a head called as a column of points', TABLE.replace('|Measured', '|Measured|All lit').replace('|600 Ws    |', '|600 Ws    ||1/2'), 'K6 is filled, where “Metered at”, which tells of heads, meets “All lit”'], // prettier-ignore
+    ['tenths without a space', withCell('Bowl', ALDER, '113'), '113 can be read two ways: write 11 3 for f/11 and 3 tenths, or f/113.'], // prettier-ignore
     ['tenths behind a point after <', withCell('Bowl', ALDER, '<11.3'), '11.3 can be read two ways'],
     ['something else', 'a|b\n1|2', 'This is no table to balance'],
   ])('%s is refused in words', (_, text, said) => {
@@ -132,6 +133,8 @@ describe('a table of points and heads', () => {
     expect(below('E', 1.4)?.metered.heads[0]).toMatchObject({ least: 0, most: 1.4 ** 2 });
     expect(below('E', 1.4)?.below).toEqual(['Alder 600']);
     expect(below('<2', 1)?.metered.heads[0]).toMatchObject({ least: 0, most: 4 });
+    expect(below('f/113', 1)?.metered.heads[0]?.likely).toBeCloseTo(113 ** 2, 9);
+    expect(below('128', 1)?.metered.heads[0]?.likely).toBeCloseTo(128 ** 2, 9);
     // f/1.4 is √2: 2, and three tenths of a stop more
     expect(below('<1.4 3', 1)?.metered.heads[0]?.most).toBeCloseTo(2 * 2 ** 0.3, 9);
     expect(below('none', 1)?.metered.heads[0]).toEqual({ least: 0, likely: 0, most: 0 });
