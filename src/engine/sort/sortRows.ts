@@ -14,6 +14,7 @@ import {
 } from '@univerjs/core';
 import { FormulaDataModel, IDefinedNamesService, SetDefinedNameMutation } from '@univerjs/engine-formula';
 import { SetRangeValuesMutation, SheetInterceptorService } from '@univerjs/sheets';
+import { TableManager } from '@univerjs/sheets-table';
 import { areaText } from '../../formula/areaText';
 import { followed, reordered } from '../../formula/followEdit';
 import { isMeantOf } from '../../formula/sheetPlace';
@@ -79,7 +80,7 @@ export function sortRows(
   return { isChanged: true };
 }
 
-/** Merged cells, and lists that spill, hold together what would change places. */
+/** Merged cells, lists that spill, and tables hold together what would change places. */
 function tornApart(injector: Injector, sheet: Worksheet, { unitId, subUnitId, range }: RowsSorted) {
   const merged = sheet.getMergeData().find((each) => Rectangle.intersects(each, range));
   if (merged)
@@ -88,10 +89,23 @@ function tornApart(injector: Injector, sheet: Worksheet, { unitId, subUnitId, ra
   const spill = Object.values(spills)
     .flatMap((line) => Object.values<Nullable<IRange>>(line ?? {}))
     .find((each) => each && !isOneCell(each) && Rectangle.intersects(each, range));
-  return spill
-    ? `One formula fills the cells ${areaText(areaOfGridRange(spill))}, and such rows cannot be sorted.`
+  if (spill)
+    return `One formula fills the cells ${areaText(areaOfGridRange(spill))}, and such rows cannot be sorted.`;
+  const table = injector
+    .get(TableManager)
+    .getTablesBySubunitId(unitId, subUnitId)
+    .find((each) => Rectangle.intersects(each.getRange(), range) && !holdsWholeRows(range, each.getRange()));
+  return table
+    ? `The heading of the table ${table.getDisplayName()}, or a part of its rows, is among these: choose a cell of the table to sort it. Nothing was changed.`
     : undefined;
 }
+
+/** Whether all rows of a range are of a table, below its heading and with all of its columns. */
+const holdsWholeRows = (range: IRange, table: IRange): boolean =>
+  range.startRow > table.startRow &&
+  range.endRow <= table.endRow &&
+  range.startColumn <= table.startColumn &&
+  range.endColumn >= table.endColumn;
 
 const isOneCell = ({ startRow, endRow, startColumn, endColumn }: IRange): boolean =>
   startRow === endRow && startColumn === endColumn;

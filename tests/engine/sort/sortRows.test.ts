@@ -13,10 +13,10 @@ async function sorted(
   sheets: Readonly<Record<string, Rows>>,
   area: string,
   by: readonly SortBy[] = [FIRST],
-  prepare: (book: Awaited<ReturnType<typeof calculated>>) => void = () => {},
+  prepare: (book: Awaited<ReturnType<typeof calculated>>) => unknown = () => {},
 ) {
   const book = await calculated(sheets);
-  prepare(book);
+  await prepare(book);
   const { workbook } = book;
   const [first = ''] = Object.keys(sheets);
   const { _injector: injector } = workbook as unknown as { readonly _injector: Injector };
@@ -163,6 +163,26 @@ it('refuses rows with merged cells, with a list that spills, and a name for a pa
   );
   expect(named.refused).toContain('The name Some stands for a part of these rows');
   for (const { read } of [merged, named]) expect(read('A1:A3').flat()).toEqual([3, 1, 2]);
+});
+
+it('refuses rows with the heading of a table among them, or with a part of its rows', async () => {
+  const rows: Rows = [[3], ['Head'], [1], [2], [0]];
+  const gridOf = (text: string) => {
+    const area = parseArea(text);
+    if (!area) throw new Error(text);
+    return gridRange(area);
+  };
+  const withTable = (area: string) =>
+    sorted({ Plan: rows }, area, [FIRST], ({ workbook }) =>
+      workbook.addTable('Plan', 'Kit', gridOf('A2:A4'), 'kit'),
+    );
+  for (const area of ['A1:A5', 'A2:A4', 'A1:A3', 'A4:A5']) {
+    const { refused, read } = await withTable(area);
+    expect(refused, area).toContain('the table Kit');
+    expect(read('A1:A5').flat()).toEqual([3, 'Head', 1, 2, 0]);
+  }
+  const body = await withTable('A3:A4');
+  expect(body.refused).toBeUndefined();
 });
 
 it('has nothing to undo where the rows are in that order', async () => {
