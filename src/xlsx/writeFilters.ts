@@ -23,7 +23,8 @@ function withFilters(xml: string, filters: readonly ColumnFilter[]): string {
     (part, filter) =>
       part.replace(
         new RegExp(`<filterColumn colId="${filter.column}" hiddenButton="1"\\s*/>`),
-        filterColumn(filter),
+        // a text may hold signs that stand for something in a replacement
+        () => filterColumn(filter),
       ),
     xml,
   );

@@ -48,3 +48,18 @@ it('reads the rows of a table that are hidden, and says so of all others', async
   expect(plain.book.sheets[0]?.filteredRows).toBeUndefined();
   expect(plain.notUnderstood).toEqual(['Hidden rows and columns are shown.']);
 });
+
+it('writes signs that stand for something in a replacement as they are', async () => {
+  const [sheet] = BOOK.sheets;
+  if (!sheet) throw new Error('no sheet');
+  const texts = ['US$& more', "5 $'", '$$5', '$`'];
+  const tables = sheet.tables.map((table) => ({ ...table, filters: [{ column: 0, texts, blank: false }] }));
+  const bytes = await writeXlsx({ ...BOOK, sheets: [{ ...sheet, tables }] });
+  const part = new TextDecoder().decode(await openPackage(bytes).read('xl/tables/table1.xml'));
+  expect([...part.matchAll(/<filter val="([^"]*)"/g)].map(([, text]) => text)).toEqual([
+    'US$&amp; more',
+    "5 $'",
+    '$$5',
+    '$`',
+  ]);
+});
