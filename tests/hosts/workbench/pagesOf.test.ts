@@ -30,3 +30,21 @@ it('gives a row that is taller than a page one for itself', () => {
   const tall = [...rows(0, 1), { row: 2, height: 80 }, ...rows(3, 4)];
   expect(told(pagesOf(tall, PLAIN))).toEqual(['0-1', '2-2', '3-4']);
 });
+
+it('begins a page behind a row that is told to begin one and is hidden', () => {
+  const shown = rows(0, 7).filter(({ row }) => row !== 3 && row !== 4);
+  expect(told(pagesOf(shown, { ...PLAIN, height: 100, breaks: [3] }))).toEqual(['0-2', '5-7']);
+});
+
+it('keeps the rows of the taller of two charts together that begin in one row', () => {
+  const blocks = [
+    { row: 3, rows: 2 },
+    { row: 3, rows: 4 },
+  ];
+  expect(told(pagesOf(rows(0, 7), { ...PLAIN, blocks }))).toEqual(['0-2', '3-7']);
+});
+
+it('keeps the rows of a chart together whose first row is hidden', () => {
+  const shown = rows(0, 8).filter(({ row }) => row !== 3);
+  expect(told(pagesOf(shown, { ...PLAIN, blocks: [{ row: 3, rows: 5 }] }))).toEqual(['0-2', '4-8']);
+});

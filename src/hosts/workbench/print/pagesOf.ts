@@ -35,16 +35,18 @@ export function pagesOf(
     pages.push({ lines: [], isTitled });
     left = height - (isTitled ? sum(titles) : 0);
   };
+  let before = -1;
   for (const [i, line] of rows.entries()) {
-    const block = blocks.find(({ row }) => row === line.row);
-    const together = block
-      ? sum(rows.slice(i).filter(({ row }) => row < block.row + block.rows))
-      : line.height;
+    // what is said of a row that is hidden holds for the next one
+    const isHere = (row: number): boolean => before < row && row <= line.row;
+    const end = Math.max(...blocks.filter(({ row }) => isHere(row)).map(({ row, rows: of }) => row + of));
+    const together = Math.max(line.height, sum(rows.slice(i).filter(({ row }) => row < end)));
     const isTooTall = line.height > left || (together > left && together <= height);
     const page = pages.at(-1);
-    if (!page || (page.lines.length > 0 && (breaks.includes(line.row) || isTooTall))) begin(line.row);
+    if (!page || (page.lines.length > 0 && (breaks.some(isHere) || isTooTall))) begin(line.row);
     pages.at(-1)?.lines.push(line);
     left -= line.height;
+    before = line.row;
   }
   return pages;
 }
