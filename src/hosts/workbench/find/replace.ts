@@ -1,8 +1,8 @@
-import { isFormulaString } from '@univerjs/core';
+import { CellValueType, type ICellData, isFormulaString } from '@univerjs/core';
 import { SetRangeValuesCommand } from '@univerjs/preset-sheets-core';
 import type { Grid } from '../grid/grid';
 import { commands, undoList, unitId } from '../grid/inside';
-import type { GridCells } from '../tables/newTableRows';
+import { type GridCells, sheetOf } from '../tables/newTableRows';
 import { targets } from '../tables/pasteFromElsewhere';
 import { type Held, type Match, replaced, type Wanted } from './search';
 
@@ -14,13 +14,25 @@ export interface Replaced {
   readonly left: readonly Left[];
 }
 
+const NO_MATTER = { startRow: 0, endRow: 0, startColumn: 0, endColumn: 0 };
+
+/** How cells of a sheet take words that are written into them: as if they came from elsewhere, but that a number kept as text stays one. */
+function taking(grid: Grid, sheetId: string): (words: string, row: number, column: number) => ICellData {
+  const { value } = targets(grid, sheetId);
+  const present = sheetOf(grid, sheetId).getSheet().getCellMatrix();
+  return (words, row, column) =>
+    present.getValue(row, column)?.t === CellValueType.FORCE_STRING && words !== ''
+      ? { v: words, t: CellValueType.FORCE_STRING, p: null }
+      : value(words, row, column);
+}
+
 /**
  * Writes other words in the place of those that were found, where they were typed, as one step. What a formula answers, what a
  * format writes around a number, and words with looks of their own are left, and so is what would become a formula.
  */
 export function replaceIn(grid: Grid, matches: readonly Match[], wanted: Wanted, by: string): Replaced {
   const left: Left[] = [];
-  const bySheet = new Map<string, GridCells>();
+  const bySheet = new Map<string, { readonly cells: GridCells; readonly taken: ReturnType<typeof taking> }>();
   let count = 0;
   for (const match of matches) {
     const { sheetId, row, column, held } = match;
@@ -30,18 +42,20 @@ export function replaceIn(grid: Grid, matches: readonly Match[], wanted: Wanted,
       left.push(why);
       continue;
     }
-    const cells = bySheet.get(sheetId) ?? {};
-    bySheet.set(sheetId, cells);
-    (cells[row] ??= {})[column] = targets(grid, sheetId).value(words, row, column);
+    const sheet = bySheet.get(sheetId) ?? { cells: {}, taken: taking(grid, sheetId) };
+    bySheet.set(sheetId, sheet);
+    (sheet.cells[row] ??= {})[column] = sheet.taken(words, row, column);
     count++;
   }
   if (count > 0) {
     const oneStep = undoList(grid).__tempBatchingUndoRedo(unitId(grid));
-    for (const [subUnitId, value] of bySheet)
+    for (const [subUnitId, { cells: value }] of bySheet)
       commands(grid).syncExecuteCommand(SetRangeValuesCommand.id, {
         unitId: unitId(grid),
         subUnitId,
         value,
+        // it asks for one, or for what is selected in the sheet in view, though the cells have their places
+        range: NO_MATTER,
       });
     oneStep.dispose();
   }

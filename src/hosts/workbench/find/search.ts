@@ -1,4 +1,4 @@
-import { BooleanNumber, CellValueType, type ICellData, type Nullable } from '@univerjs/core';
+import { BooleanNumber, CellValueType, type ICellData, type Nullable, numfmt } from '@univerjs/core';
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import type { Grid } from '../grid/grid';
 import { spilledCells } from '../grid/spills';
@@ -54,7 +54,14 @@ function heldIn(cell: ICellData, sheet: FWorksheet, at: { row: number; column: n
     const held: Held = 'answer';
     return [typed, shown(), formula].some((each) => isIn(pattern, each)) ? { held, typed } : undefined;
   }
-  if (isIn(pattern, typed)) return { held: cell.p ? ('looks' as const) : ('typed' as const), typed };
+  const format = sheet.getWorkbook().getStyles().getStyleByCell(cell)?.n?.pattern ?? '';
+  // the day number of a date is no more typed than seen, and of a percentage nobody sees the fraction
+  const isOtherwise =
+    typeof cell.v === 'number' &&
+    format !== '' &&
+    (numfmt.isDateFormat(format) || numfmt.isPercentFormat(format));
+  if (!isOtherwise && isIn(pattern, typed))
+    return { held: cell.p ? ('looks' as const) : ('typed' as const), typed };
   if (typeof cell.v === 'number' && isIn(pattern, shown())) return { held: 'format' as const, typed };
   return undefined;
 }

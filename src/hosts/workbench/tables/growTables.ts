@@ -7,8 +7,8 @@ import {
   SetRangeValuesMutation,
 } from '@univerjs/preset-sheets-core';
 import type { Grid } from '../grid/grid';
-import { interceptors } from '../grid/inside';
-import { tablesOn } from '../grid/tables';
+import { commands, interceptors } from '../grid/inside';
+import { type GridTable, tablesOn } from '../grid/tables';
 import { growForPaste } from './growForPaste';
 import { filled, grown, isBlank, joined, type Mutations, NOTHING, sheetOf, widened } from './newTableRows';
 import { type RulesBefore, rulesOf } from './widenRules';
@@ -19,12 +19,19 @@ import { type RulesBefore, rulesOf } from './widenRules';
  */
 export function growTables(grid: Grid): void {
   let before: RulesBefore | undefined;
+  let ready: ReadonlySet<string> = new Set();
+  // What is typed stands there by the time that anything else is asked.
+  commands(grid).beforeCommandExecuted(({ id, params }) => {
+    if (id !== SetRangeValuesCommand.id) return;
+    const sheetId = (params as Partial<ISetRangeValuesMutationParams> | undefined)?.subUnitId;
+    ready = readyToGrow(grid, sheetId ?? grid.api.getActiveWorkbook()?.getActiveSheet().getSheetId() ?? '');
+  });
   interceptors(grid).interceptCommand({
     priority: 1,
     getMutations(command) {
       if (isInsertRow(command)) before = rulesOf(grid, command.params.subUnitId);
       if (command.id === SetRangeValuesCommand.id)
-        return typedBelow(grid, command.params as ISetRangeValuesMutationParams);
+        return typedBelow(grid, command.params as ISetRangeValuesMutationParams, ready);
       return NOTHING;
     },
   });
@@ -52,8 +59,28 @@ export function growTables(grid: Grid): void {
 const isInsertRow = (command: ICommandInfo): command is ICommandInfo & { params: IInsertRowCommandParams } =>
   command.id === InsertRowCommand.id && command.params !== undefined;
 
+/** The tables of a sheet below which there is a free row. */
+function readyToGrow(grid: Grid, sheetId: string): ReadonlySet<string> {
+  const isFreeBelow = (table: GridTable): boolean => {
+    const present = sheetOf(grid, sheetId).getSheet().getCellMatrix();
+    const { endRow, startColumn, endColumn } = table.getRange();
+    for (let column = startColumn; column <= endColumn; column++)
+      if (!isBlank(present.getValue(endRow + 1, column))) return false;
+    return true;
+  };
+  return new Set(
+    tablesOn(grid, sheetId)
+      .filter(isFreeBelow)
+      .map((table) => table.getId()),
+  );
+}
+
 /** Typing into the free row right below a table makes it a row of the table. */
-function typedBelow(grid: Grid, params: ISetRangeValuesMutationParams): Mutations {
+function typedBelow(
+  grid: Grid,
+  params: ISetRangeValuesMutationParams,
+  ready: ReadonlySet<string>,
+): Mutations {
   const { unitId, subUnitId, cellValue } = params;
   const typed = Object.entries(cellValue ?? {}).flatMap(([row, cells]) =>
     Object.entries((cells ?? {}) as Record<number, ICellData | null>).flatMap(([column, cell]) =>
@@ -68,12 +95,8 @@ function typedBelow(grid: Grid, params: ISetRangeValuesMutationParams): Mutation
       endRow + 1 === first.row && typed.every(({ column }) => column >= startColumn && column <= endColumn)
     );
   });
-  if (!table) return NOTHING;
+  if (!table || !ready.has(table.getId())) return NOTHING;
   const { startColumn, endColumn } = table.getRange();
-  const present = sheetOf(grid, subUnitId).getSheet().getCellMatrix();
-  const own = new Set(typed.map(({ column }) => column));
-  for (let column = startColumn; column <= endColumn; column++)
-    if (!own.has(column) && !isBlank(present.getValue(first.row, column))) return NOTHING;
   // What was typed stands there already: undo clears it.
   const cleared = Object.fromEntries(
     Array.from({ length: endColumn - startColumn + 1 }, (_, i) => [
