@@ -15,7 +15,10 @@ vi.mock('@univerjs/preset-sheets-core', async () => ({
 vi.mock('@univerjs/preset-sheets-table', async () => await import('@univerjs/sheets-table'));
 vi.mock('../../../src/hosts/workbench/book/besideCells', () => ({ RULE_TYPES: {} }));
 vi.mock('../../../src/hosts/workbench/grid/rules', () => ({ inputRules: () => [], conditions: () => [] }));
-vi.mock('../../../src/hosts/workbench/tables/growForPaste', () => ({ growForPaste: () => {} }));
+vi.mock('../../../src/hosts/workbench/tables/growForPaste', async (actual) => ({
+  ...(await actual<object>()),
+  growForPaste: () => {},
+}));
 vi.mock('../../../src/hosts/workbench/tables/widenRules', () => ({
   rulesOf: () => ({}),
   widenRules: () => ({ redos: [], undos: [] }),

@@ -88,7 +88,11 @@ const tableBelow = (grid: Grid, { sheetId, first, last, columns }: Pasted): Grid
   });
 
 /** Whether the rows below a table, down to the last one, hold nothing. */
-export function isFreeBelow(grid: Grid, table: GridTable, { sheetId, last }: Pasted): boolean {
+export function isFreeBelow(
+  grid: Grid,
+  table: GridTable,
+  { sheetId, last }: Pick<Pasted, 'sheetId' | 'last'>,
+): boolean {
   const range = table.getRange();
   const area = { ...range, startRow: range.endRow + 1, endRow: last };
   const sheet = sheetOf(grid, sheetId).getSheet();

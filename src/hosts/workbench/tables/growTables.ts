@@ -8,9 +8,9 @@ import {
 } from '@univerjs/preset-sheets-core';
 import type { Grid } from '../grid/grid';
 import { commands, interceptors } from '../grid/inside';
-import { type GridTable, tablesOn } from '../grid/tables';
-import { growForPaste } from './growForPaste';
-import { filled, grown, isBlank, joined, type Mutations, NOTHING, sheetOf, widened } from './newTableRows';
+import { tablesOn } from '../grid/tables';
+import { growForPaste, isFreeBelow } from './growForPaste';
+import { filled, grown, isBlank, joined, type Mutations, NOTHING, widened } from './newTableRows';
 import { type RulesBefore, rulesOf } from './widenRules';
 
 /**
@@ -60,20 +60,12 @@ const isInsertRow = (command: ICommandInfo): command is ICommandInfo & { params:
   command.id === InsertRowCommand.id && command.params !== undefined;
 
 /** The tables of a sheet below which there is a free row. */
-function readyToGrow(grid: Grid, sheetId: string): ReadonlySet<string> {
-  const isFreeBelow = (table: GridTable): boolean => {
-    const present = sheetOf(grid, sheetId).getSheet().getCellMatrix();
-    const { endRow, startColumn, endColumn } = table.getRange();
-    for (let column = startColumn; column <= endColumn; column++)
-      if (!isBlank(present.getValue(endRow + 1, column))) return false;
-    return true;
-  };
-  return new Set(
+const readyToGrow = (grid: Grid, sheetId: string): ReadonlySet<string> =>
+  new Set(
     tablesOn(grid, sheetId)
-      .filter(isFreeBelow)
+      .filter((table) => isFreeBelow(grid, table, { sheetId, last: table.getRange().endRow + 1 }))
       .map((table) => table.getId()),
   );
-}
 
 /** Typing into the free row right below a table makes it a row of the table. */
 function typedBelow(
