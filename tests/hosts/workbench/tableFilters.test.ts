@@ -38,3 +38,8 @@ it('hides nothing where no filter hides the same rows', () => {
   expect(withFilters(TABLE, [3], alike)).toEqual({ table: TABLE, rows: [] });
   expect(withFilters(TABLE, [9], textAt)).toEqual({ table: TABLE, rows: [] });
 });
+
+it('tells no rows apart by capitals, which other programs take for alike', () => {
+  const words = ['Key', 'key', 'rim'];
+  expect(withFilters(TABLE, [4], (row) => words[row - 3] ?? 'fill')).toEqual({ table: TABLE, rows: [] });
+});

@@ -17,10 +17,12 @@ function filtersOf(
   let left = hidden;
   const filters: ColumnFilter[] = [];
   for (let column = 0; column < area.columns && left.length > 0; column++) {
-    const texts = new Set(shown.map((row) => textAt(row, area.column + column)));
-    const passed = left.filter((row) => texts.has(textAt(row, area.column + column)));
+    const text = (row: number): string => textAt(row, area.column + column);
+    // capitals make no difference to the filter of a file
+    const texts = new Map(shown.map((row) => [text(row).toLowerCase(), text(row)]));
+    const passed = left.filter((row) => texts.has(text(row).toLowerCase()));
     if (passed.length === left.length) continue;
-    filters.push({ column, texts: [...texts].filter((text) => text !== ''), blank: texts.has('') });
+    filters.push({ column, texts: [...texts.values()].filter((each) => each !== ''), blank: texts.has('') });
     left = passed;
   }
   return left.length === 0 ? filters : undefined;
