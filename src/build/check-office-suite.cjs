@@ -1,7 +1,7 @@
 /**
  * `npm run check:office-suite` has LibreOffice calculate our sheets, and compares cell by cell. It does not know our
  * functions, so in the copy that it gets their cells hold their values; every other formula is without one. The sheets
- * as they are go onto pages in dist/office-suite/, for a person to look at.
+ * as they are go onto pages in dist/office-suite/ with `--pages`, for a person to look at.
  */
 const { spawnSync } = require('node:child_process');
 const fs = require('node:fs');
@@ -14,6 +14,7 @@ const { allTemplates } = require('./templates.cjs');
 
 const ROOT = path.resolve(__dirname, '../..');
 const PAGES = path.join(ROOT, 'dist/office-suite');
+const WITH_PAGES = process.argv.includes('--pages');
 const OURS = '_xldudf_';
 const CLOSE = 1e-9;
 const NOTHING = 1e-12;
@@ -150,17 +151,19 @@ async function check(work) {
     if (lines.length > 0) isGood = false;
     else console.log(`${name}: LibreOffice gives the same in all ${left} cells that it calculates.`);
   }
-  makePages(
-    sheets.filter(({ given }) => given.length === 1).map(({ file }) => file),
-    work,
-  );
-  console.log(`Pages to look at are in ${path.relative(ROOT, PAGES)}.`);
+  if (WITH_PAGES) {
+    makePages(
+      sheets.filter(({ given }) => given.length === 1).map(({ file }) => file),
+      work,
+    );
+    console.log(`Pages to look at are in ${path.relative(ROOT, PAGES)}.`);
+  }
   return isGood;
 }
 
 async function main() {
   installChartSupport();
-  const missing = ['soffice', 'pdftoppm'].filter((program) => !isThere(program));
+  const missing = ['soffice', ...(WITH_PAGES ? ['pdftoppm'] : [])].filter((program) => !isThere(program));
   if (missing.length > 0) {
     console.error(
       `Nothing was checked: ${missing.join(' and ')} cannot be run here. Install LibreOffice Calc and Poppler's tools.`,
