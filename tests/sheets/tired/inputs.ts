@@ -9,7 +9,7 @@ import type {
   TemplateTable,
   TemplateValue,
 } from '../../../src/sheets/template';
-import { FULL, oneOf } from '../../full';
+import { oneOf } from '../../full';
 
 /** A cell that somebody types into, with all that the sheet says of it. */
 export interface Input {
@@ -54,17 +54,17 @@ function formInputs(form: Form): Input[] {
   });
 }
 
-/** For every commit the first row; in full the last as well, and one between them that each run draws anew. */
-function rowsOf({ rows }: TemplateTable): number[] {
+/** The first row; of many the last as well, and one between them that each run in full draws anew. */
+function rowsOf({ rows }: TemplateTable, many: boolean): number[] {
   const last = rows.length - 1;
-  if (!FULL || last < 1) return rows.length > 0 ? [0] : [];
+  if (!many || last < 1) return rows.length > 0 ? [0] : [];
   return last < 2 ? [0, last] : [0, 1 + oneOf(last - 1), last];
 }
 
-function tableInputs(table: TemplateTable): Input[] {
+function tableInputs(table: TemplateTable, many: boolean): Input[] {
   const { column: left } = blockPlace(table);
   const given = table.columns.filter(isGiven);
-  return rowsOf(table).flatMap((r) =>
+  return rowsOf(table, many).flatMap((r) =>
     table.columns.flatMap((column, c) => {
       if (!isInput(column)) return [];
       const value = table.rows[r]?.[given.indexOf(column)];
@@ -75,5 +75,5 @@ function tableInputs(table: TemplateTable): Input[] {
   );
 }
 
-export const inputsOf = ({ blocks }: Template): Input[] =>
-  blocks.flatMap((block) => (block.kind === 'form' ? formInputs(block) : tableInputs(block)));
+export const inputsOf = ({ blocks }: Template, many = false): Input[] =>
+  blocks.flatMap((block) => (block.kind === 'form' ? formInputs(block) : tableInputs(block, many)));
