@@ -37,6 +37,7 @@ it.each([
 });
 
 it('is added by a key in any cell of a table, and by Tab in the last one', async () => {
+  await sheet.stretch(1900);
   const tally = { before: 'A39:E49', after: 'A39:E50' };
   await expect.poll(() => sheet.tables()).toHaveProperty('Tally', tally.before);
   for (const [cell, key] of [

@@ -9,6 +9,7 @@ import { readXlsx } from '../../src/xlsx/read';
 import { writeXlsx } from '../../src/xlsx/write';
 import { calculated } from '../sheets/support';
 import { chartCalled, covers, numbersOf } from './chartsOnSheet';
+import { TALL } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
 import { open, saved } from './openedFile';
 import type { Workbench } from './workbench';
@@ -20,7 +21,7 @@ const { readTemplate } = createRequire(import.meta.url)('../../src/build/templat
 let sheet: Workbench;
 eachItsWorkbook((fresh) => {
   sheet = fresh;
-});
+}, TALL);
 beforeAll(installChartSupport);
 
 it('shows a chart over plain cells of a file from elsewhere, and saves it', async () => {
