@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { eachItsWorkbook } from './onePage';
+import { WITH_TABLES } from './sheetsWithTables';
 import type { Workbench } from './workbench';
 
 let sheet: Workbench;
@@ -7,15 +8,7 @@ eachItsWorkbook((fresh) => {
   sheet = fresh;
 });
 
-it.each([
-  'Depth options',
-  'Flash trace',
-  'Freeze check',
-  'Heads',
-  'Lights on set',
-  'Pops build',
-  'Pops plan',
-])('every table of %s has a button that adds a row to it', async (template) => {
+it.each(WITH_TABLES)('every table of %s has a button that adds a row to it', async (template) => {
   const before = Object.keys(await sheet.tables());
   await sheet.insert(template);
   const own = Object.keys(await sheet.tables()).filter((name) => !before.includes(name));

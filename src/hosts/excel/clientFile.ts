@@ -8,6 +8,7 @@ import type { Template } from '../../sheets/template';
 import { templateToLay } from '../../sheets/templateToLay';
 import { WHEN_READY } from './lay';
 import { excelRange } from './ranges';
+import { sheetInView } from './sheetInView';
 import { AREA } from './usedCells';
 
 const ID = 'client-page';
@@ -21,19 +22,10 @@ interface Shown {
 
 /** The page in view, or else the first that there is. */
 async function shown(context: Excel.RequestContext, columns: number): Promise<Shown | undefined> {
-  const { worksheets } = context.workbook;
-  worksheets.load('items/name');
-  const inView = worksheets.getActiveWorksheet().load('name');
-  await context.sync();
-  const sheets = worksheets.items.map((sheet) => ({ sheet, tables: sheet.tables.load('items/name') }));
-  await context.sync();
-  const pages = sheets.flatMap(({ sheet, tables }) => {
-    const table = tables.items.find((one) => isClientPage({ tables: [one] }));
-    return table ? [{ sheet, table }] : [];
-  });
-  const page = pages.find(({ sheet }) => sheet.name === inView.name) ?? pages[0];
-  if (!page) return undefined;
-  const { sheet, table } = page;
+  const page = await sheetInView(context, isClientPage);
+  const table = page?.tables.items.find((one) => isClientPage({ tables: [one] }));
+  if (!page || !table) return undefined;
+  const { sheet } = page;
   const shots = table.getDataBodyRange().load(AREA);
   await context.sync();
   const all = { row: 0, column: 0, rows: shots.rowIndex + shots.rowCount, columns };

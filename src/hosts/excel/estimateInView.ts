@@ -2,6 +2,7 @@ import type { BookCell, BookTable } from '../../book/book';
 import { errorFromText } from '../../formula/errors';
 import { hasPrices, type SheetRead } from '../../sheets/nextEstimate';
 import { excelRange } from './ranges';
+import { sheetInView } from './sheetInView';
 import { AREA, areaOfRange, slices } from './usedCells';
 
 /** An estimate as it stands in the workbook. */
@@ -31,16 +32,7 @@ async function cellsOf(context: Excel.RequestContext, sheet: Excel.Worksheet): P
 
 /** The estimate in view, or else the first that there is; undefined where there is none. */
 export async function estimateInView(context: Excel.RequestContext): Promise<EstimateRead | undefined> {
-  const { worksheets } = context.workbook;
-  worksheets.load('items/name');
-  const inView = worksheets.getActiveWorksheet().load('name');
-  await context.sync();
-  const sheets = worksheets.items.map((sheet) => ({ sheet, tables: sheet.tables.load('items/name') }));
-  await context.sync();
-  const all = sheets.filter(({ tables }) =>
-    hasPrices({ tables: tables.items.map(({ name }) => ({ name }) as BookTable) }),
-  );
-  const found = all.find(({ sheet }) => sheet.name === inView.name) ?? all[0];
+  const found = await sheetInView(context, hasPrices);
   if (!found) return undefined;
   const { sheet } = found;
   const bodies = found.tables.items.map((table) => ({
