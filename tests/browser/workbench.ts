@@ -89,7 +89,17 @@ export class Workbench {
         if (close.checkVisibility()) close.click();
       press('[role=tab]', 'Sheets');
     });
-    await this.page.waitForFunction(() => window.sweeptable.cell('B20').value === 5);
+    try {
+      await this.page.waitForFunction(() => window.sweeptable.cell('B20').value === 5);
+    } catch (cause) {
+      const found = await this.page.evaluate(() => ({
+        cells: ['A20', 'B19', 'B20', 'B21'].map((at) => window.sweeptable.cell(at)),
+        sheets: window.sweeptable.sheets(),
+        said: document.querySelector('#notice')?.textContent,
+        visible: document.visibilityState,
+      }));
+      throw new Error(`The new workbook has no answers: ${JSON.stringify(found)}`, { cause });
+    }
   }
 
   /** Makes the window as tall as a test needs to have all of its cells in sight. */
