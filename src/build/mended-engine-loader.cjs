@@ -97,6 +97,8 @@ const PLACES = {
       ['if (formulaString.length <= 64) return formulaString;', 1],
       ['if (key.includes(token)) FORMULA_AST_CACHE.delete(key);', 1],
       ['const FORMULA_REF_TO_ARRAY_CACHE = new FormulaAstLRU(', 1],
+      ['this._dirtySuperTableMap = config.dirtySuperTableMap || {};', 1],
+      ['if (!noCache) FORMULA_AST_CACHE.set(', 1],
     ],
     quotes: [
       ['sequenceNodesBuilder(formulaString) {', 1],

@@ -1,10 +1,20 @@
 /**
  * The library keeps the tree of each formula by its text, with what the names of the workbook stood for. A row above such a
- * name's cells gives the name other cells, but the formula its old tree. When a name changes, the trees are made anew.
+ * name's cells gives the name other cells, but the formula its old tree. When a name changes, the trees are made anew. When a
+ * table does, the library makes those of the formulas that name it anew for each cell, and again each time that one is asked for
+ * in that calculation, so that a new table costs as many readings as it has formulas, twice. Here they are forgotten once, as
+ * the calculation begins.
  *
  * For @univerjs/engine-formula 0.25.1.
  */
-import { DefinedNamesService, FORMULA_REF_TO_ARRAY_CACHE, FunctionService } from '@univerjs/engine-formula';
+import {
+  DefinedNamesService,
+  FORMULA_REF_TO_ARRAY_CACHE,
+  FormulaCurrentConfigService,
+  FunctionService,
+  type IFormulaDatasetConfig,
+} from '@univerjs/engine-formula';
+import { replaceMethod } from './replaceMethod';
 
 interface Kept {
   _hash(key: string): string;
@@ -33,3 +43,13 @@ for (const method of [
     forget();
   };
 }
+
+replaceMethod<[IFormulaDatasetConfig], void>(
+  FormulaCurrentConfigService.prototype,
+  'load',
+  (original) =>
+    function (config) {
+      if (Object.keys(config.dirtySuperTableMap ?? {}).length > 0) forget();
+      original.call(this, { ...config, dirtySuperTableMap: {} });
+    },
+);

@@ -4,11 +4,13 @@ import {
   DefinedNamesService,
   generateAstNode,
   type IFormulaCurrentConfigService,
-  type Lexer,
+  Lexer,
   LexerNode,
 } from '@univerjs/engine-formula';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import '../../../src/engine/mends/keptTrees';
+import { gridRange } from '../../../src/engine/gridRange';
+import { openedBook } from '../../sheets/openedBook';
 
 /** How often the engine has read a formula of the workbook. */
 function reader(unitId: string) {
@@ -44,4 +46,33 @@ test('two long formulas are two, also where the library counts the same number f
   expect(hashAlgorithm(one)).toBe(hashAlgorithm(other));
   const read = reader('');
   expect([read(one), read(other), read(one)]).toEqual([1, 2, 1]);
+});
+
+test('the formulas that name a table are read once for all of its rows, and again where there is another table', async () => {
+  const [fees, rates] = ['=SUM(Fees[Fee])*Fees[[#This Row],[Fee]]', '=SUM(Rates[Rate])'];
+  const cells = [
+    ...['Fee', 2, 3, 4].map((value, row) => ({ row, column: 0, value })),
+    ...[1, 2, 3].map((row) => ({ row, column: 1, value: null, formula: fees })),
+    ...['Rate', 5, 6].map((value, row) => ({ row, column: 2, value })),
+    { row: 0, column: 3, value: null, formula: rates },
+  ];
+  const area = { row: 0, column: 0, rows: 4, columns: 1 };
+  const book = await openedBook([
+    { name: 'Sheet', cells, tables: [{ name: 'Fees', area, columns: [{ name: 'Fee' }] }] },
+  ]);
+  const readings = vi.spyOn(Lexer.prototype, 'treeBuilder');
+  const answers = async () => {
+    readings.mockClear();
+    await book.calculate();
+    const read = readings.mock.calls.map(([formula]) => formula).sort();
+    return [book.read('Sheet', 'B2:B4').flat(), book.read('Sheet', 'D1')[0]?.[0], read];
+  };
+  const none = expect.objectContaining({ error: expect.any(String) });
+  // 2 + 3 + 4, times each
+  expect(await answers()).toEqual([[18, 27, 36], none, [fees, rates]]);
+  expect(await answers()).toEqual([[18, 27, 36], none, []]);
+  await book.workbook.addTable('0', 'Rates', gridRange({ row: 0, column: 2, rows: 3, columns: 1 }), 'Rates');
+  expect(await answers()).toEqual([[18, 27, 36], 5 + 6, [fees, rates]]);
+  readings.mockRestore();
+  book.dispose();
 });
