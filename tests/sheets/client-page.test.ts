@@ -218,6 +218,24 @@ describe('the sheet itself', () => {
     expect(isClientPage(plan)).toBe(true);
     expect(isClientPage((await calculated(estimate)).plan)).toBe(false);
   });
+  test('alone, it has its dates as a person reads and types them', async () => {
+    const sheet = await calculated(page);
+    // the demo's own, as the Estimate has them: 46188 days after 1899-12-30, and thirty more
+    expect(sheet.column('Asked', 'Says').slice(4, 6)).toEqual(['2026-06-15', '2026-07-15']);
+    expect([sheet.cell('estimateDate'), sheet.cell('validTo')]).toEqual(['2026-06-15', '2026-07-15']);
+    const { rows } = layout(page).tables.get('Asked') as TemplateTable;
+    const typed = rows.map(([what = null, says = null]) => [what, what === 'Dated' ? 46188 : says]);
+    // a spreadsheet may make a day's number of what is typed: the page shows it as a day
+    const numbered = await calculated(typedOver(page, {}, { Asked: typed }));
+    const at = layout(page).cells.get('estimateDate')?.place;
+    const shown = numbered.plan.cells.find(({ row, column }) => row === at?.row && column === at.column);
+    expect([numbered.cell('estimateDate'), shown?.style?.format]).toEqual([46188, 'yyyy-mm-dd;@']);
+  });
+  test('a space beside a shot that is empty otherwise is no shot', async () => {
+    const table = layout(page).tables.get('ClientShots') as TemplateTable;
+    const rows = table.rows.map((row, i) => (i === 5 ? [' ', ' ', null, null, 6] : row));
+    expect((await told({}, rows)).cell('rowsUsed')).toBe(3);
+  });
   test('says that a sum or a date is missing, and shows none of the others then', async () => {
     const { rows } = layout(page).tables.get('Asked') as TemplateTable;
     for (const missing of ['Tax', 'Valid until']) {

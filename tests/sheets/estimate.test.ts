@@ -421,6 +421,7 @@ describe('what cannot be right is said, and nothing is asked', () => {
     return sheet;
   };
   test.each<[string, Row, string]>([
+    ['a kind of line with a space behind it', { By: 'hire ' }, 'type: day, hire, post, job, expense or correction, under By'],
     ['text in a rate', { Price: 'much' }, 'type: its price, a number such as 320.5'],
     ['a decimal comma', { Price: '320,50' }, 'type: its price, a number such as 320.5'],
     ['a rate of 0', { Price: 0 }, 'type: a price above 0 (less than 0 only where it is a correction)'],
@@ -466,6 +467,12 @@ describe('what cannot be right is said, and nothing is asked', () => {
     const prices = rowsOf('Prices', [line('Work', 'job', 1.23456, 0)]);
     const template = typedOver(demo, { ...PLAIN, currency: 'CLF' }, { Currencies: rows, Prices: prices });
     expect((await calculated(template)).cell('toPay')).toBe(1.2346);
+  });
+  test('a space in a row that is empty otherwise is nothing typed', async () => {
+    const sheet = await sheetOf({ shots: [{ Shot: ' ' }], prices: [{ Line: '  ', By: ' ' }] });
+    expect(['toPay', 'ready', 'dayCosts'].map((id) => sheet.cell(id)).join('')).toBe('');
+    expect(sheet.cell('started')).toBe(0);
+    expect(sheet.beside('toPay')).not.toMatch(/^!/);
   });
   test('empty, it says nothing', async () => {
     const sheet = await calculated(demo, false);
