@@ -37,9 +37,9 @@ function accepted(rule: BookRule): Excel.DataValidationRule {
 }
 
 /** The words that name a cell: its own where it is a heading, otherwise the label to its left. */
-function nameOf(cell: BookCell, { cells }: BookSheet): string {
-  const label = cells
-    .filter(({ row, column, part }) => part === 'label' && row === cell.row && column < cell.column)
+function nameOf(cell: BookCell, labels: readonly BookCell[]): string {
+  const label = labels
+    .filter(({ row, column }) => row === cell.row && column < cell.column)
     .sort((a, b) => b.column - a.column)[0];
   const named = cell.part === 'heading' ? cell : label;
   return String(named?.value ?? '').slice(0, LONGEST_TITLE);
@@ -61,9 +61,10 @@ export function drawInputs(sheet: Excel.Worksheet, planned: BookSheet): void {
         message: rule.refusal ?? '',
       };
     }
+  const labels = planned.cells.filter(({ part }) => part === 'label');
   for (const cell of planned.cells) {
     if (cell.note === undefined) continue;
     const { dataValidation } = sheet.getRangeByIndexes(cell.row, cell.column, 1, 1);
-    dataValidation.prompt = { showPrompt: true, title: nameOf(cell, planned), message: cell.note };
+    dataValidation.prompt = { showPrompt: true, title: nameOf(cell, labels), message: cell.note };
   }
 }

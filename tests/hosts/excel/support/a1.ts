@@ -17,7 +17,16 @@ export const addressOf = (row: number, column: number): string => `${columnName(
 export const rangeText = ({ row, column, rows, columns }: Block): string =>
   `${addressOf(row, column)}:${addressOf(row + rows - 1, column + columns - 1)}`;
 
+/** By their addresses: each cell that is written is asked for many times. */
+const known = new Map<string, Block>();
 export function blockAt(address: string): Block {
+  const before = known.get(address);
+  if (before) return before;
+  const block = readBlock(address);
+  known.set(address, block);
+  return block;
+}
+function readBlock(address: string): Block {
   const [, c1, r1, c2 = c1, r2 = r1] = /^\$?([A-Z]+)\$?(\d+)(?::\$?([A-Z]+)\$?(\d+))?$/i.exec(address) ?? [];
   if (c1 === undefined || r1 === undefined || c2 === undefined || r2 === undefined)
     throw new Refusal('InvalidArgument', `no address: ${address}`);
@@ -26,10 +35,12 @@ export function blockAt(address: string): Block {
 }
 
 /** The addresses of a block's cells, row by row. */
-export const addresses = ({ row, column, rows, columns }: Block): string[] =>
-  Array.from({ length: rows * columns }, (_, i) =>
-    addressOf(row + Math.floor(i / columns), column + (i % columns)),
-  );
+export function addresses({ row, column, rows, columns }: Block): string[] {
+  const found: string[] = [];
+  for (let r = row; r < row + rows; r++)
+    for (let c = column; c < column + columns; c++) found.push(addressOf(r, c));
+  return found;
+}
 
 export const overlap = (a: Block, b: Block): boolean =>
   a.row < b.row + b.rows &&
