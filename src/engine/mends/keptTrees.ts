@@ -1,9 +1,9 @@
 /**
- * The library keeps the tree of each formula by its text, with what the names of the workbook stood for. A row above such a
- * name's cells gives the name other cells, but the formula its old tree. When a name changes, the trees are made anew. When a
- * table does, the library makes those of the formulas that name it anew for each cell, and again each time that one is asked for
- * in that calculation, so that a new table costs as many readings as it has formulas, twice. Here they are forgotten once, as
- * the calculation begins.
+ * The library keeps the tree of each formula by its text, with what the names and tables of the workbook stood for. A row above
+ * a name's cells gives the name other cells, but the formula its old tree; a table that is taken away leaves the trees in which it
+ * was one. When a name or a table changes, the trees are made anew. Of a table that comes in, or is another, the library knows
+ * as much, but makes the trees of the formulas that name it anew for each cell and each time that one is asked for in that
+ * calculation: a new table would cost as many readings as it has formulas, twice.
  *
  * For @univerjs/engine-formula 0.25.1.
  */
@@ -13,6 +13,7 @@ import {
   FormulaCurrentConfigService,
   FunctionService,
   type IFormulaDatasetConfig,
+  SuperTableService,
 } from '@univerjs/engine-formula';
 import { replaceMethod } from './replaceMethod';
 
@@ -30,26 +31,31 @@ kept._hash = (key) => key;
 const { deleteFormulaAstCacheKey } = FunctionService.prototype;
 const forget = (): void => deleteFormulaAstCacheKey.call({} as FunctionService, '');
 
-const { prototype } = DefinedNamesService;
-for (const method of [
-  'registerDefinedNames',
-  'registerDefinedName',
-  'removeDefinedName',
-  'removeUnitDefinedName',
-] as const) {
-  const change = prototype[method] as (...args: unknown[]) => void;
-  prototype[method] = function (this: DefinedNamesService, ...args: unknown[]) {
-    change.apply(this, args);
-    forget();
-  };
-}
+/** What makes names and tables others. */
+const CHANGES: readonly (readonly [service: object, methods: readonly string[]])[] = [
+  [
+    DefinedNamesService.prototype,
+    ['registerDefinedNames', 'registerDefinedName', 'removeDefinedName', 'removeUnitDefinedName'],
+  ],
+  [SuperTableService.prototype, ['registerTable', 'remove']],
+];
+for (const [service, methods] of CHANGES)
+  for (const method of methods)
+    replaceMethod(
+      service,
+      method,
+      (change) =>
+        function (...args) {
+          change.apply(this, args);
+          forget();
+        },
+    );
 
 replaceMethod<[IFormulaDatasetConfig], void>(
   FormulaCurrentConfigService.prototype,
   'load',
   (original) =>
     function (config) {
-      if (Object.keys(config.dirtySuperTableMap ?? {}).length > 0) forget();
       original.call(this, { ...config, dirtySuperTableMap: {} });
     },
 );

@@ -6,6 +6,7 @@ import {
   type IFormulaCurrentConfigService,
   Lexer,
   LexerNode,
+  SuperTableService,
 } from '@univerjs/engine-formula';
 import { expect, test, vi } from 'vitest';
 import '../../../src/engine/mends/keptTrees';
@@ -36,6 +37,17 @@ test('a formula is read once, and again when a name of the workbook has changed'
   expect([read(formula), read(formula)]).toEqual([2, 2]);
   names.removeDefinedName('names', 'fee');
   expect(read(formula)).toBe(3);
+});
+
+test('and again when a table of the workbook has changed, or is gone', () => {
+  const read = reader('tables');
+  const formula = '=SUM(Fees[Fee])';
+  expect([read(formula), read(formula)]).toEqual([1, 1]);
+  const tables = new SuperTableService();
+  tables.registerTable('tables', 'Fees', {} as never);
+  expect([read(formula), read(formula)]).toEqual([2, 2]);
+  tables.remove('tables', 'Fees');
+  expect([read(formula), read(formula)]).toEqual([3, 3]);
 });
 
 test('two long formulas are two, also where the library counts the same number for them', () => {
