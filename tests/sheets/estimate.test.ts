@@ -142,6 +142,33 @@ describe('one job with the other sheets', () => {
     expect(book.errors()).toEqual([]);
     book.dispose();
   });
+  test('beside Fleet compare a line of hire without a price has its rate, and how many of it the job needs', async () => {
+    const book = await together([{ template: templateOf('fleet-compare') }, { template: demo }]);
+    const amounts = () => book.column('Prices', 'Amount').slice(4, 8);
+    const how = () => book.column('Prices', 'How').slice(4, 8);
+    const typed = amounts();
+    expect(how()).not.toContainEqual(expect.stringContaining('Fleet'));
+    for (const row of [6, 7])
+      for (const column of ['Price', 'How many']) await book.type('Prices', column, row, null);
+    // Fleet compare has one Birch at 55 and two Hazels at 22, as they are typed in the demo
+    expect(amounts()).toEqual(typed);
+    expect(how().map((words) => String(words).includes(', as in Fleet compare'))).toEqual([false, true, true, false]); // prettier-ignore
+    // two days of 60.25, and a quarter of that: 150.625
+    await book.type('Fleet', 'Rate', 2, 60.25);
+    expect(amounts()[1]).toBe(150.63);
+    // what is typed holds, and that it is another is told
+    await book.type('Fleet', 'Rate', 3, 95);
+    expect([amounts()[3], how()[3]]).toEqual([225, '2 × 90, with mark-up, 95 a day in Fleet compare']);
+    // a model that fails has no number that anybody should hire
+    for (const column of ['Price', 'How many']) await book.type('Prices', column, 8, null);
+    expect(book.column('Prices', 'Lacks')[7]).toBe('type: how many, Fleet compare has it out');
+    await book.type('Prices', 'Line', 8, 'Cedar of ours');
+    expect(book.column('Prices', 'Lacks')[7]).toBe(
+      'type: its price, or its name as Fleet compare has it, with a rate there',
+    );
+    expect(book.form(1, demo).cell('toPay')).toBe('');
+    book.dispose();
+  });
 });
 
 /** The steps of the job “An estimate’s minutes” in tests/jobs, in one sheet. */
@@ -423,6 +450,7 @@ describe('what cannot be right is said, and nothing is asked', () => {
   test.each<[string, Row, string]>([
     ['a kind of line with a space behind it', { By: 'hire ' }, 'type: day, hire, post, job, expense or correction, under By'],
     ['text in a rate', { Price: 'much' }, 'type: its price, a number such as 320.5'],
+    ['a line of hire without a price', { By: 'hire', Price: null }, 'type: its price, or its name as Fleet compare has it, with a rate there'],
     ['a decimal comma', { Price: '320,50' }, 'type: its price, a number such as 320.5'],
     ['a rate of 0', { Price: 0 }, 'type: a price above 0 (less than 0 only where it is a correction)'],
     ['a blank tax', { Tax: null }, 'type: its tax in percent, 0 for none'],
