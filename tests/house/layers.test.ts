@@ -14,10 +14,11 @@ const FLOORS = {
   cells: ['formula', 'catalogue', 'exposure'],
   book: ['formula'],
   sheets: ['book', 'formula', 'catalogue', 'exposure'],
+  set: ['cells', 'formula', 'catalogue', 'exposure'],
   explain: ['cells', 'formula', 'catalogue', 'exposure'],
   engine: ['cells', 'formula', 'catalogue', 'exposure'],
   xlsx: ['book', 'formula', 'catalogue'],
-  pane: ['explain', 'sheets', 'book', 'cells', 'formula', 'catalogue', 'exposure'],
+  pane: ['set', 'explain', 'sheets', 'book', 'cells', 'formula', 'catalogue', 'exposure'],
 } satisfies Record<string, readonly string[]>;
 const HOSTS = ['excel', 'workbench', 'command', 'script'].map((host) => `hosts/${host}`);
 /** What a folder may import from. A host imports no host: what two of them share lies below them. */
@@ -28,7 +29,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   published: [],
 };
 /** Folders that know no host: they import no package at all. */
-const PURE = ['exposure', 'catalogue', 'formula', 'cells', 'book', 'sheets', 'explain'];
+const PURE = ['exposure', 'catalogue', 'formula', 'cells', 'book', 'sheets', 'set', 'explain'];
 /** The packages that a folder may import; one that is not named here may import any. */
 const PACKAGES: Readonly<Record<string, RegExp>> = {
   ...Object.fromEntries(PURE.map((folder) => [folder, /^(?!)/])),
