@@ -39,6 +39,13 @@ const PLACES = {
       ['this._getValueObjectOfRuntimeData(', 7],
       ['return objectValueToCellValue(variant);', 1],
     ],
+    dependenciesAnew: [
+      [
+        'if (this._currentConfigService.isForceCalculate()) this._dependencyManagerService.reset();\n\t\tthis._registerFormulas(',
+        1,
+      ],
+      ['this._dependencyManagerService.addDependencyRTreeCache(tree);', 1],
+    ],
     readFormulasOnce: [
       ['_registerFormulas(', 2],
       ['_createFDtree(unitId, sheetId, row, column, unitData, formulaDataItem) {', 1],

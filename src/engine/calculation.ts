@@ -22,25 +22,25 @@ const PATIENCE = 60_000;
 const turn = () => new Promise<void>((resolve) => setImmediate(resolve));
 
 /**
- * Gives how to calculate every formula. By itself the engine begins a tenth of a second after whatever was typed, and waits as
+ * Gives how to calculate, every formula or those that a change reaches. By itself the engine begins a tenth of a second after whatever was typed, and waits as
  * long where it is asked to: nobody types here, so it begins when it is asked, at once, and never else. One that it had begun
  * by itself would be taken for the one that was asked for.
  */
-export function calculation(injector: Injector): () => Promise<void> {
+export function calculation(injector: Injector): (which: 'all' | 'changed') => Promise<void> {
   const commands = injector.get(ICommandService);
   const sessions = injector.get(FormulaCalculationSessionService);
   const trigger = inside(injector.get(TriggerCalculationController));
   // hears of each command after the engine, which has set its clock by then
   commands.onCommandExecuted(() => clearTimeout(trigger._setTimeoutKey));
 
-  async function calculateAll(): Promise<void> {
+  async function calculate(which: 'all' | 'changed'): Promise<void> {
     await turn();
     const applied = sessions.waitForLatestApplied(undefined, PATIENCE);
     const typed = trigger._generateDirty(trigger._waitingCommandQueue);
     trigger._waitingCommandQueue = [];
     trigger._executingDirtyData = {
       ...trigger._mergeDirty(trigger._executingDirtyData, typed),
-      forceCalculation: true,
+      forceCalculation: which === 'all',
     };
     const start = { ...trigger._executingDirtyData };
     void commands.executeCommand(SetFormulaCalculationStartMutation.id, start, { onlyLocal: true });
@@ -48,5 +48,8 @@ export function calculation(injector: Injector): () => Promise<void> {
   }
   // one after the other
   let last = Promise.resolve();
-  return () => (last = last.then(calculateAll, calculateAll));
+  return (which) => {
+    const next = (): Promise<void> => calculate(which);
+    return (last = last.then(next, next));
+  };
 }

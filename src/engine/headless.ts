@@ -75,6 +75,7 @@ export function headless(snapshot: Partial<IWorkbookData>, lookFrom?: (sheetId: 
   const workbook = api.createWorkbook({ ...withOwnFormulas(snapshot), id } as IWorkbookData);
   hear(univer.__getInjector().get(IFormulaRuntimeService), note);
   const model = univer.__getInjector().get(FormulaDataModel);
+  const calculate = calculation(univer.__getInjector());
   filterByTables(univer);
 
   const place = (sheetName: string, a1: string) => {
@@ -103,7 +104,10 @@ export function headless(snapshot: Partial<IWorkbookData>, lookFrom?: (sheetId: 
     isCircular: () => [...failures.values()].includes(CIRCLE),
 
     /** Calculates every formula of the workbook. */
-    calculate: calculation(univer.__getInjector()),
+    calculate: () => calculate('all'),
+
+    /** Calculates what follows from the edits since, as the workbench does; once all of it has been calculated. */
+    calculateChanged: () => calculate('changed'),
 
     /** The values of a range such as "A1:B3". */
     read(sheetName: string, a1: string): EngineValue[][] {

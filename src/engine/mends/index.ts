@@ -3,6 +3,7 @@
  * stand in the place of the engine's own by its option `formula.function`; where that does not reach, its insides are
  * changed as soon as this is imported.
  */
+import './dependenciesAnew';
 import './emptyResult';
 import './filteredRows';
 import './literals';
