@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { FULL } from '../../full';
+import { FULL, oneOf } from '../../full';
 import { REFUSALS } from '../../../src/hosts/excel/refusals';
 import type { FakeWorkbook } from './support/fake-workbook';
 import { LIGHTS, openExcel, sheetsThroughFiles } from './support/laid';
@@ -11,13 +11,17 @@ const CODES = [
   'GeneralException',
   'ApiNotFound',
 ] as const;
-const SAMPLES = 20;
+const SAMPLES = 10;
 
 const names = (workbook: FakeWorkbook): string[] => workbook.sheets.map(({ name }) => name);
 
-/** The first, the last and others evenly between. */
-const sample = (count: number): number[] =>
-  Array.from({ length: SAMPLES }, (_, i) => Math.round((i * (count - 1)) / (SAMPLES - 1)));
+/** The first, the last and one from each stretch between: its first for every commit, another in each run in full. */
+function sample(count: number): number[] {
+  const stretch = (count - 1) / (SAMPLES - 1);
+  const within = oneOf(Math.max(1, Math.floor(stretch)));
+  const between = Array.from({ length: SAMPLES - 2 }, (_, i) => Math.ceil((i + 1) * stretch) - within);
+  return [0, ...between, count - 1];
+}
 
 // all are of the same kinds of requests: one with a chart and warnings, and one that has most of all; the others in full
 const OFTEN: readonly string[] = [LIGHTS.id, 'pops-plan'];
