@@ -24,6 +24,8 @@ export interface BookSheet {
   readonly heights: Readonly<Record<number, number>>;
   /** Rows of tables that are not shown: a filter hides them. */
   readonly filteredRows?: readonly number[];
+  /** Rows that a person has hidden. */
+  readonly hiddenRows?: readonly number[];
   readonly cells: readonly BookCell[];
   readonly merges: readonly Area[];
   /** Rows and columns that stay in view. */

@@ -35,7 +35,8 @@ export function sayParts(names: readonly string[], leftOut: LeftOut): void {
 export const TOO_LONG = 'Formulas longer than a cell can hold are left out; what they last gave stays.';
 export const PRINTED =
   'Areas to print are left out where a sheet has several, or a formula finds them; all of the sheet is printed.';
-export const HIDDEN = 'Hidden rows and columns are shown.';
+export const HIDDEN_COLUMNS = 'Hidden columns are shown.';
+export const HIDDEN_BELOW = 'Hidden rows below the last cell are shown.';
 export const PROTECTION = 'Protection is left out: every cell can be changed.';
 
 /** Elements of a sheet that are left alone, by name. A file may name its elements as it likes. */

@@ -1,15 +1,15 @@
 import type { BookChart } from '../book/chart';
-import type { Book, BookName, BookSheet, BookTable } from '../book/book';
+import type { Book, BookCell, BookName, BookSheet, BookTable } from '../book/book';
 import { looksOutside } from '../formula/looksOutside';
 import { asTyped, isTooLong } from '../formula/spelling';
 import { FROM_1904 } from './daysFrom1904';
-import { HIDDEN, LeftOut, PROTECTION, sayParts, TOO_LONG } from './notKept';
+import { HIDDEN_BELOW, LeftOut, PROTECTION, sayParts, TOO_LONG } from './notKept';
 import { bookPage } from './page';
 import { type ChartSheet, readCharts } from './readCharts';
 import { readNotes, withNotes } from './readNotes';
 import { type Common, readSheet } from './readSheet';
 import { readStyles } from './readStyles';
-import { readTables } from './readTables';
+import { readTables, type TableRead } from './readTables';
 import { readTexts } from './readTexts';
 import { DAMAGED, NO_WORKBOOK, UnreadableFile } from './refused';
 import { type Relation, relationsOf } from './relations';
@@ -78,18 +78,32 @@ async function oneSheet(
   const relations = await relationsOf(file, part);
   const notes = await readNotes(file, relations);
   const page = bookPage(pages, name, local, common.leftOut);
-  const tables = await readTables(file, relations, common.leftOut);
-  const filteredRows = unseen.filter((row) => tables.some(({ area }) => isBelowHeading(row, area)));
-  if (filteredRows.length < unseen.length) common.leftOut.say(HIDDEN);
+  const read = await readTables(file, relations, common.leftOut);
+  const tables = read.map(({ table }) => table);
+  const { filteredRows, hiddenRows } = rowsUnseen(unseen, read, body.cells);
+  if (filteredRows.length + hiddenRows.length < unseen.length) common.leftOut.say(HIDDEN_BELOW);
   return {
     ...body,
     name,
     hidden: state !== 'visible',
     ...(filteredRows.length > 0 ? { filteredRows } : {}),
+    ...(hiddenRows.length > 0 ? { hiddenRows } : {}),
     cells: withNotes(body.cells, notes),
     tables,
     charts: await sheetCharts(file, relations, { name, tables, cells: body.cells }, common.leftOut),
     page,
+  };
+}
+
+/** What hides each row, down to the last cell: a file may hide all rows that there can be below it. */
+function rowsUnseen(unseen: readonly number[], read: readonly TableRead[], cells: readonly BookCell[]) {
+  const filtered = read.filter(({ isFiltered }) => isFiltered);
+  const isFilteredOut = (row: number): boolean =>
+    filtered.some(({ table: { area } }) => isBelowHeading(row, area));
+  const last = cells.reduce((most, { row }) => Math.max(most, row), -1);
+  return {
+    filteredRows: unseen.filter(isFilteredOut),
+    hiddenRows: unseen.filter((row) => !isFilteredOut(row) && row <= last),
   };
 }
 

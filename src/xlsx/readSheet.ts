@@ -9,7 +9,7 @@ import { asTyped, isTooLong } from '../formula/spelling';
 import { ConditionReader } from './conditions';
 import { count } from './lineCount';
 import { from1904 } from './daysFrom1904';
-import { elementLeftOut, HIDDEN, type LeftOut, PROTECTION, TOO_LONG } from './notKept';
+import { elementLeftOut, HIDDEN_COLUMNS, type LeftOut, PROTECTION, TOO_LONG } from './notKept';
 import { PageReader } from './page';
 import { RuleReader } from './readRules';
 import { RunLooks } from './runLooks';
@@ -164,7 +164,7 @@ class SheetReader implements Handlers {
   }
 
   private column({ min, max, width, hidden }: XmlAttributes): void {
-    if (isTrue(hidden)) this.common.leftOut.say(HIDDEN);
+    if (isTrue(hidden)) this.common.leftOut.say(HIDDEN_COLUMNS);
     const [first, last] = [Math.max(1, count(min)), Math.min(count(max), MOST_COLUMNS)];
     const characters = Math.min(Math.round(Number(width) * 100) / 100, WIDEST);
     // A width for all columns to the right end is the usual width of the sheet, not one of its columns.

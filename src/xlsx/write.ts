@@ -9,6 +9,7 @@ import { callsOurs } from '../formula/calls';
 import { asStored } from '../formula/spelling';
 import { areaText } from '../formula/areaText';
 import { drawnCharts } from '../book/chart';
+import { USUAL_HEIGHT } from '../book/widthsAndHeights';
 import { fileCondition } from './conditions';
 import { addPageBreaks, filePage, PRODUCT } from './page';
 import { addChart } from './writeChart';
@@ -95,10 +96,15 @@ function write(sheet: BookSheet, file: Workbook): void {
   for (const [column, width] of Object.entries(sheet.widths))
     out.getColumn(Number(column) + 1).width = width === UNSAID_WIDTH ? width + 0.001 : width;
   for (const [row, height] of Object.entries(sheet.heights)) out.getRow(Number(row) + 1).height = height;
-  for (const row of sheet.filteredRows ?? []) out.getRow(row + 1).hidden = true;
   addPageBreaks(page, out);
   for (const table of sheet.tables) addTable(table, out);
   for (const cell of sheet.cells) addCell(cell, out);
+  for (const row of [...(sheet.filteredRows ?? []), ...(sheet.hiddenRows ?? [])]) {
+    const unseen = out.getRow(row + 1);
+    unseen.hidden = true;
+    // the writer leaves out a row that holds nothing and has no height
+    if (unseen.cellCount === 0) unseen.height ??= USUAL_HEIGHT;
+  }
   for (const merge of sheet.merges) out.mergeCells(areaText(merge));
   for (const rule of sheet.rules) addRule(rule, out);
   for (const [i, condition] of sheet.conditions.entries())

@@ -488,6 +488,8 @@ const tableIn = ({ name, range, columns }: TableInfo) => ({
     columns: range.endColumn - range.startColumn + 1,
   },
   columns: columns.map(({ displayName }) => ({ name: displayName })),
+  // it hides nothing by itself, and says that what is hidden of the table is filtered out
+  filters: [{ column: 0, texts: [], blank: false }],
 });
 
 /** What every cell holds that is not empty, in a workbook that comes from a file. */

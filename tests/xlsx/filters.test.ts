@@ -38,15 +38,30 @@ it('writes what a table is filtered by, and the rows that it hides', async () =>
   expect(rows.map((row) => /hidden="1"/.test(row))).toEqual([false, true, false, true]);
 });
 
-it('reads the rows of a table that are hidden, and says so of all others', async () => {
+it('reads which rows a filter hides, and which are hidden by hand: all where no table is filtered', async () => {
   const { book, notUnderstood } = await readXlsx(await writeXlsx(BOOK));
   expect(book.sheets[0]?.filteredRows).toEqual([1, 3]);
   expect(notUnderstood).toEqual([]);
   const [sheet] = BOOK.sheets;
   if (!sheet) throw new Error('no sheet');
   const plain = await readXlsx(await writeXlsx({ ...BOOK, sheets: [{ ...sheet, tables: [] }] }));
+  expect(plain.book.sheets[0]).toMatchObject({ hiddenRows: [1, 3] });
   expect(plain.book.sheets[0]?.filteredRows).toBeUndefined();
-  expect(plain.notUnderstood).toEqual(['Hidden rows and columns are shown.']);
+  const tables = sheet.tables.map(({ filters: _, ...table }) => table);
+  const byHand = await readXlsx(await writeXlsx({ ...BOOK, sheets: [{ ...sheet, tables }] }));
+  expect(byHand.book.sheets[0]).toMatchObject({ hiddenRows: [1, 3] });
+  expect(byHand.book.sheets[0]?.filteredRows).toBeUndefined();
+  expect([plain, byHand].flatMap(({ notUnderstood }) => notUnderstood)).toEqual([]);
+});
+
+it('writes rows that are hidden by hand beside those that a filter hides, and shows those below the last cell', async () => {
+  const [sheet] = BOOK.sheets;
+  if (!sheet) throw new Error('no sheet');
+  const cells = [...sheet.cells, { row: 6, column: 0, value: 'a note' }];
+  const bytes = await writeXlsx({ ...BOOK, sheets: [{ ...sheet, cells, hiddenRows: [5, 8] }] });
+  const { book, notUnderstood } = await readXlsx(bytes);
+  expect(book.sheets[0]).toMatchObject({ filteredRows: [1, 3], hiddenRows: [5] });
+  expect(notUnderstood).toEqual(['Hidden rows below the last cell are shown.']);
 });
 
 it('writes signs that stand for something in a replacement as they are', async () => {

@@ -21,6 +21,7 @@ import {
 } from '@univerjs/sheets';
 import { TableManager } from '@univerjs/sheets-table';
 import type { UnseenRows } from '../mends/filteredRows';
+import { isByHand, knowHands } from './byHand';
 
 /** Rows that are not shown, whatever hides them. */
 const unseenRows = (sheet: Worksheet): readonly number[] =>
@@ -28,11 +29,12 @@ const unseenRows = (sheet: Worksheet): readonly number[] =>
     data?.hd === BooleanNumber.TRUE ? [Number(row)] : [],
   );
 
-/** Whether a row is one of a table below its heading: hidden, it is one that is filtered out. */
-function isOfTable(injector: Injector, unitId: string, subUnitId: string, row: number): boolean {
+/** Whether a row that is hidden is one of a table below its heading, and nobody has hidden it by hand. */
+function isFilteredOut(injector: Injector, unitId: string, sheet: Worksheet, row: number): boolean {
+  if (isByHand(sheet.getRowManager().getRow(row))) return false;
   return injector
     .get(TableManager)
-    .getTablesBySubunitId(unitId, subUnitId)
+    .getTablesBySubunitId(unitId, sheet.getSheetId())
     .some((table) => {
       const { startRow, endRow } = table.getRange();
       return startRow < row && row <= endRow;
@@ -49,12 +51,11 @@ function toldOfRows(injector: Injector): UnseenRows {
     const unitId = workbook.getUnitId();
     all[unitId] = Object.fromEntries(
       workbook.getSheets().map((sheet) => {
-        const id = sheet.getSheetId();
         const rows = unseenRows(sheet).map((row) => [
           row,
-          { hd: BooleanNumber.TRUE as const, isFiltered: isOfTable(injector, unitId, id, row) },
+          { hd: BooleanNumber.TRUE as const, isFiltered: isFilteredOut(injector, unitId, sheet, row) },
         ]);
-        return [id, Object.fromEntries(rows)];
+        return [sheet.getSheetId(), Object.fromEntries(rows)];
       }),
     );
   }
@@ -62,15 +63,17 @@ function toldOfRows(injector: Injector): UnseenRows {
 }
 
 /**
- * Rows of a table that are hidden are filtered out, from now on: what clears, copies, fills or deletes cells passes over them,
- * and SUBTOTAL leaves them out.
+ * Rows of a table that are hidden, and not by hand, are filtered out from now on: what clears, copies, fills or deletes cells
+ * passes over them, and SUBTOTAL leaves them out, by whichever of its numbers. One that is hidden by hand is a row like others
+ * to all of these, but to SUBTOTAL(109) and its like.
  */
 export function filterByTables(univer: Univer): void {
   const injector = univer.__getInjector();
+  knowHands(univer);
   injector.get(FormulaDataModel).getHiddenRowsFiltered = () => toldOfRows(injector);
   injector.get(SheetInterceptorService).intercept(INTERCEPTOR_POINT.ROW_FILTERED, {
-    handler: (isFiltered, { unitId, subUnitId, worksheet, row }, next) =>
-      isFiltered || (!worksheet.getRowRawVisible(row) && isOfTable(injector, unitId, subUnitId, row))
+    handler: (isFiltered, { unitId, worksheet, row }, next) =>
+      isFiltered || (!worksheet.getRowRawVisible(row) && isFilteredOut(injector, unitId, worksheet, row))
         ? true
         : next(isFiltered ?? false),
   });

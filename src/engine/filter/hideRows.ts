@@ -4,11 +4,9 @@ import {
   type Injector,
   type IRange,
   IUndoRedoService,
-  IUniverInstanceService,
-  UniverInstanceType,
-  type Workbook,
 } from '@univerjs/core';
 import { SetRowHiddenMutation, SetRowVisibleMutation } from '@univerjs/sheets';
+import { marked, sheetIn } from './byHand';
 
 /** Rows of a sheet, in rising order. */
 export interface RowsOfSheet {
@@ -28,26 +26,24 @@ function together(rows: readonly number[], columns: number): readonly IRange[] {
   return ranges;
 }
 
-/** Hides rows, or shows them again, as one step that undo takes back. */
-function set(injector: Injector, { unitId, subUnitId, rows }: RowsOfSheet, isHidden: boolean): void {
-  const sheet = injector
-    .get(IUniverInstanceService)
-    .getUnit<Workbook>(unitId, UniverInstanceType.UNIVER_SHEET)
-    ?.getSheetBySheetId(subUnitId);
-  const ranges = together(rows, sheet?.getColumnCount() ?? 1);
+/** Hides rows, or shows them again, as one step that undo takes back. None of them is hidden by hand from then on. */
+function set(injector: Injector, about: RowsOfSheet, isHidden: boolean): void {
+  const { unitId, subUnitId, rows } = about;
+  const ranges = together(rows, sheetIn(injector, about)?.getColumnCount() ?? 1);
   const step = ({ id }: { readonly id: string }): IMutationInfo => ({
     id,
     params: { unitId, subUnitId, ranges },
   });
   const [hide, show] = [step(SetRowHiddenMutation), step(SetRowVisibleMutation)];
   const [redo, undo] = isHidden ? [hide, show] : [show, hide];
-  injector.get(ICommandService).syncExecuteCommand(redo.id, redo.params);
-  injector
-    .get(IUndoRedoService)
-    .pushUndoRedo({ unitID: unitId, redoMutations: [redo], undoMutations: [undo] });
+  const { redos, undos } = marked(injector, about, false);
+  const steps = { redoMutations: [...redos, redo], undoMutations: [undo, ...undos] };
+  const commands = injector.get(ICommandService);
+  for (const { id, params } of steps.redoMutations) commands.syncExecuteCommand(id, params);
+  injector.get(IUndoRedoService).pushUndoRedo({ unitID: unitId, ...steps });
 }
 
-/** Hides rows that are shown. */
+/** Hides rows that are shown, as a filter does. */
 export const hideRows = (injector: Injector, rows: RowsOfSheet): void => set(injector, rows, true);
 
 /** Shows rows that are hidden. */

@@ -14,6 +14,7 @@ import { referencesIn } from '../../formula/tree';
 import type { Book, BookCell, BookSheet } from '../../book/book';
 import { usedArea } from '../../book/cells';
 import { legalNames, OF_NAMES } from '../../book/legal/names';
+import { BY_HAND } from '../../engine/filter/byHand';
 import { gridRange } from '../../engine/gridRange';
 import { type EngineValue, headless } from '../../engine/headless';
 
@@ -98,9 +99,11 @@ export async function calculatedBook(
   const sheets = book.sheets.map((sheet, i): Beside => {
     const cellData: Record<number, Record<number, ICellData>> = {};
     for (const cell of sheet.cells) (cellData[cell.row] ??= {})[cell.column] = stored(cell);
-    const rowData = Object.fromEntries(
-      (sheet.filteredRows ?? []).map((row) => [row, { hd: BooleanNumber.TRUE }]),
-    );
+    const hd = BooleanNumber.TRUE;
+    const rowData = Object.fromEntries([
+      ...(sheet.filteredRows ?? []).map((row) => [row, { hd }] as const),
+      ...(sheet.hiddenRows ?? []).map((row) => [row, { hd, custom: BY_HAND }] as const),
+    ]);
     return { id: idOf(i), name: sheet.name, ...size, rowData, cellData };
   });
   const all = [...sheets, ...beside];

@@ -65,6 +65,34 @@ it('counts a row that is hidden outside of a table in SUBTOTAL(9), as it is no f
   expect(await read('D4:D5')).toEqual([300, 100]);
 });
 
+it('counts a row of a table that is hidden by hand in SUBTOTAL(9) and not in SUBTOTAL(109)', async () => {
+  const { hide, show, read, sheet, book } = await kit();
+  sheet?.getRange('D6').setValue({ f: '=SUBTOTAL(109,B2:B6)' });
+  expect(await read('D2:D6')).toEqual([31, 31, 300, 300, 31]);
+  // 8 by hand; then 2 by a filter
+  sheet?.hideRows(4, 1);
+  expect(await read('D2')).toEqual([31]);
+  expect(await read('D6')).toEqual([23]);
+  hide(3);
+  expect(await read('D2')).toEqual([29]);
+  expect(await read('D6')).toEqual([21]);
+  // a person shows the filtered row, and hides it again
+  sheet?.showRows(2, 1);
+  sheet?.hideRows(2, 1);
+  expect(await read('D2')).toEqual([31]);
+  await book.workbook.undo();
+  await book.workbook.undo();
+  expect(await read('D2')).toEqual([29]);
+  // all are shown at the foot, and a filter hides the one that was hidden by hand
+  show(3, 5);
+  hide(5);
+  expect(await read('D2')).toEqual([23]);
+  await book.workbook.undo();
+  await book.workbook.undo();
+  expect(await read('D2')).toEqual([29]);
+  expect(await read('D6')).toEqual([21]);
+});
+
 it('deletes the rows that are shown and leaves those that are filtered out, with all that names them', async () => {
   const { hide, read, sheet, book } = await kit();
   hide(3, 5);

@@ -1,3 +1,4 @@
+import { BY_HAND } from '../../../engine/filter/byHand';
 import { gridRange } from '../../../engine/gridRange';
 import {
   BooleanNumber,
@@ -43,7 +44,7 @@ const byIndex = <T>(
   Object.fromEntries(Object.entries(record).map(([index, size]) => [index, make(size, Number(index))]));
 
 function rowsOf(
-  { heights, filteredRows = [] }: BookSheet,
+  { heights, filteredRows = [], hiddenRows = [] }: BookSheet,
   tall: (height: number, row: number) => number,
 ): IObjectArrayPrimitiveType<Partial<IRowData>> {
   const rows: Record<number, Partial<IRowData>> = byIndex(heights, (height, row) => ({
@@ -51,6 +52,7 @@ function rowsOf(
     ia: BooleanNumber.FALSE,
   }));
   for (const row of filteredRows) rows[row] = { ...rows[row], hd: BooleanNumber.TRUE };
+  for (const row of hiddenRows) rows[row] = { ...rows[row], hd: BooleanNumber.TRUE, custom: BY_HAND };
   return rows;
 }
 

@@ -17,16 +17,21 @@ import { decorationsToBook, storedDecorations } from './decorationsToBook';
 import type { Grid } from '../grid/grid';
 import { spillAreas, spilledCells } from '../grid/spills';
 import { shownTexts } from '../grid/shownTexts';
-import { withFilters } from '../filter/tableFilters';
+import { bodyRows, withFilters } from '../filter/tableFilters';
 import { drawnChart } from '../../../book/chart';
 import { keptCharts, keptWith } from './keptWithSheet';
 import { kindOver } from '../charts/rowsDrawn';
 import { pageNow } from './printedPage';
 import { pointsOf } from './measures';
 import { NotWritten } from './notWritten';
+import { isByHand } from '../../../engine/filter/byHand';
 import { areaOfGridRange } from '../../../engine/gridRange';
 import { bookStyle } from './styles';
 import { widerThanMade } from './typeface';
+
+const NOT_APART =
+  'Rows that are filtered out show the same as others that are not, and come back where the filter is applied anew';
+const HAND_AS_FILTER = 'Rows of a filtered table that are hidden by hand count as filtered out in the file';
 
 export interface Written {
   readonly book: Book;
@@ -61,13 +66,19 @@ function bookSheet(
   const { tables: made, rules, conditions } = decorationsToBook(beside, name, notWritten);
   const rows = Object.entries(sheet.rowData ?? {});
   const columns = Object.entries(sheet.columnData ?? {});
-  const unseen = rows.filter(([, { hd }]) => hd === BooleanNumber.TRUE).map(([row]) => Number(row));
+  const unseen = rows.filter(([, { hd }]) => hd === BooleanNumber.TRUE);
+  const notByHand = unseen.flatMap(([row, data]) => (isByHand(data) ? [] : [Number(row)]));
   const textAt = shownTexts(grid, id);
-  const filtered = made.map((table) => withFilters(withLiveColumns(table, cells), unseen, textAt));
+  const filtered = made.map((table) => withFilters(withLiveColumns(table, cells), notByHand, textAt));
   const tables = filtered.map(({ table }) => table);
   const filteredRows = [...new Set(filtered.flatMap(({ rows: out }) => out))];
-  if (filteredRows.length < unseen.length || columns.some(([, { hd }]) => hd === BooleanNumber.TRUE))
-    notWritten.note('Hidden rows and columns are shown in the file', name);
+  const isFiltered = new Set(filteredRows);
+  const hiddenRows = unseen.map(([row]) => Number(row)).filter((row) => !isFiltered.has(row));
+  if (filtered.some(({ isExact }) => !isExact)) notWritten.note(NOT_APART, name);
+  if (tables.some(({ filters, area }) => filters && bodyRows(area).some((row) => hiddenRows.includes(row))))
+    notWritten.note(HAND_AS_FILTER, name);
+  if (columns.some(([, { hd }]) => hd === BooleanNumber.TRUE))
+    notWritten.note('Hidden columns are shown in the file', name);
   const kept = keptWith({ custom: sheet.custom });
   const charts = keptCharts(kept, tables).flatMap((chart) => {
     const drawn = drawnChart(chart, tables);
@@ -84,6 +95,7 @@ function bookSheet(
       ),
     ),
     ...(filteredRows.length > 0 ? { filteredRows } : {}),
+    ...(hiddenRows.length > 0 ? { hiddenRows } : {}),
     heights: Object.fromEntries(rows.flatMap(([r, { h }]) => (h === undefined ? [] : [[r, pointsOf(h)]]))),
     cells,
     merges: (sheet.mergeData ?? []).map(areaOfGridRange),

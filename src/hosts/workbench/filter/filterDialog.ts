@@ -12,10 +12,10 @@ export interface Filterable {
   texts(column: number): readonly string[];
 }
 
-/** The rows that shall stay in view: those that show one of some texts in a column. */
+/** The rows that shall go out of view: those that show one of some texts in a column. Whatever else one shows, it stays. */
 export interface Chosen {
   readonly column: number;
-  readonly texts: ReadonlySet<string>;
+  readonly without: ReadonlySet<string>;
 }
 
 const BLANK = 'Nothing in the cell';
@@ -36,7 +36,7 @@ class TextList {
   readonly #find = h('label', {}, 'List only', this.#part);
   readonly #onlyBlanks = this.#button('Only blanks', (text) => text === '');
   #texts: readonly string[] = [];
-  ticked = new Set<string>();
+  readonly unticked = new Set<string>();
 
   constructor() {
     this.#part.addEventListener('input', () => this.#list());
@@ -52,10 +52,10 @@ class TextList {
 
   show(texts: readonly string[]): void {
     this.#texts = [...new Set(texts)].sort(inOrder);
-    this.ticked = new Set(this.#texts);
+    this.unticked.clear();
     this.#part.value = '';
     this.#find.hidden = this.#texts.length <= LONG;
-    this.#onlyBlanks.hidden = !this.ticked.has('');
+    this.#onlyBlanks.hidden = this.#texts.at(-1) !== '';
     this.#list();
   }
 
@@ -64,8 +64,8 @@ class TextList {
     const button = h('button', { type: 'button', class: 'plain' }, label);
     button.addEventListener('click', () => {
       for (const text of this.#wanted())
-        if (isTicked(text)) this.ticked.add(text);
-        else this.ticked.delete(text);
+        if (isTicked(text)) this.unticked.delete(text);
+        else this.unticked.add(text);
       this.#list();
     });
     return button;
@@ -87,10 +87,10 @@ class TextList {
   }
 
   #box(text: string): HTMLElement {
-    const box = h('input', { type: 'checkbox', ...(this.ticked.has(text) ? { checked: true } : {}) });
+    const box = h('input', { type: 'checkbox', ...(this.unticked.has(text) ? {} : { checked: true }) });
     box.addEventListener('change', () => {
-      if (box.checked) this.ticked.add(text);
-      else this.ticked.delete(text);
+      if (box.checked) this.unticked.delete(text);
+      else this.unticked.add(text);
     });
     return h('label', {}, box, text === '' ? h('i', {}, BLANK) : text);
   }
@@ -111,9 +111,9 @@ export async function askWhich({ name, columns, first, texts }: Filterable): Pro
   show();
   const isWanted = await ask(
     `Filter ${name}`,
-    'Rows whose text is not ticked are hidden, with all that stands beside them on the sheet. Formulas and charts go on counting them.',
+    'Rows whose text you untick are hidden, with all that stands beside them on the sheet; what is typed later stays in view. Formulas and charts go on counting them.',
     'Filter',
     [h('label', {}, 'Column ', column), list.element],
   );
-  return isWanted ? { column: Number(column.value), texts: list.ticked } : undefined;
+  return isWanted ? { column: Number(column.value), without: list.unticked } : undefined;
 }

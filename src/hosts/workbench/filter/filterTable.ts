@@ -1,4 +1,5 @@
 import { hideRows, showRows } from '../../../engine/filter/hideRows';
+import { isByHand } from '../../../engine/filter/byHand';
 import { areaOfGridRange } from '../../../engine/gridRange';
 import type { Grid } from '../grid/grid';
 import { inside, unitId } from '../grid/inside';
@@ -24,14 +25,25 @@ function rowsOf(grid: Grid, table: GridTable): { readonly shown: number[]; reado
   };
 }
 
-/** How many rows of a table are hidden. */
-export const hiddenRows = (grid: Grid, table: GridTable): number => rowsOf(grid, table).hidden.length;
+/** How many rows of a table are hidden, and how many of them by hand. */
+export interface Hidden {
+  readonly all: number;
+  readonly byHand: number;
+}
+export function hiddenRows(grid: Grid, table: GridTable): Hidden {
+  const { hidden } = rowsOf(grid, table);
+  const known = sheetOf(grid, table.getSubunitId()).getSheet().getRowManager();
+  return { all: hidden.length, byHand: hidden.filter((row) => isByHand(known.getRow(row))).length };
+}
 
 const rowsInWords = (count: number): string => (count === 1 ? '1 row' : `${count} rows`);
 const are = (count: number): string => (count === 1 ? 'is' : 'are');
 
 /** What stands at the foot of a table with hidden rows. */
-export const hiddenInWords = (count: number): string => `${rowsInWords(count)} ${are(count)} hidden: show`;
+export function hiddenInWords({ all, byHand }: Hidden): string {
+  const hand = byHand === 0 ? '' : byHand === all ? ' by hand' : `, ${byHand} by hand`;
+  return `${rowsInWords(all)} ${are(all)} hidden${hand}: show`;
+}
 
 /** Shows all rows of a table. */
 export function showAll(grid: Grid, say: Say, table: GridTable): void {
@@ -72,7 +84,7 @@ export async function filterHere(grid: Grid, say: Say, chosen?: GridTable): Prom
   takeKeyboard(grid);
   if (!answer) return;
   const now = texts(answer.column);
-  const out = shown.filter((_, i) => !answer.texts.has(now[i] ?? ''));
+  const out = shown.filter((_, i) => answer.without.has(now[i] ?? ''));
   if (out.length === 0) say('All of them are ticked: no row is hidden by that.');
   else if (out.length === shown.length)
     say('None is ticked: nothing of the table would be left in view, and no row was hidden.');

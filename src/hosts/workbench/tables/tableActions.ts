@@ -27,10 +27,10 @@ export function offerTableActions(grid: Grid, say: Say): () => HTMLElement | und
       isTelling: true,
       label(table) {
         const hidden = hiddenRows(grid, table);
-        return hidden === 0 ? undefined : hiddenInWords(hidden);
+        return hidden.all === 0 ? undefined : hiddenInWords(hidden);
       },
       name: (table, label) => `${table}: ${label}`,
-      about: 'A filter hides them, or somebody has by hand',
+      about: 'SUBTOTAL(9) and its like leave out those that a filter hides, and count those hidden by hand',
       run: (table) => showAll(grid, say, table),
     },
     {
