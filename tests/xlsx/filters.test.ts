@@ -47,11 +47,11 @@ it('reads which rows a filter hides, and which are hidden by hand: all where no 
   const plain = await readXlsx(await writeXlsx({ ...BOOK, sheets: [{ ...sheet, tables: [] }] }));
   expect(plain.book.sheets[0]).toMatchObject({ hiddenRows: [1, 3] });
   expect(plain.book.sheets[0]?.filteredRows).toBeUndefined();
-  const tables = sheet.tables.map(({ filters: _, ...table }) => table);
+  const tables = sheet.tables.map(({ name, area, columns }) => ({ name, area, columns }));
   const byHand = await readXlsx(await writeXlsx({ ...BOOK, sheets: [{ ...sheet, tables }] }));
   expect(byHand.book.sheets[0]).toMatchObject({ hiddenRows: [1, 3] });
   expect(byHand.book.sheets[0]?.filteredRows).toBeUndefined();
-  expect([plain, byHand].flatMap(({ notUnderstood }) => notUnderstood)).toEqual([]);
+  expect([plain, byHand].flatMap((each) => each.notUnderstood)).toEqual([]);
 });
 
 it('writes rows that are hidden by hand beside those that a filter hides, and shows those below the last cell', async () => {

@@ -77,6 +77,23 @@ it('keeps what was kept as text a text', async () => {
   expect(read('A1')).toEqual(['0072']);
 });
 
+it('leaves headings of a table that would be empty or like another, and says so', async () => {
+  const { workbook, replace, read } = await open([
+    ['Power', 'Reading', 'power now'],
+    ['power', 'Reading', 'x'],
+  ]);
+  const range = { startRow: 0, endRow: 1, startColumn: 0, endColumn: 2 };
+  await workbook.addTable('Plan', 'Kit', range, 'kit');
+  // below the heading all may be alike
+  expect(replace('Reading', 'POWER')).toEqual({ count: 1, left: ['heading'] });
+  expect(read('A1:C2')).toEqual(['Power', 'Reading', 'power now', 'power', 'POWER', 'x']);
+  expect(replace('Reading', '')).toEqual({ count: 0, left: ['heading'] });
+  expect(replace(' now', '')).toEqual({ count: 0, left: ['heading'] });
+  expect(replace('Reading', 'Metered')).toEqual({ count: 1, left: [] });
+  expect(replace('Metered', 'Reading')).toEqual({ count: 1, left: [] });
+  expect(read('A1:C1')).toEqual(['Power', 'Reading', 'power now']);
+});
+
 it('makes no row of a table of words below it that were there before', async () => {
   const { workbook, grid, replace, read } = await open([['Head'], ['birch'], ['see birch']]);
   const area = { startRow: 0, endRow: 1, startColumn: 0, endColumn: 0 };

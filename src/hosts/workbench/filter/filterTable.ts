@@ -5,7 +5,7 @@ import type { Grid } from '../grid/grid';
 import { inside, unitId } from '../grid/inside';
 import { takeKeyboard } from '../grid/keyboard';
 import { shownTexts } from '../grid/shownTexts';
-import { type GridTable, tableOfCell } from '../grid/tables';
+import { type GridTable, headingsOf, tableOfCell } from '../grid/tables';
 import { sheetOf } from '../tables/newTableRows';
 import { askWhich } from './filterDialog';
 import { bodyRows } from './tableFilters';
@@ -77,7 +77,7 @@ export async function filterHere(grid: Grid, say: Say, chosen?: GridTable): Prom
   const at = grid.api.getActiveWorkbook()?.getActiveCell()?.getColumn() ?? startColumn;
   const answer = await askWhich({
     name,
-    columns: table.toJSON().columns.map(({ displayName }) => displayName),
+    columns: headingsOf(grid, table),
     first: startColumn <= at && at <= endColumn ? at - startColumn : 0,
     texts,
   });

@@ -13,6 +13,7 @@ const WHY: Readonly<Record<Left, string>> = {
   format: 'what a number format writes',
   looks: 'words with looks of their own within a cell',
   formula: 'what would become a formula',
+  heading: 'the heading of a table, which would be empty or like another of it',
 };
 
 const cells = (count: number): string => (count === 1 ? '1 cell' : `${count} cells`);

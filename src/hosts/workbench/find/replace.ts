@@ -1,13 +1,14 @@
-import { CellValueType, type ICellData, isFormulaString } from '@univerjs/core';
+import { CellValueType, type ICellData, type IRange, isFormulaString } from '@univerjs/core';
 import { SetRangeValuesCommand } from '@univerjs/preset-sheets-core';
 import type { Grid } from '../grid/grid';
 import { commands, undoList, unitId } from '../grid/inside';
+import { headingsOf, tablesOn } from '../grid/tables';
 import { type GridCells, sheetOf } from '../tables/newTableRows';
 import { targets } from '../tables/pasteFromElsewhere';
 import { type Held, type Match, replaced, type Wanted } from './search';
 
 /** Why a cell is left as it is. */
-export type Left = Exclude<Held, 'typed'> | 'formula';
+export type Left = Exclude<Held, 'typed'> | 'formula' | 'heading';
 
 export interface Replaced {
   readonly count: number;
@@ -26,18 +27,46 @@ function taking(grid: Grid, sheetId: string): (words: string, row: number, colum
       : value(words, row, column);
 }
 
+/** Tells whether a cell may hold other words as the heading of a table: it needs some, and no other column may have them. */
+function headings(grid: Grid): (words: string, at: Match) => boolean {
+  const tables = new Map<string, readonly { readonly range: IRange; readonly texts: string[] }[]>();
+  const tablesOf = (sheetId: string) => {
+    const known =
+      tables.get(sheetId) ??
+      tablesOn(grid, sheetId).map((table) => ({
+        range: table.getRange(),
+        texts: headingsOf(grid, table).map((text) => text.trim().toLowerCase()),
+      }));
+    tables.set(sheetId, known);
+    return known;
+  };
+  return (words, { sheetId, row, column }) => {
+    const table = tablesOf(sheetId).find(
+      ({ range }) => range.startRow === row && range.startColumn <= column && column <= range.endColumn,
+    );
+    if (!table) return true;
+    const text = words.trim().toLowerCase();
+    const index = column - table.range.startColumn;
+    if (text === '' || table.texts.some((other, i) => i !== index && other === text)) return false;
+    table.texts[index] = text;
+    return true;
+  };
+}
+
 /**
  * Writes other words in the place of those that were found, where they were typed, as one step. What a formula answers, what a
- * format writes around a number, and words with looks of their own are left, and so is what would become a formula.
+ * format writes around a number, and words with looks of their own are left, and so is what would become a formula, or a heading
+ * of a table without words or like another of it.
  */
 export function replaceIn(grid: Grid, matches: readonly Match[], wanted: Wanted, by: string): Replaced {
   const left: Left[] = [];
+  const mayHead = headings(grid);
   const bySheet = new Map<string, { readonly cells: GridCells; readonly taken: ReturnType<typeof taking> }>();
   let count = 0;
   for (const match of matches) {
     const { sheetId, row, column, held } = match;
     const words = replaced(match, wanted, by);
-    const why = held === 'typed' ? (isFormulaString(words) ? 'formula' : undefined) : held;
+    const why = held === 'typed' ? whyNot(words, match) : held;
     if (why !== undefined) {
       left.push(why);
       continue;
@@ -60,4 +89,9 @@ export function replaceIn(grid: Grid, matches: readonly Match[], wanted: Wanted,
     oneStep.dispose();
   }
   return { count, left };
+
+  function whyNot(words: string, match: Match): Left | undefined {
+    if (isFormulaString(words)) return 'formula';
+    return mayHead(words, match) ? undefined : 'heading';
+  }
 }

@@ -7,7 +7,7 @@ import type { Grid } from '../grid/grid';
 import { inside, unitId } from '../grid/inside';
 import { nextAnswers } from '../grid/ready';
 import { takeKeyboard } from '../grid/keyboard';
-import { type GridTable, tableOfCell } from '../grid/tables';
+import { type GridTable, headingsOf, tableOfCell } from '../grid/tables';
 import { ask } from '../page/dialog';
 import { answersOutside, changedAnswers } from './changedAnswers';
 import { chartAgainst, ruleAgainst } from './objections';
@@ -26,13 +26,13 @@ const UNDO = 'Ctrl+Z takes that back.';
 const NOTHING_CHOSEN = 'Choose a cell of the table that shall be sorted, or the rows.';
 
 /** A table without its heading. */
-function rowsOf(table: GridTable): Rows {
+function rowsOf(grid: Grid, table: GridTable): Rows {
   const { startRow, ...range } = table.getRange();
   return {
     name: table.getDisplayName(),
     sheetId: table.getSubunitId(),
     range: { ...range, startRow: startRow + 1 },
-    columns: table.toJSON().columns.map(({ displayName }) => displayName),
+    columns: headingsOf(grid, table),
   };
 }
 
@@ -41,7 +41,7 @@ function chosenRows(grid: Grid): Rows | undefined {
   const table = tableOfCell(grid);
   const workbook = grid.api.getActiveWorkbook();
   const selected = workbook?.getActiveRange();
-  if (table) return rowsOf(table);
+  if (table) return rowsOf(grid, table);
   if (!workbook || !selected || selected.getHeight() < 2) return undefined;
   return {
     name: selected.getA1Notation(),
@@ -53,7 +53,7 @@ function chosenRows(grid: Grid): Rows | undefined {
 
 /** Asks by which column rows shall be sorted: the table that is given, or what is chosen. Then it sorts them. */
 export async function sortHere(grid: Grid, say: Say, table?: GridTable): Promise<void> {
-  const rows = table ? rowsOf(table) : chosenRows(grid);
+  const rows = table ? rowsOf(grid, table) : chosenRows(grid);
   if (!rows) {
     say(NOTHING_CHOSEN);
     return;
