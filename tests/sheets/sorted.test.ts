@@ -41,7 +41,7 @@ test.each([
       range: gridRange(body(found.area)),
       by: [{ column: found.area.column, largestFirst }],
     });
-    expect(outcome).toEqual({ isChanged: true });
+    expect(outcome).toMatchObject({ isChanged: true });
     await book.calculate();
     const names = [...rows().keys()];
     expect(names).not.toEqual([...before.keys()]);

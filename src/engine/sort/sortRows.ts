@@ -36,8 +36,12 @@ export type Objection = (sorted: RowsSorted, sheetName: string) => string | unde
 
 const NOTHING_LEFT = 'There is nothing to sort: the rows that are shown are fewer than two.';
 
-/** What became of it; rows that were in that order are as they were, and there is nothing to undo. */
-export type SortOutcome = { readonly refused: string } | { readonly isChanged: boolean };
+/**
+ * What became of it, and which row, counted among them, stands in each place; rows that were in that order are as they were, and
+ * there is nothing to undo.
+ */
+export type SortOutcome =
+  { readonly refused: string } | { readonly isChanged: boolean; readonly from: readonly number[] };
 
 /**
  * Sorts rows, as one step that undo takes back. Each row keeps its cells with their looks, and is the row that it was to every
@@ -65,7 +69,7 @@ export function sortRows(
     nameAgainst(injector, sheet, sorted) ??
     objections.reduce<string | undefined>((why, object) => why ?? object(sorted, sheet.getName()), undefined);
   if (refused !== undefined) return { refused };
-  if (sorted.from.every((was, now) => was === now)) return { isChanged: false };
+  if (sorted.from.every((was, now) => was === now)) return { isChanged: false, from: sorted.from };
   const others = injector.get(SheetInterceptorService).onCommandExecute({ id: ROWS_SORTED, params: sorted });
   const own = [
     ...cellsOf(workbook, sheet, sorted, formulas),
@@ -77,7 +81,7 @@ export function sortRows(
   const commands = injector.get(ICommandService);
   for (const { id, params } of redos) commands.syncExecuteCommand(id, params);
   injector.get(IUndoRedoService).pushUndoRedo({ unitID: unitId, redoMutations: redos, undoMutations: undos });
-  return { isChanged: true };
+  return { isChanged: true, from: sorted.from };
 }
 
 /** Merged cells, lists that spill, and tables hold together what would change places. */

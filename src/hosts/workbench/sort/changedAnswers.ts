@@ -1,5 +1,5 @@
-import type { IRange } from '@univerjs/core';
 import { holdsCell } from '../../../engine/gridRange';
+import type { RowsSorted } from '../../../engine/sort/rowsSorted';
 import { formulasOf } from '../../../engine/sort/formulas';
 import { address } from '../../../formula/address';
 import type { Grid } from '../grid/grid';
@@ -9,26 +9,36 @@ import { shownValue } from '../grid/shownValue';
 /** Sums of the same numbers in another order differ by less than this, as a share. */
 const ROUNDING = 1e-9;
 
-/** What a formula outside of the sorted rows answers. */
+/** What a formula answers. */
 interface Answer {
   readonly cell: string;
   readonly value: unknown;
 }
 
-/** The answers of all formulas that stand outside of some rows, by where they stand. */
-export function answersOutside(grid: Grid, sheetId: string, range: IRange): ReadonlyMap<string, Answer> {
+type Sorted = Pick<RowsSorted, 'subUnitId' | 'range' | 'from'>;
+
+/**
+ * The answers of all formulas, by where they stood before some rows were sorted: those of a row go with it, and what stands
+ * outside has not moved.
+ */
+export function answersNow(
+  grid: Grid,
+  { subUnitId: sheetId, range, from }: Sorted,
+): ReadonlyMap<string, Answer> {
   const workbook = grid.api.getActiveWorkbook();
   if (!workbook) return new Map();
   return new Map(
-    formulasOf(inside(grid), workbook.getWorkbook())
-      .filter(({ sheetId: on, row, column }) => on !== sheetId || !holdsCell(range, row, column))
-      .map(({ sheetId: on, sheetName, row, column }) => [
-        `${on} ${row} ${column}`,
+    formulasOf(inside(grid), workbook.getWorkbook()).map(({ sheetId: on, sheetName, row, column }) => {
+      const isOfRows = on === sheetId && holdsCell(range, row, column);
+      const stood = isOfRows ? range.startRow + (from[row - range.startRow] ?? 0) : row;
+      return [
+        `${on} ${stood} ${column}`,
         {
           cell: address({ row, column }) + (on === sheetId ? '' : ` of “${sheetName}”`),
           value: shownValue(grid, on, row, column),
         },
-      ]),
+      ];
+    }),
   );
 }
 

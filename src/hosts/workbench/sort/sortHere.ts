@@ -9,7 +9,7 @@ import { nextAnswers } from '../grid/ready';
 import { takeKeyboard } from '../grid/keyboard';
 import { type GridTable, headingsOf, tableOfCell } from '../grid/tables';
 import { ask } from '../page/dialog';
-import { answersOutside, changedAnswers } from './changedAnswers';
+import { answersNow, changedAnswers } from './changedAnswers';
 import { chartAgainst, ruleAgainst } from './objections';
 
 type Say = (words: string) => void;
@@ -63,7 +63,8 @@ export async function sortHere(grid: Grid, say: Say, table?: GridTable): Promise
   if (!by) return;
   const { range, sheetId: subUnitId } = rows;
   const request = { unitId: unitId(grid), subUnitId, range, by: [by] };
-  const before = answersOutside(grid, subUnitId, range);
+  const unsorted = Array.from({ length: range.endRow - range.startRow + 1 }, (_, i) => i);
+  const before = answersNow(grid, { subUnitId, range, from: unsorted });
   const outcome = sortRows(inside(grid), request, [ruleAgainst(grid), chartAgainst(grid)]);
   const column = rows.columns[by.column - range.startColumn] ?? '';
   if ('refused' in outcome) say(outcome.refused);
@@ -72,7 +73,7 @@ export async function sortHere(grid: Grid, say: Say, table?: GridTable): Promise
     const done = `${rows.name} is sorted by ${column}.`;
     say(`${done} ${UNDO}`);
     await nextAnswers(grid.api);
-    const changed = changedAnswers(before, answersOutside(grid, subUnitId, range));
+    const changed = changedAnswers(before, answersNow(grid, { subUnitId, range, from: outcome.from }));
     if (changed.length > 0)
       say(`${done} Answers that go by the order of its rows are others now: ${listed(changed)}. ${UNDO}`);
   }
