@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { BookPage, BookTable } from '../../../src/book/book';
-import { keepPage, type KeptPage, pageNow } from '../../../src/hosts/workbench/book/printedPage';
+import { type After, inserted, removed } from '../../../src/formula/followEdit';
+import { keepPage, type KeptPage, pageAfter, pageNow } from '../../../src/hosts/workbench/book/printedPage';
 
 const table = (name: string, row: number, rows: number, column = 'Head'): BookTable => ({
   name,
@@ -48,6 +49,18 @@ describe('pages kept with their sheet', () => {
     const cell = (row: number) => ({ row, column: 0, value: 1 });
     expect(pageNow(page, [], [cell(14)]).area?.rows).toBe(15);
     expect(pageNow(page, [], [cell(3)]).area?.rows).toBe(12);
+  });
+  test('what prints grows with the columns that came in, and by no others', () => {
+    const page = { ...PAGE, area: { row: 0, column: 0, rows: 12, columns: 4 } };
+    const columns = (at: number, count: number) => ({ axis: 'columns', at, count }) as const;
+    const after = (how: After) => pageAfter(page, how).area;
+    expect(after(inserted(columns(2, 3)))).toEqual({ row: 0, column: 0, rows: 12, columns: 7 });
+    expect(after(inserted(columns(0, 1)))).toEqual({ row: 0, column: 0, rows: 12, columns: 5 });
+    expect(after(removed(columns(3, 2)))).toEqual({ row: 0, column: 0, rows: 12, columns: 3 });
+    expect(after(inserted(columns(4, 1)))).toEqual(page.area);
+    expect(after(inserted({ axis: 'rows', at: 0, count: 2 }))).toEqual(page.area);
+    expect(after(removed(columns(0, 9)))).toEqual(page.area);
+    expect(pageAfter(PAGE, inserted(columns(2, 3)))).toEqual(PAGE);
   });
   test('a workbook that was stored before keeps its rows', () =>
     expect(pageNow({ ...PAGE, breaks: [10] }, [heads], []).breaks).toEqual([10]));

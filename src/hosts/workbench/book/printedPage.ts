@@ -1,5 +1,6 @@
 import type { BookCell, BookPage } from '../../../book/book';
 import { type TableShape, tableNow } from '../../../book/chart';
+import type { After } from '../../../formula/followEdit';
 
 /** A row as it is counted from a table, which the grid moves with the rows that come in or go above it. */
 interface FromTable {
@@ -40,6 +41,18 @@ export function keepPage(page: BookPage, tables: readonly TableShape[]): KeptPag
     return from ? [[row, from] as const] : [];
   });
   return rows.length > 0 ? { ...page, rows: Object.fromEntries(rows) } : page;
+}
+
+/**
+ * The pages of a sheet after an edit: what prints reaches as far to the right as it did, with the columns that came in. What
+ * stands further right was not to be printed.
+ */
+export function pageAfter(page: KeptPage, after: After): KeptPage {
+  const { area } = page;
+  const now = area && after(area);
+  if (!now) return page;
+  const column = Math.min(area.column, now.column);
+  return { ...page, area: { ...area, column, columns: now.column + now.columns - column } };
 }
 
 /** The pages of a sheet as it is now. What was printed grows with the rows that came in since. */

@@ -2,28 +2,36 @@ import type { CustomData, IMutationInfo } from '@univerjs/core';
 import type { BookChart } from '../../../book/chart';
 import type { Grid } from '../grid/grid';
 import { settingSheetData } from '../grid/sheetData';
-import { KEY, keptWith } from '../book/keptWithSheet';
+import { KEY, type Kept, keptWith } from '../book/keptWithSheet';
 
-/** How the charts of a sheet become others, and how that is undone. */
-export interface ChartChange {
+/** How what is kept with a sheet becomes something else, and how that is undone. */
+export interface KeptChange {
   readonly redo: IMutationInfo;
   readonly undo: IMutationInfo;
 }
 
-/** Changes each chart of a sheet; nothing where it has none, or they stay as they are. */
-export function chartChange(
+/** Changes what is kept with a sheet; nothing where it keeps nothing, or that stays as it is. */
+export function keptChange(
   grid: Grid,
   sheetId: string,
-  change: (chart: BookChart, index: number) => BookChart,
-): ChartChange | undefined {
+  change: (kept: Kept) => Kept,
+): KeptChange | undefined {
   const config = grid.api.getActiveWorkbook()?.getSheetBySheetId(sheetId)?.getSheet().getConfig();
   const kept = config && keptWith(config);
-  if (!kept || kept.charts.length === 0) return undefined;
-  const charts = kept.charts.map(change);
-  if (JSON.stringify(charts) === JSON.stringify(kept.charts)) return undefined;
+  if (!kept) return undefined;
+  const now = change(kept);
+  if (JSON.stringify(now) === JSON.stringify(kept)) return undefined;
   const custom: CustomData = { ...config.custom };
   return {
-    redo: settingSheetData(grid, sheetId, { ...custom, [KEY]: { ...kept, charts } }),
+    redo: settingSheetData(grid, sheetId, { ...custom, [KEY]: now }),
     undo: settingSheetData(grid, sheetId, custom),
   };
 }
+
+/** Changes each chart of a sheet; nothing where it has none, or they stay as they are. */
+export const chartChange = (
+  grid: Grid,
+  sheetId: string,
+  change: (chart: BookChart, index: number) => BookChart,
+): KeptChange | undefined =>
+  keptChange(grid, sheetId, (kept) => ({ ...kept, charts: kept.charts.map(change) }));

@@ -1,3 +1,4 @@
+import type { IRange } from '@univerjs/core';
 import type { BookCell, BookStyle, EdgeSide } from '../../../book/book';
 import { FONT, USUAL_SIZE } from '../../../book/palette';
 import { h } from '../../../pane/element';
@@ -7,7 +8,7 @@ import { shownTexts } from '../grid/shownTexts';
 import { spilledCells } from '../grid/spills';
 import type { Line } from './pagesOf';
 
-/** A cell that shows something, or several that are merged. */
+/** A cell that shows something, or several that are merged, from the first row and column of them that are shown. */
 export interface ShownCell {
   readonly row: number;
   readonly column: number;
@@ -28,6 +29,12 @@ export interface SheetInView {
   rows(first: number, count: number): readonly Line[];
   columns(first: number, count: number): readonly Line[];
   inRow(row: number): readonly ShownCell[];
+}
+
+/** The first of some places that is shown. */
+function firstFrom(first: number, last: number, isShown: (at: number) => boolean): number | undefined {
+  for (let at = first; at <= last; at++) if (isShown(at)) return at;
+  return undefined;
 }
 
 export function sheetInView(grid: Grid): SheetInView | undefined {
@@ -52,6 +59,24 @@ export function sheetInView(grid: Grid): SheetInView | undefined {
   for (const [row, line] of Object.entries(spilled))
     for (const column of Object.keys(line))
       if (!inner.getCellMatrix().getValue(Number(row), Number(column))) note(Number(row), Number(column));
+  const merged = new Map<number, { readonly of: IRange; readonly column: number }[]>();
+  for (const of of inner.getMergeData()) {
+    const row = firstFrom(of.startRow, of.endRow, (at) => inner.getRowVisible(at));
+    const column = firstFrom(of.startColumn, of.endColumn, (at) => inner.getColVisible(at));
+    const isNoted = byRow.get(of.startRow)?.includes(of.startColumn) ?? false;
+    if (isNoted && row !== undefined && column !== undefined)
+      merged.set(row, [...(merged.get(row) ?? []), { of, column }]);
+  }
+  /** What the cell in a place shows. */
+  const face = (row: number, column: number): Pick<ShownCell, 'text' | 'isNumber' | 'style'> => {
+    const value = inner.getCellRaw(row, column)?.v ?? spilled[row]?.[column]?.v;
+    return {
+      text: textAt(row, column) || String(spilled[row]?.[column]?.v ?? ''),
+      isNumber: typeof value === 'number',
+      // with what its conditions add
+      style: bookStyle(styles.getStyleByCell(inner.getCell(row, column))),
+    };
+  };
   const lines = (
     first: number,
     count: number,
@@ -80,24 +105,17 @@ export function sheetInView(grid: Grid): SheetInView | undefined {
         (column) => inner.getColumnWidth(column),
       ),
     inRow(row) {
-      return (byRow.get(row) ?? []).flatMap((column): ShownCell[] => {
-        const merged = inner.getMergedCell(row, column);
-        if (merged && (merged.startRow !== row || merged.startColumn !== column)) return [];
-        // with what its conditions add
-        const style = bookStyle(styles.getStyleByCell(inner.getCell(row, column)));
-        const value = inner.getCellRaw(row, column)?.v ?? spilled[row]?.[column]?.v;
-        return [
-          {
-            row,
-            column,
-            rows: merged ? merged.endRow - row + 1 : 1,
-            columns: merged ? merged.endColumn - column + 1 : 1,
-            text: textAt(row, column) || String(spilled[row]?.[column]?.v ?? ''),
-            isNumber: typeof value === 'number',
-            style,
-          },
-        ];
-      });
+      const single = (byRow.get(row) ?? []).filter((column) => !inner.getMergedCell(row, column));
+      return [
+        ...single.map((column) => ({ row, column, rows: 1, columns: 1, ...face(row, column) })),
+        ...(merged.get(row) ?? []).map(({ of, column }) => ({
+          row,
+          column,
+          rows: of.endRow - row + 1,
+          columns: of.endColumn - column + 1,
+          ...face(of.startRow, of.startColumn),
+        })),
+      ];
     },
   };
 }

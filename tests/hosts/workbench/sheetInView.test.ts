@@ -1,0 +1,38 @@
+import type { Injector } from '@univerjs/core';
+import { expect, it, vi } from 'vitest';
+import type { Grid } from '../../../src/hosts/workbench/grid/grid';
+import { sheetInView } from '../../../src/hosts/workbench/print/cellFace';
+import { calculated } from '../../engine/book';
+
+// The presets want a page; what is taken from them here is in the packages below them.
+vi.mock('@univerjs/preset-sheets-core', async () => ({
+  ...(await import('@univerjs/engine-formula')),
+  ...(await import('@univerjs/sheets')),
+}));
+
+it('prints merged cells from the first row and column of them that are shown', async () => {
+  const book = await calculated({
+    Plan: [
+      ['Job', null, 'beside'],
+      [null, null, 'next'],
+      ['below', 'right', null],
+    ],
+  });
+  const { workbook } = book;
+  const { _injector: injector } = workbook as unknown as { readonly _injector: Injector };
+  const univer = { __getInjector: () => injector };
+  const grid = { univer, api: { getActiveWorkbook: () => workbook } } as unknown as Grid;
+  const sheet = workbook.getActiveSheet();
+  sheet.getRange('A1:B2').merge();
+  const inRow = (row: number) =>
+    sheetInView(grid)
+      ?.inRow(row)
+      .map(({ text, row: at, column, rows, columns }) => [text, at, column, rows, columns]);
+  expect(inRow(0)).toEqual([['beside', 0, 2, 1, 1], ['Job', 0, 0, 2, 2]]); // prettier-ignore
+  expect(inRow(1)).toEqual([['next', 1, 2, 1, 1]]);
+  sheet.hideRows(0, 1);
+  sheet.hideColumns(0, 1);
+  expect(inRow(1)).toEqual([['next', 1, 2, 1, 1], ['Job', 1, 1, 1, 1]]); // prettier-ignore
+  expect(inRow(2)).toEqual([['below', 2, 0, 1, 1], ['right', 2, 1, 1, 1]]); // prettier-ignore
+  book.dispose();
+});
