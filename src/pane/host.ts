@@ -79,6 +79,8 @@ export interface PaneHost {
   readonly newEstimate?: () => Promise<Outcome>;
   /** Makes a workbook for a client: the one sheet that clients read, as values, and nothing else. */
   readonly prepareClientPage?: () => Promise<Outcome>;
+  /** Prints the same page, and nothing else. */
+  readonly printClientPage?: () => Promise<Outcome>;
   /** Address of the page that explains everything, where there is one. */
   readonly help?: string;
   /** Tells the selected cell, now and whenever it is another or changes; nothing while there is not exactly one. Gives back how to stop. */

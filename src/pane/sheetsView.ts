@@ -2,7 +2,7 @@ import { isInput } from '../sheets/layout';
 import { TOPS } from '../sheets/offeredTemplates';
 import type { Template } from '../sheets/template';
 import { h, heard } from './element';
-import type { PaneHost } from './host';
+import type { Outcome, PaneHost } from './host';
 import { linkView } from './linkView';
 import type { OneAtATime } from './oneAtATime';
 import { repairView } from './repairView';
@@ -28,7 +28,7 @@ export const sheetsView = (host: PaneHost, work: OneAtATime): View => ({
       ...(host.recalculate ? [anew(host.recalculate, work)] : []),
       ...(host.copyValues ? [handOver(host.copyValues, host.copyCosts, work)] : []),
       ...(host.prepareClientPage && host.newEstimate
-        ? [estimates(host.prepareClientPage, host.newEstimate, work)]
+        ? [estimates(host.prepareClientPage, host.printClientPage, host.newEstimate, work)]
         : []),
       ...repairView(host, work),
     ),
@@ -58,19 +58,24 @@ const handOver = (
   );
 
 /** For a client, who must not see what the price is made of; and for the next client. */
-const estimates = (
-  prepareClientPage: NonNullable<PaneHost['prepareClientPage']>,
+function estimates(
+  prepare: NonNullable<PaneHost['prepareClientPage']>,
+  print: PaneHost['printClientPage'],
   newEstimate: NonNullable<PaneHost['newEstimate']>,
   work: OneAtATime,
-): HTMLElement =>
-  h(
+): HTMLElement {
+  const plain = (words: string, wish: () => Promise<Outcome>): HTMLElement =>
+    work.on(h('button', { type: 'button', class: 'plain' }, words), wish);
+  return h(
     'p',
     { class: 'hint' },
     'For a client, who is to see no cost: ',
-    work.on(h('button', { type: 'button', class: 'plain' }, 'Prepare the client page'), prepareClientPage),
+    plain('Prepare the client page', prepare),
+    ...(print ? [' ', plain('Print the client page', print)] : []),
     ' With the same prices: ',
-    work.on(h('button', { type: 'button', class: 'plain' }, 'New estimate from this one'), newEstimate),
+    plain('New estimate from this one', newEstimate),
   );
+}
 
 /** Whether anything is to be typed into a sheet, so that it may be wanted empty. */
 const hasInputs = ({ blocks }: Template): boolean =>

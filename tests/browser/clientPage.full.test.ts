@@ -40,6 +40,42 @@ it('prepares the page of an estimate for a client, as a file that holds nothing 
   expect(cells.find(({ value }) => value === 'A client of ours')?.style?.fill).toBeUndefined();
 });
 
+it('prints the page of an estimate for a client, and nothing else', async () => {
+  await sheet.insert('Estimate');
+  await sheet.insert('Client page');
+  await sheet.shows('B15', 'EUR 8,756.74');
+  const title = await sheet.page.title();
+  const tell = (event: string) => sheet.page.evaluate((name) => dispatchEvent(new Event(name)), event);
+  // what a browser does while its dialog is open
+  await sheet.page.evaluate(() => {
+    window.print = () => dispatchEvent(new Event('beforeprint'));
+  });
+  await tab(sheet.page, 'Sheets').click();
+  await sheet.pane.getByRole('button', { name: 'Print the client page' }).click();
+  await said().toMatch('Look it over before you send it.');
+  await sheet.page.emulateMedia({ media: 'print' });
+  const paper = sheet.page.locator('.paper');
+  const text = await paper.innerText();
+  for (const words of [
+    'Studio North Light',
+    'EUR 8,756.74',
+    'EUR 696.94',
+    '2026-07-15',
+    'Two years from delivery',
+  ])
+    expect(text).toContain(words);
+  expect(text).not.toMatch(/Photographer|mark-up|Birch|Type what|From the Estimate|Client page|Nr|Page 1/);
+  expect(await sheet.page.locator('body > :not(.paper)').filter({ visible: true }).count()).toBe(0);
+  expect(await sheet.page.title()).toBe('Estimate');
+  await sheet.page.emulateMedia({ media: null });
+  await tell('afterprint');
+  expect([await paper.count(), await sheet.page.title()]).toEqual([0, title]);
+  // from then on the sheet in view is printed again
+  await tell('beforeprint');
+  expect(await paper.innerText()).toContain('What does the client read?');
+  await tell('afterprint');
+});
+
 it('begins another estimate with the prices of the one that there is', async () => {
   await sheet.insert('Estimate');
   await sheet.enter('B20', '33');

@@ -5,7 +5,7 @@ import { takeKeyboard } from './grid/keyboard';
 import type { KnownFailures } from './cell/knownFailures';
 import { joinsHere, linkHere } from './links/linkHere';
 import { SelectedCellReader } from './cell/selectedCell';
-import { clientFile } from './sheets/clientFile';
+import { clientFile, printClientPage } from './sheets/clientFile';
 import { copyValues, insertSheet, insertTemplate, newEstimate } from './sheets/newSheets';
 import { readBlock, writeCells } from './tables/tableCells';
 import { onNewWorkbook } from './grid/changes';
@@ -23,6 +23,7 @@ export const paneHost = (grid: Grid, failures: KnownFailures): PaneHost => ({
   link: (way) => Promise.resolve(shown(grid, linkHere(grid, way))),
   newEstimate: async () => shown(grid, await newEstimate(grid)),
   prepareClientPage: () => clientFile(grid),
+  printClientPage: () => printClientPage(grid),
   watchCell: watchCell(grid, failures),
   tables: {
     readBlock: () => Promise.resolve(readBlock(grid)),

@@ -1,4 +1,4 @@
-import type { BookPage } from '../../../book/book';
+import type { BookPage, BookSheet } from '../../../book/book';
 import { extentOf } from '../charts/inReach';
 import type { Area } from '../../../formula/area';
 import { PAGE } from '../../../book/printedPages';
@@ -10,12 +10,15 @@ import { Face } from '../charts/onSheet/face';
 import { tableShapes } from '../charts/tableShapes';
 import type { Grid } from '../grid/grid';
 import { cellFace, type SheetInView, sheetInView } from './cellFace';
+import { viewOf } from './viewOf';
 import { type Line, type PageOfRows, pagesOf } from './pagesOf';
 
 /** Pixels of a point. */
 const POINT = 96 / 72;
 /** The charts are drawn so many times as fine as on the screen: a printer has smaller dots. */
 const FINE = 3;
+/** Millimetres that stay free around what is printed. */
+const LEFT_FREE = 13;
 
 /** What of a sheet is printed: what its page says, else all that holds something, and the charts. */
 function printedArea({ area }: BookPage, { used }: SheetInView, charts: readonly PlacedChart[]): Area {
@@ -55,16 +58,31 @@ export interface Paper {
   draw(): void;
 }
 
-/** The sheet in view as it is printed: its cells and charts on pages, as wide as the paper, each page under the title rows. */
+/** The sheet in view as it is printed. */
 export function paperOf(grid: Grid): Paper | undefined {
   const view = sheetInView(grid);
   const sheet = grid.api.getActiveWorkbook()?.getActiveSheet();
   if (!view || !sheet) return undefined;
   const kept = keptWith(sheet.getSheet().getConfig());
-  const charts = liveCharts(grid);
   const page: BookPage = kept
     ? pageNow(kept.page, tableShapes(sheet), view.cells)
     : { landscape: true, header: view.name, titleRows: 0, breaks: [] };
+  return laidOut(view, page, liveCharts(grid), `${LEFT_FREE}mm`);
+}
+
+/**
+ * A sheet that goes to somebody: with nothing around it but the number of a page where there are several. Its pages leave no
+ * margin in which a browser would print its address.
+ */
+export const paperAlone = (sheet: BookSheet): Paper => laidOut(viewOf(sheet), sheet.page, [], '0');
+
+/** Cells and charts on pages, as wide as the paper, each page under the title rows. */
+function laidOut(
+  view: SheetInView,
+  page: BookPage,
+  charts: readonly PlacedChart[],
+  margin: '0' | `${number}mm`,
+): Paper {
   const area = printedArea(page, view, charts);
   const columns = starts(view.columns(area.column, area.columns));
   const size = page.landscape ? PAGE.lengthwise : PAGE.upright;
@@ -111,8 +129,8 @@ export function paperOf(grid: Grid): Paper | undefined {
   };
   const element = h(
     'div',
-    { class: 'paper', 'data-theme': 'light', 'aria-hidden': 'true' },
-    h('style', {}, `@page { size: ${page.landscape ? 'landscape' : 'portrait'}; margin: 13mm; }`),
+    { class: margin === '0' ? 'paper alone' : 'paper', 'data-theme': 'light', 'aria-hidden': 'true' },
+    h('style', {}, `@page { size: ${page.landscape ? 'landscape' : 'portrait'}; margin: ${margin}; }`),
     ...pages.map((each, i) =>
       h(
         'section',
@@ -120,8 +138,8 @@ export function paperOf(grid: Grid): Paper | undefined {
         h(
           'p',
           {},
-          h('span', {}, page.header || view.name),
-          h('span', {}, `Page ${i + 1} of ${pages.length}`),
+          h('span', {}, margin === '0' ? '' : page.header || view.name),
+          h('span', {}, margin === '0' && pages.length === 1 ? '' : `Page ${i + 1} of ${pages.length}`),
         ),
         body(each),
       ),
