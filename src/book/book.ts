@@ -68,6 +68,8 @@ export type Part =
   | 'result'
   | 'answer'
   | 'remark'
+  /** Kept free for a picture. */
+  | 'slot'
   | 'warning'
   | 'caution';
 

@@ -57,7 +57,8 @@ export const NO_CLIENT_PAGE: Refused = refused(
 );
 export const clientPageNotReady = (sheet: string, reason: string): Refused =>
   refused(`“${sheet}” is not ready: ${reason} Nothing was prepared.`);
-export const LOOK_IT_OVER = 'It holds that page alone, as values. Look it over before you send it.';
+export const LOOK_IT_OVER =
+  'It holds that page alone, as values and without pictures: a logo has its place at the top right. Look it over before you send it.';
 
 export const takenAway = (name: string): string => `“${name}” is taken away again.`;
 

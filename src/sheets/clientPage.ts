@@ -1,6 +1,7 @@
 import type { Book, BookCell, BookSheet, BookStyle, Part } from '../book/book';
 import { usedArea } from '../book/cells';
 import { address } from '../formula/address';
+import type { Area } from '../formula/area';
 import { isCellError } from '../formula/errors';
 import { LEAD_ROWS } from './layout';
 import { styleOf } from './looks';
@@ -59,10 +60,24 @@ export function asLaid(
         return height === undefined ? [] : [[row, height]];
       }),
     ),
+    merges: plan.merges.flatMap((merge) => {
+      const rows = [...like.keys()].filter((row) => isWithin(like[row], merge));
+      return spanOf(rows, merge);
+    }),
     tables: table
       ? [{ ...table, area: { ...table.area, row: headings, rows: values.length - headings } }]
       : [],
   };
+}
+
+const isWithin = (row: number | undefined, { row: first, rows }: Area): boolean =>
+  row !== undefined && row >= first && row < first + rows;
+
+/** An area over other rows; nothing where there are none. */
+function spanOf(rows: readonly number[], merge: Area): Area[] {
+  const [first, last] = [rows[0], rows.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  return [{ ...merge, row: first, rows: last - first + 1 }];
 }
 
 /** Whether anything stands in the first column of its table. */
@@ -83,6 +98,9 @@ const looksLike = (style: BookStyle | undefined, part: Part): boolean => {
 };
 /** Words beside a value, for who types it. */
 const isRemark = ({ style }: BookCell): boolean => looksLike(style, 'remark');
+/** Kept free for a picture. */
+const isSlot = ({ style }: BookCell): boolean =>
+  looksLike(style, 'slot') && style?.edges?.top?.line === styleOf('slot').edges?.top?.line;
 const isTitle = ({ style, column }: BookCell): boolean => column === 0 && looksLike(style, 'section');
 const isBlank = ({ value }: BookCell): boolean => value === null || String(value).trim() === '';
 
@@ -128,7 +146,7 @@ function linesToSend(lines: readonly Line[]): number[] {
 
 /**
  * A workbook for a client: the printed part of one sheet as values, without its first lines, which are for who types it, and
- * without remarks. Nothing else of the workbook goes into it: no formulas, names, tables, rules, notes and other sheets.
+ * without remarks, with the place for a logo kept free. Nothing else of the workbook goes into it: no formulas, names, tables, rules, notes and other sheets.
  *
  * @param sheet - with its values; a sheet that still says what it lacks, or shows an error, is refused.
  */
@@ -151,6 +169,9 @@ export function clientBook(sheet: BookSheet): { readonly book: Book } | { readon
     const height = sheet.heights[from];
     return height === undefined ? [] : [[row, height]];
   });
+  const slots = sheet.merges.filter((merge) =>
+    sheet.cells.some((cell) => cell.row === merge.row && cell.column === merge.column && isSlot(cell)),
+  );
   const widths = Object.entries(sheet.widths).filter(([column]) => Number(column) < area.columns);
   return {
     book: {
@@ -162,7 +183,12 @@ export function clientBook(sheet: BookSheet): { readonly book: Book } | { readon
           widths: Object.fromEntries(widths),
           heights: Object.fromEntries(heights),
           cells: rows.flatMap((from, row) => (lines[from] ?? []).map((cell) => shownOnly(cell, row))),
-          merges: [],
+          merges: slots.flatMap((slot) =>
+            spanOf(
+              [...rows.keys()].filter((row) => isWithin(rows[row], slot)),
+              slot,
+            ),
+          ),
           freeze: { rows: 0, columns: 0 },
           tables: [],
           rules: [],

@@ -258,6 +258,19 @@ class Builder {
     });
   }
 
+  /** Cells that are kept free: their edges stand in each of them, and the words in the first. */
+  slots(): void {
+    for (const { place, words } of KINDS.flatMap((kind) => kind.slots?.(this.template) ?? [])) {
+      for (let row = place.row; row < place.row + place.rows; row++)
+        for (let column = place.column; column < place.column + place.columns; column++)
+          this.put({ row, column }, 'slot', {
+            value: row === place.row && column === place.column ? words : null,
+            wrap: true,
+          });
+      this.merges.push(place);
+    }
+  }
+
   /** The last lines; gives the first row below everything. */
   cautions(below: number): number {
     const { cautions, cautionsAt } = this.template;
@@ -281,6 +294,7 @@ class Builder {
       if (block.kind === 'form') this.form(block);
       else this.table(block);
     }
+    this.slots();
     const charts = template.charts.map((chart) => planChart(chart, map, this.tableNames));
     const end = this.cautions(
       charts.reduce((lowest, { place: p }) => Math.max(lowest, p.row + p.rows), map.end),

@@ -25,6 +25,7 @@ export const THEME: Readonly<Record<Part, Look>> = {
   result: { ink: PALETTE.slate, size: USUAL_SIZE },
   answer: { ink: PALETTE.glaze, fill: PALETTE.glazePale, bold: true, size: 13, edge: 'thick' },
   remark: { ink: PALETTE.slateSoft, italic: true, size: 9 },
+  slot: { ink: PALETTE.slateSoft, italic: true, size: 9, edge: 'dotted' },
   warning: { ink: PALETTE.slateSoft, italic: true, size: 9 },
   caution: { ink: PALETTE.slateSoft, italic: true, size: 9 },
 };

@@ -129,6 +129,20 @@ describe('what goes to the client', () => {
     );
   });
 
+  test('has a place for a logo, empty, as high as the lines that are left beside it', async () => {
+    const { plan, values } = await calculated(typedOver(page, { shotDates: null }));
+    const [slot] = plan.merges.filter(({ row }) => row > 1);
+    // beside the six lines from the studio's name down to the last day
+    expect(slot).toEqual({ row: 4, column: 3, rows: 6, columns: 1 });
+    const words = plan.cells.find(({ row, column }) => row === 4 && column === 3)?.value;
+    expect(String(words)).toMatch(/^Your logo/);
+    const made = prepared(withValues(plan, values)).sheets[0] as BookSheet;
+    const from = made.cells.find(({ value }) => value === 'Studio North Light')?.row;
+    // one line less: nobody has said when it is shot
+    expect(made.merges).toEqual([{ row: from, column: 3, rows: 5, columns: 1 }]);
+    expect(shownIn(made).join()).not.toContain('Your logo');
+  });
+
   test('leaves out what nobody agreed on, and rows that hold nothing', async () => {
     const sheet = await calculated(typedOver(page, { medium: null, territory: null, term: null, includedB: '  ' })); // prettier-ignore
     const made = prepared(withValues(sheet.plan, sheet.values)).sheets[0] as BookSheet;
@@ -205,6 +219,8 @@ test('where looks are not told, a row has those of its label, of the headings, o
   expect(lookOf('Shot')).toMatchObject({ bold: true, wrap: true });
   const shown = shownIn(prepared(as).sheets[0] as BookSheet);
   expect(shown).toEqual(expect.arrayContaining(['Contact', 'Bowl', 'EUR 5.00', 'EUR 8,756.74']));
+  // the place for a logo reaches past the row that was added
+  expect(prepared(as).sheets[0]?.merges).toEqual([{ row: 1, column: 3, rows: 7, columns: 1 }]);
 });
 
 describe('the sheet itself', () => {

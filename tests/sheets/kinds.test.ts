@@ -37,6 +37,22 @@ describe('a map of colours', () => {
   });
 });
 
+describe('a picture slot', () => {
+  test('is one cell of several, with its words and an edge all round', async () => {
+    const slot = { row: 4, column: 5, rows: 3, columns: 2 };
+    expect(sheet.merges).toContainEqual(slot);
+    const within = sheet.cells.filter(({ part }) => part === 'slot');
+    expect(within.map(({ row, column, value }) => [row, column, value])).toEqual([
+      [4, 5, 'A plan of the set'], [4, 6, null],
+      [5, 5, null], [5, 6, null],
+      [6, 5, null], [6, 6, null],
+    ]); // prettier-ignore
+    for (const { style } of within) expect(style?.edges?.right?.line).toBe('dotted');
+    const { book } = await readXlsx(await writeXlsx({ sheets: [sheet], names: [] }));
+    expect(book.sheets[0]?.merges).toContainEqual(slot);
+  });
+});
+
 describe('pages', () => {
   const page = { breaks: [10], area: { row: 0, column: 0, rows: 15, columns: 4 } };
   test('begin where a block is told to, and print to the cell that is told', () =>

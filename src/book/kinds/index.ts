@@ -6,6 +6,7 @@ import { lookedUp, lookedUpCheck, type LookedUpWish } from './lookedUp';
 import { MARKED_POINT, markedPoint, markedPointCheck, type MarkedPointWish } from './markedPoint';
 import { NAMED_POINTS, namedPoints, namedPointsCheck, type NamedPointsWish } from './namedPoints';
 import { pageBreak, pageBreakCheck, type PageBreakWish, type WithPageBreaks } from './pageBreak';
+import { pictureSlot, pictureSlotCheck, type PictureSlotWish } from './pictureSlot';
 import { printArea, printAreaCheck, type PrintAreaWish, type WithPrintArea } from './printArea';
 import { wordsInLines, wordsInLinesCheck, type WordsInLinesWish } from './wordsInLines';
 
@@ -20,6 +21,7 @@ export const KINDS: readonly Kind[] = [
   namedPoints,
   pageBreak,
   printArea,
+  pictureSlot,
 ];
 
 /** How each is asked for: by themselves, since no page needs to have them. */
@@ -33,10 +35,11 @@ export const CHECKS: readonly Check[] = [
   namedPointsCheck,
   pageBreakCheck,
   printAreaCheck,
+  pictureSlotCheck,
 ];
 
 /** What the parts of a template may ask for. */
-export type OfTemplate = PrintAreaWish & BigTypeWish;
+export type OfTemplate = PrintAreaWish & BigTypeWish & PictureSlotWish;
 export type OfBlock = PageBreakWish;
 export type OfTable = ColourMapWish;
 /** A field of a form, or a column. */

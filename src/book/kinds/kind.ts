@@ -69,6 +69,8 @@ export interface Kind {
     column: (name: string) => ChartCells,
   ) => { readonly names: ChartCells; readonly role: Role } | undefined;
   readonly page?: (template: AskedTemplate) => ToldPage;
+  /** Cells that become one and are kept free, with what stands there until then. */
+  readonly slots?: (template: AskedTemplate) => readonly { readonly place: Area; readonly words: string }[];
 }
 
 /** What checks have to know of quantities. */

@@ -27,7 +27,7 @@ async function open() {
 test('the page opens in a workbook of its own, as values and in its looks; this workbook is only read', async () => {
   const { host, workbook, files } = await open();
   expect(await host.prepareClientPage()).toEqual({
-    done: 'The client page is open in a new workbook. It holds that page alone, as values. Look it over before you send it. Save it, and send that file.',
+    done: 'The client page is open in a new workbook. It holds that page alone, as values and without pictures: a logo has its place at the top right. Look it over before you send it. Save it, and send that file.',
   });
   expect(workbook.log).toEqual([]);
   const { book } = await readXlsx(files[0] as Uint8Array);
@@ -37,6 +37,7 @@ test('the page opens in a workbook of its own, as values and in its looks; this 
   expect(shown).toEqual(expect.arrayContaining(['Studio North Light', 'EUR 7.77', 'Vessels', 'Shot', 12]));
   expect(cells.filter(({ formula }) => formula !== undefined)).toEqual([]);
   expect(shown).not.toContain(page.answers);
+  expect(book.sheets[0]?.merges).toEqual([{ row: 1, column: 3, rows: 6, columns: 1 }]);
   expect(cells.find(({ value }) => value === 'In all')?.style).toMatchObject({ bold: true, size: 11 });
   expect(cells.find(({ value }) => value === 'Studio North Light')?.style).toMatchObject({ size: 16 });
 });

@@ -36,6 +36,6 @@ export async function printClientPage(grid: Grid): Promise<Outcome> {
   const { printAlone } = await import(/* webpackChunkName: "pane" */ '../print/onPaper');
   printAlone(sheet, CLIENT_NAME);
   return {
-    done: 'The client page went to the browser’s print, where a PDF can be made of it. Look it over before you send it.',
+    done: 'The client page went to the browser’s print, where a PDF can be made of it. It has no logo: for one, prepare the page, put it in there and print that. Look it over before you send it.',
   };
 }
