@@ -1,0 +1,125 @@
+import { cameraAxes } from './field';
+import { before, mirrorOf } from './mirror';
+import { length, minus, NO_LENGTH, type Place3 } from './space';
+import type { Camera, Light, SetUp, Surface } from './setUp';
+
+/** What is wrong with a set, or not known of it, as it was written down. Lengths in metres. */
+export type Doubt =
+  | { readonly kind: 'no place'; readonly light: string }
+  | { readonly kind: 'far'; readonly what: string; readonly metres: number }
+  | { readonly kind: 'same name'; readonly light: string; readonly count: number }
+  | { readonly kind: 'below'; readonly what: string; readonly metres: number }
+  | { readonly kind: 'aimed at itself'; readonly light: string }
+  | { readonly kind: 'no aim'; readonly light: string }
+  | { readonly kind: 'no width'; readonly light: string }
+  | { readonly kind: 'wide front'; readonly light: string; readonly metres: number }
+  | { readonly kind: 'distance'; readonly light: string; readonly typed: number; readonly drawn: number }
+  | { readonly kind: 'many'; readonly count: number }
+  | { readonly kind: 'no camera' | 'no lens axis' | 'no field' | 'steep' | 'no surface size' }
+  | { readonly kind: 'lens in the plane' | 'lens behind the polish' };
+
+export interface CheckedSet {
+  /** What can be drawn. */
+  readonly setUp: SetUp;
+  readonly doubts: readonly Doubt[];
+}
+
+/** No set is so large, in metres: such numbers were typed in centimetres. */
+const FAR = 20;
+const WIDEST = 8;
+/** More lights than this are no set for one picture; they are drawn all the same. */
+const MANY = 20;
+/** A typed distance may be so far off the drawn one: so many metres, or this part of it where that is more. */
+const OFF = { metres: 0.03, part: 0.03 } as const;
+const SLACK = 1e-9;
+
+const isFar = (place: Place3): boolean => length(place) > FAR;
+
+/** The lights that can be drawn, and all that is to be said of the set. Lights keep their places in the list. */
+export function checkSet(set: SetUp): CheckedSet {
+  const doubts: Doubt[] = [...sameNames(set.lights)];
+  if (set.lights.length > MANY) doubts.push({ kind: 'many', count: set.lights.length });
+  const camera = checkedCamera(set.camera, doubts);
+  const subject = kept(set.subject, 'The subject', doubts);
+  const lights = set.lights.map((light) => checkedLight(light, subject, doubts));
+  const surface = checkedSurface(set.surface, camera, doubts);
+  return { setUp: { lights, camera, subject, surface }, doubts };
+}
+
+function sameNames(lights: readonly Light[]): Doubt[] {
+  const counts = new Map<string, number>();
+  for (const { name } of lights) counts.set(name.toLowerCase(), (counts.get(name.toLowerCase()) ?? 0) + 1);
+  return [...counts].flatMap(([key, count]): Doubt[] => {
+    const light = lights.find(({ name }) => name.toLowerCase() === key)?.name ?? '';
+    return count > 1 && key !== '' ? [{ kind: 'same name', light, count }] : [];
+  });
+}
+
+function kept(place: Place3 | undefined, what: string, doubts: Doubt[]): Place3 | undefined {
+  if (place && isFar(place)) {
+    doubts.push({ kind: 'far', what, metres: length(place) });
+    return undefined;
+  }
+  if (place && place.z < 0) doubts.push({ kind: 'below', what, metres: -place.z });
+  return place;
+}
+
+function checkedLight(light: Light, subject: Place3 | undefined, doubts: Doubt[]): Light {
+  const name = light.name;
+  if (!light.at) {
+    doubts.push({ kind: 'no place', light: name });
+    return light;
+  }
+  const at = kept(light.at, name, doubts);
+  if (!at) return { ...light, at: undefined };
+  const aim = kept(light.aim, `The aim of ${name}`, doubts);
+  if (light.aim === undefined) doubts.push({ kind: 'no aim', light: name });
+  if (aim && length(minus(aim, at)) < NO_LENGTH) doubts.push({ kind: 'aimed at itself', light: name });
+  const widths = [light.width, light.height].map((each) => each ?? 0);
+  const widest = Math.max(...widths);
+  const isWide = widest > WIDEST;
+  if (isWide) doubts.push({ kind: 'wide front', light: name, metres: widest });
+  else if (!(light.width !== undefined && light.width > 0)) doubts.push({ kind: 'no width', light: name });
+  const to = subject ?? aim;
+  const drawn = to && length(minus(to, at));
+  if (light.distance !== undefined && drawn !== undefined && isOff(light.distance, drawn))
+    doubts.push({ kind: 'distance', light: name, typed: light.distance, drawn });
+  return { ...light, at, aim, ...(isWide ? { width: undefined, height: undefined } : {}) };
+}
+
+const isOff = (typed: number, drawn: number): boolean =>
+  Math.abs(typed - drawn) > Math.max(OFF.metres, OFF.part * drawn) + SLACK;
+
+function checkedCamera(camera: Camera | undefined, doubts: Doubt[]): Camera | undefined {
+  const at = camera && kept(camera.at, 'The camera', doubts);
+  if (!camera || !at) {
+    if (!camera) doubts.push({ kind: 'no camera' });
+    return undefined;
+  }
+  const axes = cameraAxes(camera);
+  if (!axes) doubts.push({ kind: 'no lens axis' });
+  else if (Math.hypot(axes.forward.x, axes.forward.y) < 1e-3) doubts.push({ kind: 'steep' });
+  if (!camera.optics) doubts.push({ kind: 'no field' });
+  return { ...camera, at };
+}
+
+function checkedSurface(
+  surface: Surface | undefined,
+  camera: Camera | undefined,
+  doubts: Doubt[],
+): Surface | undefined {
+  const at = surface && kept(surface.at, 'The surface', doubts);
+  if (!surface || !at) return undefined;
+  if (!(surface.width > 0 && surface.height > 0)) {
+    doubts.push({ kind: 'no surface size' });
+    return undefined;
+  }
+  if (surface.width > FAR || surface.height > FAR) {
+    doubts.push({ kind: 'far', what: 'The width or height of the surface', metres: Math.max(surface.width, surface.height) }); // prettier-ignore
+    return undefined;
+  }
+  const lens = camera ? before(mirrorOf(surface), camera.at) : 1;
+  if (Math.abs(lens) < NO_LENGTH) doubts.push({ kind: 'lens in the plane' });
+  else if (lens < 0) doubts.push({ kind: 'lens behind the polish' });
+  return { ...surface, at };
+}

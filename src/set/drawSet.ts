@@ -1,0 +1,25 @@
+import { checkSet, type Doubt } from './checkSet';
+import { figuresOf } from './figures';
+import { pictureOf } from './picture';
+import { besideLight, notesOf, pictureInWords } from './said';
+import type { SetPicture } from './shapes';
+import type { SetUp } from './setUp';
+
+/** A set as a picture, and in words. */
+export interface DrawnSet {
+  readonly picture: SetPicture;
+  readonly said: string;
+  readonly doubts: readonly Doubt[];
+}
+
+/** Draws a set as it was written down, for a width in pixels. What cannot be drawn is said. */
+export function drawSet(written: SetUp, width: number): DrawnSet {
+  const { setUp, doubts } = checkSet(written);
+  const figures = figuresOf(setUp);
+  const words = { beside: setUp.lights.map(besideLight), notes: notesOf(figures, doubts) };
+  return {
+    picture: pictureOf(figures, words, width),
+    said: pictureInWords(setUp, figures, doubts),
+    doubts,
+  };
+}
