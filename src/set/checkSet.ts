@@ -43,7 +43,7 @@ export function checkSet(set: SetUp): CheckedSet {
   const subject = kept(set.subject, 'The subject', doubts);
   const lights = set.lights.map((light) => checkedLight(light, subject, doubts));
   const surface = checkedSurface(set.surface, camera, doubts);
-  return { setUp: { lights, camera, subject, surface }, doubts };
+  return { setUp: { ...set, lights, camera, subject, surface }, doubts };
 }
 
 function sameNames(lights: readonly Light[]): Doubt[] {

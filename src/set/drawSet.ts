@@ -12,14 +12,18 @@ export interface DrawnSet {
   readonly doubts: readonly Doubt[];
 }
 
-/** Draws a set as it was written down, for a width in pixels. What cannot be drawn is said. */
-export function drawSet(written: SetUp, width: number): DrawnSet {
+/**
+ * Draws a set as it was written down, for a width in pixels. What cannot be drawn is said.
+ *
+ * @param unread - what could not be read of it, in sentences.
+ */
+export function drawSet(written: SetUp, width: number, unread: readonly string[] = []): DrawnSet {
   const { setUp, doubts } = checkSet(written);
   const figures = figuresOf(setUp);
-  const words = { beside: setUp.lights.map(besideLight), notes: notesOf(figures, doubts) };
+  const words = { beside: setUp.lights.map(besideLight), notes: [...notesOf(figures, doubts), ...unread] };
   return {
     picture: pictureOf(figures, words, width),
-    said: pictureInWords(setUp, figures, doubts),
+    said: [pictureInWords(setUp, figures, doubts), ...unread].join(' '),
     doubts,
   };
 }

@@ -49,8 +49,8 @@ export interface Figures {
   readonly lights: readonly DrawnLight[];
   /** The datum in the plan, and the directions of its x and y there. */
   readonly datum: { readonly at: Place2; readonly x: Place2; readonly y: Place2 };
-  /** Where the datum is along the elevation. */
-  readonly datumAlong: number;
+  /** The datum in the elevation. */
+  readonly datumBeside: Place2;
   /** Width and height of the field at the subject, and how far that is before the lens; undefined where they are not known. */
   readonly field: { readonly width: number; readonly height: number; readonly distance: number } | undefined;
   /** Whether the camera looks so steeply that its plan has the datum's y at the top. */
@@ -137,7 +137,7 @@ export function figuresOf(setUp: SetUp): Figures {
       x: pointing(above, { x: 1, y: 0, z: 0 }),
       y: pointing(above, { x: 0, y: 1, z: 0 }),
     },
-    datumAlong: beside(ORIGIN).u,
+    datumBeside: { u: beside(ORIGIN).u, v: setUp.datumHeight ?? 0 },
     field,
     isSteep: level.isSteep,
   };

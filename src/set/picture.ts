@@ -39,8 +39,8 @@ interface Bounds {
   readonly high: number;
 }
 
-function boundsOf(figures: readonly Figure[], more: Place2): Bounds {
-  const all = [more, ...figures.flatMap(({ kind, places }) => (NOT_MEASURED.has(kind) ? [] : places))];
+function boundsOf(figures: readonly Figure[], ...more: readonly Place2[]): Bounds {
+  const all = [...more, ...figures.flatMap(({ kind, places }) => (NOT_MEASURED.has(kind) ? [] : places))];
   const [us, vs] = [all.map(({ u }) => u), all.map(({ v }) => v)];
   return { left: Math.min(...us), right: Math.max(...us), low: Math.min(...vs), high: Math.max(...vs) };
 }
@@ -306,7 +306,7 @@ function attempt(
   const room = isNumbered ? ROOM.numbers : ROOM.words;
   const bounds = [
     boundsOf(figures.plan, figures.datum.at),
-    boundsOf(figures.side, { u: figures.datumAlong, v: 0 }),
+    boundsOf(figures.side, figures.datumBeside, { ...figures.datumBeside, v: 0 }),
   ] as const;
   const { scale, plan, side } = layOut(bounds, width, room, figures.lights.length * larger, {
     beside: heightIn((inner - GAP) / 3),
@@ -369,11 +369,12 @@ function datumInPlan({ datum }: Figures, onPaper: (place: Place2) => Spot): Shap
   ];
 }
 
-/** The datum from the side: the level from which heights count, and the way up. */
-function datumBeside({ datumAlong }: Figures, onPaper: (place: Place2) => Spot, frame: Box): Shape[] {
-  const [x, y] = onPaper({ u: datumAlong, v: 0 });
+/** The datum from the side, the way up, and the floor, from which heights count. */
+function datumBeside(figures: Figures, onPaper: (place: Place2) => Spot, frame: Box): Shape[] {
+  const [x, y] = onPaper(figures.datumBeside);
+  const floor = onPaper({ u: 0, v: 0 })[1];
   return [
-    line('level', [[frame.x, y], [frame.x + frame.width, y]]),
+    line('level', [[frame.x, floor], [frame.x + frame.width, floor]]),
     { kind: 'dot', at: [x, y], radius: 3, isFilled: false },
     ...arrow([x, y], [x, y - 1], 1, DATUM),
   ]; // prettier-ignore

@@ -16,7 +16,7 @@ export function doubtText(doubt: Doubt): string {
     case 'same name':
       return `${doubt.count} lights are called ${doubt.light}: give each its own name.`;
     case 'below':
-      return `${doubt.what} lies ${metres(doubt.metres)} below the datum: look at the sign of its height.`;
+      return `${doubt.what} lies ${metres(doubt.metres)} below the floor: look at the sign of its height.`;
     case 'aimed at itself':
       return `${doubt.light} is aimed at its own place, so that nobody knows which way it is turned.`;
     case 'no aim':

@@ -57,4 +57,6 @@ export interface SetUp {
   readonly camera: Camera | undefined;
   readonly subject: Place3 | undefined;
   readonly surface: Surface | undefined;
+  /** How far the datum lies above the floor, from which all heights count. */
+  readonly datumHeight?: number;
 }

@@ -19,7 +19,7 @@ describe('what cannot be drawn is said', () => {
   test.each<[SetUp, RegExp]>([
     [set(key({ at: undefined })), /^Key has no place, so that it is not drawn/],
     [set(key(), key()), /^2 lights are called Key: give each its own name/],
-    [set(key({ at: place(1, 0, -0.2) })), /^Key lies 0\.20 m below the datum: look at the sign/],
+    [set(key({ at: place(1, 0, -0.2) })), /^Key lies 0\.20 m below the floor: look at the sign/],
     [set(key({ aim: place(1, 0, 1) })), /^Key is aimed at its own place/],
     [set(key({ aim: undefined })), /^Key has no aim/],
     [set(key({ width: undefined })), /^The front of Key has no width/],

@@ -1,0 +1,33 @@
+import { Q, type Quantity } from '../catalogue/quantities';
+import { BLANK, readQuantity } from '../cells/quantityReader';
+import { isFail } from '../exposure/core/result';
+import { isCellError } from '../formula/errors';
+
+const MINUS = /^\s*[-−]\s*/;
+
+/**
+ * A length from its datum, which may lie on either side of it: 0.4, −40 cm; undefined where nothing stands, a sentence where it cannot
+ * be read.
+ *
+ * @param name - says in the sentence which cell it is.
+ */
+export function readPlace(value: unknown, name: string): number | undefined | string {
+  if (typeof value === 'number') return value;
+  if (typeof value === 'string' && MINUS.test(value)) {
+    const read = readLength(value.replace(MINUS, ''), Q.distance, name);
+    return typeof read === 'number' ? -read : read;
+  }
+  // a nought is a place like any other
+  if (typeof value === 'string' && /^\s*0(?:[.,]0*)?\s*(?:m|cm|mm)?\s*$/.test(value)) return 0;
+  return readLength(value, Q.distance, name);
+}
+
+/** The same for a length of its own. One of 0 is 0. */
+export function readLength(value: unknown, quantity: Quantity, name: string): number | undefined | string {
+  if (value === '' || value === null || value === undefined) return undefined;
+  if (value === 0) return 0;
+  if (isCellError(value)) return `${name} holds the error ${value.error}.`;
+  const read = readQuantity(value, quantity, name);
+  if (read === BLANK) return undefined;
+  return isFail(read) ? read.message : read;
+}

@@ -1,0 +1,55 @@
+import type { Area } from '../formula/area';
+
+/** A sheet as it stands: what its cells show, from its first one, and where its tables are. */
+export interface SheetAsRead {
+  readonly name: string;
+  /** Numbers, texts, truths, CellErrors; an empty text or null where nothing stands. Rows may be of any length. */
+  readonly cells: readonly (readonly unknown[])[];
+  /** Heading row and all rows below it. */
+  readonly tables: readonly Area[];
+}
+
+/** What a cell says, without spaces around it; empty for errors and truths too. */
+export function textAt({ cells }: SheetAsRead, row: number, column: number): string {
+  const value = cells[row]?.[column];
+  return typeof value === 'string' || typeof value === 'number' ? String(value).trim() : '';
+}
+
+/** Words as they are compared: without large letters, signs and the unit behind a comma or in brackets. */
+export const plainWords = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[,(].*$/, '')
+    .replace(/[^a-z0-9 ]+/g, ' ')
+    .replace(/ +/g, ' ')
+    .trim();
+
+/** Columns of a table by the plain words of their headings. */
+export function headingsOf(sheet: SheetAsRead, { row, column, columns }: Area): ReadonlyMap<string, number> {
+  const found = new Map<string, number>();
+  for (let c = column; c < column + columns; c++) {
+    const heading = plainWords(textAt(sheet, row, c));
+    if (heading !== '' && !found.has(heading)) found.set(heading, c);
+  }
+  return found;
+}
+
+/** Cells beside a label, outside tables, by its plain words. Of two alike the first counts. */
+export function labelledCells(sheet: SheetAsRead): ReadonlyMap<string, unknown> {
+  const isInTable = (row: number, column: number): boolean =>
+    sheet.tables.some(
+      (table) =>
+        row >= table.row &&
+        row < table.row + table.rows &&
+        column >= table.column &&
+        column < table.column + table.columns,
+    );
+  const found = new Map<string, unknown>();
+  for (const [row, line] of sheet.cells.entries())
+    for (const [column, value] of line.entries()) {
+      if (typeof value !== 'string' || isInTable(row, column)) continue;
+      const label = plainWords(value);
+      if (label !== '' && !found.has(label)) found.set(label, line[column + 1]);
+    }
+  return found;
+}

@@ -1,0 +1,111 @@
+import { describe, expect, test } from 'vitest';
+import { cellError } from '../../src/formula/errors';
+import { readPlace } from '../../src/set/readLength';
+import { hasPlaces, readSet } from '../../src/set/readSet';
+import type { SheetAsRead } from '../../src/set/sheetAsRead';
+import { place } from './drawnSets';
+
+const HEADINGS = ['Light', 'Shows', 'Reading', 'Tenths', 'Today', 'X', 'Y', 'Height', 'Aim X', 'Aim Y', 'Aim height', 'Width', 'Tall', 'Head']; // prettier-ignore
+const KEY = ['key', '1/2', 16, 5, 16, '3 cm', 0.25, 1.4, 0.6, 0.35, 0.85, 0.75, 1, 'Alder 600'];
+const FORM = [
+  ['Shot record'],
+  ['Datum', 'front left corner of the slate', '', '', 'Bellows draw', 150],
+  ['Its height', 0.75, '', '', 'Rise', 8],
+  ['Camera x', 0.6, '', '', 'Shift', -2],
+  ['Camera y', '−22 cm', 'away: minus is near'],
+  ['Camera height', 1.05],
+  ['It aims at x', 0.6],
+  ['… at y', 0.35],
+  ['… at height', 0.85],
+  ['Sensor width', 53.4],
+  ['Sensor height', 40],
+];
+const sheet = (rows: readonly (readonly unknown[])[], form: readonly (readonly unknown[])[] = FORM): SheetAsRead => ({
+  name: 'Shot record',
+  cells: [...form, HEADINGS, ...rows],
+  tables: [{ row: form.length, column: 0, rows: rows.length + 1, columns: HEADINGS.length }],
+}); // prettier-ignore
+
+describe('a sheet with places is read', () => {
+  test('lights, with what they are set to and read', () => {
+    const read = readSet(sheet([KEY]));
+    expect(read?.unread).toEqual([]);
+    expect(read?.setUp.lights).toEqual([
+      {
+        name: 'key, Alder 600',
+        at: place(0.03, 0.25, 1.4),
+        aim: place(0.6, 0.35, 0.85),
+        width: 0.75,
+        height: 1,
+        setting: '1/2',
+        reading: 'f/16 +0.5',
+        distance: undefined,
+      },
+    ]);
+  });
+  test('the camera, its sensor and movements, and the datum', () => {
+    const { camera, datumHeight, subject, surface } = readSet(sheet([KEY]))?.setUp ?? {};
+    expect(camera?.at).toEqual(place(0.6, -0.22, 1.05));
+    expect(camera?.aim).toEqual(place(0.6, 0.35, 0.85));
+    expect(camera?.optics?.draw).toBeCloseTo(0.15, 12);
+    expect(camera?.optics?.sensorWidth).toBeCloseTo(0.0534, 12);
+    expect([camera?.optics?.rise, camera?.optics?.shift]).toEqual([0.008, -0.002]);
+    expect([datumHeight, subject, surface]).toEqual([0.75, undefined, undefined]);
+  });
+  test('a subject and a surface, where they are written down', () => {
+    const more = [
+      ['Subject x', 0.5], ['Subject y', 0.4], ['Subject height', 0.8],
+      ['Surface x', 0], ['Surface y', '0 cm'], ['Surface height', '75 cm'], ['Surface width', 1.2], ['Surface depth', '80 cm'], ['Surface tilt x', '15°'],
+    ]; // prettier-ignore
+    const { subject, surface } = readSet(sheet([KEY], [...FORM, ...more]))?.setUp ?? {};
+    expect(subject).toEqual(place(0.5, 0.4, 0.8));
+    expect(surface).toEqual({ at: place(0, 0, 0.75), width: 1.2, height: 0.8, tilt: place(15, 0, 0) });
+  });
+  test('a light without a place has none, and is not at the datum', () => {
+    const [x, y, z] = [5, 6, 7];
+    for (const missing of [x, y, z]) {
+      const row = KEY.map((cell, i) => (i === missing ? '' : cell));
+      expect(readSet(sheet([row]))?.setUp.lights[0]?.at).toBeUndefined();
+    }
+    const none = KEY.map((cell, i) => (i === x || i === y || i === z ? null : cell));
+    expect(readSet(sheet([none]))?.setUp.lights[0]?.at).toBeUndefined();
+    const atDatum = KEY.map((cell, i) => (i === x || i === y || i === z ? 0 : cell));
+    expect(readSet(sheet([atDatum]))?.setUp.lights[0]?.at).toEqual(place(0, 0, 0));
+  });
+  test('rows that wait to be filled are no lights', () =>
+    expect(readSet(sheet([KEY, KEY.map(() => '')]))?.setUp.lights).toHaveLength(1));
+  test('what cannot be read is said, and nothing is made of it', () => {
+    const row = KEY.map((cell, i) => (i === 5 ? 'left' : i === 11 ? cellError('#N/A', '') : cell));
+    const read = readSet(sheet([row]));
+    expect(read?.setUp.lights[0]?.at).toBeUndefined();
+    expect(read?.unread).toHaveLength(2);
+    expect(read?.unread[0]).toMatch(/^x of key, Alder 600: “?"?left/);
+    expect(read?.unread[1]).toBe('The width of key, Alder 600 holds the error #N/A.');
+  });
+  test('a sheet without places is none', () => {
+    const plain = {
+      name: 'Lights',
+      cells: [['Head', 'Reading']],
+      tables: [{ row: 0, column: 0, rows: 1, columns: 2 }],
+    };
+    expect(hasPlaces(plain)).toBe(false);
+    expect(readSet(plain)).toBeUndefined();
+    expect(readSet({ name: 'x', cells: [], tables: [] })).toBeUndefined();
+  });
+});
+
+test.each([
+  [0.4, 0.4],
+  [-0.4, -0.4],
+  ['-40 cm', -0.4],
+  ['−0.4', -0.4],
+  ['0', 0],
+  [0, 0],
+  ['', undefined],
+  [null, undefined],
+  [180, 180],
+])('%j is the place %j', (cell, wanted) => {
+  const read = readPlace(cell, 'x');
+  if (typeof wanted === 'number') expect(read).toBeCloseTo(wanted, 12);
+  else expect(read).toBe(wanted);
+});
