@@ -24,6 +24,7 @@ const SHEETS: Readonly<Record<string, Partial<Record<string, Part>>>> = {
   'depth-options': {},
   'lights-on-set': { filter: 'filters' },
   'pops-plan': { filter: 'filters' },
+  'shot-record': {},
 };
 
 const HEADS = ['Alder 600', 'Birch 1200', 'Cedar 2400', 'Hazel 400'] as const;
@@ -87,11 +88,12 @@ const OF_HEADS: readonly (readonly [id: string, table: string, called: Readonly<
     ['lights-on-set', 'Lights', {}],
     ['pops-plan', 'Plan', {}],
     ['mains-plan', 'Load', {}],
+    ['shot-record', 'Record', {}],
     ['fleet-compare', 'Fleet', { Owned: 'Number' }],
     ['freeze-check', 'FreezeHeads', { 'Full power': 'Most', 'Least power': 'Least', 'Full shows': 'Top' }],
   ];
 /** What belongs to the set and not to the model. */
-const OF_THE_SET = ['Head', 'Number', 'Reading', 'Tenths', 'Distance'];
+const OF_THE_SET = ['Head', 'Number', 'Reading', 'Tenths', 'Distance', 'Modifier'];
 
 test.each(OF_HEADS)('%s says of its heads what Heads says of them', (id, table, called) => {
   const models = new Map(rowsBy('heads', 'Models').map((row) => [row['Head'], row]));
