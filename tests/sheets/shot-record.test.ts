@@ -152,7 +152,7 @@ describe('a row that cannot be right', () => {
     const many = Array.from({ length: 40 }, (_, i) => light(`light ${i + 1}`));
     const sheet = await record([...many.slice(0, 39), light('light 40', { Today: 16 })], NO_CARD);
     expect(sheet.column('Record', 'Words')[39]).toBe('turn down: 1 stop brighter, place or aim?');
-    expect(sheet.beside('lights')).toBe('! only the first 12 lights stand here');
+    expect(sheet.beside('lights')).toBe('! only 12 stand here');
   });
   test('the camera has a place or none, in metres, and looks somewhere', async () => {
     const beside = async (typed: Readonly<Record<string, number | null>>) =>
