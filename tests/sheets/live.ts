@@ -32,18 +32,21 @@ async function openSheet(sheet: BookSheet): Promise<Open> {
   return now;
 }
 
-/** Types into the cells that are to hold something else. */
+/** Types into the cells that are to hold something else, all at once: the grid looks all formulas over whenever something is typed. */
 function typeOver({ book, cells }: Open, sheet: BookSheet): void {
   const wanted = cellsOf(sheet);
-  const grid = book.workbook.getSheetByName(sheet.name);
-  const type = (row: number, column: number, data: ICellData) => grid?.getRange(row, column).setValue(data);
+  const typed: Record<number, Record<number, ICellData>> = {};
+  const type = (row: number, column: number, data: ICellData) => ((typed[row] ??= {})[column] = data);
   for (const [key, cell] of wanted) {
     const was = cells.get(key);
-    if (was?.formula !== cell.formula || JSON.stringify(was?.value) !== JSON.stringify(cell.value))
+    if (was?.formula !== cell.formula || was?.value !== cell.value)
       type(cell.row, cell.column, typedData(cell));
   }
   for (const [key, { row, column }] of cells)
     if (!wanted.has(key)) type(row, column, typedData({ value: null }));
+  if (Object.keys(typed).length === 0) return;
+  const { rows, columns } = usedArea(sheet);
+  book.workbook.getSheetByName(sheet.name)?.getRange(0, 0, rows, columns).setValues(typed);
 }
 
 /** What was calculated, by what was typed: many a test begins with the demo job. */
