@@ -3,7 +3,7 @@ import { FULL, seedOf } from '../full';
 import { openFleet } from './fleet';
 import { drawnFrom, drawnJob, drawnModel, expectTrue } from './fleet-drawn';
 
-const FLEETS = FULL ? 1000 : 15;
+const FLEETS = FULL ? 500 : 15;
 const MOST_MODELS = 3;
 /** Each takes a tenth of a second, and four times that on a machine with other work. */
 const PATIENCE = 60_000 + FLEETS * 1000;
