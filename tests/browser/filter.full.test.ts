@@ -20,6 +20,7 @@ it('what a filter hides stays hidden after a reload, a sort, a new row, a paste,
   await sheet.insert('Lights on set');
   await expect.poll(() => sheet.texts('O33')).toEqual([expect.stringMatching(/^\d.*%$/)]);
   // the heads of 400 Ws stand in rows 35 and 36
+  await sheet.click('A33');
   await button('Filter Lights…').click();
   await filterDialog(sheet, 'Head', 'Alder 600', 'Birch 1200', 'Cedar 2400');
   await expect.poll(said).toContain('3 rows of Lights are hidden.');
@@ -28,6 +29,7 @@ it('what a filter hides stays hidden after a reload, a sort, a new row, a paste,
   await sheet.reload();
   await button('Lights: 3 rows are hidden: show').waitFor();
 
+  await sheet.click('A33');
   await button('Sort Lights…').click();
   await sortDialog(sheet, 'Head', 'Largest first, Z to A');
   await expect

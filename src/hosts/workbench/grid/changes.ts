@@ -1,4 +1,5 @@
 import { type CommandListener, CommandType, type IDisposable } from '@univerjs/core';
+import { SetScrollOperation } from '@univerjs/preset-sheets-core';
 import type { Grid } from './grid';
 import { commands } from './inside';
 
@@ -11,11 +12,11 @@ export const onChange = (grid: Grid, listener: CommandListener): IDisposable =>
     if (step.type === CommandType.MUTATION) listener(step, options);
   });
 
-/** Calls after changes of the workbook, of what is selected and of the sheet in view: once a frame. */
+/** Calls after changes of the workbook, of what is selected and of the sheet in view, but not of what of it is scrolled to: once a frame. */
 export function onEveryChange(grid: Grid, look: () => void): () => void {
   let frame = 0;
-  const listening = onStep(grid, ({ type }) => {
-    if (type === CommandType.COMMAND) return;
+  const listening = onStep(grid, ({ id, type }) => {
+    if (type === CommandType.COMMAND || id === SetScrollOperation.id) return;
     cancelAnimationFrame(frame);
     frame = requestAnimationFrame(look);
   });

@@ -6,8 +6,9 @@ import {
 import type { Area } from '../../../formula/area';
 import type { Grid } from './grid';
 import { inside, unitId } from './inside';
+import { type Axis, partsOf } from './panes';
 
-/** Where an area of cells lies over the grid's canvas, in pixels, and how much of it is out of sight left and above. */
+/** Where an area of cells lies over the grid's canvas, in pixels, and how much of it is out of sight at each side. */
 export interface Seen {
   readonly x: number;
   readonly y: number;
@@ -15,6 +16,8 @@ export interface Seen {
   readonly height: number;
   readonly cutLeft: number;
   readonly cutTop: number;
+  readonly cutRight: number;
+  readonly cutBottom: number;
 }
 
 /** The sheet in view as it is drawn now: scrolled, zoomed, and with rows and columns that stay. */
@@ -27,7 +30,9 @@ export interface SheetView {
   /** Where a row or a column begins, in pixels of the sheet. */
   rowStart(row: number): number;
   columnStart(column: number): number;
-  /** Where an area is seen; nothing where it is out of sight. */
+  /** The pieces in which an area is seen: several where it reaches from rows or columns that stay into those that are scrolled. */
+  pieces(area: Area): readonly Seen[];
+  /** Where the first of them is; nothing where it is out of sight. */
   seen(area: Area): Seen | undefined;
 }
 
@@ -46,15 +51,42 @@ export function sheetView(grid: Grid): SheetView | undefined {
   const rowStart = (row: number): number => skeleton.rowStartY(row);
   const columnStart = (column: number): number => skeleton.colStartX(column);
 
-  /** Rows that stay begin at the heading; all others are scrolled, and hide behind them. */
-  const down = (row: number): { shift: number; edge: number } =>
-    ySplit > 0 && row < startRow
-      ? { shift: rowStart(startRow - ySplit), edge: columnHeaderHeight * zoom }
-      : { shift: main.viewportScrollY, edge: main.top };
-  const across = (column: number): { shift: number; edge: number } =>
-    xSplit > 0 && column < startColumn
-      ? { shift: columnStart(startColumn - xSplit), edge: rowHeaderWidth * zoom }
-      : { shift: main.viewportScrollX, edge: main.left };
+  const { width: wide, height: tall } = render.engine;
+  const frozen = (start: (at: number) => number, first: number, count: number): Axis['frozen'] =>
+    count > 0 ? { from: start(first - count), to: start(first) } : undefined;
+  const down: Axis = {
+    heading: columnHeaderHeight,
+    zoom,
+    frozen: frozen(rowStart, startRow, ySplit),
+    scroll: main.viewportScrollY,
+    edge: main.top,
+    end: tall,
+  };
+  const across: Axis = {
+    heading: rowHeaderWidth,
+    zoom,
+    frozen: frozen(columnStart, startColumn, xSplit),
+    scroll: main.viewportScrollX,
+    edge: main.left,
+    end: wide,
+  };
+  const pieces = (area: Area): readonly Seen[] => {
+    const [left, top] = [columnStart(area.column), rowStart(area.row)];
+    const [right, bottom] = [columnStart(area.column + area.columns), rowStart(area.row + area.rows)];
+    const size = { width: (right - left) * zoom, height: (bottom - top) * zoom };
+    const beside = partsOf(left, right, across);
+    return partsOf(top, bottom, down).flatMap(({ at: y, cutBefore: cutTop, cutAfter: cutBottom }) =>
+      beside.map(({ at: x, cutBefore: cutLeft, cutAfter: cutRight }) => ({
+        ...size,
+        x,
+        y,
+        cutLeft,
+        cutTop,
+        cutRight,
+        cutBottom,
+      })),
+    );
+  };
 
   return {
     sheetId: sheet.getSheetId(),
@@ -64,17 +96,7 @@ export function sheetView(grid: Grid): SheetView | undefined {
     columns: sheet.getMaxColumns(),
     rowStart,
     columnStart,
-    seen(area) {
-      const [left, top] = [columnStart(area.column), rowStart(area.row)];
-      const width = (columnStart(area.column + area.columns) - left) * zoom;
-      const height = (rowStart(area.row + area.rows) - top) * zoom;
-      const [beside, below] = [across(area.column), down(area.row)];
-      const x = (left + rowHeaderWidth - beside.shift) * zoom;
-      const y = (top + columnHeaderHeight - below.shift) * zoom;
-      const [cutLeft, cutTop] = [Math.max(0, beside.edge - x), Math.max(0, below.edge - y)];
-      const { width: wide, height: tall } = render.engine;
-      const isAway = x > wide || y > tall || cutLeft >= width || cutTop >= height;
-      return isAway ? undefined : { x, y, width, height, cutLeft, cutTop };
-    },
+    pieces,
+    seen: (area) => pieces(area)[0],
   };
 }

@@ -12,7 +12,7 @@ import { sheetView } from '../../grid/sheetView';
 import { liveCharts, type PlacedChart } from '../liveCharts';
 import { chartChange } from '../setCharts';
 import { Face } from './face';
-import { draggable } from './hand';
+import { draggable, type Held } from './hand';
 import { byCells, type Wish } from './newPlace';
 import './onSheet.css';
 
@@ -28,7 +28,9 @@ const ABOVE = 3;
 
 /** One chart of the sheet in view. */
 interface Standing {
-  readonly face: Face;
+  /** What is drawn: one more for each further piece of a chart that reaches over rows or columns that stay. */
+  readonly faces: [Face, ...Face[]];
+  readonly held: Held;
   chart: PlacedChart;
   /** What it was told last, to see whether it has to be drawn anew. */
   told: string;
@@ -63,12 +65,12 @@ class Overlay {
   /** Reads the charts anew, and draws those that are not as they were. */
   #look(): void {
     const charts = liveCharts(this.#grid);
-    for (const { face } of this.#standing.splice(charts.length)) face.dispose();
+    for (const { faces } of this.#standing.splice(charts.length)) for (const face of faces) face.dispose();
     for (const [i, chart] of charts.entries()) {
       const standing = (this.#standing[i] ??= this.#stand(i, chart));
       standing.chart = chart;
       const told = JSON.stringify(chart.live);
-      if (told !== standing.told) standing.face.tell(chart.live);
+      if (told !== standing.told) for (const face of standing.faces) face.tell(chart.live);
       standing.told = told;
     }
     this.#followFrames();
@@ -78,30 +80,34 @@ class Overlay {
   #settle(): void {
     if (this.#standing.length === 0) return;
     const view = sheetView(this.#grid);
-    for (const { face, chart, dragged } of this.#standing) {
-      const seen = view?.seen(dragged ?? chart.kept.place);
-      const { style } = face.element;
-      // One that is out of sight can still be heard, and reached by keys.
-      face.element.classList.toggle('away', !seen);
-      if (!view || !seen) continue;
-      style.width = `${seen.width}px`;
-      style.height = `${seen.height}px`;
-      style.transform = `translate(${seen.x}px, ${seen.y}px)`;
-      style.clipPath = seen.cutLeft + seen.cutTop > 0 ? `inset(${seen.cutTop}px 0 0 ${seen.cutLeft}px)` : '';
-      face.fit(seen.width, seen.height, view.zoom);
+    for (const standing of this.#standing) {
+      const { faces, chart, dragged } = standing;
+      const pieces = view?.pieces(dragged ?? chart.kept.place) ?? [];
+      while (faces.length < pieces.length) this.#copy(standing);
+      for (const [k, face] of faces.entries()) {
+        const [seen, { style }] = [pieces[k], face.element];
+        // One that is out of sight can still be heard, and reached by keys.
+        face.element.classList.toggle('away', !seen);
+        if (!view || !seen) continue;
+        const { cutTop, cutRight, cutBottom, cutLeft } = seen;
+        style.width = `${seen.width}px`;
+        style.height = `${seen.height}px`;
+        style.transform = `translate(${seen.x}px, ${seen.y}px)`;
+        const isCut = cutTop + cutRight + cutBottom + cutLeft > 0;
+        style.clipPath = isCut ? `inset(${cutTop}px ${cutRight}px ${cutBottom}px ${cutLeft}px)` : '';
+        face.fit(seen.width, seen.height, view.zoom);
+      }
     }
   }
 
   #repaint(): void {
-    for (const { face } of this.#standing) face.repaint();
+    for (const { faces } of this.#standing) for (const face of faces) face.repaint();
     this.#settle();
   }
 
   #stand(i: number, chart: PlacedChart): Standing {
     const face = new Face();
-    const standing: Standing = { face, chart, told: '', dragged: undefined };
-    this.#layer.append(face.element);
-    const held = {
+    const held: Held = {
       place: () => standing.chart.kept.place,
       view: () => sheetView(this.#grid),
       show: (place: Area | undefined) => {
@@ -113,16 +119,33 @@ class Overlay {
         this.#put(i, place);
       },
     };
-    draggable(face.element, 'move', held);
-    draggable(face.corner, 'size', held);
+    const standing: Standing = { faces: [face], held, chart, told: '', dragged: undefined };
+    this.#layer.append(face.element);
+    this.#letDrag(face, held);
     face.element.addEventListener('keydown', (event) => this.#key(event, i));
     face.element.addEventListener('focus', () => this.#bringIntoSight(i));
+    return standing;
+  }
+
+  /** Another piece of a chart, which is heard and reached by keys as one. */
+  #copy({ faces, held, chart }: Standing): void {
+    const face = new Face();
+    face.element.setAttribute('aria-hidden', 'true');
+    face.element.removeAttribute('tabindex');
+    face.tell(chart.live);
+    faces[0].element.after(face.element);
+    this.#letDrag(face, held);
+    faces.push(face);
+  }
+
+  #letDrag(face: Face, held: Held): void {
+    draggable(face.element, 'move', held);
+    draggable(face.corner, 'size', held);
     // What is turned over a chart scrolls the sheet, or zooms it.
     face.element.addEventListener('wheel', (event) => {
       event.preventDefault();
       sheetView(this.#grid)?.canvas.dispatchEvent(new WheelEvent(event.type, event));
     });
-    return standing;
   }
 
   /** Puts a chart into another place, as a step that undo takes back. */
@@ -174,7 +197,7 @@ class Overlay {
     if (!asks || !first) return;
     event.preventDefault();
     event.stopImmediatePropagation();
-    first.face.element.focus({ preventScroll: true });
+    first.faces[0].element.focus({ preventScroll: true });
   }
 }
 

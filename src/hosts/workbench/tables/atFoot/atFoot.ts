@@ -1,3 +1,5 @@
+import type { IRange } from '@univerjs/core';
+import { holdsCell } from '../../../../engine/gridRange';
 import { h } from '../../../../pane/element';
 import { onEveryChange } from '../../grid/changes';
 import type { Grid } from '../../grid/grid';
@@ -34,9 +36,14 @@ interface Foot {
   readonly buttons: readonly HTMLButtonElement[];
   /** How wide they are with their words, at the usual zoom; nothing until they are measured. */
   wide: number | undefined;
+  /** The row that has room for them, or for the first alone; nothing until it is looked for, and after each change. */
+  spot: { readonly row: number; readonly isSmall: boolean } | undefined;
 }
 
-/** At the foot of each table of the sheet in view, buttons for what can be done with it. */
+/**
+ * At the foot of each table of the sheet in view, buttons for what can be done with it. While no cell of the table is chosen the
+ * first is there alone, and small: a person who writes below a table shall not press what lies over those cells.
+ */
 class AtFoot {
   readonly #grid: Grid;
   readonly #actions: readonly TableAction[];
@@ -73,7 +80,14 @@ class AtFoot {
     const sheet = this.#grid.api.getActiveWorkbook()?.getActiveSheet();
     this.#tables = sheet ? tablesOn(this.#grid, sheet.getSheetId()) : [];
     for (const { element } of this.#feet.splice(this.#tables.length)) element.remove();
-    for (const [i, table] of this.#tables.entries()) this.#name((this.#feet[i] ??= this.#made(i)), table);
+    const cell = this.#grid.api.getActiveWorkbook()?.getActiveCell();
+    for (const [i, table] of this.#tables.entries()) {
+      const foot = (this.#feet[i] ??= this.#made(i));
+      this.#name(foot, table);
+      foot.spot = undefined;
+      const isChosen = cell && holdsCell(table.getRange(), cell.getRow(), cell.getColumn());
+      foot.element.classList.toggle('quiet', !isChosen);
+    }
     this.#followFrames();
     this.#settle();
   }
@@ -116,7 +130,7 @@ class AtFoot {
       sheetView(this.#grid)?.canvas.dispatchEvent(new WheelEvent(event.type, event));
     });
     this.#layer.append(element);
-    return { element, buttons, wide: undefined };
+    return { element, buttons, wide: undefined, spot: undefined };
   }
 
   #settle(): void {
@@ -137,28 +151,36 @@ class AtFoot {
         continue;
       }
       element.style.setProperty('--zoom', String(view.zoom));
-      foot.wide ??= this.#measured(element, view.zoom);
-      const free = [row, row + 1].findIndex(
-        (at) => !this.#isFree(at, table.startColumn, columns, foot.wide ?? 0),
-      );
-      // The row right below is for typing and pasting, where there is another: who clicks into it means its cells.
-      const at = [row - 1, row, row + 1].at(free) ?? row;
-      element.classList.toggle('small', free === 0);
-      const place = seen(at);
+      foot.spot ??= this.#spotFor(foot, table, view.zoom);
+      const { isSmall } = foot.spot;
+      element.classList.toggle('small', isSmall);
+      const place = seen(foot.spot.row);
       if (!place || place.cutTop > 0) element.classList.add('away');
       const gap = SIZE.gap * view.zoom;
       // Over words that stand there they would hide them: then the first alone is there, small, and on the edge of the table.
       const down =
-        place && free !== 0
+        place && !isSmall
           ? place.y - below.y + (place.height - SIZE.height * view.zoom) / 2
           : (-SIZE.height * view.zoom) / 2;
       element.style.transform = `translate(${below.x + below.cutLeft + gap}px, ${below.y + down}px)`;
     }
   }
 
+  #spotFor(foot: Foot, { endRow, startColumn, endColumn }: IRange, zoom: number): NonNullable<Foot['spot']> {
+    const wide = (foot.wide ??= this.#measured(foot.element, zoom));
+    const row = endRow + 1;
+    const columns = endColumn - startColumn + 1;
+    const taken = [row, row + 1].findIndex((at) => !this.#isFree(at, startColumn, columns, wide));
+    // The row right below is for typing and pasting, where there is another: who clicks into it means its cells.
+    return { row: [row - 1, row, row + 1].at(taken) ?? row, isSmall: taken === 0 };
+  }
+
   #measured(element: HTMLElement, zoom: number): number {
-    element.classList.remove('small');
-    return element.offsetWidth / zoom;
+    const look = element.className;
+    element.classList.remove('small', 'quiet');
+    const wide = element.offsetWidth / zoom;
+    element.className = look;
+    return wide;
   }
 
   /** Whether the cells that buttons so wide would lie over hold nothing. */
