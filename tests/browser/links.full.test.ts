@@ -15,6 +15,14 @@ const said = () => expect.poll(() => status(sheet.page).innerText());
 const notice = () => expect.poll(() => sheet.page.locator('#notice').innerText());
 /** The most that the first light of the plan can do. */
 const MOST = 'M65';
+/** Looks for sheets to link, where the card may still be open. */
+async function look(): Promise<void> {
+  const button = sheet.pane.getByRole('button', { name: 'Look for sheets to link' });
+  if (!(await button.isVisible())) await sheet.pane.getByText('Link sheets', { exact: true }).click();
+  await button.click();
+}
+/** What is offered of one table or form. */
+const join = (title: string) => sheet.pane.locator('section.join').filter({ hasText: title });
 const formula = async (): Promise<string> => (await sheet.cell(MOST)).formula;
 
 it('sheets that were inserted apart are joined, and keep what they looked up where the other is deleted', async () => {
@@ -23,9 +31,8 @@ it('sheets that were inserted apart are joined, and keep what they looked up whe
   await sheet.insert('Heads');
   await said().toMatch('“Pops plan” could look things up in it: see Link sheets, below the list.');
   await sheet.enter('C44', '500');
-  await pane.getByText('Link sheets', { exact: true }).click();
-  await pane.getByRole('button', { name: 'Look for sheets to link' }).click();
-  await said().toMatch('“Pops plan” could look something up elsewhere. Nothing is changed yet.');
+  await look();
+  await said().toMatch('“Pops plan”, “Pops build” could look something up elsewhere. Nothing is changed yet.');
   // what differs from the list is shown, and not taken unasked
   await pane.getByText('M65, Alder 600: 600 → 500').waitFor();
   const most = pane.getByRole('checkbox', { name: 'Most', exact: true });
@@ -34,7 +41,7 @@ it('sheets that were inserted apart are joined, and keep what they looked up whe
   await most.check();
   await sheet.sheet('Pops plan');
   expect([await formula(), (await sheet.cell(MOST)).value]).toEqual(['', 600]);
-  await pane.getByRole('button', { name: 'Look these up in Heads' }).click();
+  await join('“The lights” on “Pops plan”').getByRole('button', { name: 'Look these up in Heads' }).click();
   await said().toMatch('“Pops plan” looks up Most, Least, Step');
   await sheet.shows(MOST, 500);
   await sheet.undo('A3');
@@ -55,4 +62,31 @@ it('sheets that were inserted apart are joined, and keep what they looked up whe
   await sheet.sheet('Pops plan');
   await expect.poll(formula).toContain('INDEX(Models[Most]');
   await sheet.shows(MOST, 500);
+}); // prettier-ignore
+
+/** The workbench begins with Pops build. The recycle time of its slowest head, Cedar 2400, which is the third in Heads. */
+const RECYCLE = 'B10';
+
+it('cells outside tables are joined as well, and keep what they looked up', async () => {
+  const { page, pane } = sheet;
+  await sheet.insert('Heads');
+  await said().toMatch('“Pops build” could look things up in it: see Link sheets, below the list.');
+  await look();
+  await join('“On the set” on “Pops build”').getByRole('button', { name: 'Look these up in Heads' }).click();
+  await said().toMatch('“Pops build” looks up Recycle time, slowest head, Flashes in a row allowed, Pause to cool after them in “Heads”.');
+  await sheet.sheet('Pops build');
+  const recycle = async (): Promise<string> => (await sheet.cell(RECYCLE)).formula;
+  await expect.poll(recycle).toContain('INDEX(Models[Recycle],MATCH($B$18');
+  await sheet.shows(RECYCLE, 1.2);
+  await sheet.undo('A3');
+  await expect.poll(recycle).toBe('');
+  await page.keyboard.press('Control+y');
+  await expect.poll(recycle).toContain('INDEX(Models[Recycle]');
+
+  await page.locator('[data-u-comp="slide-tab-item"]').filter({ hasText: 'Heads' }).click({ button: 'right' });
+  await page.getByText('Delete', { exact: true }).last().click();
+  await page.getByRole('button', { name: /OK|Confirm/ }).last().click();
+  await notice().toMatch('“Heads” is gone. “Pops build” looked things up in it: what it said last stands there now as if typed.');
+  await expect.poll(recycle).toBe('');
+  await sheet.shows(RECYCLE, 1.2);
 }); // prettier-ignore

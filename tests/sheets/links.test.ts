@@ -21,7 +21,7 @@ const [heads, plan, card] = ['heads', 'pops-plan', 'set-card'].map(templateOf) a
 
 const insert = (...templates: readonly Template[]): Promise<Book> =>
   together(templates.map((template) => ({ template })));
-const joins = (book: Book): Join[] => findJoins(TEMPLATES, book.tables());
+const joins = (book: Book): Join[] => findJoins(TEMPLATES, book.here());
 const wayOf = (join: Join | undefined, nth = 0): Way => {
   const way = join?.ways[nth];
   if (!way) throw new Error('There is no way to join it.');
@@ -132,19 +132,19 @@ describe('sheets that were inserted apart', () => {
 
   test('two partners are two ways, each by the name of its sheet', async () => {
     const { apart: book, inOrder: done } = await books();
-    const [join] = findJoins(TEMPLATES, withSecond(book, 'Models'));
+    const [join] = findJoins(TEMPLATES, { tables: withSecond(book, 'Models'), forms: [] });
     expect(join?.ways.map(({ to }) => to)).toEqual([
       { sheet: 'Heads', table: 'Models' },
       { sheet: 'Heads (2)', table: 'Models_2' },
     ]);
     expect(wayOf(join, 1).columns[0]?.to[0]?.formula).toContain('INDEX(Models_2[Most]');
     // whoever looks up in one of them is joined
-    expect(findJoins(TEMPLATES, withSecond(done, 'Models'))).toEqual([]);
+    expect(findJoins(TEMPLATES, { tables: withSecond(done, 'Models'), forms: [] })).toEqual([]);
   });
 
   test('of two sheets alike each is asked about', async () => {
     const { apart: book } = await books();
-    const found = findJoins(TEMPLATES, withSecond(book, 'Plan'));
+    const found = findJoins(TEMPLATES, { tables: withSecond(book, 'Plan'), forms: [] });
     expect(found.map(({ sheet }) => sheet)).toEqual(['Pops plan', 'Pops plan (2)']);
     expect(wayOf(found[1]).columns[0]?.to[0]?.formula).toContain('Plan_2[[#This Row],[Head]]');
   });
@@ -179,12 +179,12 @@ describe('sheets that were inserted apart', () => {
       ...table,
       headings: table.headings.map((name) => (table.name === 'Models' && name === 'Most' ? 'Full' : name)),
     }));
-    const [join] = findJoins(TEMPLATES, renamed);
+    const [join] = findJoins(TEMPLATES, { tables: renamed, forms: [] });
     expect(wayOf(join).columns.map(({ column }) => column)).not.toContain('Most');
     const own = book
       .tables()
       .map((table) => (table.name === 'Models' ? { ...table, headings: table.headings.map((_, i) => `Mine ${i}`) } : table));
-    expect(findJoins(TEMPLATES, own)).toEqual([]);
+    expect(findJoins(TEMPLATES, { tables: own, forms: [] })).toEqual([]);
   }); // prettier-ignore
 });
 
@@ -204,7 +204,7 @@ describe('where a sheet goes that others look up in', () => {
       ),
     }));
     for (const tables of [asInExcel, gone()]) {
-      const [join, ...more] = findJoins(TEMPLATES, tables);
+      const [join, ...more] = findJoins(TEMPLATES, { tables, forms: [] });
       expect(more).toEqual([]);
       expect(join?.lost).toEqual(['Most', 'Least', 'Step', 'Scale', 'Top', 'Recycle', 'Recycle least', 'In a row', 'Known']);
       const { to, columns } = wayOf(join);
@@ -212,7 +212,7 @@ describe('where a sheet goes that others look up in', () => {
       expect(columns.find(({ column }) => column === 'Most')?.to.slice(0, 3)).toEqual([{ value: 600 }, { value: 1200 }, { value: 400 }]);
       expect(columns.find(({ column }) => column === 'Known')?.to[0]?.formula).toBe('=Plan[[#This Row],[Head]]&""');
     }
-    const [another] = findJoins(TEMPLATES, [...asInExcel, ...other.tables().filter(({ name }) => name === 'Models').map((table) => ({ ...table, name: 'Models2', sheet: 'Heads (2)' }))]);
+    const [another] = findJoins(TEMPLATES, { tables: [...asInExcel, ...other.tables().filter(({ name }) => name === 'Models').map((table) => ({ ...table, name: 'Models2', sheet: 'Heads (2)' }))], forms: [] });
     expect(another?.ways.map(({ to }) => to)).toEqual([{ sheet: 'Heads (2)', table: 'Models2' }, 'typed']);
   }); // prettier-ignore
 
@@ -220,11 +220,11 @@ describe('where a sheet goes that others look up in', () => {
     const { inOrder: book } = await books();
     await book.type('Models', 'Least', 1, 9.5);
     const [dial, onCard] = [book.column('Dial', 'Set to'), book.column('Card', 'Set to')];
-    const kept = keptWithout('Pops plan', TEMPLATES, book.tables());
+    const kept = keptWithout('Pops plan', TEMPLATES, book.here());
     expect(new Set(kept.map(({ table }) => table))).toEqual(new Set(['Card', 'Shot', 'Switches']));
     await write(book, kept);
     expect(book.column('Card', 'Set to')).toEqual(onCard);
-    const more = keptWithout('Heads', TEMPLATES, book.tables());
+    const more = keptWithout('Heads', TEMPLATES, book.here());
     expect(new Set(more.map(({ sheet }) => sheet))).toEqual(new Set(['Pops plan']));
     await write(book, more);
     expect(book.column('Plan', 'Least')[0]).toBe(9.5);

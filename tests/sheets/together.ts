@@ -6,6 +6,8 @@ import { isCellError } from '../../src/formula/errors';
 import { layout } from '../../src/sheets/layout';
 import { makePlan } from '../../src/sheets/makePlan';
 import type { Template } from '../../src/sheets/template';
+import { TEMPLATES } from '../../src/sheets/templates';
+import { type FormHere, formHere, type Here, sheetsWithForms } from '../../src/sheets/links/formHere';
 import type { Held, TableHere } from '../../src/sheets/links/tableHere';
 import { openedBook } from './openedBook';
 import { typedData } from './typedData';
@@ -98,6 +100,40 @@ export async function together(inserts: readonly Insert[]) {
       },
     };
   };
+  const tables = (): TableHere[] =>
+    plans.flatMap((plan) => {
+      const values = valuesOf(plan);
+      const sheet = book.workbook.getSheetByName(plan.name);
+      return plan.tables.map(({ name, area, columns }) => ({
+        name,
+        sheet: plan.name,
+        at: area,
+        headings: columns.map((each) => each.name),
+        rows: Array.from({ length: area.rows - 1 }, (_, r) =>
+          columns.map((_column, c): Held => {
+            const [row, of] = [area.row + 1 + r, area.column + c];
+            const formula = sheet?.getRange(row, of).getFormula();
+            const value = values[row]?.[of] ?? null;
+            return {
+              ...(formula ? { formula } : {}),
+              value: isCellError(value) ? value.error : value,
+            };
+          }),
+        ),
+      }));
+    });
+  const formOn = (asked: Omit<FormHere, 'cells'>): FormHere[] => {
+    const plan = plans.find(({ name }) => name === asked.sheet);
+    if (!plan) return [];
+    const sheet = book.workbook.getSheetByName(plan.name);
+    const rows = valuesOf(plan).map((line, r) =>
+      line.map((value, c): Held => {
+        const formula = sheet?.getRange(r, c).getFormula();
+        return { ...(formula ? { formula } : {}), value: isCellError(value) ? value.error : value };
+      }),
+    );
+    return [formHere(asked, { at: { row: 0, column: 0 }, rows })];
+  };
   return {
     plans,
     column,
@@ -105,29 +141,12 @@ export async function together(inserts: readonly Insert[]) {
     type,
     write,
     calculate: () => book.calculate(),
-    /** The tables as they stand, for whoever would link them. */
-    tables: (): TableHere[] =>
-      plans.flatMap((plan) => {
-        const values = valuesOf(plan);
-        const sheet = book.workbook.getSheetByName(plan.name);
-        return plan.tables.map(({ name, area, columns }) => ({
-          name,
-          sheet: plan.name,
-          at: area,
-          headings: columns.map((each) => each.name),
-          rows: Array.from({ length: area.rows - 1 }, (_, r) =>
-            columns.map((_column, c): Held => {
-              const [row, of] = [area.row + 1 + r, area.column + c];
-              const formula = sheet?.getRange(row, of).getFormula();
-              const value = values[row]?.[of] ?? null;
-              return {
-                ...(formula ? { formula } : {}),
-                value: isCellError(value) ? value.error : value,
-              };
-            }),
-          ),
-        }));
-      }),
+    tables,
+    /** The tables and forms as they stand, for whoever would link them. */
+    here: (): Here => {
+      const found = tables();
+      return { tables: found, forms: sheetsWithForms(TEMPLATES, found).flatMap(formOn) };
+    },
     /** All that stands in a sheet, by its place in the order. */
     values: (index: number): EngineValue[][] => valuesOf(plans[index] as BookSheet),
     /** Cells that show an error. */

@@ -1,6 +1,7 @@
 import type { KnownTable } from '../../book/kinds/kind';
 import { numberOf } from '../../book/lookUp';
-import type { Template, TemplateTable } from '../template';
+import type { Field, Template, TemplateColumn, TemplateTable } from '../template';
+import { fieldsOf } from './formHere';
 
 const tablesOf = ({ blocks }: Template): TemplateTable[] =>
   blocks.filter((block): block is TemplateTable => block.kind === 'table');
@@ -19,10 +20,11 @@ export function waitingFor(
 ): string[] {
   const news = tablesOf(coming).filter(({ id }) => !has(tables, id)).map(({ id }) => id); // prettier-ignore
   return templates
-    .filter((template) =>
-      tablesOf(template).some(
-        ({ id, columns }) => has(tables, id) && columns.some(({ from }) => from && news.includes(from.table)),
-      ),
-    )
+    .filter((template) => {
+      const isWaiting = ({ from }: Pick<Field | TemplateColumn, 'from'>): boolean =>
+        from !== undefined && news.includes(from.table);
+      const here = tablesOf(template).filter(({ id }) => has(tables, id));
+      return here.length > 0 && [...here.flatMap(({ columns }) => columns), ...fieldsOf(template)].some(isWaiting); // prettier-ignore
+    })
     .map(({ name }) => name);
 }

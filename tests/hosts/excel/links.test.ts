@@ -169,3 +169,34 @@ test('columns whose sheet was deleted are told, and become inputs again', async 
   expect([plan.cells.get(CELLS.most), plan.cells.get(CELLS.step), plan.formats.get(CELLS.step)]).toEqual([600, '0.1', '@']); // prettier-ignore
   expect(plan.cells.get(CELLS.known)).toBe('=Plan[[#This Row],[Head]]&""');
 });
+
+/** The form of Pops build begins in A4: its recycle time is the sixth line below, and the slowest head, Cedar 2400, the fourteenth. */
+test('cells outside tables are linked as well, and taken back', async () => {
+  const { workbook, host } = openExcel();
+  await host.insertSheet('pops-build', true);
+  expect(await host.insertSheet('heads', true)).toMatchObject({
+    done: expect.stringContaining('“Pops build” could look things up in it: see Link sheets') as string,
+  });
+  const build = sheetOf(workbook, 'Pops build');
+  expect([build.cells.get('B10'), build.cells.get('B18')]).toEqual([1.2, 'Cedar 2400']);
+  const found = await host.findJoins();
+  const [join] = 'joins' in found ? found.joins : [];
+  const way = join?.ways[0];
+  if (!join || !way) throw new Error('There is nothing to join.');
+  const before = new Map(build.cells);
+  const outcome = await host.link({ ...way, sheet: join.sheet });
+  expect(outcome).toMatchObject({
+    done: '“Pops build” looks up Recycle time, slowest head, Flashes in a row allowed, Pause to cool after them in “Heads”.',
+  });
+  expect(build.cells.get('B10')).toBe(
+    '=IFERROR(IF(INDEX(Models[Recycle],MATCH($B$18,Models[Head],0))="","",INDEX(Models[Recycle],MATCH($B$18,Models[Head],0))),"")',
+  );
+  const changed = [...build.cells].filter(([at, held]) => before.get(at) !== held).map(([at]) => at);
+  expect(changed).toHaveLength(4);
+  expect(await backOf(outcome)()).toEqual({ done: '“Pops build” holds what it held before.' });
+  expect(new Map(build.cells)).toEqual(before);
+  build.cells.set('B10', 2);
+  expect(await host.link({ ...way, sheet: join.sheet })).toEqual({
+    refused: 'Recycle time, slowest head on “Pops build” has changed meanwhile, and nothing was written. Look for sheets to link again.',
+  });
+}); // prettier-ignore

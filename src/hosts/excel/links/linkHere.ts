@@ -12,7 +12,7 @@ import { WHEN_READY } from '../lay';
 import { redress } from '../looks';
 import { excelRange } from '../ranges';
 import { excelRefusal } from '../refusals';
-import { tablesHere } from './tablesHere';
+import { foundHere } from './foundHere';
 
 export type LinkHost = Required<Pick<PaneHost, 'findJoins' | 'link'>>;
 
@@ -62,7 +62,7 @@ const writeWhereSame = (
   begin: () => void = () => {},
 ): Promise<Written> =>
   excel.run(WHEN_READY, async (context) => {
-    const changed = changedColumn(columns, await tablesHere(context));
+    const changed = changedColumn(columns, await foundHere(context));
     if (changed !== undefined) return { changed };
     begin();
     write(context, columns);
@@ -122,7 +122,7 @@ async function link(excel: typeof Excel, { sheet, to, columns }: ChosenWay): Pro
 export const linkHost = (excel: typeof Excel): LinkHost => ({
   findJoins: () =>
     excel
-      .run(WHEN_READY, async (context) => ({ joins: findJoins(SHORT, await tablesHere(context)) }))
+      .run(WHEN_READY, async (context) => ({ joins: findJoins(SHORT, await foundHere(context)) }))
       .catch((error: unknown) => ({ refused: excelRefusal(error, UNTOUCHED) })),
   link: (way) => link(excel, way),
 });

@@ -6,7 +6,7 @@ import type { Grid } from '../grid/grid';
 import { interceptors } from '../grid/inside';
 import { joined, NOTHING } from '../tables/newTableRows';
 import { columnSteps } from './columnSteps';
-import { tablesHere } from './tablesHere';
+import { foundHere } from './foundHere';
 
 /**
  * Where a sheet is deleted that others look up in, these keep what it said, as if typed, in the same step. Without it their
@@ -21,7 +21,7 @@ export function keepLookedUp(grid: Grid, say: (words: string) => void): void {
       const { subUnitId } = (command.params ?? {}) as { readonly subUnitId?: string };
       const going = subUnitId === undefined ? undefined : workbook?.getSheetBySheetId(subUnitId);
       if (command.id !== RemoveSheetCommand.id || !workbook || !going) return NOTHING;
-      const kept = keptWithout(going.getSheetName(), SHORT, tablesHere(grid));
+      const kept = keptWithout(going.getSheetName(), SHORT, foundHere(grid));
       if (kept.length === 0) return NOTHING;
       const sheets = [...new Set(kept.map(({ sheet }) => sheet))];
       say(`${keptWithoutSheet(going.getSheetName(), sheets)} Ctrl+Z brings it back.`);

@@ -6,15 +6,15 @@ import { SHORT } from '../../../sheets/offeredTemplates';
 import type { Grid } from '../grid/grid';
 import { commands, undoList, unitId } from '../grid/inside';
 import { columnSteps } from './columnSteps';
-import { tablesHere } from './tablesHere';
+import { foundHere } from './foundHere';
 
-export const joinsHere = (grid: Grid): readonly Join[] => findJoins(SHORT, tablesHere(grid));
+export const joinsHere = (grid: Grid): readonly Join[] => findJoins(SHORT, foundHere(grid));
 
 /** Writes the columns that were chosen, in one step that undo takes back. */
 export function linkHere(grid: Grid, { sheet, to, columns }: ChosenWay): Outcome {
   const id = grid.api.getActiveWorkbook()?.getSheetByName(sheet)?.getSheetId();
   if (id === undefined) return { refused: NOTHING_TO_LINK };
-  const changed = changedColumn(columns, tablesHere(grid));
+  const changed = changedColumn(columns, foundHere(grid));
   if (changed !== undefined) return joinChanged(changed);
   const { redos, undos } = columnSteps(grid, id, columns);
   for (const step of redos) commands(grid).syncExecuteCommand(step.id, step.params);
