@@ -30,7 +30,9 @@ it('prepares the page of an estimate for a client, as a file that holds nothing 
   const { book } = await readXlsx(await downloaded(download));
   expect(book.sheets.map(({ name }) => name)).toEqual(['Estimate']);
   expect(book.names).toEqual([]);
-  const { cells } = book.sheets[0] as BookSheet;
+  const { cells, merges } = book.sheets[0] as BookSheet;
+  // the place for a logo, beside the lines from the studio's name on
+  expect(merges).toEqual([{ row: 1, column: 3, rows: 6, columns: 1 }]);
   expect(cells.filter(({ formula, note }) => formula !== undefined || note !== undefined)).toEqual([]);
   const shown = cells.map(({ value }) => value);
   // the prices of its shots, worked there too

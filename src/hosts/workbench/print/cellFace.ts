@@ -144,6 +144,8 @@ export function cellFace({ text, isNumber, style }: ShownCell): HTMLElement {
   set('justify-content', ALONG[align]);
   set('align-items', UPRIGHT[style.vertical ?? 'middle']);
   set('text-align', align);
+  // as in the grid, a number never touches the words beside it
+  if (align === 'right') set('padding-right', '7px');
   if (style.ink) set('color', style.ink);
   if (style.fill) set('background', style.fill);
   if (style.underline || style.strike)
