@@ -435,6 +435,9 @@ test('what one more costs is what the estimate would be with one more typed', as
   const { cell } = await sheetOf({ form, shots: shots(1), prices: prices(2) });
   expect(cell('variantCosts')).toBeCloseTo((await net(2, 2)) - (await net(1, 2)), 9);
   expect(cell('moreCosts')).toBeCloseTo((await net(1, 3)) - (await net(1, 2)), 9);
+  // a day: 813, and the heads 133.32 × 1.25 = 166.65 where they are 83.33: 896.32 beside 813 + 19 + 83.33 = 915.33; 3 % of
+  // 1811.65 and of that are 54.35 and 27.46, 5 % 90.58 and 45.77: 896.32 + 26.89 − 44.81
+  expect(cell('dayCosts')).toBe(878.4);
   // with an expense it is the expense alone: nothing is taken off it
   const fares = await sheetOf({ form: { ...form, moreOf: 'Fares' }, shots: shots(1), prices: prices(2) });
   expect(fares.cell('moreCosts')).toBe(12.34);
