@@ -7,7 +7,7 @@ export const PALETTE = {
   stone: '#e4e1d8',
   glaze: '#084b4f',
   glazePale: '#e0efee',
-  /** The end of a scale of colours that begins with paper: darker in print and grey as well. */
+  /** The beginning of a scale of colours that ends with paper: darker in print and grey as well. */
   glazeMid: '#88cfc7',
   clay: '#7d2410',
   clayPale: '#fbe3dc',

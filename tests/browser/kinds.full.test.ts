@@ -88,10 +88,10 @@ const fillOf = (a1: string): Promise<string> =>
     return `#${[...pixel].slice(0, 3).map((part) => part.toString(16).padStart(2, '0')).join('')}`;
   }, a1); // prettier-ignore
 
-/** The least is as light as paper, the most as dark as the scale goes. */
+/** The least is as dark as the scale goes, the most as light as paper. */
 async function isColoured(): Promise<void> {
-  await expect.poll(() => fillOf('B6')).toBe('#fbf8f1');
-  await expect.poll(() => fillOf('C7')).toBe('#88cfc7');
+  await expect.poll(() => fillOf('B6')).toBe('#88cfc7');
+  await expect.poll(() => fillOf('C7')).toBe('#fbf8f1');
 }
 
 it('colours a map, also when it is saved and opened again', async () => {

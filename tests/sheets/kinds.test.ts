@@ -5,6 +5,7 @@ import type { BookCell, BookSheet } from '../../src/book/book';
 import type { KnownTable } from '../../src/book/kinds/kind';
 import { drawPage } from '../../src/hosts/excel/page';
 import { makePlan, planAlone } from '../../src/sheets/makePlan';
+import { THEME } from '../../src/sheets/theme';
 import { partnerFaults } from '../../src/sheets/lookUpFaults';
 import type { Field, Template, TemplateColumn } from '../../src/sheets/template';
 import { readXlsx } from '../../src/xlsx/read';
@@ -28,11 +29,23 @@ describe('a map of colours', () => {
 
   test('is one scale over all of its columns, from the least of them to the most', () =>
     expect(map.map(({ areas }) => areas)).toEqual([[{ row: 5, column: 1, rows: 3, columns: 3 }]]));
-  test('reads in grey too: it darkens from the least to the most, and its numbers stay readable', () => {
+  test('reads in grey too: each step is paler than the one before, and its numbers stay readable', () => {
+    expect(map).toHaveLength(1);
     for (const { low, high } of map) {
-      expect(luminance(low) - luminance(high)).toBeGreaterThan(0.3);
-      // WCAG 2.1, 1.4.6
-      for (const fill of [low, high]) expect(contrast('#22303c', fill)).toBeGreaterThanOrEqual(7);
+      expect(luminance(high) - luminance(low)).toBeGreaterThan(0.3);
+      const part = (hex: string, i: number): number => Number.parseInt(hex.slice(i, i + 2), 16);
+      // Programs mix the two ends in the numbers of their red, green and blue.
+      const steps = Array.from({ length: 21 }, (_, step) => {
+        const mixed = [1, 3, 5].map((i) =>
+          Math.round(part(low, i) + (step / 20) * (part(high, i) - part(low, i))),
+        );
+        return `#${mixed.map((c) => c.toString(16).padStart(2, '0')).join('')}`;
+      });
+      for (const [i, fill] of steps.entries()) {
+        // WCAG 2.1, 1.4.6
+        expect(contrast(THEME.result.ink, fill), fill).toBeGreaterThanOrEqual(7);
+        if (i > 0) expect(luminance(fill)).toBeGreaterThan(luminance(steps[i - 1] as string));
+      }
     }
   });
 });

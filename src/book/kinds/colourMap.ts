@@ -2,7 +2,7 @@ import { PALETTE } from '../palette';
 import type { AskedTable, Check, Kind } from './kind';
 
 export interface ColourMapWish {
-  /** Columns side by side whose numbers are coloured from the least of all to the most. */
+  /** Columns side by side whose numbers are coloured from the least of all to the most: the more, the paler, as light is. */
   readonly map?: readonly string[];
 }
 
@@ -21,7 +21,7 @@ export const colourMap: Kind = {
     const { map } = table;
     if (!map) return [];
     const areas = [cells(indexOf(table, map[0]), map.length)];
-    return [{ kind: 'scale', areas, low: PALETTE.paper, high: PALETTE.glazeMid }];
+    return [{ kind: 'scale', areas, low: PALETTE.glazeMid, high: PALETTE.paper }];
   },
 };
 
@@ -32,7 +32,8 @@ export const colourMapCheck: Check = {
     type: 'array',
     minItems: 1,
     items: { $ref: '#/definitions/heading' },
-    description: 'Columns side by side whose numbers are coloured from the least of all to the most.',
+    description:
+      'Columns side by side whose numbers are coloured from the least of all to the most: the more, the paler.',
   },
   /** One scale takes one area of numbers. */
   tableFaults(table, formatOf) {
