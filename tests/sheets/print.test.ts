@@ -51,6 +51,14 @@ const SHEETS: Readonly<Record<string, readonly Typed[]>> = {
     { other2: 4000 },
     { takes: 'long' },
   ],
+  'copy-evenness': [
+    {},
+    { scale: 'gamma-coded' },
+    { scale: 'lux' },
+    { repeat: 'some' },
+    { limit: 'Metamorfoze to A3' },
+    { turned: 'camera turned too' },
+  ],
   'fleet-compare': [
     {},
     { target: null },
