@@ -1,5 +1,6 @@
 import type { CellRows } from '../explain/explain';
 import type { Join, Way } from '../sheets/links/findJoins';
+import type { NamedSheet, SheetRead } from '../sheets/sheetRead';
 import type { Template } from '../sheets/template';
 import type { Block, CellWrite } from './balance/block';
 
@@ -53,6 +54,14 @@ export interface TableHost {
   readonly laySheet: (template: Template) => Promise<Outcome>;
 }
 
+/** Sheets that are read as they stand, and laid with what was made of them. */
+export interface SheetHost {
+  /** Of the sheets that are wanted for their tables the one in view, or else the first; undefined where none is. */
+  readonly read: (isWanted: (sheet: Pick<SheetRead, 'tables'>) => boolean) => Promise<NamedSheet | undefined>;
+  /** Lays a sheet with all that its template holds, and shows it. Never touches a sheet that is there. */
+  readonly lay: (template: Template) => Promise<Outcome>;
+}
+
 /** All that the pane asks of the spreadsheet it stands beside. A host that cannot do a thing leaves it out. */
 export interface PaneHost {
   /** Lays a template as a new sheet and shows it. Never touches a sheet that is there. */
@@ -87,6 +96,8 @@ export interface PaneHost {
   readonly watchCell?: (tell: (cell: SelectedCell | undefined) => void) => () => void;
   /** Tells when another workbook takes the place of the one that the pane stands beside; gives back how to stop. */
   readonly watchWorkbook?: (changed: () => void) => () => void;
+  /** Reads sheets whole, and lays what was made of them. */
+  readonly sheets?: SheetHost;
   /** Reads and writes tables of the sheet. */
   readonly tables?: TableHost;
   /** Why something is left out, for a person: "Open this page from Excel to insert sheets." */

@@ -51,6 +51,31 @@ export const NO_ESTIMATE: Refused = refused(
 export const estimateFrom = (name: string): string =>
   `It has the prices, currencies and terms of “${name}”: type its shots and dates.`;
 
+/** Why there is no record to go on from, or none to be laid. */
+export const NO_RECORD: Refused = refused(
+  'No sheet of this workbook is a Shot record. Nothing was changed. Insert “Shot record” first.',
+);
+export const NO_LIGHTS: Refused = refused(
+  'No sheet of this workbook has lights to record. Nothing was changed. Insert “Lights on set” or “Pops plan” first.',
+);
+export const recordFrom = (name: string, unmetered: number): string =>
+  `It has the lights of “${name}” as they are now, without links: type where they stand.${
+    unmetered > 0
+      ? ` Nobody has metered ${unmetered} of them at the planned power: those readings are worked out. Meter them.`
+      : ''
+  }`;
+export const nextFrom = (name: string): string =>
+  `It has the set of “${name}” without its readings: meter each light.`;
+export const recordSaved = (file: string): string =>
+  `“${file}” goes to your downloads. It holds what was typed, and nothing else.`;
+export const recordRead = (file: string): string => `It has all that “${file}” holds.`;
+export const NO_FILE: Refused = refused('No file was chosen. Nothing was changed.');
+export const FILE_UNREAD: Refused = refused(
+  'The browser could not read this file. Nothing was changed. Try again, or choose a copy of it.',
+);
+export const recordTooLarge = (megabytes: number): Refused =>
+  refused(`This file has ${megabytes} MB, and a shot record less than one. Nothing was changed.`);
+
 /** Why nothing was prepared for a client. */
 export const NO_CLIENT_PAGE: Refused = refused(
   'No sheet of this workbook is one that clients read. Nothing was prepared. Insert “Client page” beside the Estimate.',

@@ -5,6 +5,7 @@ import { h, heard } from './element';
 import type { Outcome, PaneHost } from './host';
 import { linkView } from './linkView';
 import type { OneAtATime } from './oneAtATime';
+import { recordsView } from './recordsView';
 import { repairView } from './repairView';
 import { sheetPicture } from './sheetPicture';
 import type { View } from './tabs';
@@ -30,6 +31,7 @@ export const sheetsView = (host: PaneHost, work: OneAtATime): View => ({
       ...(host.prepareClientPage && host.newEstimate
         ? [estimates(host.prepareClientPage, host.printClientPage, host.newEstimate, work)]
         : []),
+      ...(host.sheets ? [recordsView(host.sheets, work)] : []),
       ...repairView(host, work),
     ),
 });

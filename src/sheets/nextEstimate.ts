@@ -1,5 +1,6 @@
-import type { BookCell, BookSheet, BookTable } from '../book/book';
+import type { BookSheet, BookTable } from '../book/book';
 import { blockPlace, isGiven, isInput } from './layout';
+import { type SheetRead, tableCalled, type ValueAt, valuesOf } from './sheetRead';
 import type { Block, Field, Form, Template, TemplateTable, TemplateValue } from './template';
 
 export const ESTIMATE = 'estimate';
@@ -15,21 +16,9 @@ const OF_ONE_JOB: readonly string[] = [
   'moreOf',
 ];
 
-/** What is read of a sheet: its values, and where its tables lie. */
-export type SheetRead = Pick<BookSheet, 'cells' | 'tables'>;
-
-const tableCalled = (id: string, tables: readonly BookTable[]): BookTable | undefined =>
-  tables.find(({ name }) => new RegExp(`^${id}(_\\d+)?$`, 'i').test(name));
-
 /** Whether a sheet has prices that another estimate could take over. */
 export const hasPrices = (sheet: Pick<BookSheet, 'tables'>): boolean =>
   TAKEN.every((id) => tableCalled(id, sheet.tables) !== undefined);
-
-/** What somebody typed; an error, or a yes that no cell of ours takes, is nothing. */
-const typed = (value: BookCell['value'] | undefined): TemplateValue =>
-  typeof value === 'number' || (typeof value === 'string' && value.trim() !== '') ? value : null;
-
-type ValueAt = (row: number, column: number) => TemplateValue;
 
 /** A table with all that it holds itself, and nothing typed into it. */
 function emptied(table: TemplateTable): TemplateTable {
@@ -69,8 +58,7 @@ function termsOf(form: Form, rowOf: ReadonlyMap<TemplateValue, number>, at: Valu
  * @param sheet - an estimate as it stands in a workbook.
  */
 export function nextEstimate(template: Template, sheet: SheetRead): Template {
-  const values = new Map(sheet.cells.map(({ row, column, value }) => [`${row},${column}`, typed(value)]));
-  const at: ValueAt = (row, column) => values.get(`${row},${column}`) ?? null;
+  const at = valuesOf(sheet);
   const rowOf = new Map<TemplateValue, number>();
   for (const { row, column, value } of sheet.cells)
     if (column === 0 && typeof value === 'string' && !rowOf.has(value)) rowOf.set(value, row);

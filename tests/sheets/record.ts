@@ -53,9 +53,28 @@ export const light = (name: string, other: Light = {}): Light => ({
 /** What a grey card does not say. */
 export const NO_CARD: Typed = { cardThen: null, blackThen: null, cardToday: null, blackToday: null };
 
+/** What is only said of a light: nothing is worked out from it. */
+const TOLD = [
+  'Words',
+  'Instead',
+  'Moved',
+  'Stand at',
+  'Far',
+  'Miss',
+  'Out',
+  'Stands',
+  'Aims',
+  'Front',
+  'Colour',
+];
+
 /** The table alone with room for so many lights, opened once: what is typed into it is calculated each time. */
 export async function openRecord(rooms: number) {
-  const blocks = template.blocks.filter((block) => block.kind === 'form' || block.id === 'Record' || block.id === 'AsLit'); // prettier-ignore
+  const blocks = template.blocks.flatMap((block) => {
+    if (block.kind === 'form') return [block];
+    const kept = block.columns.filter(({ id }) => (block.id === 'Record' ? !TOLD.includes(id) : ['Light', 'Row'].includes(id))); // prettier-ignore
+    return block.id === 'Again' ? [] : [{ ...block, columns: kept }];
+  });
   const empty = rowsOf(padded([], rooms));
   const smaller = typedOver({ ...template, blocks }, NO_CARD, { Record: empty, AsLit: [[1]] });
   const { sheet } = planAlone(smaller, true);
@@ -66,13 +85,17 @@ export async function openRecord(rooms: number) {
   const at = (id: string) => left + found.columns.findIndex((column) => column.id === id);
   const common = layout(smaller).cells.get('common')?.place;
   if (!here || !common) throw new Error('The sheet is not there.');
+  /** What stands in each column: only what changes is typed. */
+  const typed = new Map<string, string>();
   return {
     async type(lights: readonly Light[]) {
       const values = rowsOf(padded(lights, rooms));
-      for (const [i, id] of given.entries())
-        here
-          .getRange(top, at(id), rooms, 1)
-          .setValues(values.map((row) => [typedData({ value: row[i] ?? null })]));
+      for (const [i, id] of given.entries()) {
+        const column = values.map((row) => row[i] ?? null);
+        if (typed.get(id) === JSON.stringify(column)) continue;
+        typed.set(id, JSON.stringify(column));
+        here.getRange(top, at(id), rooms, 1).setValues(column.map((value) => [typedData({ value })]));
+      }
       await book.calculate();
     },
     read: (id: string) =>

@@ -9,14 +9,14 @@ import {
   NOTHING_TO_COPY,
   UNTOUCHED,
 } from '../../pane/sentences';
-import { ESTIMATE, nextEstimate } from '../../sheets/nextEstimate';
+import { ESTIMATE, hasPrices, nextEstimate } from '../../sheets/nextEstimate';
 import type { Template } from '../../sheets/template';
 import { templateToLay } from '../../sheets/templateToLay';
 import { clientFile } from './clientFile';
-import { estimateInView } from './estimateInView';
 import { enterAgain } from './enterAgain';
 import { type LaidInExcel, lay, LayFailure, NOT_KNOWN_YET, UNDO_EMPTIED, WHEN_READY } from './lay';
 import { NOT_PUT, putFormula } from './putFormula';
+import { readInView } from './readInView';
 import { type LinkHost, linkHost } from './links/linkHere';
 import { excelRefusal } from './refusals';
 import { type RepairHost, repairHost } from './repairHost';
@@ -41,6 +41,7 @@ export type ExcelHost = Required<
     | 'prepareClientPage'
     | 'watchCell'
     | 'tables'
+    | 'sheets'
     | 'help'
   >
 > &
@@ -89,8 +90,14 @@ async function insert(excel: typeof Excel, template: Template, filled: boolean):
   return andBack(excel, laidText(laid, filled), laid.mark);
 }
 
+/** Lays a sheet that holds what was made for this workbook. */
+async function made(excel: typeof Excel, template: Template): Promise<Outcome> {
+  const laid = await lay(excel, template, true);
+  return andBack(excel, laidText(laid, false), laid.mark);
+}
+
 async function anotherEstimate(excel: typeof Excel, template: Template): Promise<Outcome> {
-  const from = await excel.run(WHEN_READY, estimateInView);
+  const from = await excel.run(WHEN_READY, (context) => readInView(context, hasPrices));
   if (!from) return NO_ESTIMATE;
   const laid = await lay(excel, nextEstimate(template, from), true);
   return andBack(excel, `${laidText(laid, false)} ${estimateFrom(from.name)}`, laid.mark);
@@ -160,6 +167,10 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
     look: (references) => lookUp(excel, references),
     writeCells: (block, writes) => told(writeCells(excel, block, writes, told), UNTOUCHED),
     laySheet: (template) => told(insert(excel, template, true), UNTOUCHED),
+  },
+  sheets: {
+    read: (isWanted) => excel.run(WHEN_READY, (context) => readInView(context, isWanted)),
+    lay: (template) => told(made(excel, template), UNTOUCHED),
   },
   ...repairHost(excel),
   help: HELP,

@@ -6,7 +6,14 @@ import type { KnownFailures } from './cell/knownFailures';
 import { joinsHere, linkHere } from './links/linkHere';
 import { SelectedCellReader } from './cell/selectedCell';
 import { clientFile, printClientPage } from './sheets/clientFile';
-import { copyValues, insertSheet, insertTemplate, newEstimate } from './sheets/newSheets';
+import {
+  copyValues,
+  insertSheet,
+  insertTemplate,
+  layMade,
+  newEstimate,
+  readInView,
+} from './sheets/newSheets';
 import { readBlock, writeCells } from './tables/tableCells';
 import { onNewWorkbook } from './grid/changes';
 import { watchCell } from './cell/watchCell';
@@ -33,6 +40,10 @@ export const paneHost = (grid: Grid, failures: KnownFailures): PaneHost => ({
     },
     writeCells: (block, writes) => Promise.resolve(writeCells(grid, block, writes)),
     laySheet: (template) => Promise.resolve(shown(grid, insertTemplate(grid, template, true))),
+  },
+  sheets: {
+    read: (isWanted) => Promise.resolve(readInView(grid, isWanted)),
+    lay: (template) => Promise.resolve(shown(grid, layMade(grid, template))),
   },
   watchWorkbook: (changed) => onNewWorkbook(grid, changed),
   help: 'help.html',

@@ -3,7 +3,7 @@ import { replaceWorkbook } from '../state/session';
 import type { Command } from './bar';
 import { type Desk, replace } from './commands';
 import { ask, pick, tell } from './dialog';
-import { download } from './download';
+import { download } from '../../../pane/download';
 
 const WHY = {
   newer: 'stored by a newer version of this page, which can open it',

@@ -7,7 +7,8 @@ import { toBook } from '../book/toBook';
 import type { Command } from './bar';
 import { type Desk, replace } from './commands';
 import { ask, tell } from './dialog';
-import { download } from './download';
+import { chooseFile } from '../../../pane/chooseFile';
+import { download } from '../../../pane/download';
 
 export const XLSX = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
@@ -31,20 +32,11 @@ export const saveFile = ({ grid, notice, saving }: Desk): Command => ({
   },
 });
 
-/** Lets a person choose a file; nothing where the choice is given up. */
-const choose = (): Promise<File | undefined> =>
-  new Promise((resolve) => {
-    const input = Object.assign(document.createElement('input'), { type: 'file', accept: '.xlsx' });
-    input.addEventListener('change', () => resolve(input.files?.[0]));
-    input.addEventListener('cancel', () => resolve(undefined));
-    input.click();
-  });
-
 export const openFile = (desk: Desk): Command => ({
   label: 'Open .xlsx',
   about: 'A workbook from a file, in the place of this one',
   async run() {
-    const file = await choose();
+    const file = await chooseFile('.xlsx');
     if (!file) return;
     const { readXlsx, UnreadableFile } = await import('../../../xlsx/read');
     const opened = await readXlsx(new Uint8Array(await file.arrayBuffer())).catch((reason: unknown) => {

@@ -4,7 +4,7 @@ import { clientPageNotReady, LOOK_IT_OVER, NO_CLIENT_PAGE } from '../../../pane/
 import { CLIENT_NAME, clientBook, isClientPage } from '../../../sheets/clientPage';
 import { toBook } from '../book/toBook';
 import type { Grid } from '../grid/grid';
-import { download } from '../page/download';
+import { download } from '../../../pane/download';
 import { XLSX } from '../page/files';
 
 /** The page that clients read, alone in a book: the one in view, or else the first. */

@@ -6,6 +6,7 @@ import { makePlan } from '../../../sheets/makePlan';
 import { waitingFor } from '../../../sheets/links/waiting';
 import { ESTIMATE, hasPrices, nextEstimate } from '../../../sheets/nextEstimate';
 import { SHORT } from '../../../sheets/offeredTemplates';
+import type { NamedSheet, SheetRead } from '../../../sheets/sheetRead';
 import type { Template } from '../../../sheets/template';
 import { templateToLay } from '../../../sheets/templateToLay';
 import {
@@ -69,16 +70,28 @@ export async function insertSheet(grid: Grid, id: string, filled: boolean): Prom
 export const insertTemplate = (grid: Grid, template: Template, filled: boolean): Outcome =>
   layTemplate(grid, template, { filled, demo: filled });
 
+/** Of the sheets that are wanted the one in view, or else the first. */
+export function readInView(
+  grid: Grid,
+  isWanted: (sheet: Pick<SheetRead, 'tables'>) => boolean,
+): NamedSheet | undefined {
+  const name = grid.api.getActiveWorkbook()?.getActiveSheet().getSheetName();
+  const all = toBook(grid).book.sheets.filter(isWanted);
+  return all.find((sheet) => sheet.name === name) ?? all[0];
+}
+
+/** Lays a sheet with what was made for this workbook. */
+export const layMade = (grid: Grid, template: Template): Outcome =>
+  layTemplate(grid, template, { filled: true, demo: false });
+
 /** Lays an estimate with the prices of the one in view, or else of the first. */
 export async function newEstimate(grid: Grid): Promise<Outcome> {
   const template = await templateToLay(ESTIMATE);
   if (template && 'refused' in template) return template;
   if (!template) return noSheet(ESTIMATE);
-  const name = grid.api.getActiveWorkbook()?.getActiveSheet().getSheetName();
-  const all = toBook(grid).book.sheets.filter(hasPrices);
-  const from = all.find((sheet) => sheet.name === name) ?? all[0];
+  const from = readInView(grid, hasPrices);
   if (!from) return NO_ESTIMATE;
-  const outcome = layTemplate(grid, nextEstimate(template, from), { filled: true, demo: false });
+  const outcome = layMade(grid, nextEstimate(template, from));
   return 'done' in outcome ? { ...outcome, done: `${outcome.done} ${estimateFrom(from.name)}` } : outcome;
 }
 

@@ -1,14 +1,9 @@
 import type { BookCell, BookTable } from '../../book/book';
 import { errorFromText } from '../../formula/errors';
-import { hasPrices, type SheetRead } from '../../sheets/nextEstimate';
+import type { NamedSheet, SheetRead } from '../../sheets/sheetRead';
 import { excelRange } from './ranges';
 import { sheetInView } from './sheetInView';
 import { AREA, areaOfRange, slices } from './usedCells';
-
-/** An estimate as it stands in the workbook. */
-export interface EstimateRead extends SheetRead {
-  readonly name: string;
-}
 
 /** What a sheet shows. */
 async function cellsOf(context: Excel.RequestContext, sheet: Excel.Worksheet): Promise<BookCell[]> {
@@ -30,9 +25,12 @@ async function cellsOf(context: Excel.RequestContext, sheet: Excel.Worksheet): P
   );
 }
 
-/** The estimate in view, or else the first that there is; undefined where there is none. */
-export async function estimateInView(context: Excel.RequestContext): Promise<EstimateRead | undefined> {
-  const found = await sheetInView(context, hasPrices);
+/** Of the sheets that are wanted for the headings of their tables the one in view, or else the first; undefined where none is. */
+export async function readInView(
+  context: Excel.RequestContext,
+  isWanted: (sheet: Pick<SheetRead, 'tables'>) => boolean,
+): Promise<NamedSheet | undefined> {
+  const found = await sheetInView(context, isWanted);
   if (!found) return undefined;
   const { sheet } = found;
   const bodies = found.tables.items.map((table) => ({

@@ -1,0 +1,83 @@
+import { tenthsShown } from './tenthsShown';
+import { rowLabelled, type SheetRead, tableCalled, tableRows, valuesOf } from '../sheetRead';
+import type { TemplateValue } from '../template';
+import type { ShotRecord, Values } from './shotRecord';
+
+/** The tables that lights are planned in: of Pops plan, and of Lights on set. */
+const PLANNED = 'Plan';
+const BALANCED = 'Lights';
+/** What a record takes over as it stands. */
+const ALIKE = ['Head', 'At the subject', 'Most', 'Least', 'Step', 'Scale', 'Top', 'Width'];
+/** Cells of the camera, by what both sheets call them in their first column. */
+const CAMERA = {
+  aperture: 'Lens setting', focal: 'Focal length', draw: 'Bellows draw', filters: 'Lost in filters', pops: 'Pops',
+} as const; // prettier-ignore
+
+/** Whether a sheet has lights that a record could be laid from: what is to be turned stands beside them. */
+export const hasLights = ({ tables }: Pick<SheetRead, 'tables'>): boolean =>
+  [
+    [PLANNED, 'Dial'],
+    [BALANCED, 'Turn'],
+  ].some((ids) => ids.every((id) => tableCalled(id, tables) !== undefined));
+
+/** What a record takes of the lights of a plan. */
+export interface FromPlan {
+  readonly record: ShotRecord;
+  /** Lights whose reading the plan has worked out and nobody has metered. */
+  readonly unmetered: number;
+}
+
+/** Key, or where two lights play one part the part with the head. */
+function nameOf(row: Values, rows: readonly Values[]): string {
+  const [part, head] = [String(row['Part'] ?? ''), String(row['Head'] ?? '')];
+  const others = rows.filter((other) => String(other['Part'] ?? '') === part);
+  return others.length === 1 && part !== '' ? part : [part, head].filter((word) => word !== '').join(': ');
+}
+
+/** What is set and read once a plan is followed: the check reading where there is one, or what the plan has worked out. */
+function asPlanned(row: Values, dial: TemplateValue, pops: TemplateValue): Values | undefined {
+  if (dial === null) return undefined;
+  const metered = row['Measured'] ?? null;
+  const shown = typeof row['Pop reads'] === 'number' ? tenthsShown(row['Pop reads']) : undefined;
+  if (metered === null && !shown) return undefined;
+  return metered === null
+    ? { Shows: dial, Pops: pops, Reading: shown?.full ?? null, Tenths: shown?.tenths ?? null }
+    : { Shows: dial, Pops: pops, Reading: metered, Tenths: row['Its tenths'] ?? null };
+}
+
+/**
+ * A record of the lights that a sheet plans, as values of the day: it has no link to the plan. Places are not known there.
+ *
+ * @param sheet - a Lights on set, or a Pops plan.
+ */
+export function recordFromPlan(sheet: SheetRead): FromPlan {
+  const at = valuesOf(sheet);
+  const rowsIn = (id: string): readonly Values[] => {
+    const table = tableCalled(id, sheet.tables);
+    return table ? tableRows(table, at) : [];
+  };
+  const planned = rowsIn(PLANNED);
+  const rows = planned.length > 0 ? planned : rowsIn(BALANCED);
+  const dials = rowsIn('Dial');
+  const pops = rows.map((row) => row['Pops'] ?? null);
+  const most = Math.max(...pops.map(Number));
+  const lights = rows.map((row, i): Values => {
+    const power = row['Part'] === 'ambient' ? null : (row['Power'] ?? null);
+    const own = pops[i] === most ? null : (pops[i] ?? null);
+    return {
+      Light: nameOf(row, rows),
+      Shows: power,
+      Reading: row['Reading'] ?? null,
+      Tenths: row['Tenths'] ?? null,
+      ...Object.fromEntries(ALIKE.map((id) => [id, row[id] ?? null])),
+      ...asPlanned(row, dials[i]?.['Set to'] ?? null, own),
+    };
+  });
+  const isWorked = (row: Values, i: number): boolean =>
+    row['Measured'] === null && asPlanned(row, dials[i]?.['Set to'] ?? null, null) !== undefined;
+  const set = Object.entries(CAMERA).map(([id, label]) => {
+    const row = rowLabelled(sheet, label, 0);
+    return [id, row === undefined ? null : at(row, 1)] as const;
+  });
+  return { record: { set: Object.fromEntries(set), lights }, unmetered: rows.filter(isWorked).length };
+}

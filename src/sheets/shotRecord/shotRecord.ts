@@ -1,0 +1,82 @@
+import { blockPlace, isGiven, isInput } from '../layout';
+import { rowLabelled, type SheetRead, tableCalled, tableRows, valuesOf } from '../sheetRead';
+import type { Block, Field, Form, Template, TemplateTable, TemplateValue } from '../template';
+
+export const SHOT_RECORD = 'shot-record';
+/** Its table of lights. */
+export const LIGHTS = 'Record';
+
+export type Values = Readonly<Record<string, TemplateValue>>;
+
+/** What was typed into a record, and nothing else: of the set by the ids of its cells, of each light by columns. */
+export interface ShotRecord {
+  readonly set: Values;
+  readonly lights: readonly Values[];
+}
+
+const formsOf = ({ blocks }: Template): readonly Form[] =>
+  blocks.filter((block): block is Form => block.kind === 'form' && block.fields.some(isInput));
+const isLights = (block: Block): block is TemplateTable => block.kind === 'table' && block.id === LIGHTS;
+/** Columns of a light that are typed. */
+export const lightColumns = ({ blocks }: Template): readonly string[] =>
+  blocks.filter(isLights).flatMap(({ columns }) => columns.filter(isInput).map(({ id }) => id));
+/** Cells of the set that are typed. */
+export const setCells = (template: Template): readonly string[] =>
+  formsOf(template).flatMap(({ fields }) => fields.filter(isInput).map(({ id }) => id));
+
+/** Whether a sheet is a record. */
+export const isRecord = ({ tables }: Pick<SheetRead, 'tables'>): boolean =>
+  [LIGHTS, 'AsLit', 'Again'].every((id) => tableCalled(id, tables) !== undefined);
+
+const only = (values: Values, names: readonly string[]): Values =>
+  Object.fromEntries(names.map((name) => [name, values[name] ?? null]));
+
+/** What a record holds in a workbook: rows may have been added, in its table and above it. */
+export function recordIn(template: Template, sheet: SheetRead): ShotRecord {
+  const at = valuesOf(sheet);
+  const set = formsOf(template).flatMap((form) => {
+    const { column } = blockPlace(form);
+    return form.fields.filter(isInput).map(({ id, label }) => {
+      const row = label === undefined ? undefined : rowLabelled(sheet, label, column);
+      return [id, row === undefined ? null : at(row, column + 1)] as const;
+    });
+  });
+  const table = tableCalled(LIGHTS, sheet.tables);
+  const columns = lightColumns(template);
+  const rows = table ? tableRows(table, at) : [];
+  return {
+    set: Object.fromEntries(set),
+    lights: rows
+      .map((row) => only(row, columns))
+      .filter((row) => Object.values(row).some((value) => value !== null)),
+  };
+}
+
+/** The sheet with what a record holds, and no less than so many rows. */
+export function withRecord(template: Template, { set, lights }: ShotRecord): Template {
+  const field = (each: Field): Field => (isInput(each) ? { ...each, value: set[each.id] ?? null } : each);
+  const blocks = template.blocks.map((block) => {
+    if (block.kind === 'form') return { ...block, fields: block.fields.map(field) };
+    if (!isLights(block)) return block;
+    const given = block.columns.filter(isGiven);
+    const count = Math.max(block.rows.length, lights.length);
+    const rows = Array.from({ length: count }, (_, r) => given.map(({ id }) => lights[r]?.[id] ?? null));
+    return { ...block, rows };
+  });
+  return { ...template, blocks };
+}
+
+/** Today, which no record of another day has. */
+const OF_TODAY = ['isoToday', 'cardThen', 'blackThen', 'cardToday', 'blackToday'];
+const READINGS = ['Reading', 'Tenths', 'Today', 'Its tenths'];
+
+/** The same set for another shot: its readings are gone, and each head is as it was turned last. */
+export const nextShot = ({ set, lights }: ShotRecord): ShotRecord => ({
+  set: { ...set, ...Object.fromEntries(OF_TODAY.map((id) => [id, null])) },
+  lights: lights.map((light) => ({
+    ...light,
+    Shows: light['Shows today'] ?? light['Shows'] ?? null,
+    'Shows today': null,
+    ...Object.fromEntries(READINGS.map((id) => [id, null])),
+  })),
+});

@@ -1,0 +1,170 @@
+import Ajv from 'ajv';
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { withValues } from '../../src/book/cells';
+import { hasLights, recordFromPlan } from '../../src/sheets/shotRecord/fromPlan';
+import { readRecord, VERSION, writeRecord } from '../../src/sheets/shotRecord/recordFile';
+import {
+  isRecord,
+  lightColumns,
+  nextShot,
+  recordIn,
+  setCells,
+  type ShotRecord,
+  withRecord,
+} from '../../src/sheets/shotRecord/shotRecord';
+import { tenthsShown } from '../../src/sheets/shotRecord/tenthsShown';
+import { planAlone } from '../../src/sheets/makePlan';
+import type { TemplateValue } from '../../src/sheets/template';
+import { demoLights } from './record';
+import { calculated, templateOf, typedOver } from './support';
+
+const template = templateOf('shot-record');
+const demo = (): ShotRecord => recordIn(template, planAlone(template, true).sheet);
+const schema = JSON.parse(
+  readFileSync(new URL('../../src/sheets/shotRecord/record.schema.json', import.meta.url), 'utf8'),
+) as { properties: Record<string, { properties: object; items: { properties: object } }> };
+const isValid = new Ajv({ allowUnionTypes: true }).compile(schema);
+
+/** A file with one thing changed. */
+const changed = (change: (file: Record<string, unknown>) => void): string => {
+  const file = JSON.parse(writeRecord(demo())) as Record<string, unknown>;
+  change(file);
+  return JSON.stringify(file);
+};
+const refusedOf = (text: string): string => {
+  const read = readRecord(text, template);
+  return 'refused' in read ? read.refused : 'was read';
+};
+
+describe('a record as a file', () => {
+  test('is read back as it was typed', () => {
+    const record = demo();
+    expect(record.lights).toEqual(demoLights);
+    expect(record.set).toMatchObject({
+      shot: 'Slate & Glaze, 4',
+      cameraY: -0.22,
+      filters: '1/3',
+      open: null,
+    });
+    const text = writeRecord(record);
+    expect(readRecord(text, template)).toEqual(record);
+    expect(recordIn(template, planAlone(withRecord(template, record), true).sheet)).toEqual(record);
+    expect(isValid(JSON.parse(text))).toBe(true);
+  });
+  test('holds what was typed, and nothing else', () => {
+    const file = JSON.parse(writeRecord(demo())) as Record<string, unknown>;
+    expect(Object.keys(file)).toEqual(['sweeptable', 'version', 'set', 'lights']);
+    expect([file['sweeptable'], file['version']]).toEqual(['shot-record', VERSION]);
+    expect(Object.keys(file['set'] as object).sort()).toEqual([...setCells(template)].sort());
+  });
+  test('has a schema that names what the sheet has', () => {
+    expect(Object.keys(schema.properties['set']?.properties ?? {}).sort()).toEqual([...setCells(template)].sort()); // prettier-ignore
+    expect(Object.keys(schema.properties['lights']?.items.properties ?? {}).sort()).toEqual([...lightColumns(template)].sort()); // prettier-ignore
+  });
+  test.each<[string, string, string]>([
+    ['is no JSON', '{"sweeptable":', 'damaged'],
+    ['is empty', '', 'damaged'],
+    ['is a list', '[]', 'no shot record'],
+    ['is something else', '{"version":1}', 'no shot record'],
+    ['is newer', changed((file) => (file['version'] = 2)), 'newer Sweeptable (version 2 of the file, here 1). Update'],
+    ['is older than all', changed((file) => (file['version'] = 0)), 'version 0, which no Sweeptable has written'],
+    ['has no lights', changed((file) => delete file['lights']), 'no list of lights'],
+    ['has no set', changed((file) => delete file['set']), 'the set is no list of values'],
+    ['has more than we know', changed((file) => (file['user'] = 'x')), '“user”, which this Sweeptable does not know'],
+    ['has a cell that we do not know', changed((file) => (file['set'] = { lens: 1 })), 'the set has “lens”'],
+    ['has a column that we do not know', changed((file) => (file['lights'] = [{ Colour: 1 }])), 'light 1 has “Colour”'],
+    ['has a yes for a number', changed((file) => (file['lights'] = [{ X: true }])), '“X” of light 1 is neither'],
+    ['has a list in a cell', changed((file) => (file['set'] = { shot: ['x'] })), '“shot” of the set is neither'],
+    ['has a book in a cell', changed((file) => (file['set'] = { shot: 'x'.repeat(32768) })), '“shot” of the set is neither'],
+    ['has too many lights', changed((file) => (file['lights'] = Array.from({ length: 201 }, () => ({})))), '201 lights'],
+    ['has ten megabytes', changed((file) => (file['set'] = { shot: 'x'.repeat(1e7) })), '10 MB, and a shot record less than one'],
+  ])('that %s is refused in words', (_, text, says) => {
+    expect(refusedOf(text)).toContain(says);
+    expect(refusedOf(text)).toMatch(/Nothing was changed\.$/);
+    if (text.length < 1e6 && text.startsWith('{"sweeptable":"')) expect(isValid(JSON.parse(text))).toBe(false);
+  }); // prettier-ignore
+  test('makes no formula of a text', async () => {
+    const text = '=1+1';
+    const file = changed((all) => {
+      all['set'] = { shot: text };
+      all['lights'] = [{ Light: text, Modifier: '@SUM(1)', Gel: '+1', Head: '-1' }];
+    });
+    const read = readRecord(file, template);
+    if ('refused' in read) throw new Error(read.refused);
+    const laid = withRecord(template, read);
+    const { sheet } = planAlone(laid, true);
+    const held = sheet.cells.filter(({ value }) => value === text);
+    expect(held.map(({ formula }) => formula)).toEqual([undefined, undefined]);
+    const { cell, column } = await calculated(laid);
+    expect([cell('shot'), column('Record', 'Light')[0], column('Record', 'Gel')[0]]).toEqual([text, text, '+1']); // prettier-ignore
+  });
+});
+
+describe('the next shot', () => {
+  test('has the set without its readings, and each head as it was turned last', () => {
+    const record = demo();
+    const lights = record.lights.map((light, i) => (i === 3 ? { ...light, 'Shows today': '7.7%' } : light));
+    const next = nextShot({ ...record, lights });
+    expect(next.lights.map((light) => light['Shows'])).toEqual(['1/2', '8.5', '25%', '7.7%', '600']);
+    for (const light of next.lights)
+      for (const id of ['Reading', 'Tenths', 'Today', 'Its tenths', 'Shows today'])
+        expect(light[id]).toBeNull();
+    expect([next.set['cardThen'], next.set['isoToday'], next.set['aperture']]).toEqual([null, null, 22]);
+    expect(next.lights[0]).toMatchObject({ X: 0.03, 'Aim height': 0.85, Serial: 'A-017' });
+  });
+  test('says of each light that it is not metered, and answers nothing', async () => {
+    const sheet = await calculated(withRecord(template, nextShot(demo())));
+    expect(sheet.column('Again', 'Note').slice(0, 5)).toEqual(
+      Array<string>(5).fill('type its reading: the full stop, the small figure under Tenths'),
+    );
+    expect(sheet.errors).toEqual([]);
+  });
+});
+
+describe('a record of the lights of a plan', () => {
+  const read = async (id: string, typed = {}, rows = {}) => {
+    const made = await calculated(typedOver(templateOf(id), typed, rows));
+    return { name: id, ...withValues(made.plan, made.values) };
+  };
+  test('of Lights on set has what each shows and reads', async () => {
+    const sheet = await read('lights-on-set');
+    expect([hasLights(sheet), isRecord(sheet)]).toEqual([true, false]);
+    const { record, unmetered } = recordFromPlan(sheet);
+    expect(unmetered).toBe(0);
+    expect(record.lights.map((light) => light['Light'])).toEqual(['key', 'fill', 'rim', 'accent', 'background', 'ambient']); // prettier-ignore
+    expect(record.lights[1]).toMatchObject({ Head: 'Birch 1200', Shows: '8.5', Reading: 8, Tenths: 9, Most: 1200, Scale: 'stops', Top: '10', Width: 1.2 }); // prettier-ignore
+    expect(record.lights[5]).toMatchObject({ Shows: null, Reading: 2, Most: null });
+    expect(record.set).toMatchObject({ aperture: 22, focal: 120, draw: 150, filters: '1/3', pops: null });
+  });
+  test('of Pops plan has what is to be set, and says how many readings are worked out', async () => {
+    const { record, unmetered } = recordFromPlan(await read('pops-plan'));
+    expect(unmetered).toBe(5);
+    // The key from f/16 and half a stop at 1/2 up by 0.7: f/22 and two tenths at 1/1 −0.3. The card of this plan says so too.
+    expect(record.lights[0]).toMatchObject({ Shows: '1/1 −0.3', Reading: 22, Tenths: 2, Pops: null });
+    expect(record.set).toMatchObject({ pops: 3 });
+    // It is the same light: a sheet laid from it counts each as ready.
+    const laid = await calculated(withRecord(template, { ...record, set: { ...record.set, iso: 100 } }));
+    expect(laid.column('Record', 'Lacks').slice(0, 5)).toEqual(['', '', '', '', '']);
+    expect(laid.errors).toEqual([]);
+  });
+  test('takes a check reading for one that was worked out', async () => {
+    const plan = templateOf('pops-plan').blocks.find(
+      (block) => block.kind === 'table' && block.id === 'Plan',
+    );
+    if (plan?.kind !== 'table') throw new Error('There is no plan.');
+    const given = plan.columns.filter(({ formula }) => formula === undefined).map(({ id }) => id);
+    const rows = plan.rows.map((row, i): TemplateValue[] =>
+      given.map((id, c) => (i > 0 ? (row[c] ?? null) : id === 'Measured' ? 22 : id === 'Its tenths' ? 4 : (row[c] ?? null))),
+    ); // prettier-ignore
+    const { record, unmetered } = recordFromPlan(await read('pops-plan', {}, { Plan: rows }));
+    expect([record.lights[0]?.['Tenths'], unmetered]).toEqual([4, 4]);
+  });
+});
+
+test.each([
+  [1, 1, 0], [2 ** (8.5 / 2), 16, 5], [11.3137085, 11, 0], [0.71, 0.7, 0], [200, undefined, undefined], [5.6568542 * 2 ** 0.4975, 8, 0],
+])('%d is shown as f/%s and %s tenths', (reading, full, tenths) => {
+  const shown = tenthsShown(reading);
+  expect([shown?.full, shown?.tenths]).toEqual([full, tenths]);
+}); // prettier-ignore
