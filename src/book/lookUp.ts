@@ -35,9 +35,19 @@ export function partnersOf({ table, key, column }: LookUp, known: readonly Known
   return found.sort((a, b) => a.number - b.number).map(({ name }) => name);
 }
 
-/** Gives empty, not 0, where the name is not there or its cell is empty. */
-export function lookUpFormula({ table, key, by, column }: LookUp): string {
-  const own = by === undefined ? `[@${key}]` : `{${by}}`;
-  const found = `INDEX(${table}[${column}],MATCH(${own},${table}[${key}],0))`;
-  return `=IFERROR(IF(${found}="","",${found}),"")`;
+const ownKey = ({ key, by }: LookUp): string => (by === undefined ? `[@${key}]` : `{${by}}`);
+
+/** What stands in a text for itself alone, where a look-up takes * and ? for any signs: ~ before each of them, and before itself. */
+const literally = (key: string): string =>
+  `IF(ISTEXT(${key}),SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(${key},"~","~~"),"*","~*"),"?","~?"),${key})`;
+
+function found({ table, key, column }: LookUp, wanted: string): string {
+  const cell = `INDEX(${table}[${column}],MATCH(${wanted},${table}[${key}],0))`;
+  return `=IFERROR(IF(${cell}="","",${cell}),"")`;
 }
+
+/** Gives empty, not 0, where the name is not there or its cell is empty. */
+export const lookUpFormula = (lookUp: LookUp): string => found(lookUp, literally(ownKey(lookUp)));
+
+/** What sheets hold that were laid or linked before B* meant a head of that name alone. */
+export const earlierLookUpFormula = (lookUp: LookUp): string => found(lookUp, ownKey(lookUp));

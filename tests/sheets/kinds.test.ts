@@ -14,6 +14,7 @@ import { FakeWorkbook } from '../hosts/excel/support/fake-workbook';
 import { loadOffice } from '../hosts/excel/support/office-host';
 import { contrast, luminance } from './contrast';
 import { openedBook } from './openedBook';
+import { asItStands } from './support';
 
 const { allTemplates } = createRequire(import.meta.url)('../../src/build/templates.cjs') as {
   allTemplates: (others: readonly string[]) => readonly Template[];
@@ -104,7 +105,7 @@ describe('a column that is looked up', () => {
   const cell = ({ cells }: BookSheet, row: number, column: number): BookCell | undefined =>
     cells.find((each) => each.row === row - 1 && each.column === column);
   const rig = ({ tables }: BookSheet) => tables.find(({ name }) => name.startsWith('Rig'));
-  const found = 'INDEX(Stock[Most],MATCH(Rig[[#This Row],[Head]],Stock[Head],0))';
+  const found = `INDEX(Stock[Most],MATCH(${asItStands('Rig[[#This Row],[Head]]')},Stock[Head],0))`;
   const formula = `=IFERROR(IF(${found}="","",${found}),"")`;
 
   test('is an input with the demo where the workbook has no such table', () => {
@@ -225,7 +226,7 @@ describe('a cell of a form that is looked up', () => {
   test('is an input with the demo, or a formula that accepts nothing', () => {
     expect(most(laid())).toMatchObject({ part: 'input', value: 1000 });
     expect(laid().rules).toHaveLength(1);
-    const found = 'INDEX(Stock_2[Most],MATCH($B$21,Stock_2[Head],0))';
+    const found = `INDEX(Stock_2[Most],MATCH(${asItStands('$B$21')},Stock_2[Head],0))`;
     const beside = laid({ name: 'Stock_2', columns: ['Head', 'Most'] });
     expect(most(beside)).toMatchObject({ part: 'result', value: null, formula: `=IFERROR(IF(${found}="","",${found}),"")` }); // prettier-ignore
     expect(beside.rules).toEqual([]);

@@ -8,7 +8,7 @@ import type { Template } from '../../src/sheets/template';
 import { SHORT } from '../../src/sheets/offeredTemplates';
 import { TEMPLATES } from '../../src/sheets/templates';
 import { FULL } from '../full';
-import { templateOf } from './support';
+import { asItStands, templateOf } from './support';
 import { together } from './together';
 
 type Book = Awaited<ReturnType<typeof together>>;
@@ -116,7 +116,7 @@ describe('sheets that were inserted apart', () => {
     // The table begins in A64 with its headings; Most is its 13th column.
     expect(most?.cells[0]).toEqual({ cell: 'M65', key: 'Alder 600', before: '600', after: '500', isOther: true });
     expect(most?.cells[1]).toEqual({ cell: 'M66', key: 'Birch 1200', before: '1200', after: '1200', isOther: false });
-    expect(most?.to[0]?.formula).toContain('INDEX(Models[Most],MATCH(Plan[[#This Row],[Head]],Models[Head],0))');
+    expect(most?.to[0]?.formula).toContain(`INDEX(Models[Most],MATCH(${asItStands('Plan[[#This Row],[Head]]')},Models[Head],0))`);
     // what was typed and would be another is not a thing to do unasked
     expect(columns.filter(({ cells }) => cells.some(({ isOther }) => isOther)).map(({ column }) => column)).toEqual(['Most']);
     await book.type('Models', 'Most', 1, 600);
@@ -129,6 +129,41 @@ describe('sheets that were inserted apart', () => {
     expect(least?.cells[1]).toMatchObject({ key: 'Rowan 300', after: '', isOther: true });
     await book.type('Plan', 'Head', 2, 'Birch 1200');
   });
+
+  test('a name is looked up as it stands, with its * and ?', async () => {
+    const { inOrder: book } = await books();
+    const most = () => book.column('Plan', 'Most').slice(0, 2);
+    const build = [600, 1200];
+    expect(most()).toEqual(build);
+    for (const name of ['Birch*', 'Birch ?200', 'Birch 120?', '*', '~*']) {
+      // oxlint-disable-next-line no-await-in-loop -- one after the other
+      await book.type('Plan', 'Head', 2, name);
+      expect(most(), name).toEqual([600, '']);
+      expect(book.column('Dial', 'Note').join(''), name).toContain('not in Heads');
+    }
+    // "Birch*" comes after another name that it would stand for
+    await book.type('Models', 'Head', 3, 'Birch*~?');
+    await book.type('Plan', 'Head', 2, 'birch*~?');
+    expect(most()).toEqual([600, 2400]);
+    await book.type('Models', 'Head', 3, 'Cedar 2400');
+    await book.type('Plan', 'Head', 2, 'Birch 1200');
+    expect(most()).toEqual(build);
+  });
+
+  test('a column that was linked in earlier words is linked, kept, and offered the new', async () => {
+    const { inOrder: book } = await books();
+    const earlier = 'INDEX(Models[Most],MATCH(Plan[[#This Row],[Head]],Models[Head],0))';
+    const here = book.here();
+    const tables = here.tables.map((table) => {
+      const most = table.headings.indexOf('Most');
+      const rows = table.rows.map((row) => row.map((held, c) => (c === most ? { ...held, formula: `=IFERROR(IF(${earlier}="","",${earlier}),"")` } : held)));
+      return table.name === 'Plan' ? { ...table, rows } : table;
+    });
+    const [join] = findJoins(TEMPLATES, { ...here, tables });
+    expect([join?.left, wayOf(join).columns.map(({ column }) => column)]).toEqual([[], ['Most']]);
+    const kept = keptWithout('Heads', TEMPLATES, { ...here, tables });
+    expect(kept.find(({ column }) => column === 'Most')?.to[0]).toEqual({ value: 600 });
+  }); // prettier-ignore
 
   test('two partners are two ways, each by the name of its sheet', async () => {
     const { apart: book, inOrder: done } = await books();

@@ -10,6 +10,10 @@ import { TEMPLATES } from '../../src/sheets/templates';
 export type Typed = Readonly<Record<string, TemplateValue>>;
 type Rows = readonly (readonly TemplateValue[])[];
 
+/** A key as look-ups spell it, so that * and ? in it stand for themselves. */
+export const asItStands = (key: string): string =>
+  `IF(ISTEXT(${key}),SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(${key},"~","~~"),"*","~*"),"?","~?"),${key})`;
+
 export function templateOf(id: string): Template {
   const found = TEMPLATES.find((template) => template.id === id);
   if (!found) throw new Error(`There is no template ${id}.`);

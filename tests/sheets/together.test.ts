@@ -116,7 +116,7 @@ test.each(FORMS)('%s beside Heads looks up what it would have typed, and answers
   const book = await together([{ template: heads }, { template }]);
   const { planned } = book.form(1, template);
   for (const { id, from } of fields)
-    expect(planned(id)?.formula, id).toContain(`INDEX(Models[${from?.column}],MATCH($`);
+    expect(planned(id)?.formula, id).toContain(`INDEX(Models[${from?.column}],MATCH(IF(ISTEXT($`);
   for (const [r, row] of book.values(1).entries())
     for (const [c, value] of row.entries())
       expect(plain([value]), `${r + 1},${c + 1}`).toEqual(plain([alone.values(r, c)]));

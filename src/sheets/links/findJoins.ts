@@ -3,7 +3,7 @@ import { address } from '../../formula/address';
 import { saysTheSame } from '../../formula/same';
 import type { Template, TemplateValue } from '../template';
 import type { Here } from './formHere';
-import { changeOf, type ColumnChange, isLost, linkedTo, linkFormula, type Looking, lookingColumns, lookingFields, ownFormula, partnerTables } from './linkColumns'; // prettier-ignore
+import { changeOf, type ColumnChange, isLost, linkedTo, linkFormulas, type Looking, lookingColumns, lookingFields, ownFormula, partnerTables } from './linkColumns'; // prettier-ignore
 import { type Held, knownHere, type TableHere } from './tableHere';
 
 /** One way to join a table: look up in a sheet, by the name that it has in this workbook; or type what was looked up. */
@@ -53,7 +53,7 @@ const lower = (tables: readonly TableHere[]): ReadonlySet<string> =>
 function foreignRow(looking: Looking, tables: readonly TableHere[]): number {
   const { table } = looking;
   const own = ownFormula(looking);
-  const ours = [...(own === undefined ? [] : [own]), ...partnerTables(looking, tables).map((partner) => linkFormula(looking, partner))]; // prettier-ignore
+  const ours = [...(own === undefined ? [] : [own]), ...partnerTables(looking, tables).flatMap((partner) => linkFormulas(looking, partner))]; // prettier-ignore
   const names = lower(tables);
   return looking.held.findIndex(
     ({ formula }) =>
@@ -146,7 +146,7 @@ export function keptWithout(sheet: string, templates: readonly Template[], here:
     .filter((group) => group.sheet !== sheet)
     .flatMap(({ looking }) => looking)
     .flatMap((looking) => {
-      const formulas = partnerTables(looking, going).map((partner) => linkFormula(looking, partner));
+      const formulas = partnerTables(looking, going).flatMap((partner) => linkFormulas(looking, partner));
       const isLookedUp = ({ formula }: Held): boolean =>
         formula !== undefined && formulas.some((each) => saysTheSame(each, formula, looking.table));
       const { held } = looking;

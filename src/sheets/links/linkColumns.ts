@@ -1,6 +1,6 @@
 import type { BookCell } from '../../book/book';
 import type { KnownTable } from '../../book/kinds/kind';
-import { type LookUp, lookUpFormula, partnersOf } from '../../book/lookUp';
+import { earlierLookUpFormula, type LookUp, lookUpFormula, partnersOf } from '../../book/lookUp';
 import { at } from '../../exposure/core/at';
 import { address, type Place } from '../../formula/address';
 import { area, type Area } from '../../formula/area';
@@ -138,6 +138,12 @@ export function lookingFields({ sheet, template, cells }: FormHere): Looking[] {
 /** The formula with which it looks up in a table of the workbook. */
 export const linkFormula = ({ settle, from }: Looking, { name }: TableHere): string =>
   settle(lookUpFormula(from), [from.table, name]);
+
+/** All formulas of ours with which it may look up there. */
+export const linkFormulas = (looking: Looking, partner: TableHere): string[] => [
+  linkFormula(looking, partner),
+  looking.settle(earlierLookUpFormula(looking.from), [looking.from.table, partner.name]),
+];
 
 /** What it holds by itself where it looks nothing up; undefined where it is typed. */
 export const ownFormula = ({ settle, part: { formula } }: Looking): string | undefined =>

@@ -3,7 +3,14 @@ import type { Outcome } from '../../../src/pane/host';
 import { address } from '../../../src/formula/address';
 import type { Join } from '../../../src/sheets/links/findJoins';
 import { TEMPLATES } from '../../../src/sheets/templates';
+import { asItStands } from '../../sheets/support';
 import { openExcel, sheetOf } from './support/laid';
+
+/** The formula that looks a key up in Heads. */
+function lookUpOf(column: string, key: string): string {
+  const found = `INDEX(Models[${column}],MATCH(${asItStands(key)},Models[Head],0))`;
+  return `=IFERROR(IF(${found}="","",${found}),"")`;
+}
 
 async function insertedApart() {
   const { workbook, host } = openExcel();
@@ -48,8 +55,7 @@ describe('sheets that were inserted apart are linked in Excel', () => {
     const formatsBefore = formats();
     const outcome = await host.link(chosen);
     expect(outcome).toMatchObject({ done: expect.stringContaining('“Pops plan” looks up Most, Least, Step') as string }); // prettier-ignore
-    const lookUp = (column: string) =>
-      `=IFERROR(IF(INDEX(Models[${column}],MATCH(Plan[[#This Row],[Head]],Models[Head],0))="","",INDEX(Models[${column}],MATCH(Plan[[#This Row],[Head]],Models[Head],0))),"")`;
+    const lookUp = (column: string) => lookUpOf(column, 'Plan[[#This Row],[Head]]');
     expect(plan.cells.get(CELLS.most)).toBe(lookUp('Most'));
     // in a cell of texts it would stay a text
     expect([plan.formats.get(CELLS.step), plan.cells.get(CELLS.step)]).toEqual(['General', lookUp('Step')]);
@@ -189,7 +195,7 @@ test('cells outside tables are linked as well, and taken back', async () => {
     done: '“Pops build” looks up Recycle time, slowest head, Flashes in a row allowed, Pause to cool after them in “Heads”.',
   });
   expect(build.cells.get('B10')).toBe(
-    '=IFERROR(IF(INDEX(Models[Recycle],MATCH($B$18,Models[Head],0))="","",INDEX(Models[Recycle],MATCH($B$18,Models[Head],0))),"")',
+    lookUpOf('Recycle', '$B$18'),
   );
   const changed = [...build.cells].filter(([at, held]) => before.get(at) !== held).map(([at]) => at);
   expect(changed).toHaveLength(4);
