@@ -41,13 +41,13 @@ const ownKey = ({ key, by }: LookUp): string => (by === undefined ? `[@${key}]` 
 const literally = (key: string): string =>
   `IF(ISTEXT(${key}),SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(${key},"~","~~"),"*","~*"),"?","~?"),${key})`;
 
-function found({ table, key, column }: LookUp, wanted: string): string {
+function looked({ table, key, column }: LookUp, wanted: string): string {
   const cell = `INDEX(${table}[${column}],MATCH(${wanted},${table}[${key}],0))`;
   return `=IFERROR(IF(${cell}="","",${cell}),"")`;
 }
 
 /** Gives empty, not 0, where the name is not there or its cell is empty. */
-export const lookUpFormula = (lookUp: LookUp): string => found(lookUp, literally(ownKey(lookUp)));
+export const lookUpFormula = (lookUp: LookUp): string => looked(lookUp, literally(ownKey(lookUp)));
 
 /** What sheets hold that were laid or linked before B* meant a head of that name alone. */
-export const earlierLookUpFormula = (lookUp: LookUp): string => found(lookUp, ownKey(lookUp));
+export const earlierLookUpFormula = (lookUp: LookUp): string => looked(lookUp, ownKey(lookUp));
