@@ -407,6 +407,12 @@ describe('days against overtime', () => {
     expect(taken(sheet)).toEqual([1, 1350]);
     expect(sheet.cell('manyCost')).toBe(2400);
   });
+  test('overtime is rounded line by line, before it is added up', async () => {
+    const three = ['a', 'b', 'c'].map((name) => line(name, 'day', 800.06, 0, { Overtime: 'yes' }));
+    const { cell } = await sheetOf({ shots: [shot(440)], prices: three });
+    // 20 min × 1.5 = 0.5 h of 100.0075: 50.00375, which is 50; 3 × 850.06, where 150.01125 would make it a cent more
+    expect([cell('fewCost'), cell('beforeTax')]).toEqual([2550.18, 2550.18]);
+  });
   test('a capped week of hire, written out, costs what HIRECOST says', async () => {
     for (const week of [3, 2.5, 7])
       for (const days of [1, 3, 5, 7, 8, 10, 14, 17]) {
