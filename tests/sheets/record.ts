@@ -2,7 +2,7 @@ import { area } from '../../src/formula/area';
 import { areaText } from '../../src/formula/areaText';
 import { blockPlace, layout, tableTop } from '../../src/sheets/layout';
 import { planAlone } from '../../src/sheets/makePlan';
-import type { TemplateTable, TemplateValue } from '../../src/sheets/template';
+import type { Block, TemplateTable, TemplateValue } from '../../src/sheets/template';
 import { openedBook } from './openedBook';
 import { calculated, templateOf, type Typed, typedOver, wordsBeside } from './support';
 import { typedData } from './typedData';
@@ -70,7 +70,7 @@ const TOLD = [
 
 /** The table alone with room for so many lights, opened once: what is typed into it is calculated each time. */
 export async function openRecord(rooms: number) {
-  const blocks = template.blocks.flatMap((block) => {
+  const blocks = template.blocks.flatMap((block): Block[] => {
     if (block.kind === 'form') return [block];
     const kept = block.columns.filter(({ id }) => (block.id === 'Record' ? !TOLD.includes(id) : ['Light', 'Row'].includes(id))); // prettier-ignore
     return block.id === 'Again' ? [] : [{ ...block, columns: kept }];

@@ -125,7 +125,7 @@ describe('the next shot', () => {
 describe('a record of the lights of a plan', () => {
   const read = async (id: string, typed = {}, rows = {}) => {
     const made = await calculated(typedOver(templateOf(id), typed, rows));
-    return { name: id, ...withValues(made.plan, made.values) };
+    return withValues(made.plan, made.values);
   };
   test('of Lights on set has what each shows and reads', async () => {
     const sheet = await read('lights-on-set');
