@@ -30,6 +30,8 @@ export interface BookSheet {
   readonly merges: readonly Area[];
   /** Rows and columns that stay in view. */
   readonly freeze: { readonly rows: number; readonly columns: number };
+  /** Where a sheet draws all of its lines itself, the program's own are not shown. */
+  readonly gridlines?: false;
   readonly tables: readonly BookTable[];
   readonly rules: readonly BookRule[];
   readonly conditions: readonly BookCondition[];

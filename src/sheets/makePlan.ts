@@ -315,6 +315,7 @@ class Builder {
       cells,
       merges: this.merges,
       freeze: { rows: template.freezeRows, columns: 0 },
+      gridlines: false,
       tables: this.tables,
       rules: this.rules,
       conditions: this.conditions,

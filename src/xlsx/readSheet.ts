@@ -44,7 +44,7 @@ export interface Common {
 /** What the part of a sheet says by itself; tables, notes and charts have parts of their own. */
 export type Body = Pick<
   BookSheet,
-  'widths' | 'heights' | 'cells' | 'merges' | 'freeze' | 'rules' | 'conditions'
+  'widths' | 'heights' | 'cells' | 'merges' | 'freeze' | 'gridlines' | 'rules' | 'conditions'
 > & {
   readonly pages: Pick<BookPage, 'landscape' | 'breaks'>;
   /** Rows that are not shown, whatever hides them. */
@@ -80,6 +80,7 @@ class SheetReader implements Handlers {
   private readonly spills: Area[] = [];
   private readonly shared = new Map<string, { readonly shift: Shift; readonly at: Place }>();
   private freeze = { rows: 0, columns: 0 };
+  private hasGridlines = true;
   /** Columns that widths were given for, each as often as it was named. */
   private columns = 0;
   private at = { row: -1, column: -1 };
@@ -110,6 +111,7 @@ class SheetReader implements Handlers {
       freeze,
       pages,
       unseen,
+      ...(this.hasGridlines ? {} : { gridlines: false }),
       rules: this.rules.rules,
       conditions: this.conditions.conditions,
       cells: this.withoutSpilled(),
@@ -131,6 +133,8 @@ class SheetReader implements Handlers {
     else if (name === 'col') this.column(attributes);
     else if (name === 'mergeCell') this.merge(attributes.ref ?? '');
     else if (name === 'sheetProtection' && isTrue(attributes.sheet)) this.common.leftOut.say(PROTECTION);
+    else if (name === 'sheetView')
+      this.hasGridlines = !['0', 'false'].includes(attributes.showGridLines ?? '');
     else if (name === 'pane' && attributes.state?.startsWith('frozen'))
       this.freeze = {
         rows: count(attributes.ySplit),

@@ -86,11 +86,16 @@ const WORKBOOK = 'xl/workbook.xml';
 const UNSAID_WIDTH = 9;
 
 function write(sheet: BookSheet, file: Workbook): void {
-  const { freeze, page } = sheet;
+  const { freeze, gridlines, page } = sheet;
   const frozen = freeze.rows > 0 || freeze.columns > 0;
   const out = file.addWorksheet(sheet.name, {
     state: sheet.hidden ? 'hidden' : 'visible',
-    views: frozen ? [{ state: 'frozen', xSplit: freeze.columns, ySplit: freeze.rows }] : [],
+    views: [
+      {
+        ...(frozen ? { state: 'frozen', xSplit: freeze.columns, ySplit: freeze.rows } : {}),
+        ...(gridlines === false ? { showGridLines: false } : {}),
+      },
+    ],
     ...filePage(page),
   });
   for (const [column, width] of Object.entries(sheet.widths))

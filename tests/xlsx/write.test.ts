@@ -273,10 +273,11 @@ describe('what a workbook may hold besides', () => {
     expect(part).toMatch(/<cfvo type="min"\/><cfvo type="max"\/><color rgb="FFFBF8F1"\/><color rgb="FF88CFC7"\/>/);
   }); // prettier-ignore
 
-  test('names, hidden sheets, frozen columns, rules of every kind and notes on empty cells', async () => {
+  test('names, hidden sheets, frozen columns, no lines of the program, rules of every kind and notes on empty cells', async () => {
     const at = { row: 0, column: 0, rows: 2, columns: 1 };
     const sheet = sheetOf([{ row: 5, column: 2, value: null, note: 'Here.\nAnd here.' }], {
       freeze: { rows: 1, columns: 2 },
+      gridlines: false,
       rules: [
         { areas: [at], kind: 'list', bounds: ['"a,b"'], blank: true, strict: true, refusal: 'a or b', prompt: 'Choose.' },
         { areas: [{ ...at, column: 1 }], kind: 'decimal', compare: 'greaterThan', bounds: ['0.5'], blank: false, strict: false },

@@ -99,6 +99,7 @@ export function snapshotSheet(sheet: BookSheet, id: string): Partial<IWorksheetD
       startColumn: freeze.columns || -1,
     },
     gridlinesColor: PALETTE.stone,
+    ...(sheet.gridlines === false ? { showGridlines: BooleanNumber.FALSE } : {}),
     cellData,
     custom: { ...keep({ ...sheet, charts }), ...lettersHere() },
   };

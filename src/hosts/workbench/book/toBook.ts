@@ -100,6 +100,7 @@ function bookSheet(
     cells,
     merges: (sheet.mergeData ?? []).map(areaOfGridRange),
     freeze: { rows: sheet.freeze?.ySplit ?? 0, columns: sheet.freeze?.xSplit ?? 0 },
+    ...(sheet.showGridlines === BooleanNumber.FALSE ? { gridlines: false } : {}),
     tables,
     rules,
     conditions,
