@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { LIGHTS, LIGHTS_AND_ONE } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
 import { WITH_TABLES } from './sheetsWithTables';
 import type { Workbench } from './workbench';
@@ -45,4 +46,17 @@ it('is added by a key in any cell of a table, and by Tab in the last one', async
     await sheet.page.keyboard.press('Control+z');
     await expect.poll(() => sheet.tables()).toHaveProperty('Tally', tally.before);
   }
+});
+
+it('makes room where something stands below, which goes down by one row', async () => {
+  await sheet.stretch(1900);
+  await sheet.insert('Lights on set');
+  await sheet.enter('D40', 'mind the cable');
+  await sheet.page.getByRole('button', { name: 'Add a row to Lights' }).click();
+  await expect.poll(() => sheet.tables()).toHaveProperty('Lights', LIGHTS_AND_ONE);
+  await sheet.shows('D41', 'mind the cable');
+  expect((await sheet.cell('Q39')).formula).not.toBe('');
+  await sheet.undo('A3');
+  await sheet.shows('D40', 'mind the cable');
+  await expect.poll(() => sheet.tables()).toHaveProperty('Lights', LIGHTS);
 });

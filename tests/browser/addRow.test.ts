@@ -52,15 +52,3 @@ it('leaves the cells below a table to who writes there, and shows all buttons wi
   await sheet.click('A40');
   await expect.poll(() => sort.isVisible()).toBe(false);
 });
-
-it('makes room where something stands below, which goes down by one row', async () => {
-  await sheet.insert('Lights on set');
-  await sheet.enter('D40', 'mind the cable');
-  await lights().click();
-  await expect.poll(() => sheet.tables()).toHaveProperty('Lights', LIGHTS_AND_ONE);
-  await sheet.shows('D41', 'mind the cable');
-  expect(await formula('Q39')).not.toBe('');
-  await sheet.undo('A3');
-  await sheet.shows('D40', 'mind the cable');
-  await expect.poll(() => sheet.tables()).toHaveProperty('Lights', LIGHTS);
-});

@@ -2,9 +2,13 @@ import { Workbook } from '@cj-tech-master/excelts';
 import { installChartSupport } from '@cj-tech-master/excelts/chart';
 import type { Locator } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { boxOf, chartCalled, charts, covered, covers, drawing, numbersOf } from './chartsOnSheet';
+import { readXlsx } from '../../src/xlsx/read';
+import {
+  boxOf, chartCalled, charts, cornerOf, covered, covers, drag, drawing, middleOf, numbersOf,
+} from './chartsOnSheet'; // prettier-ignore
 import { TALL } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
+import { saved } from './openedFile';
 import { axeFaults, LOOKS } from './paneChecks';
 import type { Workbench } from './workbench';
 
@@ -196,4 +200,36 @@ describe('a line over names', () => {
     await sheet.undo('A3');
     await expect.poll(() => numbersOf(line)).toEqual([['Alder', '8'], ['Birch', '11']]); // prettier-ignore
   });
+});
+
+/** The places of the charts of the second sheet in a file that is saved now. */
+async function placesInFile() {
+  const { book } = await readXlsx(await saved(sheet));
+  return book.sheets[1]?.charts.map(({ place }) => place);
+}
+
+const press = (...keys: string[]) =>
+  keys.reduce((before, key) => before.then(() => sheet.page.keyboard.press(key)), Promise.resolve());
+
+it('a chart is moved and sized by the pointer, to whole cells, and leaves the keyboard to the cells', async () => {
+  await sheet.insert('Lights on set');
+  await sheet.click('B5');
+  await drag(sheet, await middleOf(chart()), 'I4', 'H7');
+  // It is as high as before, and the headings in row 16 take two lines.
+  await covers(sheet, 'H7', 'O16');
+  await drag(sheet, await cornerOf(chart()), 'O16', 'N14');
+  await covers(sheet, 'H7', 'N14');
+  await press('3', '2', 'Enter');
+  await sheet.shows('B5', 32);
+  await press('Control+z', 'Control+z');
+  await covers(sheet, 'H7', 'O16');
+  await press('Control+z');
+  await covers(sheet, 'I4', 'P14');
+  await press('Control+y');
+  await covers(sheet, 'H7', 'O16');
+  expect(await placesInFile()).toEqual([{ row: 6, column: 7, rows: 10, columns: 8 }]);
+  await sheet.page.waitForTimeout(700);
+  await sheet.reload();
+  await covers(sheet, 'H7', 'O16');
+  await expect.poll(() => chart().locator('canvas').count()).toBe(1);
 });

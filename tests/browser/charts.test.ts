@@ -1,7 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readXlsx } from '../../src/xlsx/read';
-import { chartCalled, cornerOf, covers, drag, middleOf } from './chartsOnSheet';
-import { downloaded } from './downloaded';
+import { chartCalled, covers, middleOf } from './chartsOnSheet';
 import { TALL } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
 import { axeFaults, status, tab } from './paneChecks';
@@ -17,13 +15,6 @@ const chart = () => chartCalled(sheet, TITLE);
 const press = (...keys: string[]) =>
   keys.reduce((before, key) => before.then(() => sheet.page.keyboard.press(key)), Promise.resolve());
 const focused = () => sheet.page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '');
-
-/** The places of the charts of the second sheet in a file that is saved now. */
-async function placesInFile() {
-  const [download] = await Promise.all([sheet.page.waitForEvent('download'), sheet.command('Save as .xlsx')]);
-  const { book } = await readXlsx(await downloaded(download));
-  return book.sheets[1]?.charts.map(({ place }) => place);
-}
 
 describe('a chart on its sheet', () => {
   it('stands where Excel puts it, scrolls with the cells, and hides behind the rows that stay', async () => {
@@ -44,29 +35,6 @@ describe('a chart on its sheet', () => {
 });
 
 describe('a chart in somebody’s hands', () => {
-  it('is moved and sized by the pointer, to whole cells, and leaves the keyboard to the cells', async () => {
-    await sheet.insert('Lights on set');
-    await sheet.click('B5');
-    await drag(sheet, await middleOf(chart()), 'I4', 'H7');
-    // It is as high as before, and the headings in row 16 take two lines.
-    await covers(sheet, 'H7', 'O16');
-    await drag(sheet, await cornerOf(chart()), 'O16', 'N14');
-    await covers(sheet, 'H7', 'N14');
-    await press('3', '2', 'Enter');
-    await sheet.shows('B5', 32);
-    await press('Control+z', 'Control+z');
-    await covers(sheet, 'H7', 'O16');
-    await press('Control+z');
-    await covers(sheet, 'I4', 'P14');
-    await press('Control+y');
-    await covers(sheet, 'H7', 'O16');
-    expect(await placesInFile()).toEqual([{ row: 6, column: 7, rows: 10, columns: 8 }]);
-    await sheet.page.waitForTimeout(700);
-    await sheet.reload();
-    await covers(sheet, 'H7', 'O16');
-    await expect.poll(() => chart().locator('canvas').count()).toBe(1);
-  });
-
   it('is moved and sized by keys, which it names, and goes back to the cells', async () => {
     await sheet.insert('Lights on set');
     await sheet.click('B5');

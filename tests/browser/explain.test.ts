@@ -150,12 +150,9 @@ describe('the look', () => {
   );
 
   it('passes the accessibility rules in light colours', () =>
-    on(undefined, async (page) => {
-      for (const cell of [undefined, ...CELLS]) {
-        await select(page, cell);
-        for (const details of await view(page).locator('summary').all()) await details.click();
-        expect(await axeFaults(page)).toEqual([]);
-      }
+    on(NESTED, async (page) => {
+      for (const details of await view(page).locator('summary').all()) await details.click();
+      expect(await axeFaults(page)).toEqual([]);
     }));
 
   it('shows where the keyboard is', () =>

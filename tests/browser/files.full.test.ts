@@ -11,7 +11,7 @@ import { calculated } from '../sheets/support';
 import { chartCalled, covers, numbersOf } from './chartsOnSheet';
 import { TALL } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
-import { open, saved } from './openedFile';
+import { choose, open, saved } from './openedFile';
 import type { Workbench } from './workbench';
 
 const { readTemplate } = createRequire(import.meta.url)('../../src/build/templates.cjs') as {
@@ -72,4 +72,12 @@ it('shows a constant line and a marked point of a sheet that was inserted elsewh
 
   const [before, after] = await Promise.all([readXlsx(made), readXlsx(await saved(sheet))]);
   expect(after.book.sheets[0]?.charts).toEqual(before.book.sheets[0]?.charts);
+});
+
+it('opens nothing when the question is answered with Cancel', async () => {
+  const file = { name: 'in.xlsx', mimeType: '', buffer: await saved(sheet) };
+  await sheet.enter('B6', '22');
+  await choose(sheet, file);
+  await sheet.dialog.getByRole('button', { name: 'Cancel' }).click();
+  await sheet.shows('B6', 22);
 });

@@ -125,11 +125,3 @@ it('refuses what is no workbook, and changes nothing', async () => {
   await sheet.dialog.getByRole('button', { name: 'Close' }).click();
   await sheet.shows('B6', 22);
 });
-
-it('opens nothing when the question is answered with Cancel', async () => {
-  const file = await save();
-  await sheet.enter('B6', '22');
-  await choose(sheet, file);
-  await sheet.dialog.getByRole('button', { name: 'Cancel' }).click();
-  await sheet.shows('B6', 22);
-});

@@ -17,3 +17,18 @@ export async function warnedPowers(sheet: Workbench): Promise<(string | undefine
   await expect.poll(async () => new Set(await fills(sheet, POWERS)).size).toBe(2);
   return fills(sheet, POWERS);
 }
+
+/** A row that comes in above takes the warnings along with their heads, and undo brings them back. */
+export async function checkWarnings(
+  sheet: Workbench,
+  before: readonly (string | undefined)[],
+  row: number,
+): Promise<void> {
+  await sheet.rowMenu(row, 'rows above');
+  await expect.poll(() => fills(sheet, POWERS.map(oneDown))).toEqual(before);
+  // What came in holds no head: nothing there is worth a warning.
+  const [warned] = before;
+  expect((await fills(sheet, [`C${row}`]))[0]).not.toBe(warned);
+  await sheet.undo('A3');
+  await expect.poll(() => fills(sheet, POWERS)).toEqual(before);
+}

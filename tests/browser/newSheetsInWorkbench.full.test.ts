@@ -6,7 +6,7 @@ import { checkOfferToTakeBack, checkTakingBack } from './newSheetsChecks';
 import { COLUMNS, KEY_LIGHT, LIGHTS, LIGHTS_AND_ONE, TALL, TURN } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
 import { open } from './openedFile';
-import { status } from './paneChecks';
+import { status, tab } from './paneChecks';
 import { asSheetsHost, copyAsValues } from './sheetsInWorkbench';
 import type { Workbench } from './workbench';
 
@@ -25,6 +25,15 @@ checkTakingBack((use) => use(asSheetsHost(sheet)));
 checkOfferToTakeBack((use) => use(asSheetsHost(sheet)));
 
 describe('a sheet that came into the workbench', () => {
+  it('stays where a formula elsewhere uses it', async () => {
+    await sheet.insert('Lights on set');
+    await sheet.sheet('Pops build');
+    await sheet.enter('H5', "='Lights on set'!B5+SUM(Lights[Light])");
+    await takeBack();
+    await said().toMatch('The formula in H5 on “Pops build” uses it, so the sheet was left as it is.');
+    expect(await sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
+  });
+
   it('comes in beside a sheet that is called like its table', async () => {
     const book = new Workbook();
     book.addWorksheet('Lights').getCell('A1').value = 1;
@@ -84,6 +93,17 @@ describe('a sheet that came into the workbench', () => {
 });
 
 describe('a copy as values in the workbench', () => {
+  it('of an empty sheet is refused', async () => {
+    await sheet.page.locator('[data-u-comp="sheet-bar-append-button"]').first().click();
+    await expect.poll(() => sheet.sheets()).toHaveLength(2);
+    await tab(sheet.page, 'Sheets').click();
+    await sheet.pane.getByRole('button', { name: 'Copy this sheet as values' }).click();
+    await said().toBe(
+      'Not done. The sheet in view is empty. Nothing was copied. Go to a sheet with something on it.',
+    );
+    expect(await sheet.sheets()).toHaveLength(2);
+  });
+
   it('shows what the sheet shows, in every cell, and needs nothing of it', async () => {
     await sheet.insert('Lights on set');
     await sheet.showsNear(KEY_LIGHT.cell, KEY_LIGHT.value);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { TALL } from './lightsOnSet';
 import { checkCopyAsValues } from './newSheetsChecks';
-import { status, tab } from './paneChecks';
+import { status } from './paneChecks';
 import { eachItsWorkbook } from './onePage';
 import { asSheetsHost, copyAsValues } from './sheetsInWorkbench';
 import type { Workbench } from './workbench';
@@ -24,15 +24,6 @@ describe('a sheet that came into the workbench', () => {
     await said().toMatch('“Proof” is taken away again.');
     expect(await sheet.sheets()).toEqual(['Pops build']);
   });
-
-  it('stays where a formula elsewhere uses it', async () => {
-    await sheet.insert('Lights on set');
-    await sheet.sheet('Pops build');
-    await sheet.enter('H5', "='Lights on set'!B5+SUM(Lights[Light])");
-    await takeBack();
-    await said().toMatch('The formula in H5 on “Pops build” uses it, so the sheet was left as it is.');
-    expect(await sheet.sheets()).toEqual(['Pops build', 'Lights on set']);
-  });
 });
 
 describe('a copy as values in the workbench', () => {
@@ -49,17 +40,6 @@ describe('a copy as values in the workbench', () => {
     // no rule is left that could refuse it
     await sheet.enter('B8', '-7');
     await sheet.shows('B8', -7);
-  });
-
-  it('of an empty sheet is refused', async () => {
-    await sheet.page.locator('[data-u-comp="sheet-bar-append-button"]').first().click();
-    await expect.poll(() => sheet.sheets()).toHaveLength(2);
-    await tab(sheet.page, 'Sheets').click();
-    await sheet.pane.getByRole('button', { name: 'Copy this sheet as values' }).click();
-    await said().toBe(
-      'Not done. The sheet in view is empty. Nothing was copied. Go to a sheet with something on it.',
-    );
-    expect(await sheet.sheets()).toHaveLength(2);
   });
 });
 

@@ -23,7 +23,7 @@ describe('the pane', () => {
 });
 
 describe('the look', () => {
-  it.each(['dark', 'forced'] as const)('passes the accessibility rules in %s colours', (look) =>
+  it.each(['light', 'dark', 'forced'] as const)('passes the accessibility rules in %s colours', (look) =>
     onPane(async (page) => {
       await page.emulateMedia(LOOKS[look]);
       await tab(page, 'Explain').click();

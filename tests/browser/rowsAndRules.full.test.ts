@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { fills, oneDown, POWERS, warnedPowers } from './freezeWarnings';
+import { checkWarnings, fills, oneDown, POWERS, warnedPowers } from './freezeWarnings';
 import { eachItsWorkbook } from './onePage';
 import type { Workbench } from './workbench';
 
@@ -11,8 +11,9 @@ eachItsWorkbook(
   { height: 1900 },
 );
 
-it('the warnings of Freeze check are with their heads after a reload too', async () => {
+it('the warnings of Freeze check go with their heads where a row comes in above the first, and after a reload too', async () => {
   const before = await warnedPowers(sheet);
+  await checkWarnings(sheet, before, 54);
   await sheet.rowMenu(54, 'rows above');
   await expect.poll(() => fills(sheet, POWERS.map(oneDown))).toEqual(before);
   await sheet.reload();

@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { oneOf } from '../full';
 import { eachItsWorkbook } from './onePage';
 import { WITH_TABLES } from './sheetsWithTables';
 import { sortDialog } from './sortDialog';
@@ -22,11 +23,21 @@ const shown = () =>
     );
   });
 
-/** The same once nothing changes any more. */
+/** Notes in the page when the next answers have come: it is called before what has them calculated. */
+const listen = () =>
+  sheet.page.evaluate(() => {
+    const { dataset } = document.documentElement;
+    delete dataset['answered'];
+    void window.sweeptable.calculated().then(() => (dataset['answered'] = 'true'));
+  });
+const answered = () =>
+  sheet.page.waitForFunction(() => document.documentElement.dataset['answered'] === 'true');
+
+/** The same once nothing changes any more: what is typed has its answers a tenth of a second later. */
 async function settled() {
   let before = await shown();
   for (;;) {
-    await sheet.page.waitForTimeout(1500);
+    await sheet.page.waitForTimeout(300);
     const now = await shown();
     if (JSON.stringify(now) === JSON.stringify(before)) return now;
     before = now;
@@ -38,11 +49,16 @@ const spanOf = (area: string): readonly [top: number, bottom: number] => {
   return [top, bottom];
 };
 
-it.each(WITH_TABLES)(
+/** Half of the sheets, and the others in another run. */
+const SOME = WITH_TABLES.filter((_, i) => i % 2 === oneOf(2));
+
+it.each(SOME)(
   'sorting a table of %s changes no answer in silence, and one undo takes it back',
   async (template) => {
     const others = Object.keys(await sheet.tables());
+    await listen();
     await sheet.insert(template);
+    await answered();
     const tables = Object.entries(await sheet.tables()).filter(([name]) => !others.includes(name));
     const spans = tables.map(([, area]) => spanOf(area));
     // Other tables may list the heads of this one in their order.
@@ -56,11 +72,13 @@ it.each(WITH_TABLES)(
       await expect.poll(() => sheet.notice.innerText()).toBe('');
       await sheet.page.getByRole('button', { name: `Sort ${name}…`, exact: true }).press('Enter');
       await sheet.dialog.getByLabel('Order').selectOption('Largest first, Z to A');
+      await listen();
       await sheet.dialog.getByRole('button', { name: 'Sort' }).click();
       await expect
         .poll(() => sheet.notice.innerText())
         .toMatch(/is sorted by|in that order already|Nothing was changed/);
       const isSorted = (await sheet.notice.innerText()).includes('is sorted by');
+      if (isSorted) await answered();
       const after = await settled();
       // What means the order, such as the place of the key among the rows, is told.
       if (JSON.stringify(outside(after)) !== JSON.stringify(outside(before)))
