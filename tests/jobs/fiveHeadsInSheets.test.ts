@@ -46,7 +46,13 @@ const LIT: readonly Lit[] = [
 test('five heads from Heads to the card, as worked by hand', async () => {
   const camera = { aperture: 45, focal: 120, draw: 150, filter: '1/3', gap: null, ambient: null, ambientTenths: 0, ambientTime: null }; // prettier-ignore
   const lit = LIT.map(([head, part, power, reading, tenths, wanted]) => [
-    ...[head, part, power, reading, tenths, 'yes', wanted],
+    head,
+    part,
+    power,
+    reading,
+    tenths,
+    'yes',
+    wanted,
     ...Array.from({ length: 12 }, () => null),
   ]);
   const plan = typedOver(templateOf('pops-plan'), camera, { Plan: lit });

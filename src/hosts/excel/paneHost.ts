@@ -91,7 +91,7 @@ async function insert(excel: typeof Excel, template: Template, filled: boolean):
 }
 
 /** Lays a sheet that holds what was made for this workbook. */
-async function made(excel: typeof Excel, template: Template): Promise<Outcome> {
+async function layMade(excel: typeof Excel, template: Template): Promise<Outcome> {
   const laid = await lay(excel, template, true);
   return andBack(excel, laidText(laid, false), laid.mark);
 }
@@ -170,7 +170,7 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
   },
   sheets: {
     read: (isWanted) => excel.run(WHEN_READY, (context) => readInView(context, isWanted)),
-    lay: (template) => told(made(excel, template), UNTOUCHED),
+    lay: (template) => told(layMade(excel, template), UNTOUCHED),
   },
   ...repairHost(excel),
   help: HELP,
