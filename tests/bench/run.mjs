@@ -26,6 +26,7 @@ const MEASUREMENTS = [
   'first-value',
   'insert',
   'recalculation',
+  'charts',
   'sizes',
 ];
 
