@@ -1,6 +1,7 @@
 import type { CellError } from '../formula/errors';
 import type { Area } from '../formula/area';
 import type { BookChart } from './chart';
+import type { FilePicture } from './picture';
 import type { ConditionOfKinds, PageOfKinds } from './kinds';
 
 /** A workbook on its way to or from a file, in plain data. Rows and columns count from 0. */
@@ -36,6 +37,8 @@ export interface BookSheet {
   readonly rules: readonly BookRule[];
   readonly conditions: readonly BookCondition[];
   readonly charts: readonly BookChart[];
+  /** Pictures with their pixels. A book that was read has none, nor one that is not on its way to a file. */
+  readonly pictures?: readonly FilePicture[];
   readonly page: BookPage;
   /** Names that hold on this sheet alone. A book that was read has none. */
   readonly names?: readonly BookName[];

@@ -1,5 +1,6 @@
 import { h } from './element';
 import type { TableHost } from './host';
+import { fillLate } from './lateView';
 import type { OneAtATime } from './oneAtATime';
 import type { View } from './tabs';
 
@@ -9,21 +10,10 @@ export const balanceView = (host: TableHost, work: OneAtATime): View => ({
   label: 'Balance',
   make() {
     const place = h('div');
-    void fill(place, host, work);
+    void fillLate(place, async () => {
+      const { balancePanel } = await import(/* webpackChunkName: "balance" */ './balance/view');
+      return balancePanel(host, work);
+    });
     return place;
   },
 });
-
-async function fill(place: HTMLElement, host: TableHost, work: OneAtATime): Promise<void> {
-  try {
-    const { balancePanel } = await import(/* webpackChunkName: "balance" */ './balance/view');
-    place.replaceChildren(balancePanel(host, work));
-  } catch {
-    const again = h('button', { type: 'button', class: 'plain' }, 'Try again');
-    again.addEventListener('click', () => void fill(place, host, work));
-    place.replaceChildren(
-      h('p', { class: 'hint', role: 'status' }, 'This part did not arrive. Check the connection. '),
-      again,
-    );
-  }
-}

@@ -2,6 +2,7 @@ import type { CellRows } from '../explain/explain';
 import type { Join, Way } from '../sheets/links/findJoins';
 import type { NamedSheet, SheetRead } from '../sheets/sheetRead';
 import type { Template } from '../sheets/template';
+import type { SheetAsRead } from '../set/sheetAsRead';
 import type { Block, CellWrite } from './balance/block';
 
 /** What became of a wish: done, in a sentence; or refused, with what was kept and what to do. */
@@ -62,6 +63,27 @@ export interface SheetHost {
   readonly lay: (template: Template) => Promise<Outcome>;
 }
 
+/** A picture on its way to a sheet. */
+export interface SheetPicture {
+  /** The sheet that it was drawn from. */
+  readonly sheet: string;
+  /** What it shows, in words. */
+  readonly said: string;
+  /** Pixels. */
+  readonly width: number;
+  readonly height: number;
+  /** Its pixels, for a spreadsheet that cannot draw it itself. */
+  readonly png: () => Promise<Blob>;
+}
+
+/** What a view asks that draws what stands on the sheet. */
+export interface PictureHost {
+  /** The sheet in view as it stands. */
+  readonly readSheet: () => Promise<SheetAsRead | { readonly refused: string }>;
+  /** Puts a picture of the set on its sheet, at the cell that is selected, in the place of an earlier one. */
+  readonly putPicture: (picture: SheetPicture) => Promise<Outcome>;
+}
+
 /** All that the pane asks of the spreadsheet it stands beside. A host that cannot do a thing leaves it out. */
 export interface PaneHost {
   /** Lays a template as a new sheet and shows it. Never touches a sheet that is there. */
@@ -100,6 +122,8 @@ export interface PaneHost {
   readonly sheets?: SheetHost;
   /** Reads and writes tables of the sheet. */
   readonly tables?: TableHost;
+  /** Reads whole sheets and puts pictures on them. */
+  readonly pictures?: PictureHost;
   /** Why something is left out, for a person: "Open this page from Excel to insert sheets." */
   readonly missing?: string;
 }

@@ -6,6 +6,7 @@ import { explainView } from './explainView';
 import { functionsView } from './functionsView';
 import type { PaneHost } from './host';
 import { OneAtATime } from './oneAtATime';
+import { setView } from './setView';
 import { sheetsView } from './sheetsView';
 import { StatusLine } from './statusLine';
 import { makeTabs, type View } from './tabs';
@@ -24,6 +25,7 @@ export function mountPane(root: HTMLElement, host: PaneHost): { dispose(): void 
   const views: View[] = [sheetsView(host, work), functionsView(host, work)];
   if (host.watchCell) views.push(explainView(host.watchCell));
   if (host.tables) views.push(balanceView(host.tables, work));
+  if (host.pictures) views.push(setView(host.pictures, host.watchCell, work));
 
   const { bar, panels, dispose } = makeTabs(views, scroller, () => status.clear());
   const first = welcome(host.insertSheet !== undefined);

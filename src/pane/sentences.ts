@@ -44,6 +44,10 @@ export const NOTHING_TO_COPY: Refused = refused(
   'The sheet in view is empty. Nothing was copied. Go to a sheet with something on it.',
 );
 
+/** Where a picture stands now. */
+export const pictureStands = (sheet: string, cell: string): string =>
+  `The picture of the set stands on “${sheet}”, from ${cell} on.`;
+
 /** Why there is no further estimate. */
 export const NO_ESTIMATE: Refused = refused(
   'No sheet of this workbook is an Estimate. Nothing was changed. Insert “Estimate” first.',

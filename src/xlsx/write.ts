@@ -13,6 +13,7 @@ import { USUAL_HEIGHT } from '../book/widthsAndHeights';
 import { fileCondition } from './conditions';
 import { addPageBreaks, filePage, PRODUCT } from './page';
 import { addChart } from './writeChart';
+import { addPicture } from './writePicture';
 import { filteredPart, filteredTables, isTablePart } from './writeFilters';
 import { fileStyle } from './writeStyles';
 import { openPackage } from './zip';
@@ -118,6 +119,7 @@ function write(sheet: BookSheet, file: Workbook): void {
       rules: [fileCondition(condition, i + 1)],
     });
   for (const chart of drawnCharts(sheet)) addChart(chart, sheet.name, out);
+  for (const picture of sheet.pictures ?? []) addPicture(picture, file, out);
   const asNumbers = sheet.cells.filter(
     ({ value, style }) => typeof value === 'string' && style?.format === TEXT,
   );

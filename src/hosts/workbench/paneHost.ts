@@ -14,6 +14,8 @@ import {
   newEstimate,
   readInView,
 } from './sheets/newSheets';
+import { putPicture } from './pictures/putPicture';
+import { sheetAsRead } from './pictures/readSheet';
 import { readBlock, writeCells } from './tables/tableCells';
 import { onNewWorkbook } from './grid/changes';
 import { watchCell } from './cell/watchCell';
@@ -44,6 +46,13 @@ export const paneHost = (grid: Grid, failures: KnownFailures): PaneHost => ({
   sheets: {
     read: (isWanted) => Promise.resolve(readInView(grid, isWanted)),
     lay: (template) => Promise.resolve(shown(grid, layMade(grid, template))),
+  },
+  pictures: {
+    readSheet: () => {
+      const sheet = grid.api.getActiveWorkbook()?.getActiveSheet();
+      return Promise.resolve(sheet ? sheetAsRead(sheet) : { refused: 'No sheet is in view.' });
+    },
+    putPicture: (picture) => Promise.resolve(shown(grid, putPicture(grid, picture))),
   },
   watchWorkbook: (changed) => onNewWorkbook(grid, changed),
   help: 'help.html',

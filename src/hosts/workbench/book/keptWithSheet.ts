@@ -1,11 +1,14 @@
 import type { CustomData, IWorksheetData } from '@univerjs/core';
 import { type BookChart, type ChartCells, tableNow, type TableShape } from '../../../book/chart';
 import type { BookSheet } from '../../../book/book';
+import type { BookPicture } from '../../../book/picture';
 import { keepPage, type KeptPage } from './printedPage';
 
 /** What the grid has no place for: it travels with the sheet, through undo, storage and copies. */
 export interface Kept {
   readonly charts: readonly BookChart[];
+  /** Drawn from the cells like charts: none of them is stored. */
+  readonly pictures?: readonly BookPicture[];
   /** Says that places count from the first row of the sheet: of old they did from the end of a table. */
   readonly places: 'sheet';
   readonly page: KeptPage;

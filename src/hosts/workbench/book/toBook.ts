@@ -37,6 +37,8 @@ export interface Written {
   readonly book: Book;
   /** What the file will not hold, in words. */
   readonly notWritten: readonly string[];
+  /** Where pictures stand that have no pixels yet, sheet by sheet. */
+  readonly pictures: readonly (readonly Area[])[];
 }
 
 /** The open workbook on its way to a file: every sheet, with the values that it shows. */
@@ -50,7 +52,10 @@ export function toBook(grid: Grid): Written {
   const names = workbook
     .getDefinedNames()
     .map((name) => ({ name: name.getName(), formula: name.getFormulaOrRefString().replace(/^=?/, '=') }));
-  return { book: { sheets, names }, notWritten: notWritten.sentences };
+  const pictures = snapshot.sheetOrder.map((id) =>
+    (keptWith({ custom: snapshot.sheets[id]?.custom })?.pictures ?? []).map(({ place }) => place),
+  );
+  return { book: { sheets, names }, notWritten: notWritten.sentences, pictures };
 }
 
 function bookSheet(

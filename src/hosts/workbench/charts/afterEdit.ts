@@ -1,5 +1,6 @@
 import type { Area } from '../../../formula/area';
 import type { After, Lines } from '../../../formula/followEdit';
+import type { BookPicture } from '../../../book/picture';
 import type { BookChart, ChartCells, ChartSeries } from '../../../book/chart';
 
 /** What an edit does to the places of a sheet. */
@@ -42,10 +43,24 @@ function seriesAfter({ x, values, ...rest }: ChartSeries, edit: Edit): ChartSeri
   return [{ ...rest, values: up, ...(along ? { x: along } : {}) }];
 }
 
+/** A place after an edit, no smaller than can be read. */
+function legible(was: Area, edit: Edit): Area {
+  const place = placeAfter(was, edit);
+  return {
+    ...place,
+    rows: Math.max(Math.min(LEAST.rows, was.rows), place.rows),
+    columns: Math.max(Math.min(LEAST.columns, was.columns), place.columns),
+  };
+}
+
+export const pictureAfter = (picture: BookPicture, edit: Edit): BookPicture => ({
+  ...picture,
+  place: legible(picture.place, edit),
+});
+
 /** A chart after an edit: it moves with its cells and keeps what is left to draw, which may be nothing. */
 export function chartAfter(chart: BookChart, edit: Edit): BookChart {
   const x = cellsAfter(chart.x, edit);
-  const place = placeAfter(chart.place, edit);
   const { names: from, ...rest } = chart;
   const names = from && cellsAfter(from, edit);
   return {
@@ -53,10 +68,6 @@ export function chartAfter(chart: BookChart, edit: Edit): BookChart {
     ...(names ? { names } : {}),
     x: x ?? chart.x,
     series: x ? chart.series.flatMap((each) => seriesAfter(each, edit)) : [],
-    place: {
-      ...place,
-      rows: Math.max(Math.min(LEAST.rows, chart.place.rows), place.rows),
-      columns: Math.max(Math.min(LEAST.columns, chart.place.columns), place.columns),
-    },
+    place: legible(chart.place, edit),
   };
 }

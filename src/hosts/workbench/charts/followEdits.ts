@@ -4,10 +4,10 @@ import { effectOf } from '../grid/effects';
 import type { Grid } from '../grid/grid';
 import { interceptors } from '../grid/inside';
 import { registerSheetData } from '../grid/sheetData';
-import { chartAfter } from './afterEdit';
+import { chartAfter, pictureAfter } from './afterEdit';
 import { keptChange } from './setCharts';
 
-/** Moves charts, the plain cells that they draw, and the columns that print with what comes in, goes away and moves: in the same step. */
+/** Moves charts and pictures, the plain cells that they draw, and the columns that print with what comes in, goes away and moves: in the same step. */
 export function letChartsFollow(grid: Grid): void {
   registerSheetData(grid);
   interceptors(grid).interceptCommand({
@@ -16,9 +16,10 @@ export function letChartsFollow(grid: Grid): void {
       const effect = rowsSortedBy(command) ? undefined : effectOf(grid, command);
       const change =
         effect &&
-        keptChange(grid, effect.sheetId, ({ charts, page, ...kept }) => ({
+        keptChange(grid, effect.sheetId, ({ charts, pictures, page, ...kept }) => ({
           ...kept,
           charts: charts.map((chart) => chartAfter(chart, effect)),
+          ...(pictures ? { pictures: pictures.map((picture) => pictureAfter(picture, effect)) } : {}),
           page: pageAfter(page, effect.after),
         }));
       return change ? { redos: [change.redo], undos: [change.undo] } : { redos: [], undos: [] };

@@ -23,7 +23,7 @@ export const chartsInReach = (charts: readonly BookChart[], cells: Extent): read
   });
 
 /** What a grid must have at least, so that its charts stand on it. */
-export const extentOf = (charts: readonly BookChart[]): Extent => ({
+export const extentOf = (charts: readonly Pick<BookChart, 'place'>[]): Extent => ({
   rows: charts.reduce((most, { place }) => Math.max(most, place.row + place.rows), 0),
   columns: charts.reduce((most, { place }) => Math.max(most, place.column + place.columns), 0),
 });

@@ -1,4 +1,5 @@
 import type { Book } from '../../../book/book';
+import type { Area } from '../../../formula/area';
 import { fitted } from '../../../book/fitForGrid';
 import { sayUnknownFunctions } from '../../../engine/unknownFunctions';
 import { workbookOf } from '../book/fromBook';
@@ -19,7 +20,8 @@ export const saveFile = ({ grid, notice, saving }: Desk): Command => ({
   label: 'Save as .xlsx',
   about: 'The whole workbook as a file for any spreadsheet program',
   async run() {
-    const { book, notWritten } = toBook(grid);
+    const { book: cells, notWritten, pictures } = toBook(grid);
+    const book = pictures.some((places) => places.length > 0) ? await drawn(cells, pictures) : cells;
     const { asFile } = await import('../../../xlsx/write');
     const { bytes, changed } = await asFile(book);
     const name = fileName(book);
@@ -31,6 +33,11 @@ export const saveFile = ({ grid, notice, saving }: Desk): Command => ({
       await tell('Not all of it is in the file', 'The file is saved. Left out or changed in it:', otherwise);
   },
 });
+
+async function drawn(book: Book, pictures: readonly (readonly Area[])[]): Promise<Book> {
+  const { withPictures } = await import(/* webpackChunkName: "set-picture" */ '../pictures/withPictures');
+  return withPictures(book, pictures);
+}
 
 export const openFile = (desk: Desk): Command => ({
   label: 'Open .xlsx',

@@ -5,8 +5,7 @@ import { PAGE } from '../../../book/printedPages';
 import { h } from '../../../pane/element';
 import { keptWith } from '../book/keptWithSheet';
 import { pageNow } from '../book/printedPage';
-import { liveCharts, type PlacedChart } from '../charts/liveCharts';
-import { Face } from '../charts/onSheet/face';
+import { type OnSheet, shownAs, standingOn } from '../charts/onSheet/standing';
 import { tableShapes } from '../charts/tableShapes';
 import type { Grid } from '../grid/grid';
 import { cellFace, type SheetInView, sheetInView } from './cellFace';
@@ -21,9 +20,9 @@ const FINE = 3;
 const LEFT_FREE = 13;
 
 /** What of a sheet is printed: what its page says, else all that holds something, and the charts. */
-function printedArea({ area }: BookPage, { used }: SheetInView, charts: readonly PlacedChart[]): Area {
+function printedArea({ area }: BookPage, { used }: SheetInView, charts: readonly OnSheet[]): Area {
   if (area) return area;
-  const under = extentOf(charts.map(({ kept }) => kept));
+  const under = extentOf(charts);
   const [rows, columns] = [Math.max(used.rows, under.rows), Math.max(used.columns, under.columns)];
   return { row: 0, column: 0, rows, columns };
 }
@@ -43,10 +42,10 @@ const pixels = (element: HTMLElement, box: Readonly<Record<string, number>>): vo
   for (const [side, size] of Object.entries(box)) element.style.setProperty(side, `${size}px`);
 };
 
-/** A chart as large as its cells, and a function that draws it once it lies on the page. */
-function chartOn({ live }: PlacedChart, width: number, height: number): [HTMLElement, () => void] {
-  const face = new Face();
-  face.tell(live);
+/** A chart or picture as large as its cells, and a function that draws it once it lies on the page. */
+function chartOn(one: OnSheet, width: number, height: number): [HTMLElement, () => void] {
+  const { face, tell } = shownAs(one.kind);
+  tell(one);
   pixels(face.element, { width: width * FINE, height: height * FINE });
   face.element.style.setProperty('zoom', String(1 / FINE));
   return [face.element, () => face.fit(width * FINE, height * FINE, FINE)];
@@ -67,7 +66,7 @@ export function paperOf(grid: Grid): Paper | undefined {
   const page: BookPage = kept
     ? pageNow(kept.page, tableShapes(sheet), view.cells)
     : { landscape: true, header: view.name, titleRows: 0, breaks: [] };
-  return laidOut(view, page, liveCharts(grid), `${LEFT_FREE}mm`);
+  return laidOut(view, page, standingOn(grid), `${LEFT_FREE}mm`);
 }
 
 /**
@@ -80,7 +79,7 @@ export const paperAlone = (sheet: BookSheet): Paper => laidOut(viewOf(sheet), sh
 function laidOut(
   view: SheetInView,
   page: BookPage,
-  charts: readonly PlacedChart[],
+  charts: readonly OnSheet[],
   margin: '0' | `${number}mm`,
 ): Paper {
   const area = printedArea(page, view, charts);
@@ -92,7 +91,7 @@ function laidOut(
     height: (size.height * POINT) / scale,
     titles,
     breaks: page.breaks,
-    blocks: charts.map(({ kept: { place } }) => place),
+    blocks: charts.map(({ place }) => place),
   });
   const drawings: (() => void)[] = [];
   const body = ({ lines, isTitled }: PageOfRows): HTMLElement => {
@@ -112,7 +111,7 @@ function laidOut(
         inner.append(face);
       }
     for (const chart of charts) {
-      const { place } = chart.kept;
+      const { place } = chart;
       const [under, beside] = [view.rows(place.row, place.rows), view.columns(place.column, place.columns)];
       const [first] = under;
       const isHere = first !== undefined && lines.some(({ row }) => row === first.row);

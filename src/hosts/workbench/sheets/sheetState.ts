@@ -18,7 +18,7 @@ const sorted = <T>(record: Readonly<Record<string, T>> | undefined): [string, T]
 
 /**
  * Everything on a sheet that may be somebody's work, to see later whether it is still the same: its name, what is typed,
- * looks, merged cells, tables, rules, conditions, notes and charts with their places. Widths and heights are not: the grid
+ * looks, merged cells, tables, rules, conditions, notes, charts and pictures with their places. Widths and heights are not: the grid
  * fits some by itself.
  */
 export function sheetState({ api }: Grid, id: string): string | undefined {
@@ -35,6 +35,7 @@ export function sheetState({ api }: Grid, id: string): string | undefined {
     ],
   );
   const filled = cells.filter(([, line]) => (line as unknown[]).length > 0);
-  const beside = [storedDecorations(snapshot)(id), keptWith({ custom: sheet.custom })?.charts];
+  const kept = keptWith({ custom: sheet.custom });
+  const beside = [storedDecorations(snapshot)(id), kept?.charts, kept?.pictures];
   return JSON.stringify([sheet.name, filled, sheet.mergeData, ...beside]);
 }

@@ -1,4 +1,3 @@
-import type { BookChart } from '../../../../book/chart';
 import { areaText } from '../../../../formula/areaText';
 import type { Area } from '../../../../formula/area';
 import { h } from '../../../../pane/element';
@@ -9,11 +8,10 @@ import { restKeysWithin, takeKeyboard } from '../../grid/keyboard';
 import { takeStep } from '../../grid/sheetData';
 import { followFrames, layOverGrid } from '../../grid/overGrid';
 import { sheetView } from '../../grid/sheetView';
-import { liveCharts, type PlacedChart } from '../liveCharts';
-import { chartChange } from '../setCharts';
-import { Face } from './face';
+import { keptChange } from '../setCharts';
 import { draggable, type Held } from './hand';
 import { byCells, type Wish } from './newPlace';
+import { type OnSheet, type Shown, shownAs, standingOn } from './standing';
 import './onSheet.css';
 
 const ARROWS: Readonly<Record<string, readonly [rows: number, columns: number]>> = {
@@ -26,24 +24,32 @@ const ARROWS: Readonly<Record<string, readonly [rows: number, columns: number]>>
 /** Rows that are shown above a chart that is scrolled to: the rows that stay would hide its head. */
 const ABOVE = 3;
 
-/** One chart of the sheet in view. */
+/** One chart or picture of the sheet in view. */
 interface Standing {
   /** What is drawn: one more for each further piece of a chart that reaches over rows or columns that stay. */
-  readonly faces: [Face, ...Face[]];
+  readonly shown: [Shown, ...Shown[]];
   readonly held: Held;
-  chart: PlacedChart;
+  one: OnSheet;
   /** What it was told last, to see whether it has to be drawn anew. */
   told: string;
   /** Where it is dragged to at the moment. */
   dragged: Area | undefined;
 }
 
-/** The charts of the sheet in view, drawn over the grid's canvas by elements of the page's own. */
+function dispose({ shown }: Standing): void {
+  for (const { face } of shown) face.dispose();
+}
+
+/** The charts and pictures of the sheet in view, drawn over the grid's canvas by elements of the page's own. */
 class Overlay {
   readonly #grid: Grid;
   readonly #standing: Standing[] = [];
   readonly #said = h('div', { class: 'heard', role: 'status' });
-  readonly #layer = h('div', { class: 'inks charts', role: 'group', 'aria-label': 'Charts of this sheet' });
+  readonly #layer = h('div', {
+    class: 'inks charts',
+    role: 'group',
+    'aria-label': 'Charts and pictures of this sheet',
+  });
   readonly #followFrames: () => void;
 
   constructor(grid: Grid) {
@@ -64,13 +70,17 @@ class Overlay {
 
   /** Reads the charts anew, and draws those that are not as they were. */
   #look(): void {
-    const charts = liveCharts(this.#grid);
-    for (const { faces } of this.#standing.splice(charts.length)) for (const face of faces) face.dispose();
-    for (const [i, chart] of charts.entries()) {
-      const standing = (this.#standing[i] ??= this.#stand(i, chart));
-      standing.chart = chart;
-      const told = JSON.stringify(chart.live);
-      if (told !== standing.told) for (const face of standing.faces) face.tell(chart.live);
+    const all = standingOn(this.#grid);
+    for (const standing of this.#standing.splice(all.length)) dispose(standing);
+    for (const [i, one] of all.entries()) {
+      const there = this.#standing[i];
+      const isOther = there !== undefined && there.one.kind !== one.kind;
+      if (isOther) dispose(there);
+      const standing = there === undefined || isOther ? this.#stand(i, one) : there;
+      this.#standing[i] = standing;
+      standing.one = one;
+      const told = JSON.stringify(one.live);
+      if (told !== standing.told) for (const { tell } of standing.shown) tell(one);
       standing.told = told;
     }
     this.#followFrames();
@@ -81,10 +91,10 @@ class Overlay {
     if (this.#standing.length === 0) return;
     const view = sheetView(this.#grid);
     for (const standing of this.#standing) {
-      const { faces, chart, dragged } = standing;
-      const pieces = view?.pieces(dragged ?? chart.kept.place) ?? [];
-      while (faces.length < pieces.length) this.#copy(standing);
-      for (const [k, face] of faces.entries()) {
+      const { shown, one, dragged } = standing;
+      const pieces = view?.pieces(dragged ?? one.place) ?? [];
+      while (shown.length < pieces.length) this.#copy(standing);
+      for (const [k, { face }] of shown.entries()) {
         const [seen, { style }] = [pieces[k], face.element];
         // One that is out of sight can still be heard, and reached by keys.
         face.element.classList.toggle('away', !seen);
@@ -101,14 +111,15 @@ class Overlay {
   }
 
   #repaint(): void {
-    for (const { faces } of this.#standing) for (const face of faces) face.repaint();
+    for (const { shown } of this.#standing) for (const { face } of shown) face.repaint();
     this.#settle();
   }
 
-  #stand(i: number, chart: PlacedChart): Standing {
-    const face = new Face();
+  #stand(i: number, one: OnSheet): Standing {
+    const first = shownAs(one.kind);
+    const { face } = first;
     const held: Held = {
-      place: () => standing.chart.kept.place,
+      place: () => standing.one.place,
       view: () => sheetView(this.#grid),
       show: (place: Area | undefined) => {
         standing.dragged = place;
@@ -119,7 +130,7 @@ class Overlay {
         this.#put(i, place);
       },
     };
-    const standing: Standing = { faces: [face], held, chart, told: '', dragged: undefined };
+    const standing: Standing = { shown: [first], held, one, told: '', dragged: undefined };
     this.#layer.append(face.element);
     this.#letDrag(face, held);
     face.element.addEventListener('keydown', (event) => this.#key(event, i));
@@ -128,17 +139,18 @@ class Overlay {
   }
 
   /** Another piece of a chart, which is heard and reached by keys as one. */
-  #copy({ faces, held, chart }: Standing): void {
-    const face = new Face();
+  #copy({ shown, held, one }: Standing): void {
+    const another = shownAs(one.kind);
+    const { face } = another;
     face.element.setAttribute('aria-hidden', 'true');
     face.element.removeAttribute('tabindex');
-    face.tell(chart.live);
-    faces[0].element.after(face.element);
+    another.tell(one);
+    shown[0].face.element.after(face.element);
     this.#letDrag(face, held);
-    faces.push(face);
+    shown.push(another);
   }
 
-  #letDrag(face: Face, held: Held): void {
+  #letDrag(face: Shown['face'], held: Held): void {
     draggable(face.element, 'move', held);
     draggable(face.corner, 'size', held);
     // What is turned over a chart scrolls the sheet, or zooms it.
@@ -151,8 +163,15 @@ class Overlay {
   /** Puts a chart into another place, as a step that undo takes back. */
   #put(i: number, place: Area): void {
     const sheet = this.#grid.api.getActiveWorkbook()?.getActiveSheet();
-    const put = (chart: BookChart, at: number): BookChart => (at === i ? { ...chart, place } : chart);
-    const change = sheet && chartChange(this.#grid, sheet.getSheetId(), put);
+    const put = <T extends object>(all: readonly T[], at: number): T[] =>
+      all.map((each, n) => (n === at ? { ...each, place } : each));
+    const change =
+      sheet &&
+      keptChange(this.#grid, sheet.getSheetId(), ({ charts, pictures, ...kept }) => ({
+        ...kept,
+        charts: put(charts, i),
+        ...(pictures ? { pictures: put(pictures, i - charts.length) } : {}),
+      }));
     if (!change) {
       this.#settle();
       return;
@@ -162,8 +181,24 @@ class Overlay {
     this.#said.textContent = `From ${areaText(place).replace(':', ' to ')}`;
   }
 
+  /** Takes a picture away, as a step that undo takes back. Charts belong to their sheets and stay. */
+  #takeAway(i: number): void {
+    const sheet = this.#grid.api.getActiveWorkbook()?.getActiveSheet();
+    const change =
+      sheet &&
+      keptChange(this.#grid, sheet.getSheetId(), (kept) => ({
+        ...kept,
+        pictures: (kept.pictures ?? []).filter((_, n) => n !== i - kept.charts.length),
+      }));
+    if (!change) return;
+    takeStep(this.#grid, change.redo, change.undo);
+    takeKeyboard(this.#grid);
+    this.#look();
+    this.#said.textContent = 'The picture is taken away.';
+  }
+
   #bringIntoSight(i: number): void {
-    const place = this.#standing[i]?.chart.kept.place;
+    const place = this.#standing[i]?.one.place;
     if (!place || sheetView(this.#grid)?.seen(place)) return;
     const sheet = this.#grid.api.getActiveWorkbook()?.getActiveSheet();
     sheet?.scrollToCell(Math.max(0, place.row - ABOVE), place.column);
@@ -175,11 +210,12 @@ class Overlay {
     if (event.altKey) return;
     if (arrow && !isCommand) {
       const view = sheetView(this.#grid);
-      const place = this.#standing[i]?.chart.kept.place;
+      const place = this.#standing[i]?.one.place;
       const wish: Wish = event.shiftKey ? 'size' : 'move';
       if (view && place) this.#put(i, byCells(place, wish, ...arrow, view));
       this.#bringIntoSight(i);
-    } else if (event.key === 'Escape') takeKeyboard(this.#grid);
+    } else if (event.key === 'Delete' && this.#standing[i]?.one.kind === 'picture') this.#takeAway(i);
+    else if (event.key === 'Escape') takeKeyboard(this.#grid);
     else if (isCommand && /^[zy]$/i.test(event.key)) {
       const isRedo = event.shiftKey || event.key.toLowerCase() === 'y';
       void (isRedo ? this.#grid.api.redo() : this.#grid.api.undo());
@@ -197,7 +233,7 @@ class Overlay {
     if (!asks || !first) return;
     event.preventDefault();
     event.stopImmediatePropagation();
-    first.faces[0].element.focus({ preventScroll: true });
+    first.shown[0].face.element.focus({ preventScroll: true });
   }
 }
 
