@@ -48,6 +48,11 @@ export const NOTHING_TO_COPY: Refused = refused(
 export const pictureStands = (sheet: string, cell: string): string =>
   `The picture of the set stands on “${sheet}”, from ${cell} on.`;
 
+/** Why a picture is put nowhere. */
+export const notInView = (sheet: string): Refused =>
+  refused(`“${sheet}” is not in view any more. Nothing was put anywhere.`);
+export const pictureGone = (sheet: string): string => `The picture on “${sheet}” is taken away.`;
+
 /** Why there is no further estimate. */
 export const NO_ESTIMATE: Refused = refused(
   'No sheet of this workbook is an Estimate. Nothing was changed. Insert “Estimate” first.',

@@ -6,6 +6,7 @@ import { asLaid, clientBook, isClientPage } from '../../sheets/clientPage';
 import { planAlone } from '../../sheets/makePlan';
 import type { Template } from '../../sheets/template';
 import { templateToLay } from '../../sheets/templateToLay';
+import { base64 } from './base64';
 import { WHEN_READY } from './lay';
 import { excelRange } from './ranges';
 import { sheetInView } from './sheetInView';
@@ -33,13 +34,6 @@ async function shown(context: Excel.RequestContext, columns: number): Promise<Sh
   await context.sync();
   const values = range.values.map((line: unknown[]) => line.map(errorFromText)) as BookCell['value'][][];
   return { sheet: sheet.name, values, headings: shots.rowIndex - 1 };
-}
-
-/** A letter for each byte, a piece at a time: a call takes only so many arguments. */
-function base64(bytes: Uint8Array): string {
-  let letters = '';
-  for (let i = 0; i < bytes.length; i += 8192) letters += String.fromCharCode(...bytes.subarray(i, i + 8192));
-  return btoa(letters);
 }
 
 /** Opens the page that clients read as a workbook of its own. This one is read, never written. */

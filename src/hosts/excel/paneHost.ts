@@ -15,6 +15,7 @@ import { templateToLay } from '../../sheets/templateToLay';
 import { clientFile } from './clientFile';
 import { enterAgain } from './enterAgain';
 import { type LaidInExcel, lay, LayFailure, NOT_KNOWN_YET, UNDO_EMPTIED, WHEN_READY } from './lay';
+import { putPicture, readSheet } from './pictures';
 import { NOT_PUT, putFormula } from './putFormula';
 import { readInView } from './readInView';
 import { type LinkHost, linkHost } from './links/linkHere';
@@ -42,6 +43,7 @@ export type ExcelHost = Required<
     | 'watchCell'
     | 'tables'
     | 'sheets'
+    | 'pictures'
     | 'help'
   >
 > &
@@ -171,6 +173,11 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
   sheets: {
     read: (isWanted) => excel.run(WHEN_READY, (context) => readInView(context, isWanted)),
     lay: (template) => told(layMade(excel, template), UNTOUCHED),
+  },
+  pictures: {
+    readSheet: () =>
+      readSheet(excel).catch((error: unknown) => ({ refused: excelRefusal(error, UNTOUCHED) })),
+    putPicture: (picture) => told(putPicture(excel, picture, told), 'A picture may be on the sheet: look.'),
   },
   ...repairHost(excel),
   help: HELP,

@@ -1,7 +1,7 @@
 import type { Area } from '../../../formula/area';
 import { address } from '../../../formula/address';
 import type { Outcome, SheetPicture } from '../../../pane/host';
-import { pictureStands } from '../../../pane/sentences';
+import { notInView, pictureStands } from '../../../pane/sentences';
 import { pictureChange } from '../charts/setCharts';
 import type { Grid } from '../grid/grid';
 import { takeStep } from '../grid/sheetData';
@@ -21,8 +21,7 @@ function count(from: number, long: number, start: (index: number) => number, mos
 export function putPicture(grid: Grid, { sheet: name, width, height }: SheetPicture): Outcome {
   const workbook = grid.api.getActiveWorkbook();
   const sheet = workbook?.getActiveSheet();
-  if (!workbook || !sheet || sheet.getSheetName() !== name)
-    return { refused: `“${name}” is not in view any more. Nothing was put anywhere.` };
+  if (!workbook || !sheet || sheet.getSheetName() !== name) return notInView(name);
   const chosen = workbook.getActiveRange();
   const from = { row: chosen?.getRow() ?? 0, column: chosen?.getColumn() ?? 0 };
   const view = sheetView(grid);

@@ -213,6 +213,7 @@ export class FakeWorkbook {
     if (path.Name === 'GetTables') return tablesAround(parent);
     if (parent.kind === 'Tables' && path.ObjectPathType === PATH.indexer)
       return this.tableBy(String(args[0])).item;
+    if (parent.kind === 'Shapes') return this.shape(parent, path, args);
     if (parent.kind === 'Table') return this.tablePart(parent, path.Name);
     if (parent.kind === 'Names' && path.Name === 'GetItemOrNullObject')
       return this.nameOrNothing(String(args[0]), parent.sheet);
@@ -374,6 +375,22 @@ export class FakeWorkbook {
     return made;
   }
 
+  /** A picture that is new on a sheet, or one that is there, by its id. */
+  private shape(shapes: Item, { Name }: ObjectPath, args: unknown[]): Item {
+    if (Name === 'AddImage') {
+      shapes.sheet?.checkLocks({ row: 0, column: 0, rows: 1, columns: 1 }, 'Shapes');
+      this.#made++;
+      const made = item('Shape', `${shapes.label}(${this.#made})`, { sheet: shapes.sheet });
+      Object.assign(made.properties, { Id: `shape ${this.#made}`, Name: `Picture ${this.#made}` });
+      this.log.push(`${shapes.label}.AddImage(${args.map(shown).join(', ')})`);
+      shapes.members.push(made);
+      return made;
+    }
+    const found = shapes.members.find(({ properties }) => properties.Id === args[0]);
+    if (!found) throw new Refusal('ItemNotFound', `${shapes.label} has no ${String(args[0])}`);
+    return found;
+  }
+
   private addedTable(sheet: Sheet, { block }: Item): Item {
     const used = this.tables.map(({ name }) => name);
     let n = 1;
@@ -408,7 +425,13 @@ export class FakeWorkbook {
       if (name === 'Calculate') calculate([sheet]);
     }
     if (target.kind === 'Application' && name === 'Calculate') calculate(this.sheets);
+    if (target.kind === 'Shape' && name === 'Delete') {
+      const shapes = this.part((sheet as Sheet).item, 'Shapes', 'Shapes').members;
+      shapes.splice(shapes.indexOf(target), 1);
+    }
     if (name === 'GetCount') return this.countOf(target);
+    if (name === 'GetColumnProperties') return columnProperties(sheet as Sheet, block as Block);
+    if (name === 'GetRowProperties') return rowProperties(sheet as Sheet, block as Block);
     if (name === 'GetCellProperties') return cellProperties(sheet as Sheet, block as Block);
     if (target.kind === 'Range' && sheet && block) {
       if (name === 'Merge') sheet.merge(block);
@@ -519,6 +542,7 @@ export class FakeWorkbook {
           Name: table.name,
           'Columns/name': table.sheet.headings(table).map((Name, i) => ({ _Id: i + 1, Name })),
         })),
+      Shapes: () => target.members.map(({ properties }) => properties),
       Names: () =>
         target.sheet
           ? namesOn(target.sheet)
@@ -587,6 +611,7 @@ export class FakeWorkbook {
 
 /** What a column has until somebody makes it wider. */
 const USUAL_WIDTH = 48;
+const USUAL_HEIGHT = 15;
 const formatOf = ({ sheet, block }: Item): Record<string, unknown> => {
   const at = addressOf((block as Block).row, (block as Block).column);
   return { ColumnWidth: (sheet as Sheet).looks.get(at)?.['Format.ColumnWidth'] ?? USUAL_WIDTH };
@@ -641,6 +666,17 @@ const cellProperties = (sheet: Sheet, block: Block): unknown[][] =>
       format: { ...sheet.looks.get(at) },
     })),
   );
+
+const columnProperties = (sheet: Sheet, { column, columns }: Block): unknown[] =>
+  addresses({ row: 0, column, rows: 1, columns }).map((at) => ({
+    columnHidden: false,
+    format: { columnWidth: sheet.looks.get(at)?.['Format.ColumnWidth'] ?? USUAL_WIDTH },
+  }));
+const rowProperties = (sheet: Sheet, { row, rows }: Block): unknown[] =>
+  Array.from({ length: rows }, (_, i) => ({
+    rowHidden: sheet.hidden.has(row + i),
+    format: { rowHeight: USUAL_HEIGHT },
+  }));
 
 const onlyLetsGo = ({ Actions }: Batch): boolean =>
   Actions.some(({ Name }) => Name === '_RemoveReference') &&

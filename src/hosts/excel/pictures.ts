@@ -1,0 +1,119 @@
+import type { Area } from '../../formula/area';
+import { errorFromText } from '../../formula/errors';
+import { addressParts } from '../../formula/sheetPlace';
+import type { Outcome, PictureHost, SheetPicture } from '../../pane/host';
+import { NOT_WRITTEN, notInView, pictureGone, pictureStands } from '../../pane/sentences';
+import type { SheetAsRead } from '../../set/sheetAsRead';
+import { base64 } from './base64';
+import { WHEN_READY } from './lay';
+import { excelRange } from './ranges';
+import { AREA, areaOfRange } from './usedCells';
+
+/** More cells than this are no sheet of a set, and Excel would be long about them each time. */
+const MOST_CELLS = 50_000;
+const TOO_LARGE = { refused: 'The sheet in view is too large to be a set: more than 50,000 cells.' } as const;
+
+/** By this an earlier picture of the set is known. */
+const NAME = 'Picture of the set';
+/** Points of a pixel. */
+const POINT = 72 / 96;
+
+/** The sheet in view, with what its cells show. */
+export const readSheet: (excel: typeof Excel) => ReturnType<PictureHost['readSheet']> = (excel) =>
+  excel.run(async (context): Promise<SheetAsRead | typeof TOO_LARGE> => {
+    const sheet = context.workbook.worksheets.getActiveWorksheet().load('name');
+    const used = sheet.getUsedRangeOrNullObject(true).load(AREA);
+    const tables = sheet.tables.load('items/name');
+    await context.sync();
+    const { name } = sheet;
+    if (used.isNullObject) return { name, cells: [], tables: [] };
+    const { row, column, rows, columns } = areaOfRange(used);
+    if ((row + rows) * (column + columns) > MOST_CELLS) return TOO_LARGE;
+    const all = excelRange(sheet, { row: 0, column: 0, rows: row + rows, columns: column + columns });
+    all.load('values');
+    const ranges = tables.items.map((table) => table.getRange().load(AREA));
+    await context.sync();
+    return {
+      name,
+      cells: all.values.map((line: unknown[]) => line.map(errorFromText)),
+      tables: ranges.map(areaOfRange),
+    };
+  });
+
+/**
+ * Asks how far a cell is from the first one, in points: a range tells that only from ExcelApi 1.10 on. Gives how to read it after
+ * the next sync.
+ */
+function askCorner(sheet: Excel.Worksheet, { row, column }: Area): () => { left: number; top: number } {
+  const across = { row: 0, column: 0, rows: 1, columns: column };
+  const down = { row: 0, column: 0, rows: row, columns: 1 };
+  const widths =
+    column > 0
+      ? excelRange(sheet, across).getColumnProperties({ columnHidden: true, format: { columnWidth: true } })
+      : undefined;
+  const heights =
+    row > 0
+      ? excelRange(sheet, down).getRowProperties({ rowHidden: true, format: { rowHeight: true } })
+      : undefined;
+  return () => ({
+    left: (widths?.value ?? []).reduce(
+      (sum, { columnHidden, format }) => sum + (columnHidden ? 0 : (format?.columnWidth ?? 0)),
+      0,
+    ),
+    top: (heights?.value ?? []).reduce(
+      (sum, { rowHidden, format }) => sum + (rowHidden ? 0 : (format?.rowHeight ?? 0)),
+      0,
+    ),
+  });
+}
+
+/** Takes the picture away again that is known by its id, where it is still there. */
+const takeAway = (excel: typeof Excel, sheetName: string, id: string): Promise<Outcome> =>
+  excel.run(WHEN_READY, async (context) => {
+    const sheet = context.workbook.worksheets.getItemOrNullObject(sheetName).load('name');
+    await context.sync();
+    if (sheet.isNullObject) return NOT_WRITTEN.gone(sheetName);
+    const shapes = sheet.shapes.load('items/id');
+    await context.sync();
+    shapes.items.find((shape) => shape.id === id)?.delete();
+    await context.sync();
+    return { done: pictureGone(sheetName) };
+  });
+
+/** Puts the picture at the selected cell of its sheet, in the place of an earlier one. */
+export async function putPicture(
+  excel: typeof Excel,
+  { sheet: name, said, width, height, png }: SheetPicture,
+  told: (work: Promise<Outcome>, kept: string) => Promise<Outcome>,
+): Promise<Outcome> {
+  const pixels = base64(new Uint8Array(await (await png()).arrayBuffer()));
+  return excel.run(WHEN_READY, async (context) => {
+    const selected = context.workbook.getSelectedRange().load(`address,${AREA}`);
+    const sheet = context.workbook.worksheets.getItemOrNullObject(name).load('name');
+    await context.sync();
+    const { sheet: inView, cell } = addressParts(selected.address);
+    if (sheet.isNullObject) return NOT_WRITTEN.gone(name);
+    if (inView !== name) return notInView(name);
+    const shapes = sheet.shapes.load('items/name');
+    const corner = askCorner(sheet, areaOfRange(selected));
+    await context.sync();
+    const earlier = shapes.items.filter((shape) => shape.name === NAME);
+    const image = shapes.addImage(pixels);
+    Object.assign(image, {
+      name: NAME,
+      altTextDescription: said,
+      ...corner(),
+      width: width * POINT,
+      height: height * POINT,
+    });
+    for (const shape of earlier) shape.delete();
+    image.load('id');
+    await context.sync();
+    const { id } = image;
+    const stays = 'It shows the set as it is now: put it there anew when places have changed.';
+    return {
+      done: `${pictureStands(name, cell.split(':')[0] ?? cell)} ${stays}`,
+      takeBack: () => told(takeAway(excel, name, id), `The picture may still be on “${name}”.`),
+    };
+  });
+}
