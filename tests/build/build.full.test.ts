@@ -18,6 +18,7 @@ const FILES = [
   'long-sheets.js',
   'manifest.xml',
   'privacy.html',
+  'set-picture.js',
   'support.html',
   'taskpane.css',
   'taskpane.html',

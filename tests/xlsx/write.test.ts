@@ -290,3 +290,24 @@ describe('what a workbook may hold besides', () => {
     expect(names).toEqual([{ name: 'Rate', formula: "='One & only'!$A$1" }, { name: 'Tax', formula: '=0.2' }]);
   }); // prettier-ignore
 });
+
+test('a picture stands over its cells, with its pixels as they came', async () => {
+  // any bytes do: nobody looks at them
+  const png = new Uint8Array([0x89, 0x50, 0x4e, 0x47, 1, 2, 3]);
+  const plain = sheetOf([]);
+  const place = { row: 4, column: 2, rows: 20, columns: 5 };
+  const bytes = await writeXlsx({
+    sheets: [{ ...plain, pictures: [{ place, png, width: 1000, height: 600 }] }],
+    names: [],
+  });
+  const parts = openPackage(bytes);
+  const media = parts.names.filter((name) => name.startsWith('xl/media/'));
+  expect(media).toHaveLength(1);
+  expect(await parts.read(media[0] ?? '')).toEqual(png);
+  const drawing = await partOf(bytes, 'xl/drawings/drawing1.xml');
+  expect(drawing).toMatch(/<xdr:from><xdr:col>2<\/xdr:col>.*?<xdr:row>4<\/xdr:row>/s);
+  // 9,525 of a drawing's units are a pixel (ECMA-376, part 1, 20.1.2.1: 914,400 to an inch of 96 pixels)
+  expect(drawing).toContain('cx="9525000" cy="5715000"');
+  const { notUnderstood } = await readXlsx(bytes);
+  expect(notUnderstood).toEqual(['Pictures are left out.']);
+});
