@@ -206,14 +206,18 @@ function drawView(
     readonly names: (kind: Figure['kind'], light: number | undefined) => readonly string[] | undefined;
   },
 ): Drawn | undefined {
-  const body = [...more, ...figures.flatMap((figure) => shapesOf(figure, toPaper, scale))];
+  const named = more.filter(({ kind }) => kind === 'words');
+  const body = [
+    ...more.filter(({ kind }) => kind !== 'words'),
+    ...figures.flatMap((figure) => shapesOf(figure, toPaper, scale)),
+  ];
   const labels = figures.flatMap((figure): Label[] => {
     const lines = names(figure.kind, figure.light);
     return lines ? [labelOf(middle(figure.places.map(toPaper)), lines, figure.light)] : [];
   });
   // the lights first: what cannot be placed then is named below the picture
   const ordered = [...labels].sort((a, b) => Number(a.light === undefined) - Number(b.light === undefined));
-  const around = { frame: inset(frame, 2), lines: segments(body), taken: more.flatMap(boxOf) };
+  const around = { frame: inset(frame, 2), lines: segments(body), taken: named.flatMap(boxOf) };
   const lights = ordered.filter(({ light }) => light !== undefined);
   const placed = placeLabels(ordered, around) ?? placeLabels(lights, around);
   if (!placed) return undefined;
@@ -233,6 +237,8 @@ function drawView(
         isBold: i === 0,
       })),
     ]),
+    ...named.flatMap(boxOf).map((box): Shape => ({ kind: 'blank', box })),
+    ...named,
     frameLine(frame),
   ];
   return { view: { frame, labels: placed }, shapes };

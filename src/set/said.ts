@@ -53,7 +53,7 @@ export function besideLight({ name, at, setting, reading }: Light, index: number
 }
 
 const LINES =
-  'Thick: fronts, as wide as they are, with an arrow to the lit side. Dashes: aims. Dash and dot: field of view. Dots: mirror images. Hatched: highlights. Movements other than rise and shift are not drawn; nor is what stands in between.';
+  'Thick: fronts, as wide as they are, with an arrow to the lit side. Dashes: aims. Dash and dot: field of view. Dots: mirror images. Hatched: highlights. Ring with arrows: the datum, its x and y, and upwards. Thin and level: the floor. Movements other than rise and shift are not drawn; nor is what stands in between.';
 
 /** What stands below the picture: what the lines are, the field, and all that is missing or in doubt. */
 export function notesOf(figures: Figures, doubts: readonly Doubt[]): string[] {
