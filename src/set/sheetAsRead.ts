@@ -34,7 +34,7 @@ export function headingsOf(sheet: SheetAsRead, { row, column, columns }: Area): 
   return found;
 }
 
-/** Cells beside a label, outside tables, by its plain words. Of two alike the first counts. */
+/** Cells beside a label, outside tables, by its plain words. Of two alike the one further left counts: what is typed stands there. */
 export function labelledCells(sheet: SheetAsRead): ReadonlyMap<string, unknown> {
   const isInTable = (row: number, column: number): boolean =>
     sheet.tables.some(
@@ -45,8 +45,10 @@ export function labelledCells(sheet: SheetAsRead): ReadonlyMap<string, unknown> 
         column < table.column + table.columns,
     );
   const found = new Map<string, unknown>();
-  for (const [row, line] of sheet.cells.entries())
-    for (const [column, value] of line.entries()) {
+  const columns = sheet.cells.reduce((most, line) => Math.max(most, line.length), 0);
+  for (let column = 0; column < columns; column++)
+    for (const [row, line] of sheet.cells.entries()) {
+      const value = line[column];
       if (typeof value !== 'string' || isInTable(row, column)) continue;
       const label = plainWords(value);
       if (label !== '' && !found.has(label)) found.set(label, line[column + 1]);

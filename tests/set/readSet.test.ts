@@ -52,6 +52,10 @@ describe('a sheet with places is read', () => {
     expect([camera?.optics?.rise, camera?.optics?.shift]).toEqual([0.008, -0.002]);
     expect([datumHeight, subject, surface]).toEqual([0.75, undefined, undefined]);
   });
+  test('of two labels alike the one further left counts: what is typed stands there', () => {
+    const form = FORM.map((line, i) => (i === 0 ? [...line, '', '', '', '', 'Its height', 'above 0'] : line));
+    expect(readSet(sheet([KEY], form))?.setUp.datumHeight).toBe(0.75);
+  });
   test('a subject and a surface, where they are written down', () => {
     const more = [
       ['Subject x', 0.5], ['Subject y', 0.4], ['Subject height', 0.8],
