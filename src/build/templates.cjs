@@ -85,8 +85,8 @@ function readTemplates(others = []) {
   if (wrong.length > 0) throw new Error(wrong.join('\n'));
   const isLong = (template) => JSON.stringify(template).length > LONG;
   const long = read.filter(isLong);
-  const { picturedPart } = loadTs('sheets/picturedPart.ts');
-  return { short: read.filter((template) => !isLong(template)), tops: long.map(picturedPart), long };
+  const { topOf } = loadTs('sheets/topOf.ts');
+  return { short: read.filter((template) => !isLong(template)), tops: long.map(topOf), long };
 }
 
 /** All of them, as they are. */

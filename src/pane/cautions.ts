@@ -1,11 +1,11 @@
 import { h } from './element';
 
-/** What can hurt somebody, at the foot of every view. */
-export const cautions = (): HTMLElement =>
+/** What can hurt somebody: unfolded at first, and one press away ever after. */
+export const cautions = (isOpen: boolean): HTMLElement =>
   h(
-    'section',
-    { class: 'care', 'aria-labelledby': 'pane-care' },
-    h('h2', { id: 'pane-care' }, 'Take care'),
+    'details',
+    { class: 'care', ...(isOpen ? { open: true } : {}) },
+    h('summary', {}, h('h2', {}, 'Take care')),
     h(
       'p',
       {},

@@ -59,18 +59,8 @@ function list(host: PaneHost, work: OneAtATime): HTMLElement {
     h('p', { id: 'pane-find-hint', class: 'hint' }, 'By name or by a word of the trade: bellows, pops, ND.'),
     count,
     results,
-    ...(host.help === undefined ? [] : [helpLink(host.help)]),
   );
 }
-
-/** In a window of its own: the pane may have none to come back from. */
-const helpLink = (address: string): HTMLElement =>
-  h(
-    'p',
-    { class: 'hint foot' },
-    h('a', { href: address, target: '_blank', rel: 'noopener' }, 'Help'),
-    ' tells how cells are read, and prints.',
-  );
 
 /** Families in the order of their best function, so that the best of all stands first. */
 function byFamily(rows: readonly AnyRow[]): Map<Family, AnyRow[]> {

@@ -88,6 +88,8 @@ export interface PictureHost {
 export interface PaneHost {
   /** Lays a template as a new sheet and shows it. Never touches a sheet that is there. */
   readonly insertSheet?: (template: string, filled: boolean) => Promise<Outcome>;
+  /** Lays the sheets of a whole job with the demo job in them, one looking up in the other, in one step, and shows the first. */
+  readonly newJob?: () => Promise<Outcome>;
   /** Puts a formula into the selected cell, if that is empty. */
   readonly putFormula?: (formula: string) => Promise<Outcome>;
   /** Has the spreadsheet look up all functions anew and calculate everything. */
@@ -112,7 +114,7 @@ export interface PaneHost {
   readonly prepareClientPage?: () => Promise<Outcome>;
   /** Prints the same page, and nothing else. */
   readonly printClientPage?: () => Promise<Outcome>;
-  /** Address of the page that explains everything, where there is one. */
+  /** Address of the page that explains everything, where there is one; support, privacy and licences stand beside it. */
   readonly help?: string;
   /** Tells the selected cell, now and whenever it is another or changes; nothing while there is not exactly one. Gives back how to stop. */
   readonly watchCell?: (tell: (cell: SelectedCell | undefined) => void) => () => void;

@@ -1,8 +1,8 @@
 import { fetchLong } from '../sheets/offeredTemplates';
 import { balanceView } from './balanceView';
-import { cautions } from './cautions';
 import { h } from './element';
 import { explainView } from './explainView';
+import { foot } from './foot';
 import { functionsView } from './functionsView';
 import type { PaneHost } from './host';
 import { OneAtATime } from './oneAtATime';
@@ -10,7 +10,7 @@ import { setView } from './setView';
 import { sheetsView } from './sheetsView';
 import { StatusLine } from './statusLine';
 import { makeTabs, type View } from './tabs';
-import { welcome } from './welcome';
+import { isFirstTime, welcome } from './welcome';
 import { whenIdle } from './whenIdle';
 
 /** So that they can be inserted without a network later on. What fails here is told when such a sheet is asked for. */
@@ -28,9 +28,10 @@ export function mountPane(root: HTMLElement, host: PaneHost): { dispose(): void 
   if (host.pictures) views.push(setView(host.pictures, host.watchCell, work));
 
   const { bar, panels, dispose } = makeTabs(views, scroller, () => status.clear());
-  const first = welcome(host.insertSheet !== undefined);
-  scroller.append(...(first ? [first] : []), ...panels, cautions());
-  pane.append(bar, scroller, status.element);
+  const isFirst = isFirstTime();
+  const greeting = isFirst ? [welcome(host.insertSheet !== undefined, host.newJob !== undefined)] : [];
+  scroller.append(...greeting, ...panels);
+  pane.append(bar, scroller, status.element, foot(host.help, isFirst));
   root.append(pane);
   if (host.insertSheet) whenIdle(fetchAhead);
   // What it says of one workbook, and would take back in it, has no meaning in another.

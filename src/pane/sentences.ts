@@ -34,6 +34,11 @@ export interface Inserted {
 export const inserted = (name: string, { demo, start }: Inserted): string =>
   `“${name}” is inserted${demo ? ' with the demo job' : ''}.${start === undefined ? '' : ` Start in ${start}.`}`;
 
+/** What to do with the sheets of a job: which to begin with, at which cell, and which follow. */
+export const jobInserted = (first: string, at: string, others: readonly string[]): string =>
+  `“${first}” is inserted with the demo job, and with it ${others.map((name) => `“${name}”`).join(' and ')}. First type your own heads in “${first}”, from ${at} on; then what each light reads in “${others[0] ?? first}”. The card follows. Ctrl+Z takes all of them away again.`;
+export const JOB_BACK = 'The sheets of the new job are taken away again. Ctrl+Z brings them back.';
+
 export const noSheet = (id: string): Refused =>
   refused(`There is no sheet called “${id}”. Nothing was changed.`);
 

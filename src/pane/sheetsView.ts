@@ -1,3 +1,4 @@
+import { byUse } from '../sheets/byUse';
 import { isInput } from '../sheets/layout';
 import { TOPS } from '../sheets/offeredTemplates';
 import type { Template } from '../sheets/template';
@@ -7,7 +8,6 @@ import { linkView } from './linkView';
 import type { OneAtATime } from './oneAtATime';
 import { recordsView } from './recordsView';
 import { repairView } from './repairView';
-import { sheetPicture } from './sheetPicture';
 import type { View } from './tabs';
 
 /** Every sheet that can be inserted, with the question it answers. */
@@ -18,13 +18,14 @@ export const sheetsView = (host: PaneHost, work: OneAtATime): View => ({
     h(
       'div',
       {},
+      ...(host.newJob ? [newJob(host.newJob, work)] : []),
       h(
         'p',
         { class: 'hint' },
         'Sheets that answer one question each. The demo job shows how one works; nothing that is there already is touched.',
       ),
       ...(host.insertSheet || host.missing === undefined ? [] : [h('p', { class: 'missing' }, host.missing)]),
-      h('ul', { class: 'sheets' }, ...TOPS.map((top) => card(top, host, work))),
+      h('ul', { class: 'sheets' }, ...byUse(TOPS).map((top) => entry(top, host, work))),
       ...linkView(host, work),
       ...(host.recalculate ? [anew(host.recalculate, work)] : []),
       ...(host.copyValues ? [handOver(host.copyValues, host.copyCosts, work)] : []),
@@ -35,6 +36,22 @@ export const sheetsView = (host: PaneHost, work: OneAtATime): View => ({
       ...repairView(host, work),
     ),
 });
+
+/** The one offer to begin with. */
+const newJob = (begin: NonNullable<PaneHost['newJob']>, work: OneAtATime): HTMLElement =>
+  h(
+    'section',
+    { class: 'card begin', 'aria-labelledby': 'pane-new-job' },
+    h('h2', { id: 'pane-new-job' }, 'A whole job'),
+    h(
+      'ol',
+      {},
+      h('li', {}, 'Heads: what you own'),
+      h('li', {}, 'Pops plan: what each light reads, and what to set'),
+      h('li', {}, 'Set card: what to take to the set and tick'),
+    ),
+    work.on(h('button', { type: 'button', class: 'strong' }, 'New job'), begin),
+  );
 
 /** For cells that were calculated before the functions were known. */
 const anew = (recalculate: NonNullable<PaneHost['recalculate']>, work: OneAtATime): HTMLElement =>
@@ -83,22 +100,22 @@ function estimates(
 const hasInputs = ({ blocks }: Template): boolean =>
   blocks.some((block) => (block.kind === 'form' ? block.fields : block.columns).some(isInput));
 
-function card(top: Template, { insertSheet }: PaneHost, work: OneAtATime): HTMLElement {
-  const button = (label: string, filled: boolean, look: string) => {
-    const made = h('button', { type: 'button', class: look }, label, heard(top.name));
+function entry(top: Template, { insertSheet }: PaneHost, work: OneAtATime): HTMLElement {
+  const button = (label: string, filled: boolean) => {
+    const made = h('button', { type: 'button', class: 'quiet' }, label, heard(top.name));
     return insertSheet ? [work.on(made, () => insertSheet(top.id, filled))] : [];
   };
   return h(
     'li',
-    { class: 'card sheet' },
-    sheetPicture(top),
-    h('div', {}, h('h2', {}, top.name), h('p', {}, top.answers)),
+    {},
+    h('h2', {}, top.name),
+    h('p', {}, top.answers),
     h(
       'div',
       { class: 'buttons' },
       ...(hasInputs(top)
-        ? [...button('Insert with the demo job', true, 'strong'), ...button('Insert empty', false, 'plain')]
-        : button('Insert', true, 'strong')),
+        ? [...button('Insert with the demo job', true), ...button('Insert empty', false)]
+        : button('Insert', true)),
     ),
   );
 }

@@ -9,7 +9,7 @@ declare const SWEEPTABLE_TEMPLATES: {
 /** The sheets that a page has from its start. */
 export const SHORT: readonly Template[] = SWEEPTABLE_TEMPLATES.short;
 
-/** Every sheet for a list and its pictures. Of a long one this is the top alone, and not to be laid. */
+/** Every sheet for a list. Of a long one this is the top alone, and not to be laid. */
 export const TOPS: readonly Template[] = [...SHORT, ...SWEEPTABLE_TEMPLATES.tops];
 
 /** Fetches what `templateOf` would have to wait for. Where that fails it rejects, and the next call tries again. */

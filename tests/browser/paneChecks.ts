@@ -162,15 +162,21 @@ export function checkPane(
         expect(smallest, name).toBeGreaterThanOrEqual(12);
       }, NARROW));
 
-    it('shows its first line for newcomers once', () =>
+    it('shows its first line and its cautions to newcomers, and has the cautions in reach ever after', () =>
       on(async (page) => {
         const line = page.getByText('New here?');
+        const charge = page.getByText('keeps a dangerous charge');
         expect(await line.isVisible()).toBe(true);
+        expect(await charge.isVisible()).toBe(true);
         await page.getByRole('button', { name: 'Close this hint' }).click();
         expect(await line.count()).toBe(0);
         await page.reload();
         await tab(page, 'Sheets').waitFor();
         expect(await line.count()).toBe(0);
+        expect(await charge.isVisible()).toBe(false);
+        await tab(page, 'Explain').click();
+        await page.locator('summary', { hasText: 'Take care' }).click();
+        expect(await charge.isVisible()).toBe(true);
       }));
   });
 }

@@ -1,13 +1,11 @@
-import { describe, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { LONG } from '../../src/sheets/longTemplates';
-import { planAlone } from '../../src/sheets/makePlan';
 import { SHORT, templateOf, TOPS } from '../../src/sheets/offeredTemplates';
-import type { BookSheet } from '../../src/book/book';
 import type { Template } from '../../src/sheets/template';
 import { TEMPLATES } from '../../src/sheets/templates';
-import { PICTURED_ROWS, picturedPart } from '../../src/sheets/picturedPart';
+import { topOf } from '../../src/sheets/topOf';
+import { byUse } from '../../src/sheets/byUse';
 
-const planOf = (template: Template): BookSheet => planAlone(template, true).sheet;
 const rowsOf = (template: Template): number =>
   template.blocks.reduce((sum, block) => sum + (block.kind === 'table' ? block.rows.length : 0), 0);
 
@@ -24,13 +22,16 @@ test('the sheet that is laid is whole', async () => {
   expect(await templateOf('no-such-sheet')).toBeUndefined();
 });
 
-describe.each(TEMPLATES)('of “$name”', (template) => {
-  test('the top shows every cell that a picture does, and no other rows', () => {
-    const top = picturedPart(template);
-    const pictured = ({ cells }: BookSheet) => cells.filter(({ row }) => row < PICTURED_ROWS);
-    expect(pictured(planOf(top))).toEqual(pictured(planOf(template)));
-    // a table keeps one row, wherever it lies
-    const below = planOf(top).tables.filter(({ area }) => area.row >= PICTURED_ROWS);
-    for (const { area } of below) expect(area.rows).toBe(2);
-  });
+test.each(TEMPLATES)('the top of “$name” has all of its blocks, and a row of each table', (template) => {
+  const { blocks } = topOf(template);
+  expect(blocks.map(({ title }) => title)).toEqual(template.blocks.map(({ title }) => title));
+  for (const block of blocks) if (block.kind === 'table') expect(block.rows).toHaveLength(1);
+});
+
+test('sheets are offered by use: those of a job first, in the order in which they are filled', () => {
+  const ids = byUse(TOPS).map(({ id }) => id);
+  expect(ids.slice(0, 3)).toEqual(['heads', 'pops-plan', 'set-card']);
+  expect([...ids].sort()).toEqual(TOPS.map(({ id }) => id).sort());
+  // none is left to the end by having been forgotten
+  expect(ids.at(-1)).toBe('proof');
 });

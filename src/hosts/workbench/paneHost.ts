@@ -12,6 +12,7 @@ import {
   insertTemplate,
   layMade,
   newEstimate,
+  newJob,
   readInView,
 } from './sheets/newSheets';
 import { putPicture } from './pictures/putPicture';
@@ -26,6 +27,7 @@ import { watchCell } from './cell/watchCell';
  */
 export const paneHost = (grid: Grid, failures: KnownFailures): PaneHost => ({
   insertSheet: async (id, filled) => shown(grid, await insertSheet(grid, id, filled)),
+  newJob: async () => shown(grid, await newJob(grid)),
   putFormula: (formula) => Promise.resolve(shown(grid, putFormula(grid, formula))),
   copyValues: () => Promise.resolve(shown(grid, copyValues(grid))),
   findJoins: () => Promise.resolve({ joins: joinsHere(grid) }),

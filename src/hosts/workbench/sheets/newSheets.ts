@@ -1,8 +1,10 @@
 import type { FWorkbook } from '@univerjs/sheets/facade';
 import { address } from '../../../formula/address';
-import type { Outcome } from '../../../pane/host';
+import type { Done, Outcome } from '../../../pane/host';
 import type { KnownTable } from '../../../book/kinds/kind';
 import { makePlan } from '../../../sheets/makePlan';
+import { JOB } from '../../../sheets/byUse';
+import type { SheetPlan } from '../../../sheets/plan';
 import { waitingFor } from '../../../sheets/links/waiting';
 import { ESTIMATE, hasPrices, nextEstimate } from '../../../sheets/nextEstimate';
 import { SHORT } from '../../../sheets/offeredTemplates';
@@ -14,6 +16,8 @@ import {
   couldLink,
   estimateFrom,
   inserted,
+  JOB_BACK,
+  jobInserted,
   NO_ESTIMATE,
   noSheet,
   NOTHING_TO_COPY,
@@ -21,6 +25,7 @@ import {
 import { copyName } from '../../../pane/valuesCopy';
 import { decorations } from '../book/besideCells';
 import type { Grid } from '../grid/grid';
+import { asOneStep } from '../grid/oneStep';
 import { type LaidInGrid, lay, type NewSheet } from './lay';
 import { layRefusal } from './layRefusal';
 import { chooseFirstInput } from '../state/session';
@@ -84,6 +89,50 @@ export function readInView(
 export const layMade = (grid: Grid, template: Template): Outcome =>
   layTemplate(grid, template, { filled: true, demo: false });
 
+/** Lays the sheets of a job, each of which looks up in those before it, in one step, and shows the first. */
+export async function newJob(grid: Grid): Promise<Outcome> {
+  const templates: Template[] = [];
+  for (const id of JOB) {
+    const template = await templateToLay(id);
+    if (!template) return noSheet(id);
+    if ('refused' in template) return template;
+    templates.push(template);
+  }
+  return asOneStep(grid, async () => {
+    const laidSheets: LaidSheet[] = [];
+    for (const template of templates) {
+      const laidSheet = layPlanned(grid, template, { filled: true, demo: true });
+      if ('refused' in laidSheet) {
+        await allBack(laidSheets);
+        return laidSheet;
+      }
+      laidSheets.push(laidSheet);
+    }
+    const [first, ...others] = laidSheets;
+    if (!first) return NO_WORKBOOK;
+    grid.api.getActiveWorkbook()?.setActiveSheet(first.id);
+    chooseFirstInput(grid, first.plan);
+    const names = others.map(({ plan }) => plan.sheet.name);
+    const at = first.plan.start ? address(first.plan.start) : 'A1';
+    return {
+      done: jobInserted(first.plan.sheet.name, at, names),
+      takeBack: () => asOneStep(grid, () => allBack(laidSheets)),
+    };
+  });
+}
+
+/** The last first: those before it are looked up in. */
+async function allBack(laidSheets: readonly LaidSheet[]): Promise<Outcome> {
+  const said: string[] = [];
+  for (const { outcome } of [...laidSheets].reverse()) {
+    const back = await outcome.takeBack?.();
+    if (!back) continue;
+    if ('refused' in back) return { refused: [...said, back.refused].join(' ') };
+    said.push(back.done);
+  }
+  return { done: JOB_BACK };
+}
+
 /** Lays an estimate with the prices of the one in view, or else of the first. */
 export async function newEstimate(grid: Grid): Promise<Outcome> {
   const template = await templateToLay(ESTIMATE);
@@ -95,12 +144,29 @@ export async function newEstimate(grid: Grid): Promise<Outcome> {
   return 'done' in outcome ? { ...outcome, done: `${outcome.done} ${estimateFrom(from.name)}` } : outcome;
 }
 
-/** @param how - whether what the template holds in its inputs comes along, and whether that is the demo job. */
-function layTemplate(
+interface How {
+  /** Whether what the template holds in its inputs comes along, and whether that is the demo job. */
+  readonly filled: boolean;
+  readonly demo: boolean;
+}
+
+const layTemplate = (grid: Grid, template: Template, how: How): Outcome => {
+  const laidSheet = layPlanned(grid, template, how);
+  return 'refused' in laidSheet ? laidSheet : laidSheet.outcome;
+};
+
+/** A sheet that was laid, as it was planned. */
+interface LaidSheet {
+  readonly id: string;
+  readonly plan: SheetPlan;
+  readonly outcome: Done;
+}
+
+function layPlanned(
   grid: Grid,
   template: Template,
-  { filled, demo }: { readonly filled: boolean; readonly demo: boolean },
-): Outcome {
+  { filled, demo }: How,
+): LaidSheet | { readonly refused: string } {
   const workbook = grid.api.getActiveWorkbook();
   if (!workbook) return NO_WORKBOOK;
   const tables = tablesIn(workbook);
@@ -119,8 +185,9 @@ function layTemplate(
   ].join(' ');
   const made = { sheet: snapshotSheet(sheet, ''), beside: decorations(sheet) };
   const outcome = laid(grid, workbook, sheet.name, made, done);
-  if ('done' in outcome) chooseFirstInput(grid, plan);
-  return outcome;
+  if ('refused' in outcome) return outcome;
+  chooseFirstInput(grid, plan);
+  return { id: workbook.getActiveSheet().getSheetId(), plan, outcome };
 }
 
 /** Adds a copy of the sheet in view that holds values only. */
