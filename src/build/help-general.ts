@@ -90,7 +90,7 @@ const REFUSALS = `<table>
 <tr><th scope="row">#VALUE!</th><td>A value cannot be read, or is missing.</td></tr>
 <tr><th scope="row">#NUM!</th><td>A value is read, but impossible: an aperture below zero.</td></tr>
 <tr><th scope="row">#N/A</th><td>The values are possible, and there is no answer: no number of pops is enough.</td></tr>
-<tr><th scope="row">#NAME?</th><td>Excel does not know the functions yet. Open the pane and press Recalculate.</td></tr>
+<tr><th scope="row">#NAME?</th><td>A name is not known. The names of these functions begin with SWEEP and a dot. Where Excel shows it for all of them, open the pane and press Recalculate.</td></tr>
 <tr><th scope="row">#BUSY!</th><td>Excel waits for the add-in. Open the pane and wait a moment.</td></tr>
 <tr><th scope="row">#SPILL!</th><td>A list has no room: cells beside or below the formula are full.</td></tr>
 </tbody>
@@ -103,9 +103,27 @@ const JOB = `<ol>
 <li><b>Set card</b>: dials in big figures, and a ring to tick for each pop. Print it, or copy it as values for a phone.</li>
 </ol>
 ${paragraphs(
-  'Insert the three from the pane, one after the other: each looks up what the one before knows. Sheets that came in the other way round have numbers of their own. <b>Link sheets</b>, below the list in the pane, shows what it would look up where before it changes anything, and can be taken back.',
+  'In the workbench <b>New job</b>, in the pane, inserts the three; elsewhere insert them one after the other: each looks up what the one before knows. Sheets that came in the other way round have numbers of their own. <b>Link sheets</b>, below the list in the pane, shows what it would look up where before it changes anything, and can be taken back.',
   '<b>Balance</b>, in the pane, takes a table with a row a point and a column a head, and says which powers and pops bring several points nearest to what each shall read. <b>Lay a table</b> shows how it is filled: readings such as 11 3, E where the meter shows that there is too little light, none where no light falls.',
   'Where a sheet is deleted in which others look up, Excel leaves their formulas without an answer, and their rows say what is missing. Link sheets names such columns and makes inputs of them again. The workbench has them keep what was looked up last. The slowest head of Pops build and Depth options is looked up only where these come in after Heads, and is neither joined later nor kept.',
+)}`;
+
+const WORKBENCH = `<table>
+<thead><tr><th scope="col">Keys</th><th scope="col">What they do</th></tr></thead>
+<tbody>
+<tr><th scope="row">Ctrl+F6</th><td>From the cells to the foot of the nearest table, then to the pane, and back.</td></tr>
+<tr><th scope="row">Ctrl+Z, Ctrl+Y</th><td>Takes a step back, and does it again.</td></tr>
+<tr><th scope="row">Ctrl+F, Ctrl+H</th><td>Finds, and replaces what was typed.</td></tr>
+<tr><th scope="row">Ctrl+P</th><td>Prints the sheet in view, light on paper whatever the screen is.</td></tr>
+<tr><th scope="row">Ctrl+Alt+Enter</th><td>Adds a row to the table of the chosen cell; Tab in its last cell does so too.</td></tr>
+<tr><th scope="row">Ctrl+Alt+S, Ctrl+Alt+F</th><td>Sorts the table of the chosen cell, and filters it.</td></tr>
+<tr><th scope="row">Ctrl+Alt+5</th><td>To the charts of the sheet; arrows move one, with Shift they size it.</td></tr>
+<tr><th scope="row">Escape</th><td>Gives up what is being typed.</td></tr>
+</tbody>
+</table>
+${paragraphs(
+  'A cell that does not take what was typed says why beside it, and keeps it to be mended. The page is dark where the system is; <b>Dark</b>, in the bar, turns that round. Files and paper stay light.',
+  'The workbook is kept by this browser, for this address. <b>Save as .xlsx</b> makes a file of it.',
 )}`;
 
 /** What holds for all functions, after the job that they are made for. */
@@ -115,6 +133,7 @@ export const GENERAL: readonly Part[] = [
   { id: 'about-marks', heading: 'Marks', body: MARKS },
   { id: 'about-tenths', heading: 'Tenths', body: TENTHS },
   { id: 'about-refusals', heading: 'When a cell refuses', body: REFUSALS },
+  { id: 'about-workbench', heading: 'In the workbench', body: WORKBENCH },
   {
     id: 'about-care',
     heading: 'Take care',

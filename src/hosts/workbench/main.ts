@@ -10,6 +10,7 @@ import { pasteFromElsewhere } from './tables/pasteFromElsewhere';
 import { KnownFailures } from './cell/knownFailures';
 import { dropLateAnswers } from './grid/lateAnswers';
 import { fillBar } from './page/bar';
+import { choosePageColours, keepColours } from './page/colours';
 import { asideCommand, showAside } from './page/aside';
 import { type Desk, offerBack, startOver } from './page/commands';
 import { openFile, saveFile } from './page/files';
@@ -23,6 +24,8 @@ import { storageNotice } from './page/storageNotice';
 import { troubleNotice } from './page/troubleNotice';
 import { paneHost } from './paneHost';
 import { firstAnswersShown, firstDrawn } from './grid/ready';
+import { dangerousLast } from './grid/menus';
+import { refuseAtCell } from './grid/refusalAtCell';
 import { revealSelected } from './grid/reveal';
 import { letNotesFollow } from './sort/letNotesFollow';
 import { readout } from './readout';
@@ -34,6 +37,7 @@ import { Saving } from './state/saving';
 import { selectAgain } from './state/selectedPlace';
 import type { Found } from './state/stored';
 import { Turn } from './state/turn';
+import { sumWhatCanBeSummed } from './grid/statusBar';
 import { fitNumbers } from './grid/wideNumbers';
 import { letTextsRunOn } from './grid/wideTexts';
 import { offerFunctions } from './grid/suggestions';
@@ -51,6 +55,7 @@ const ASIDE = 'It was put aside in this browser, unchanged; this is a new one.';
 /** What a page that is loaded anew because of it has to say. */
 const UNOPENED = 'unopened';
 
+choosePageColours();
 const notice = new Notice(elementById('notice'));
 const storage = storageNotice();
 const saving = new Saving(() => snapshotOf(grid), storage);
@@ -93,10 +98,12 @@ if (!(await turn.take())) saving.leave();
 const last = await lastVisit();
 const grid = createGrid('grid', worker);
 const desk: Desk = { grid, notice, saving };
+keepColours(grid);
 insertWholeRows();
 fitNumbers();
 letTextsRunOn();
 showEarlyDialogs(grid);
+refuseAtCell(grid);
 let footNear = (): HTMLElement | undefined => undefined;
 leaveGridByKey(grid, () => footNear());
 
@@ -130,6 +137,7 @@ if (last.found.kind === 'unreadable')
 const aside = await allAside().catch(() => []);
 
 tellFailuresInTips(grid, failures);
+sumWhatCanBeSummed(grid);
 offerFunctions(grid);
 followRules(grid);
 growTables(grid);
@@ -150,6 +158,7 @@ const drawn = firstDrawn(grid.api);
 await Promise.race([firstAnswersShown(grid.api), calculation.trouble]);
 attempts.end();
 document.documentElement.dataset['ready'] = 'true';
+dangerousLast(grid);
 // where there are no answers, that may take longer than to say so
 void drawn.then(() => revealSelected(grid));
 keepSaved(grid, saving);

@@ -22,7 +22,9 @@ import { mendEdits } from '../../../engine/mends/edits';
 import '../../../engine/patches';
 import { stopFollowing } from './effects';
 import { GRID_THEME } from './gridTheme';
+import { OFFERED } from './menus';
 import { PLAIN_TABLES } from './tableLook';
+import { inOurWords } from './words';
 
 export interface Grid {
   readonly univer: Univer;
@@ -57,11 +59,12 @@ const words = mergeLocales(
 export function createGrid(container: string, worker: Worker): Grid {
   stopFollowing();
   const grid = createUniver(
-    { locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: words }, theme: GRID_THEME },
+    { locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: inOurWords(words) }, theme: GRID_THEME },
     [
       UniverSheetsCorePreset({
         container,
         ribbonType: 'simple',
+        menu: OFFERED,
         workerURL: worker,
         formula: {
           function: executors(),

@@ -1,0 +1,107 @@
+import { DOCS_NORMAL_EDITOR_UNIT_ID_KEY } from '@univerjs/core';
+import {
+  CellAlertManagerService,
+  CellAlertType,
+  DeviceInputEventType,
+  IDialogService,
+  IEditorBridgeService,
+  IEditorService,
+  SetCellEditVisibleOperation,
+} from '@univerjs/preset-sheets-core';
+import { createElement } from 'react';
+import { filter, take } from 'rxjs';
+import type { Grid } from './grid';
+import { commands, inside, unitId } from './inside';
+
+/** What the grid calls the dialog that says why a cell does not take what was typed. */
+const REFUSAL = 'reject-input-dialog';
+const KEY = 'sweeptable-refusal';
+/** Room the grid keeps free beside the cell when it places the tip. */
+const SIZE = { width: 320, height: 112 };
+/** The grid puts the former value back after it has asked for its dialog. */
+const AFTER_THAT = 0;
+
+interface Refused {
+  readonly row: number;
+  readonly column: number;
+  readonly sheetId: string;
+  readonly typed: string;
+}
+
+/** The cell that is being left, with what was typed into it. */
+function refusedIn(grid: Grid): Refused | undefined {
+  const state = inside(grid).get(IEditorBridgeService).getEditCellState();
+  const document = inside(grid)
+    .get(IEditorService)
+    .getEditor(DOCS_NORMAL_EDITOR_UNIT_ID_KEY)
+    ?.getDocumentData();
+  if (!state) return undefined;
+  const typed = (document?.body?.dataStream ?? '').replace(/\r\n$/, '').replaceAll('\r', '\n');
+  return { row: state.row, column: state.column, sheetId: state.sheetId, typed };
+}
+
+/** Whether a cell is the chosen one: a key has left its editor, and not a press on another cell. */
+function isChosen(grid: Grid, { row, column, sheetId }: Refused): boolean {
+  const workbook = grid.api.getActiveWorkbook();
+  const chosen = workbook?.getActiveRange();
+  return (
+    workbook?.getActiveSheet().getSheetId() === sheetId &&
+    chosen?.getRow() === row &&
+    chosen.getColumn() === column
+  );
+}
+
+/** Opens the cell for writing again, with what was typed. */
+function openAgain(grid: Grid, typed: string): void {
+  commands(grid).syncExecuteCommand(SetCellEditVisibleOperation.id, {
+    visible: true,
+    eventType: DeviceInputEventType.Dblclick,
+    unitId: unitId(grid),
+  });
+  inside(grid).get(IEditorService).getEditor(DOCS_NORMAL_EDITOR_UNIT_ID_KEY)?.replaceText(typed);
+}
+
+function tellAt(grid: Grid, { row, column, sheetId, typed }: Refused, why: string): void {
+  const workbook = grid.api.getActiveWorkbook()?.getWorkbook();
+  if (!workbook) return;
+  const alerts = inside(grid).get(CellAlertManagerService);
+  alerts.showAlert({
+    ...SIZE,
+    type: CellAlertType.ERROR,
+    title: `Not taken: ${typed}`,
+    message: createElement('span', { className: 'tip', role: 'alert' }, why),
+    location: { row, col: column, unitId: workbook.getUnitId(), subUnitId: sheetId },
+    key: KEY,
+  });
+  const { visible$ } = inside(grid).get(IEditorBridgeService);
+  const close = (): void => alerts.removeAlert(KEY);
+  visible$
+    .pipe(
+      filter(({ visible }) => !visible),
+      take(1),
+    )
+    .subscribe(close);
+  const chosen = grid.api.addEvent(grid.api.Event.SelectionChanged, () => {
+    chosen.dispose();
+    close();
+  });
+}
+
+/**
+ * Says at the cell why it does not take what was typed, and keeps that there to be mended: Escape gives it up. The grid's own
+ * way is a dialog over the page, behind which it is lost.
+ */
+export function refuseAtCell(grid: Grid): void {
+  const dialogs = inside(grid).get(IDialogService);
+  const open = dialogs.open.bind(dialogs);
+  dialogs.open = (dialog) => {
+    const refused = dialog.id === REFUSAL ? refusedIn(grid) : undefined;
+    if (!refused) return open(dialog);
+    const why = String(dialog.children?.title ?? '');
+    setTimeout(() => {
+      if (isChosen(grid, refused)) openAgain(grid, refused.typed);
+      tellAt(grid, refused, why);
+    }, AFTER_THAT);
+    return { dispose: () => inside(grid).get(CellAlertManagerService).removeAlert(KEY) };
+  };
+}

@@ -1,0 +1,76 @@
+/** Words of the grid by their place in its tree. */
+interface Words {
+  readonly [key: string]: string | Words | readonly unknown[];
+}
+
+/** Written with a capital wherever they stand. */
+const NAMES: ReadonlySet<string> = new Set(['Excel', 'Univer', 'Ctrl', 'Unicode', 'True', 'False']);
+const CAPITAL = /^\p{Lu}[\p{Ll}']+$/u;
+
+/** A title with a capital on each word, as a sentence has it. */
+export function inSentenceCase(text: string): string {
+  let begins = true;
+  return text.replaceAll(/[\p{L}\p{N}']+|[.?!:]/gu, (piece) => {
+    const lower = !begins && CAPITAL.test(piece) && !NAMES.has(piece);
+    begins = /^[.?!:]$/.test(piece);
+    return lower ? piece.charAt(0).toLowerCase() + piece.slice(1) : piece;
+  });
+}
+
+/** Names of functions, of typefaces, of countries and their money: they are not titles. */
+const AS_THEY_ARE = /function|font|currency|locale|country/i;
+
+const sentences = (words: Words): Words =>
+  Object.fromEntries(
+    Object.entries(words).map(([key, value]) => {
+      if (AS_THEY_ARE.test(key)) return [key, value];
+      if (typeof value === 'string') return [key, inSentenceCase(value)];
+      return [key, Array.isArray(value) ? value : sentences(value as Words)];
+    }),
+  );
+
+/** What we say otherwise. */
+const OURS: Words = {
+  'sheets-ui': {
+    toolbar: { toggleGridlines: 'Lines between cells' },
+    rightClick: {
+      copySpecial: 'Copy as',
+      pasteSpecial: 'Paste only',
+      pasteValue: 'Values',
+      pasteFormat: 'Looks',
+      pasteColWidth: 'Widths of columns',
+      pasteBesidesBorder: 'All but edges',
+      insertColsLeftSuffix: 'columns left',
+      insertColsRightSuffix: 'columns right',
+      showHideRow: 'Show hidden rows',
+      showHideColumn: 'Show hidden columns',
+      clearFormat: 'Clear looks',
+      fitContent: 'As wide as needed',
+      freeze: 'Keep in view',
+      freezeCell: 'All above and left of here ({0} rows, {1} columns)',
+      freezeCol: 'Columns up to {0}',
+      freezeRow: 'Rows up to {0}',
+      freezeFirstCol: 'The first column',
+      freezeFirstRow: 'The first row',
+      cancelFreeze: 'Nothing any more',
+    },
+    sheetConfig: {
+      tipNameRepeat: 'Another sheet is called so. Choose another name.',
+      redoDelete: 'Ctrl+Z brings it back.',
+    },
+    statusbar: { count: 'Numbers', countA: 'Filled cells', clickToCopy: 'Press to copy' },
+  },
+};
+
+function merged(words: Words, more: Words): Words {
+  const both: Record<string, Words[string]> = { ...words };
+  for (const [key, value] of Object.entries(more)) {
+    const old = both[key];
+    both[key] =
+      typeof value === 'object' && typeof old === 'object' ? merged(old as Words, value as Words) : value;
+  }
+  return both;
+}
+
+/** The grid's own words as the page around it writes: in sentence case, and in our words where we have better ones. */
+export const inOurWords = <W extends object>(words: W): W => merged(sentences(words as Words), OURS) as W;
