@@ -24,7 +24,7 @@ it('a filter hides rows of a table, says how many, and changes no answer but of 
   const chart = sheet.page.locator('.charts figure').first().locator('tbody th');
   const drawn = await chart.allTextContents();
 
-  await sheet.click('B33');
+  await button('Add a row to Lights').hover();
   await button('Filter Lights…').click();
   const [role = ''] = await sheet.texts('B33');
   await filterDialog(sheet, (await sheet.texts('B32'))[0] ?? '', role);

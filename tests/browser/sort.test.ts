@@ -33,7 +33,7 @@ it('rows of a table are sorted with formulas, looks and chart, and one undo take
   const drawn = await chart.allTextContents();
   const looks = await Promise.all(ROWS.map((at) => look(`D${at}`)));
 
-  await sheet.click('M33');
+  await sheet.page.getByRole('button', { name: 'Add a row to Lights' }).hover();
   await sheet.page.getByRole('button', { name: 'Sort Lights…' }).click();
   await sortDialog(sheet, 'Distance', 'Smallest first, A to Z');
   await expect.poll(() => sheet.notice.innerText()).toContain('Lights is sorted by Distance.');

@@ -41,14 +41,16 @@ interface Foot {
 }
 
 /**
- * At the foot of each table of the sheet in view, buttons for what can be done with it. While no cell of the table is chosen the
- * first is there alone, and small: a person who writes below a table shall not press what lies over those cells.
+ * At the foot of each table of the sheet in view, buttons for what can be done with it. The first is there
+ * alone, and small, until the pointer or the keyboard is on it: a person who clicks below a table shall not press what lies over
+ * those cells. Where no pointer can rest on anything, the others come with the choice of a cell of the table.
  */
 class AtFoot {
   readonly #grid: Grid;
   readonly #actions: readonly TableAction[];
   readonly #layer = h('div', { class: 'inks at-foot', role: 'group', 'aria-label': 'Tables of this sheet' });
   readonly #feet: Foot[] = [];
+  readonly #pointer = matchMedia('(hover: hover)');
   #tables: readonly GridTable[] = [];
   readonly #followFrames: () => void;
 
@@ -86,7 +88,7 @@ class AtFoot {
       this.#name(foot, table);
       foot.spot = undefined;
       const isChosen = cell && holdsCell(table.getRange(), cell.getRow(), cell.getColumn());
-      foot.element.classList.toggle('quiet', !isChosen);
+      foot.element.classList.toggle('quiet', !isChosen || this.#pointer.matches);
     }
     this.#followFrames();
     this.#settle();
