@@ -11,6 +11,8 @@ export interface BookPicture {
 export interface FilePicture {
   readonly place: Area;
   readonly png: Uint8Array;
+  /** What it shows, for those who do not see it. */
+  readonly said: string;
   readonly width: number;
   readonly height: number;
 }

@@ -13,7 +13,7 @@ import { USUAL_HEIGHT } from '../book/widthsAndHeights';
 import { fileCondition } from './conditions';
 import { addPageBreaks, filePage, PRODUCT } from './page';
 import { addChart } from './writeChart';
-import { addPicture } from './writePicture';
+import { addPicture, describedPart, drawingsIn } from './writePicture';
 import { filteredPart, filteredTables, isTablePart } from './writeFilters';
 import { fileStyle } from './writeStyles';
 import { openPackage } from './zip';
@@ -79,6 +79,9 @@ async function finished(bytes: Uint8Array, book: Book): Promise<Uint8Array> {
     const xml = filteredPart(await read(name), tables);
     if (xml !== undefined) set(name, xml);
   }
+  const texts = book.sheets.flatMap(({ pictures = [] }) => pictures.map(({ said }) => said));
+  for (const name of texts.length > 0 ? drawingsIn(parts.names) : [])
+    set(name, describedPart(await read(name), texts));
   return file.bytes();
 }
 const WORKBOOK = 'xl/workbook.xml';

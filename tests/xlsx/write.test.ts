@@ -297,7 +297,9 @@ test('a picture stands over its cells, with its pixels as they came', async () =
   const plain = sheetOf([]);
   const place = { row: 4, column: 2, rows: 20, columns: 5 };
   const bytes = await writeXlsx({
-    sheets: [{ ...plain, pictures: [{ place, png, width: 1000, height: 600 }] }],
+    sheets: [
+      { ...plain, pictures: [{ place, png, said: 'Two lights & a "rim".', width: 1000, height: 600 }] },
+    ],
     names: [],
   });
   const parts = openPackage(bytes);
@@ -306,6 +308,8 @@ test('a picture stands over its cells, with its pixels as they came', async () =
   expect(await parts.read(media[0] ?? '')).toEqual(png);
   const drawing = await partOf(bytes, 'xl/drawings/drawing1.xml');
   expect(drawing).toMatch(/<xdr:from><xdr:col>2<\/xdr:col>.*?<xdr:row>4<\/xdr:row>/s);
+  // what it shows, for screen readers (ECMA-376, part 1, 20.1.2.2.8: descr)
+  expect(drawing).toContain(' descr="Two lights &amp; a &quot;rim&quot;."');
   // 9,525 of a drawing's units are a pixel (ECMA-376, part 1, 20.1.2.1: 914,400 to an inch of 96 pixels)
   expect(drawing).toContain('cx="9525000" cy="5715000"');
   const { notUnderstood } = await readXlsx(bytes);

@@ -25,9 +25,9 @@ export async function withPictures(book: Book, places: readonly (readonly Area[]
       const own = places[i] ?? [];
       const made = own.length > 0 ? setImage(asRead(sheet), FILE_WIDTH, ON_PAPER) : undefined;
       if (!made) return sheet;
-      const { svg, width, height } = made;
+      const { svg, said, width, height } = made;
       const png = new Uint8Array(await (await pngOf(svg, width, height)).arrayBuffer());
-      return { ...sheet, pictures: own.map((place) => ({ place, png, width, height })) };
+      return { ...sheet, pictures: own.map((place) => ({ place, png, said, width, height })) };
     }),
   );
   return { ...book, sheets };
