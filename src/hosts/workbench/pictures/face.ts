@@ -6,6 +6,9 @@ const TOLD_OF_KEYS =
   'Arrow keys move it, Shift and an arrow key size it, Delete takes it away, Escape goes back to the cells.';
 const NO_PLACES = 'No places yet: they stand in a table with the columns Light, X, Y and Height.';
 
+/** Pixels of its edges and what is left free within them, left and right. */
+const BESIDE = 18;
+
 type Draw = typeof setImage;
 /** The code that draws comes with the first picture. */
 let draw: Draw | undefined;
@@ -36,7 +39,7 @@ export class PictureFace {
     if (wanted === this.#drawnFor) return;
     if (draw) {
       this.#drawnFor = wanted;
-      this.#draw(draw, this.#plot.clientWidth / zoom);
+      this.#draw(draw, width / zoom - BESIDE);
       return;
     }
     void import(/* webpackChunkName: "set-picture" */ '../../../set/setImage').then(
