@@ -18,8 +18,8 @@ const typedAs = (result: string): Partial<CellFormat> => ({ input: '@', result, 
 const VIEWS: Readonly<Record<string, CellFormat>> = {
   /** Stops off a target: to a hundredth, so that a small miss does not read as none. */
   miss: view(Q.stops, as('+0.00" stop";-0.00" stop";0.00" stop"')),
-  /** Stops beside others of a map, which says what they are. */
-  fromCentre: view(Q.stops, as('+0.00;-0.00;0.00')),
+  /** Stops beside others of a map, which says what they are; to a thousandth, for limits of a hundredth. */
+  fromCentre: view(Q.stops, as('+0.000;-0.000;0.000')),
   /** Stops lost: never negative, to a hundredth. */
   loss: view(Q.stops, as('0.00" stop"')),
   /** Stops lost in filters, written as a photographer would: 1/3. */
