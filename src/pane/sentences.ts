@@ -36,7 +36,7 @@ export const inserted = (name: string, { demo, start }: Inserted): string =>
 
 /** What to do with the sheets of a job: which to begin with, at which cell, and which follow. */
 export const jobInserted = (first: string, at: string, others: readonly string[]): string =>
-  `“${first}” is inserted with the demo job, and with it ${others.map((name) => `“${name}”`).join(' and ')}. First type your own heads in “${first}”, from ${at} on; then what each light reads in “${others[0] ?? first}”. The card follows. Ctrl+Z takes all of them away again.`;
+  `${[first, ...others].map((name) => `“${name}”`).join(', ')} are inserted with the demo job. First type your heads over those in “${first}”, from ${at} on. Ctrl+Z takes all away again.`;
 export const JOB_BACK = 'The sheets of the new job are taken away again. Ctrl+Z brings them back.';
 
 export const noSheet = (id: string): Refused =>

@@ -12,7 +12,7 @@ it('leads a newcomer from one button to a card, keeps what a cell refuses, and f
   await sheet.pane.getByRole('button', { name: 'New job', exact: true }).click();
   await expect
     .poll(() => sheet.pane.locator('.pane > .status').innerText())
-    .toContain('First type your own heads in “Heads”');
+    .toContain('First type your heads over those in “Heads”');
   expect(await sheet.sheets()).toEqual(['Pops build', 'Heads', 'Pops plan', 'Set card']);
   expect(await page.evaluate(() => window.sweeptable.inView())).toBe('Heads');
 

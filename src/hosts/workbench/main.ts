@@ -103,7 +103,6 @@ insertWholeRows();
 fitNumbers();
 letTextsRunOn();
 showEarlyDialogs(grid);
-refuseAtCell(grid);
 let footNear = (): HTMLElement | undefined => undefined;
 leaveGridByKey(grid, () => footNear());
 
@@ -137,6 +136,7 @@ if (last.found.kind === 'unreadable')
 const aside = await allAside().catch(() => []);
 
 tellFailuresInTips(grid, failures);
+refuseAtCell(grid);
 sumWhatCanBeSummed(grid);
 offerFunctions(grid);
 followRules(grid);

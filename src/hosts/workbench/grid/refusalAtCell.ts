@@ -28,16 +28,25 @@ interface Refused {
   readonly typed: string;
 }
 
-/** The cell that is being left, with what was typed into it. */
-function refusedIn(grid: Grid): Refused | undefined {
-  const state = inside(grid).get(IEditorBridgeService).getEditCellState();
+const typedNow = (grid: Grid): string => {
   const document = inside(grid)
     .get(IEditorService)
     .getEditor(DOCS_NORMAL_EDITOR_UNIT_ID_KEY)
     ?.getDocumentData();
-  if (!state) return undefined;
-  const typed = (document?.body?.dataStream ?? '').replace(/\r\n$/, '').replaceAll('\r', '\n');
-  return { row: state.row, column: state.column, sheetId: state.sheetId, typed };
+  return (document?.body?.dataStream ?? '').replace(/\r\n$/, '').replaceAll('\r', '\n');
+};
+
+/** Gives the cell that was left last, with what was typed into it: by the time that it is refused the grid knows it no more. */
+function watchLeft(grid: Grid): () => Refused | undefined {
+  const bridge = inside(grid).get(IEditorBridgeService);
+  let left: Refused | undefined;
+  let written: Omit<Refused, 'typed'> | undefined;
+  bridge.visible$.subscribe(({ visible }) => {
+    const place = bridge.getEditLocation();
+    if (place) written = { row: place.row, column: place.column, sheetId: place.sheetId };
+    left = !visible && written ? { ...written, typed: typedNow(grid) } : undefined;
+  });
+  return () => left;
 }
 
 /** Whether a cell is the chosen one: a key has left its editor, and not a press on another cell. */
@@ -89,13 +98,14 @@ function tellAt(grid: Grid, { row, column, sheetId, typed }: Refused, why: strin
 
 /**
  * Says at the cell why it does not take what was typed, and keeps that there to be mended: Escape gives it up. The grid's own
- * way is a dialog over the page, behind which it is lost.
+ * way is a dialog over the page, behind which it is lost. Call it once a workbook is open.
  */
 export function refuseAtCell(grid: Grid): void {
+  const left = watchLeft(grid);
   const dialogs = inside(grid).get(IDialogService);
   const open = dialogs.open.bind(dialogs);
   dialogs.open = (dialog) => {
-    const refused = dialog.id === REFUSAL ? refusedIn(grid) : undefined;
+    const refused = dialog.id === REFUSAL ? left() : undefined;
     if (!refused) return open(dialog);
     const why = String(dialog.children?.title ?? '');
     setTimeout(() => {
