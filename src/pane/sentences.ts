@@ -45,6 +45,9 @@ export const noSheet = (id: string): Refused =>
 export const copied = (name: string): string =>
   `“${name}” holds the values as they are now, without formulas. Looks, charts and print set-up came along.`;
 
+export const copiedCard = (name: string): string =>
+  `“${name}” holds what the card says now, without formulas: line by line for a phone, grey on black.`;
+
 export const NOTHING_TO_COPY: Refused = refused(
   'The sheet in view is empty. Nothing was copied. Go to a sheet with something on it.',
 );

@@ -1,4 +1,4 @@
-import { parseAddress, type Place } from '../formula/address';
+import { parseAddress } from '../formula/address';
 import { freeSheetName } from '../sheets/makePlan';
 import { TOPS } from '../sheets/offeredTemplates';
 
@@ -10,10 +10,11 @@ export const copyName = (sheet: string, taken: readonly string[]): string =>
   freeSheetName(`${sheet.slice(0, NAME_KEPT).trimEnd()} values`, taken);
 
 /**
- * The last cell of a sheet in big type, which is copied to be read in a dark room: by the line that says what to type there;
- * undefined for any other sheet.
+ * How many columns of a card are printed: a sheet in big type is copied to be read on a phone, and is known by the line that says
+ * what to do there; undefined for any other sheet.
  */
-export function lastOfCard(start: unknown): Place | undefined {
+export function columnsOfCard(start: unknown): number | undefined {
   const card = TOPS.find((top) => top.big && top.start === start);
-  return card?.printsTo === undefined ? undefined : parseAddress(card.printsTo);
+  const last = card?.printsTo === undefined ? undefined : parseAddress(card.printsTo);
+  return last && last.column + 1;
 }

@@ -18,5 +18,5 @@ export const asSheetsHost = (sheet: Workbench): SheetsHost => ({
 export async function copyAsValues(sheet: Workbench, name: string): Promise<void> {
   await tab(sheet.page, 'Sheets').click();
   await sheet.pane.getByRole('button', { name: 'Copy this sheet as values' }).click();
-  await expect.poll(() => status(sheet.page).innerText()).toMatch(`“${name}” holds the values`);
+  await expect.poll(() => status(sheet.page).innerText()).toMatch(`“${name}” holds `);
 }

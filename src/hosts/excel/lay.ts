@@ -143,33 +143,48 @@ async function lookOver(
   return { ...cells(), mark: mark() };
 }
 
+/** A plan, what was in the workbook before it, and whether the person calculates by hand. */
+export interface ToLay {
+  readonly plan: SheetPlan;
+  readonly before: ReadonlySet<string>;
+  readonly isByHand: boolean;
+}
+
 /**
- * Lays a template as a new sheet: which names are taken, the sheet itself, everything on it, its decoration, and a look at all of
- * its cells as they have become. Excel does a request action by action and keeps what it did before one fails, so a failure takes the
- * sheet away again before it is thrown; once its cells are all there, no decoration that fails can.
+ * Lays a new sheet: the sheet itself, everything on it, its decoration, and a look at all of its cells as they have become. Excel does
+ * a request action by action and keeps what it did before one fails, so a failure takes the sheet away again before it is thrown; once its
+ * cells are all there, no decoration that fails can.
  */
+export async function layPlan(
+  excel: typeof Excel,
+  context: Excel.RequestContext,
+  { plan, before, isByHand }: ToLay,
+): Promise<LaidInExcel> {
+  const { sheet: planned, start } = plan;
+  const { name } = planned;
+  const id = await addSheet(context, name).catch(async (error: unknown) => {
+    throw new LayFailure(await keptUnadded(excel, error, name, before), error);
+  });
+  const sheet = context.workbook.worksheets.getItem(id);
+  await drawAll(context, sheet, plan).catch(async (error: unknown) => {
+    throw new LayFailure(await keptHalfMade(excel, id, planned), error);
+  });
+  const said = await decorate(context, sheet, planned, isByHand);
+  // Where Excel does not tell all that a mark takes, the sheet is not offered to be taken back.
+  const found = await lookOver(context, sheet, plan, true)
+    .catch(() => lookOver(context, sheet, plan, false))
+    .catch((error: unknown) => {
+      throw new LayFailure(`The sheet “${name}” is in the workbook, whole but not looked over.`, error);
+    });
+  return { sheet: name, start: start && address(start), said, ...found };
+}
+
+/** Lays a template as a new sheet, under names that nobody in the workbook has. */
 export const lay = (excel: typeof Excel, template: Template, filled: boolean): Promise<LaidInExcel> =>
   excel.run(WHEN_READY, async (context) => {
-    const { plan, before, waiting, isByHand } = await planFor(context, template, filled).catch(
-      (error: unknown) => {
-        throw new LayFailure(UNTOUCHED, error);
-      },
-    );
-    const { sheet: planned, start } = plan;
-    const { name } = planned;
-    const id = await addSheet(context, name).catch(async (error: unknown) => {
-      throw new LayFailure(await keptUnadded(excel, error, name, before), error);
+    const { waiting, ...toLay } = await planFor(context, template, filled).catch((error: unknown) => {
+      throw new LayFailure(UNTOUCHED, error);
     });
-    const sheet = context.workbook.worksheets.getItem(id);
-    await drawAll(context, sheet, plan).catch(async (error: unknown) => {
-      throw new LayFailure(await keptHalfMade(excel, id, planned), error);
-    });
-    const said = [...(await decorate(context, sheet, planned, isByHand)), ...waiting];
-    // Where Excel does not tell all that a mark takes, the sheet is not offered to be taken back.
-    const found = await lookOver(context, sheet, plan, true)
-      .catch(() => lookOver(context, sheet, plan, false))
-      .catch((error: unknown) => {
-        throw new LayFailure(`The sheet “${name}” is in the workbook, whole but not looked over.`, error);
-      });
-    return { sheet: name, start: start && address(start), said, ...found };
+    const laid = await layPlan(excel, context, toLay);
+    return { ...laid, said: [...laid.said, ...waiting] };
   });

@@ -1,6 +1,7 @@
 import type { Outcome, PaneHost } from '../../pane/host';
 import {
   copied,
+  copiedCard,
   estimateFrom,
   inserted,
   NO_ESTIMATE,
@@ -117,16 +118,22 @@ const notReady = ({ cell, shows }: NotReady): Outcome => ({
   refused: `${cell} shows ${shows}, so the values are not all there yet. Nothing was copied. Wait until Excel has calculated, or press Recalculate, then try again.`,
 });
 
-async function copy(excel: typeof Excel): Promise<Outcome> {
-  const made = await copyValues(excel);
-  if (made === 'empty') return NOTHING_TO_COPY;
-  if ('notReady' in made) return notReady(made.notReady);
-  if ('unlike' in made)
+async function copyInView(excel: typeof Excel): Promise<Outcome> {
+  const copy = await copyValues(excel);
+  if (copy === 'empty') return NOTHING_TO_COPY;
+  if ('notReady' in copy) return notReady(copy.notReady);
+  if ('unlike' in copy)
     return {
-      refused: `Excel did not copy every value as it is. ${made.unlike} Show all rows of the sheet, then try again.`,
+      refused: `Excel did not copy every value as it is. ${copy.unlike} Show all rows of the sheet, then try again.`,
     };
-  const done = `${copied(made.name)}${made.isByHand ? ` ${MAY_BE_BEHIND}` : ''} Its tables are plain cells now. ${UNDO_EMPTIED} Look the sheet over before you hand it on.`;
-  return andBack(excel, done, made.mark);
+  const behind = copy.isByHand ? [MAY_BE_BEHIND] : [];
+  if ('card' in copy) {
+    const { said, differences, mark } = copy.card;
+    const done = [copiedCard(copy.name), ...behind, ...said, ...differenceText(differences), UNDO_EMPTIED];
+    return andBack(excel, done.join(' '), mark);
+  }
+  const done = `${[copied(copy.name), ...behind].join(' ')} Its tables are plain cells now. ${UNDO_EMPTIED} Look the sheet over before you hand it on.`;
+  return andBack(excel, done, copy.mark);
 }
 
 /** Entered again, a formula is as it was. */
@@ -152,7 +159,7 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
   },
   putFormula: async (formula) => notAFormula(formula) ?? told(putFormula(excel, formula), NOT_PUT),
   recalculate: () => told(enterAgain(excel), ENTERED),
-  copyValues: () => told(copy(excel), UNTOUCHED),
+  copyValues: () => told(copyInView(excel), UNTOUCHED),
   copyCosts: COPY_COSTS,
   newEstimate: async () => {
     const template = await templateToLay(ESTIMATE);

@@ -2,7 +2,7 @@ import type { BookCell, BookTable } from '../../book/book';
 import { errorFromText } from '../../formula/errors';
 import type { NamedSheet, SheetRead } from '../../sheets/sheetRead';
 import { excelRange } from './ranges';
-import { sheetInView } from './sheetInView';
+import { sheetInView, type SheetWithTables } from './sheetInView';
 import { AREA, areaOfRange, slices } from './usedCells';
 
 /** What a sheet shows. */
@@ -25,15 +25,12 @@ async function cellsOf(context: Excel.RequestContext, sheet: Excel.Worksheet): P
   );
 }
 
-/** Of the sheets that are wanted for the headings of their tables the one in view, or else the first; undefined where none is. */
-export async function readInView(
+/** What a sheet shows, and where its tables lie. Name and tables are loaded. */
+export async function readSheet(
   context: Excel.RequestContext,
-  isWanted: (sheet: Pick<SheetRead, 'tables'>) => boolean,
-): Promise<NamedSheet | undefined> {
-  const found = await sheetInView(context, isWanted);
-  if (!found) return undefined;
-  const { sheet } = found;
-  const bodies = found.tables.items.map((table) => ({
+  { sheet, tables: { items } }: SheetWithTables,
+): Promise<NamedSheet> {
+  const bodies = items.map((table) => ({
     name: table.name,
     range: table.getDataBodyRange().load(AREA),
   }));
@@ -49,4 +46,13 @@ export async function readInView(
     return { name, area, columns: headings.map((heading) => ({ name: heading })) };
   });
   return { name: sheet.name, cells, tables };
+}
+
+/** Of the sheets that are wanted for the headings of their tables the one in view, or else the first; undefined where none is. */
+export async function readInView(
+  context: Excel.RequestContext,
+  isWanted: (sheet: Pick<SheetRead, 'tables'>) => boolean,
+): Promise<NamedSheet | undefined> {
+  const found = await sheetInView(context, isWanted);
+  return found && readSheet(context, found);
 }

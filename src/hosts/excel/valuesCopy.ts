@@ -1,10 +1,11 @@
-import { NIGHT } from '../../book/palette';
-import { address, type Place } from '../../formula/address';
+import { address } from '../../formula/address';
 import type { Area } from '../../formula/area';
 import { halfMadeByTwo, UNTOUCHED } from '../../pane/sentences';
-import { copyName, lastOfCard } from '../../pane/valuesCopy';
-import { LayFailure, WHEN_READY } from './lay';
+import { columnsOfCard, copyName } from '../../pane/valuesCopy';
+import { phoneCard } from '../../sheets/phoneCard';
+import { type LaidInExcel, LayFailure, layPlan, WHEN_READY } from './lay';
 import { excelRange } from './ranges';
+import { readSheet } from './readInView';
 import { askMark, type SheetMark } from './sheetMark';
 import { AREA, areaOfRange, slices } from './usedCells';
 
@@ -15,6 +16,8 @@ export interface ValuesCopy {
   /** Whether the person calculates by hand: values may be behind what was typed, and nothing tells which. */
   readonly isByHand: boolean;
 }
+/** A card as lines for a phone, as it was laid. */
+export type CardCopy = Omit<ValuesCopy, 'mark'> & { readonly card: LaidInExcel };
 /** A cell that shows no value yet. */
 export interface NotReady {
   readonly cell: string;
@@ -22,7 +25,7 @@ export interface NotReady {
 }
 /** The copy; or that the sheet is empty; or a cell of it that is not ready; or what the workbook is like after Excel's copy was not the same as the sheet. */
 export type CopyOutcome =
-  ValuesCopy | 'empty' | { readonly notReady: NotReady } | { readonly unlike: string };
+  ValuesCopy | CardCopy | 'empty' | { readonly notReady: NotReady } | { readonly unlike: string };
 
 /** What stands in a cell while its value is on the way, or where Excel does not know what it calls: nothing for a client. */
 const WAITS: ReadonlySet<unknown> = new Set(['#BUSY!', '#GETTING_DATA', '#NAME?', '#CALC!']);
@@ -34,10 +37,14 @@ interface Original {
   /** What the copy is to be called. */
   readonly name: string;
   readonly isByHand: boolean;
-  /** The last cell of a card, which is copied to be read in a dark room; undefined for any other sheet. */
-  readonly last: Place | undefined;
+  /** How many columns of a card are printed, which is copied to be read on a phone; undefined for any other sheet. */
+  readonly printed: number | undefined;
   /** Ids of all sheets that were there. */
   readonly before: ReadonlySet<string>;
+}
+
+function untouched(error: unknown): never {
+  throw new LayFailure(UNTOUCHED, error);
 }
 
 /** The sheet in view and what is on it; undefined where it is empty. */
@@ -56,7 +63,7 @@ async function lookAt(context: Excel.RequestContext): Promise<Original | undefin
     area: areaOfRange(used),
     name: copyName(sheet.name, worksheets.items.map((one) => one.name)), // prettier-ignore
     isByHand: application.calculationMode === 'Manual',
-    last: lastOfCard((start.values as unknown[][])[0]?.[0]),
+    printed: columnsOfCard((start.values as unknown[][])[0]?.[0]),
     before: new Set(worksheets.items.map(({ id }) => id)),
   };
 }
@@ -103,15 +110,19 @@ async function leaveValues(
   await context.sync();
 }
 
-/** The page of a card alone, grey on black: on a phone a white one would light the set. */
-function atNight({ last, area }: Original, copy: Excel.Worksheet): void {
-  if (!last) return;
-  const { format } = copy.getRangeByIndexes(0, 0, last.row + 1, last.column + 1);
-  format.fill.color = NIGHT.paper;
-  format.font.color = NIGHT.ink;
-  copy.showGridlines = false;
-  const beside = area.column + area.columns - last.column - 1;
-  if (beside > 0) copy.getRangeByIndexes(0, last.column + 1, 1, beside).columnHidden = true;
+/** A card for a phone in a dark room, as a new sheet of lines. */
+async function copyCard(
+  excel: typeof Excel,
+  context: Excel.RequestContext,
+  { sheet, name, printed = 0, before, isByHand }: Original,
+): Promise<CardCopy> {
+  const tables = sheet.tables.load('items/name');
+  await context.sync().catch(untouched);
+  const read = await readSheet(context, { sheet, tables }).catch(untouched);
+  const plan = { sheet: phoneCard(read, printed, name), names: [], start: undefined };
+  // nothing on it calculates
+  const card = await layPlan(excel, context, { plan, before, isByHand: false });
+  return { name, isByHand, card };
 }
 
 /** For taking the copy back. Where Excel does not tell all that it takes, the copy is as good without. */
@@ -194,19 +205,16 @@ async function takeAway(excel: typeof Excel, original: Original, id: string | un
  */
 export const copyValues = (excel: typeof Excel): Promise<CopyOutcome> =>
   excel.run(WHEN_READY, async (context) => {
-    const untouched = (error: unknown): never => {
-      throw new LayFailure(UNTOUCHED, error);
-    };
     const original = await lookAt(context).catch(untouched);
     if (!original) return 'empty';
     const notReady = await firstNotReady(context, original).catch(untouched);
     if (notReady) return { notReady };
+    if (original.printed !== undefined) return copyCard(excel, context, original);
     let copy: Excel.Worksheet | undefined;
     try {
       copy = await copyWhole(context, original);
       await leaveValues(context, original, copy);
       if (await isAlike(context, original, copy)) {
-        atNight(original, copy);
         const { name, isByHand } = original;
         return { name, isByHand, mark: await markOf(context, original, copy) };
       }

@@ -184,16 +184,39 @@ describe('a copy', () => {
   });
 });
 
-test('a card is copied for a dark room: its page alone, grey on black', async () => {
+test('a card is copied for a phone in a dark room: line by line, grey on black', async () => {
   const { workbook, host } = openExcel();
   await host.insertSheet('set-card', true);
-  expect(await host.copyValues()).toHaveProperty('done');
+  const original = sheetOf(workbook, 'Set card');
+  const held = Object.fromEntries(original.cells);
+  expect(await host.copyValues()).toMatchObject({
+    done: '“Set card values” holds what the card says now, without formulas: line by line for a phone, grey on black. Excel has emptied its undo list.',
+    takeBack: expect.any(Function) as unknown,
+  });
   const copy = sheetOf(workbook, 'Set card values');
-  // What is printed ends in H32; the working stands right of it.
-  for (const at of ['A1', 'B6', 'H32'])
-    expect(copy.looks.get(at)).toMatchObject({
-      'Format.Fill.Color': '#000000',
-      'Format.Font.Color': '#c8c8c8',
-    });
-  expect(copy.looks.get('J20')).not.toMatchObject({ 'Format.Fill.Color': '#000000' });
+  expect(Object.fromEntries(original.cells)).toEqual(held);
+  expect(workbook.active).toBe(copy);
+  expect([copy.tables, [...copy.cells.values()].filter(isFormula)]).toEqual([[], []]);
+  const values = [...copy.cells.values()];
+  for (const said of ['key: Alder 600', '975 Ws', 'straw', 'Slate & Glaze, 4'])
+    expect(values).toContain(said);
+  expect(copy.formats.get('A1')).toBe('@');
+  // four columns of 344 pixels, which are 258 points
+  const widths = ['A1', 'B1', 'C1', 'D1'].map((at) => Number(copy.looks.get(at)?.['Format.ColumnWidth']));
+  expect(widths.reduce((sum, width) => sum + width, 0)).toBeLessThanOrEqual(258);
+  for (const at of ['A1', 'D1', 'D60']) {
+    const look = copy.looks.get(at);
+    expect(look).toMatchObject({ 'Format.Fill.Color': '#000000', 'Format.Font.Color': '#c8c8c8' });
+    expect(Number(look?.['Format.Font.Size'])).toBeGreaterThanOrEqual(10.5);
+  }
+});
+
+test('a card whose formulas Excel does not know yet is not copied', async () => {
+  const { workbook, host } = openExcel();
+  await host.insertSheet('set-card', true);
+  workbook.onFormula = () => '#NAME?';
+  expect(await host.copyValues()).toMatchObject({
+    refused: expect.stringContaining('shows #NAME?') as string,
+  });
+  expect(workbook.sheets.map(({ name }) => name)).toEqual(['Sheet1', 'Set card']);
 });

@@ -13,6 +13,7 @@ import type { Template } from '../../../sheets/template';
 import { templateToLay } from '../../../sheets/templateToLay';
 import {
   copied,
+  copiedCard,
   couldLink,
   estimateFrom,
   inserted,
@@ -198,6 +199,6 @@ export function copyValues(grid: Grid): Outcome {
   const tables = tablesIn(workbook).map((table) => table.name);
   const made = valuesSheet(grid, name, [...tables, ...namesTaken(workbook)]);
   if (!made) return NOTHING_TO_COPY;
-  const done = `${copied(name)} ${UNDOABLE}`;
-  return laid(grid, workbook, name, made, done);
+  const done = `${made.isCard ? copiedCard(name) : copied(name)} ${UNDOABLE}`;
+  return laid(grid, workbook, name, made.sheet, done);
 }

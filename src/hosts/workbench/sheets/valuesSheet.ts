@@ -1,5 +1,4 @@
 import {
-  BooleanNumber,
   CellValueType,
   generateRandomId,
   type ICellData,
@@ -7,15 +6,18 @@ import {
   type IWorksheetData,
   type Nullable,
 } from '@univerjs/core';
-import { NIGHT } from '../../../book/palette';
-import type { Place } from '../../../formula/address';
-import { lastOfCard } from '../../../pane/valuesCopy';
+import type { BookSheet } from '../../../book/book';
+import { usedArea } from '../../../book/cells';
+import { columnsOfCard } from '../../../pane/valuesCopy';
 import { styleOf as lookOf } from '../../../sheets/looks';
 import { freeTableName } from '../../../sheets/makePlan';
 import { TOPS } from '../../../sheets/offeredTemplates';
-import type { Decorations } from '../book/besideCells';
+import { FOLLOWS_NOTHING, phoneCard } from '../../../sheets/phoneCard';
+import { decorations, type Decorations } from '../book/besideCells';
 import { storedDecorations } from '../book/decorationsToBook';
+import { snapshotSheet } from '../book/snapshotSheet';
 import { bookStyle } from '../book/styles';
+import { toBook } from '../book/toBook';
 import type { Grid } from '../grid/grid';
 import { spilledCells } from '../grid/spills';
 import type { NewSheet } from './lay';
@@ -54,7 +56,6 @@ function valueCells(cells: Cells, spilled: Cells): Cells {
 
 /** The sentence below a sheet's title that says what to type: on a copy nothing follows. */
 const STARTS: ReadonlySet<unknown> = new Set(TOPS.map(({ start }) => start));
-const STARTS_NOT = 'The values as they were when this copy was made. Nothing here calculates.';
 
 /** A look without that of cells which wait to be filled. */
 function asResult(style: Nullable<IStyleData>): Nullable<IStyleData> {
@@ -71,7 +72,7 @@ function toRead(cells: Cells, styleOf: (cell: ICellData) => Nullable<IStyleData>
     const style = asResult(styleOf(cell));
     return {
       ...cell,
-      ...(STARTS.has(cell.v) ? { v: STARTS_NOT } : {}),
+      ...(STARTS.has(cell.v) ? { v: FOLLOWS_NOTHING } : {}),
       ...(style ? { s: style } : {}),
     };
   };
@@ -108,8 +109,22 @@ const isEmpty = (cells: Cells): boolean =>
     Object.values(line).every((cell) => (cell?.v ?? '') === '' && !cell?.p),
   );
 
-/** The sheet in view as a new one of another name, with everything on it but formulas; undefined where it is empty. */
-export function valuesSheet(grid: Grid, name: string, tablesTaken: readonly string[]): NewSheet | undefined {
+/** A sheet of values to be laid. */
+interface ValuesSheet {
+  readonly sheet: NewSheet;
+  /** Whether it is the lines of a card. */
+  readonly isCard: boolean;
+}
+
+/**
+ * The sheet in view as a new one of another name, with everything on it but formulas, or of a card its lines for a phone;
+ * undefined where it is empty.
+ */
+export function valuesSheet(
+  grid: Grid,
+  name: string,
+  tablesTaken: readonly string[],
+): ValuesSheet | undefined {
   const workbook = grid.api.getActiveWorkbook();
   if (!workbook) throw new Error('No workbook is open.');
   const snapshot = workbook.save();
@@ -117,57 +132,27 @@ export function valuesSheet(grid: Grid, name: string, tablesTaken: readonly stri
   const sheet = snapshot.sheets[id] as Partial<IWorksheetData>;
   const cells = valueCells((sheet.cellData ?? {}) as Cells, spilledCells(grid, id));
   if (isEmpty(cells)) return undefined;
+  const printed = columnsOfCard(cells[1]?.[0]?.v);
+  const card = printed && toBook(grid).book.sheets.find((one) => one.name === sheet.name);
+  if (card && printed !== undefined) return { sheet: onPhone(card, printed, name), isCard: true };
   const styleOf = ({ s }: ICellData) => (typeof s === 'string' ? snapshot.styles[s] : s);
   const read = toRead(cells, styleOf);
   const beside = storedDecorations(snapshot)(id);
-  const last = lastOfCard(cells[1]?.[0]?.v);
-  if (last) return atNight({ ...sheet, name }, read, beside, last);
   return {
-    sheet: { ...sheet, name, cellData: read as NonNullable<IWorksheetData['cellData']> },
-    beside: besideIt(beside, tablesTaken),
+    sheet: {
+      sheet: { ...sheet, name, cellData: read as NonNullable<IWorksheetData['cellData']> },
+      beside: besideIt(beside, tablesTaken),
+    },
+    isCard: false,
   };
 }
 
-/** Width of a phone, less the numbers of the rows. */
-const PHONE = 390 - 46;
-/** Dark rows below the card, so that nothing lights up where a phone is long. */
-const BELOW = 60;
-
-/** A card for a phone in a dark room: its page alone, grey on black, as wide as the phone. */
-function atNight(
-  sheet: Partial<IWorksheetData>,
-  cells: Cells,
-  { notes }: Decorations,
-  last: Place,
-): NewSheet {
-  const dark = (cell: Nullable<ICellData>): ICellData => {
-    const { bd: _lines, ...style } = (cell?.s ?? {}) as IStyleData;
-    return { ...cell, s: { ...style, bg: { rgb: NIGHT.paper }, cl: { rgb: NIGHT.ink } } };
-  };
-  const [rows, columns] = [last.row + 1 + BELOW, last.column + 1];
-  const cellData: Record<number, Record<number, ICellData>> = {};
-  for (let row = 0; row < rows; row++)
-    for (let column = 0; column < columns; column++)
-      (cellData[row] ??= {})[column] = dark(cells[row]?.[column]);
-  const width = Array.from({ length: columns }, (_, i) => sheet.columnData?.[i]?.w ?? 0);
+/** A card for a phone in a dark room. It ends where its columns do, so that nothing white stands beside it. */
+function onPhone(sheet: BookSheet, printed: number, name: string): NewSheet {
+  const card = phoneCard(sheet, printed, name);
+  const { rows, columns } = usedArea(card);
   return {
-    sheet: {
-      ...sheet,
-      cellData,
-      rowCount: rows,
-      columnCount: columns,
-      showGridlines: BooleanNumber.FALSE,
-      // a line is drawn below rows that stay in view
-      freeze: { xSplit: 0, ySplit: 0, startRow: -1, startColumn: -1 },
-      zoomRatio: Math.min(1, PHONE / width.reduce((sum, each) => sum + each, 0)),
-    },
-    beside: {
-      tables: [],
-      rules: [],
-      conditions: [],
-      notes: notes
-        .filter(({ row, col }) => row < rows && col < columns)
-        .map((note) => ({ ...note, id: generateRandomId(8) })),
-    },
+    sheet: { ...snapshotSheet(card, ''), rowCount: rows, columnCount: columns },
+    beside: decorations(card),
   };
 }
