@@ -449,6 +449,37 @@ test('what one more costs is what the estimate would be with one more typed', as
   expect(fares.cell('moreCosts')).toBe(12.34);
 });
 
+describe('names and codes are taken as they stand', () => {
+  const shots = [
+    shot(60, { Shot: 'Pour ', Reset: 40 }),
+    shot(30, { Shot: 'Po?r', Reset: 80 }),
+    shot(20, { Shot: 'Vase' }),
+    shot(10, { Shot: 'vase ' }),
+  ];
+  const prices = [line('Birch', 'job', 100, 0), line('B*', 'job', 20, 0), line('Post', 'post', 90, 0)];
+  const asked = (variantOf: string, moreOf: string) => sheetOf({ form: { variantOf, moreOf }, shots, prices });
+  test('a space behind a name, * and ? make no other name of it', async () => {
+    const sheet = await asked('pour', 'B*');
+    expect([sheet.cell('variantRow'), sheet.cell('moreRow'), sheet.cell('moreCosts')]).toEqual([1, 2, 20]);
+    expect((await asked('Po?r', 'birch')).cell('variantRow')).toBe(2);
+  });
+  test('what no shot and no line is called has no answer, and it is said', async () => {
+    const sheet = await asked('P*', 'Bir*');
+    expect([sheet.cell('variantCosts'), sheet.cell('moreCosts')]).toEqual(['', '']);
+    expect([sheet.beside('variantOf'), sheet.beside('moreOf')]).toEqual([
+      '! no shot is called so',
+      '! no line is called so',
+    ]);
+  });
+  test('one of two shots alike but for case and a space is not picked', async () => {
+    const sheet = await asked('Vase', '');
+    expect([sheet.cell('variantCosts'), sheet.beside('variantOf')]).toEqual([
+      '',
+      '! more than one shot is called so',
+    ]);
+  });
+});
+
 describe('what cannot be right is said, and nothing is asked', () => {
   const work = line('Work', 'job', 100, 19);
   const told = async (wish: Wish) => {
