@@ -401,6 +401,9 @@ describe('days against overtime', () => {
       1,
     );
   });
+  test('a blink of a shot takes a day, too', async () => {
+    expect(taken(await at(0))).toEqual([1, 800]);
+  });
   test('overtime is paid to those who are marked for it; a day costs every line by the day', async () => {
     const sheet = await at(480, {}, [line('Studio', 'day', 300, 0), line('Heads', 'hire', 100, 0)]);
     // one day and 60 min: 800 + 150 + 300 + 100; two days 2400
@@ -471,6 +474,19 @@ describe('names and codes are taken as they stand', () => {
       '! no line is called so',
     ]);
   });
+  test('a currency is the one of the list, as it is written there', async () => {
+    const yen = await sheetOf({ form: { currency: 'jpy ' }, prices: [line('Work', 'job', 99.5, 10)] });
+    // 99.5 yen are 100, and 10 of tax
+    expect(yen.column('ForClient', 'Says').slice(0, 3)).toEqual(['JPY 100', 'JPY 10', 'JPY 110']);
+    expect(yen.column('Shots', 'Price told')[0]).toBe('JPY 100');
+    for (const currency of ['E*', '???']) {
+      const sheet = await sheetOf({ form: { currency }, prices });
+      expect([sheet.cell('toPay'), sheet.beside('currency')], currency).toEqual([
+        '',
+        '! not in the list of currencies right of the prices: add it there',
+      ]);
+    }
+  });
   test('one of two shots alike but for case and a space is not picked', async () => {
     const sheet = await asked('Vase', '');
     expect([sheet.cell('variantCosts'), sheet.beside('variantOf')]).toEqual([
@@ -522,6 +538,11 @@ describe('what cannot be right is said, and nothing is asked', () => {
     expect(sheet.beside(id)).toBe(words);
     expect(sheet.beside('toPay')).toMatch(/^! see the (job|day) below$/);
   }); // prettier-ignore
+  test('until the day of the estimate itself it may be valid, whatever the hour is', async () => {
+    // noon of that day, as a formula or a clock gives it
+    const sheet = await sheetOf({ form: { dated: 46188.5, validUntil: 46188 }, prices: [work] });
+    expect(sheet.cell('toPay')).toBe(119);
+  });
   test('a shot that is half typed', async () => {
     const sheet = await told({ shots: [shot(60), { Shot: 'Pour', Setups: 1, Light: 30 }] });
     expect(sheet.beside('toPay')).toBe('! shot 2: variants: whole');
