@@ -111,12 +111,12 @@ describe('the next shot', () => {
       for (const id of ['Reading', 'Tenths', 'Today', 'Its tenths', 'Shows today'])
         expect(light[id]).toBeNull();
     expect([next.set['cardThen'], next.set['isoToday'], next.set['aperture']]).toEqual([null, null, 22]);
-    expect(next.lights[0]).toMatchObject({ X: 0.03, 'Aim height': 0.85, Serial: 'A-017' });
+    expect(next.lights[0]).toMatchObject({ X: 0.03, 'Aim height': 0.85, Serial: 'A17' });
   });
   test('says of each light that it is not metered, and answers nothing', async () => {
     const sheet = await calculated(withRecord(template, nextShot(demo())));
     expect(sheet.column('Again', 'Note').slice(0, 5)).toEqual(
-      Array<string>(5).fill('type its reading: the full stop, the small figure under Tenths'),
+      Array<string>(5).fill('type its reading, tenths beside it'),
     );
     expect(sheet.errors).toEqual([]);
   });
