@@ -460,7 +460,8 @@ describe('names and codes are taken as they stand', () => {
     shot(10, { Shot: 'vase ' }),
   ];
   const prices = [line('Birch', 'job', 100, 0), line('B*', 'job', 20, 0), line('Post', 'post', 90, 0)];
-  const asked = (variantOf: string, moreOf: string) => sheetOf({ form: { variantOf, moreOf }, shots, prices });
+  const asked = (variantOf: string, moreOf: string) =>
+    sheetOf({ form: { variantOf, moreOf }, shots, prices });
   test('a space behind a name, * and ? make no other name of it', async () => {
     const sheet = await asked('pour', 'B*');
     expect([sheet.cell('variantRow'), sheet.cell('moreRow'), sheet.cell('moreCosts')]).toEqual([1, 2, 20]);
