@@ -39,6 +39,6 @@ test('… and of the rim that cannot', async () => {
   const place = { X: 0, Y: 0, Height: 1.2, 'Aim X': 0, 'Aim Y': 0, 'Aim height': 0 };
   const rim = light('rim', { Shows: '1/1', Reading: 11, Today: 5.6, 'Its tenths': 5, ...place });
   const sheet = await record([...same, rim], NO_CARD);
-  const [pops, near] = [worked('Then how many pops')[0], worked('Or how near')[0]?.toFixed(2)];
-  expect(sheet.notes()[3]).toBe(`1.5 stops short: ${pops} pops or at ${near} m`);
+  const [pops, metres] = [worked('Then how many pops')[0], worked('Or how near')[0]?.toFixed(2)];
+  expect(sheet.notes()[3]).toBe(`1.5 stops short: ${pops} pops or at ${metres} m`);
 });
