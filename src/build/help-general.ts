@@ -122,7 +122,7 @@ const WORKBENCH = `<table>
 </tbody>
 </table>
 ${paragraphs(
-  'A cell that does not take what was typed says why beside it, and keeps it to be mended. The page is dark where the system is; <b>Dark</b>, in the bar, turns that round. Files and paper stay light.',
+  'The page is dark where the system is; <b>Dark</b>, in the bar, turns that round. Files and paper stay light.',
   'The workbook is kept by this browser, for this address. <b>Save as .xlsx</b> makes a file of it.',
 )}`;
 

@@ -171,11 +171,11 @@ export class Workbench {
       .click({ position: { x: 40, y: 14 } });
   }
 
-  /** Waits for what the tip at the cell says of what was typed, and gives that up. */
+  /** Waits for the grid's own words about what was typed, and closes them. */
   async told(words: string): Promise<void> {
-    const said = this.page.locator('.tip').filter({ hasText: words });
+    const said = this.page.getByRole('dialog').filter({ hasText: words });
     await said.waitFor();
-    await this.page.keyboard.press('Escape');
+    await said.getByRole('button', { name: 'OK' }).click();
     await said.waitFor({ state: 'detached' });
   }
 

@@ -25,7 +25,6 @@ import { troubleNotice } from './page/troubleNotice';
 import { paneHost } from './paneHost';
 import { firstAnswersShown, firstDrawn } from './grid/ready';
 import { dangerousLast } from './grid/menus';
-import { refuseAtCell } from './grid/refusalAtCell';
 import { revealSelected } from './grid/reveal';
 import { letNotesFollow } from './sort/letNotesFollow';
 import { readout } from './readout';
@@ -136,7 +135,6 @@ if (last.found.kind === 'unreadable')
 const aside = await allAside().catch(() => []);
 
 tellFailuresInTips(grid, failures);
-refuseAtCell(grid);
 sumWhatCanBeSummed(grid);
 offerFunctions(grid);
 followRules(grid);

@@ -27,6 +27,7 @@ import { copyName } from '../../../pane/valuesCopy';
 import { decorations } from '../book/besideCells';
 import type { Grid } from '../grid/grid';
 import { asOneStep } from '../grid/oneStep';
+import { revealSelected } from '../grid/reveal';
 import { type LaidInGrid, lay, type NewSheet } from './lay';
 import { layRefusal } from './layRefusal';
 import { chooseFirstInput } from '../state/session';
@@ -113,6 +114,8 @@ export async function newJob(grid: Grid): Promise<Outcome> {
     if (!first) return NO_WORKBOOK;
     grid.api.getActiveWorkbook()?.setActiveSheet(first.id);
     chooseFirstInput(grid, first.plan);
+    // the sheet in view is another one as of the next frame
+    requestAnimationFrame(() => requestAnimationFrame(() => revealSelected(grid)));
     const names = others.map(({ plan }) => plan.sheet.name);
     const at = first.plan.start ? address(first.plan.start) : 'A1';
     return {
