@@ -544,6 +544,23 @@ describe('what cannot be right is said, and nothing is asked', () => {
     const sheet = await sheetOf({ form: { dated: 46188.5, validUntil: 46188 }, prices: [work] });
     expect(sheet.cell('toPay')).toBe(119);
   });
+  test('corrections of more than all there is', async () => {
+    const credit = line('Credit', 'correction', -150, 19);
+    const sheet = await told({ prices: [work, credit] });
+    expect(sheet.beside('toPay')).toBe('! corrections take off more than there is');
+    expect(sheet.cell('ready')).toBe('corrections take off more than there is');
+    expect(sheet.column('ForClient', 'Says').slice(0, 3)).toEqual(['', '', '']);
+    // as much as there is: nothing is to pay
+    const none = await sheetOf({ prices: [work, { ...credit, Price: -100 }] });
+    expect([none.cell('toPay'), none.beside('toPay').startsWith('!')]).toEqual([0, false]);
+  });
+  test.each<[string, Typed]>([
+    ['mark-up', { plus: null }],
+    ['contract hours', { contract: 'eight' }],
+  ])('a blank or text for %s, and no cell shows an error', async (_, form) => {
+    const crew = line('Crew', 'day', 800, 19, { Overtime: 'yes', Added: 'yes' });
+    expect((await told({ form, prices: [crew] })).errors).toEqual([]);
+  });
   test('a shot that is half typed', async () => {
     const sheet = await told({ shots: [shot(60), { Shot: 'Pour', Setups: 1, Light: 30 }] });
     expect(sheet.beside('toPay')).toBe('! shot 2: variants: whole');
