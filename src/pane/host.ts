@@ -58,7 +58,9 @@ export interface TableHost {
 /** Sheets that are read as they stand, and laid with what was made of them. */
 export interface SheetHost {
   /** Of the sheets that are wanted for their tables the one in view, or else the first; undefined where none is. */
-  readonly read: (isWanted: (sheet: Pick<SheetRead, 'tables'>) => boolean) => Promise<NamedSheet | undefined>;
+  readonly read: (
+    isWanted: (sheet: Pick<SheetRead, 'tables'>) => boolean,
+  ) => Promise<NamedSheet | undefined | { readonly refused: string }>;
   /** Lays a sheet with all that its template holds, and shows it. Never touches a sheet that is there. */
   readonly lay: (template: Template) => Promise<Outcome>;
 }

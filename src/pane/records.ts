@@ -35,6 +35,7 @@ export const recordLights = (host: SheetHost): Promise<Outcome> =>
   withTemplate(async (template) => {
     const from = await host.read(hasLights);
     if (!from) return NO_LIGHTS;
+    if ('refused' in from) return from;
     const { record, unmetered } = recordFromPlan(from);
     return saying(await host.lay(withRecord(template, record)), recordFrom(from.name, unmetered));
   });
@@ -43,7 +44,8 @@ export const recordLights = (host: SheetHost): Promise<Outcome> =>
 const withRecordHere = <T>(host: SheetHost, use: (template: Template, from: NamedSheet) => Promise<T>) =>
   withTemplate(async (template) => {
     const from = await host.read(isRecord);
-    return from ? use(template, from) : NO_RECORD;
+    if (!from) return NO_RECORD;
+    return 'refused' in from ? from : use(template, from);
   });
 
 /** Lays the same set for another shot, without its readings. */

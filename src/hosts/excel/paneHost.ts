@@ -178,7 +178,10 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
     laySheet: (template) => told(insert(excel, template, true), UNTOUCHED),
   },
   sheets: {
-    read: (isWanted) => excel.run(WHEN_READY, (context) => readInView(context, isWanted)),
+    read: (isWanted) =>
+      excel
+        .run(WHEN_READY, (context) => readInView(context, isWanted))
+        .catch((error: unknown) => ({ refused: excelRefusal(error, UNTOUCHED) })),
     lay: (template) => told(layMade(excel, template), UNTOUCHED),
   },
   pictures: {
