@@ -10,6 +10,7 @@ import { ConditionReader } from './conditions';
 import { count } from './lineCount';
 import { from1904 } from './daysFrom1904';
 import { elementLeftOut, HIDDEN_COLUMNS, type LeftOut, PROTECTION, TOO_LONG } from './notKept';
+import { withMergedEdges } from './mergedEdges';
 import { PageReader } from './page';
 import { RuleReader } from './readRules';
 import { RunLooks } from './runLooks';
@@ -114,7 +115,7 @@ class SheetReader implements Handlers {
       ...(this.hasGridlines ? {} : { gridlines: false }),
       rules: this.rules.rules,
       conditions: this.conditions.conditions,
-      cells: this.withoutSpilled(),
+      cells: merges.length === 0 ? this.withoutSpilled() : withMergedEdges(this.withoutSpilled(), merges),
     };
   }
 

@@ -41,8 +41,10 @@ describe('a sheet written and read again', () => {
       const back = after.sheets[i] as BookSheet;
       const cells = filledCells(back);
       expect(sheet.cells.length).toBeGreaterThan(50);
-      for (const { part: _part, ...cell } of sheet.cells) expect(cells.get(key(cell))).toEqual(cell);
-      expect(back.cells.filter((c) => !covered(sheet, c))).toHaveLength(sheet.cells.length);
+      // of cells below others that are merged a file keeps the outer edges alone
+      const seen = (all: readonly BookCell[]) => all.filter((cell) => !covered(sheet, cell));
+      for (const { part: _part, ...cell } of seen(sheet.cells)) expect(cells.get(key(cell))).toEqual(cell);
+      expect(seen(back.cells)).toHaveLength(seen(sheet.cells).length);
       const { cells: _, ...rest } = sheet;
       const { cells: __, ...restBack } = back;
       expect(restBack).toEqual({ ...rest, conditions: expect.any(Array) });
