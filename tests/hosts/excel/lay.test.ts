@@ -175,21 +175,27 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
       if (label !== undefined) expect(sheet.cells.get(addressOf(row, column - 1)), name).toBe(label);
     }
   });
-  test('warnings mark their cells while they hold', () => {
+  test('warnings mark their cells while they hold, and maps have the colours of their ends', () => {
     expect(
       sheet.conditions.map((condition) => ({
         area: condition.block,
         formula: look(condition, 'Custom.Rule.Formula'),
         ink: look(condition, 'Custom.Format.Font.Color'),
         fill: look(condition, 'Custom.Format.Fill.Color'),
+        ends: look(condition, 'ColorScale.Criteria'),
       })),
     ).toEqual(
-      plan.conditions.map(({ areas: [area], ...condition }) => ({
-        area,
-        formula: 'formula' in condition && condition.formula,
-        ink: WARNED.ink,
-        fill: WARNED.fill,
-      })),
+      plan.conditions.map(({ areas: [area], ...condition }) =>
+        condition.kind === 'formula'
+          ? { area, formula: condition.formula, ink: WARNED.ink, fill: WARNED.fill, ends: undefined }
+          : {
+              area,
+              ends: expect.objectContaining({
+                minimum: expect.objectContaining({ color: condition.low }),
+                maximum: expect.objectContaining({ color: condition.high }),
+              }),
+            },
+      ),
     );
   });
   test('charts are Excel’s own, with their columns, titles and places', () => {
