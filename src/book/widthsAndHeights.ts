@@ -1,7 +1,7 @@
 import type { Area } from '../formula/area';
-import type { BookCell } from './book';
+import type { BookCell, BookStyle } from './book';
 import { USUAL_SIZE } from './palette';
-import { wordLines } from './wordLines';
+import { textLines } from './wordLines';
 
 /** A spreadsheet's file counts a column in digits of 7 pixels and 5 for its edges. */
 const DIGIT = 7;
@@ -40,6 +40,13 @@ export function widthOfColumns(
   return sum;
 }
 
+/** How many letters a line of a cell takes that is as wide as those columns. */
+export const lettersIn = (
+  span: Pick<Area, 'column' | 'columns'>,
+  widths: Widths,
+  { size = USUAL_SIZE }: Pick<BookStyle, 'size'> = {},
+): number => (widthOfColumns(span, widths) - EDGES) / (size * LETTER);
+
 /**
  * Heights in points of every row with words: not every program works out the one that large or broken words need, and none
  * lets a row grow with a merged cell.
@@ -54,8 +61,7 @@ export function rowHeights(
   for (const { row, column, value, style } of cells) {
     const { size = USUAL_SIZE, wrap } = style ?? {};
     const span = merged.get(`${row},${column}`) ?? { column, columns: 1 };
-    const letters = (widthOfColumns(span, widths) - EDGES) / (size * LETTER);
-    const lines = wrap && typeof value === 'string' ? wordLines(value, letters) : 1;
+    const lines = wrap && typeof value === 'string' ? textLines(value, lettersIn(span, widths, style)) : 1;
     found[row] = Math.max(found[row] ?? USUAL_HEIGHT, Math.ceil(lines * size * LINE) + EDGES);
   }
   return found;

@@ -7,3 +7,7 @@ export function wordLines(text: string, letters: number): number {
   }
   return count;
 }
+
+/** The same of a text that may have lines of its own. */
+export const textLines = (text: string, letters: number): number =>
+  text.split(/\r?\n/).reduce((sum, line) => sum + wordLines(line, letters), 0);

@@ -5,6 +5,7 @@ import type { Area } from '../formula/area';
 import { isCellError } from '../formula/errors';
 import { LEAD_ROWS } from './layout';
 import { styleOf } from './looks';
+import { wholeTexts } from './wholeTexts';
 
 /** The table of the sheet that a client reads; a second one in the same workbook has a number behind it. */
 const CLIENT_TABLE = /^ClientShots(_\d+)?$/i;
@@ -80,9 +81,12 @@ function spanOf(rows: readonly number[], merge: Area): Area[] {
   return [{ ...merge, row: first, rows: last - first + 1 }];
 }
 
+const shotsOf = ({ tables }: Pick<BookSheet, 'tables'>): Area | undefined =>
+  tables.find(({ name }) => CLIENT_TABLE.test(name))?.area;
+
 /** Whether anything stands in the first column of its table. */
 function hasShots({ tables, cells }: BookSheet): boolean {
-  const area = tables.find(({ name }) => CLIENT_TABLE.test(name))?.area;
+  const area = shotsOf({ tables });
   return (
     area !== undefined &&
     cells.some((cell) => {
@@ -172,7 +176,22 @@ export function clientBook(sheet: BookSheet): { readonly book: Book } | { readon
   const slots = sheet.merges.filter((merge) =>
     sheet.cells.some((cell) => cell.row === merge.row && cell.column === merge.column && isSlot(cell)),
   );
-  const widths = Object.entries(sheet.widths).filter(([column]) => Number(column) < area.columns);
+  const widths = Object.fromEntries(
+    Object.entries(sheet.widths).filter(([column]) => Number(column) < area.columns),
+  );
+  const shown = {
+    cells: rows.flatMap((from, row) => (lines[from] ?? []).map((cell) => shownOnly(cell, row))),
+    merges: slots.flatMap((slot) =>
+      spanOf(
+        [...rows.keys()].filter((row) => isWithin(rows[row], slot)),
+        slot,
+      ),
+    ),
+    widths,
+    heights: Object.fromEntries(heights),
+  };
+  const headings = shotsOf(sheet)?.row ?? 0;
+  const isTyped = ({ row, column }: BookCell): boolean => column > 0 || (rows[row] ?? 0) > headings;
   return {
     book: {
       names: [],
@@ -180,15 +199,8 @@ export function clientBook(sheet: BookSheet): { readonly book: Book } | { readon
         {
           name: CLIENT_NAME,
           hidden: false,
-          widths: Object.fromEntries(widths),
-          heights: Object.fromEntries(heights),
-          cells: rows.flatMap((from, row) => (lines[from] ?? []).map((cell) => shownOnly(cell, row))),
-          merges: slots.flatMap((slot) =>
-            spanOf(
-              [...rows.keys()].filter((row) => isWithin(rows[row], slot)),
-              slot,
-            ),
-          ),
+          widths,
+          ...wholeTexts(shown, area.columns, isTyped),
           freeze: { rows: 0, columns: 0 },
           tables: [],
           rules: [],

@@ -154,6 +154,44 @@ describe('what goes to the client', () => {
     expect([...rows.values()].filter((text) => text.trim() === '')).toEqual([]);
   });
 
+  test('cuts no text at the next cell, at the logo or at the edge of the paper', async () => {
+    const long =
+      'Printed catalogue, own website, social media of the client and of its shops, fairs and packaging';
+    const shots = layout(page).tables.get('ClientShots') as TemplateTable;
+    const rows = shots.rows.map((row, i) => (i === 0 ? [long, 12, 'EUR 4,696.67', long, 1] : row));
+    const typed = { jobName: long, medium: long, includedA: 'One\nTwo\nThree' };
+    const sheet = await calculated(typedOver(page, typed, { ClientShots: rows }));
+    const made = prepared(withValues(sheet.plan, sheet.values)).sheets[0] as BookSheet;
+    const lineOf = (label: string) =>
+      made.cells.find(({ value, column }) => value === label && column === 0)?.row as number;
+    const room = (row: number) => made.merges.filter((merge) => merge.row === row && merge.rows === 1);
+    // up to the logo, beyond it, and in its own column of the table: 96 letters of 10 points, half of that wide each, are
+    // 480 points; columns of 22, 17 and 33 characters are 119, 93 and 177 points
+    const [job, media, included, shot] = ['Job', 'Media', 'Included', long].map(lineOf) as [
+      number,
+      number,
+      number,
+      number,
+    ];
+    expect(room(job)).toEqual([{ row: job, column: 1, rows: 1, columns: 2 }]);
+    expect(room(media)).toEqual([{ row: media, column: 1, rows: 1, columns: 3 }]);
+    expect(room(shot)).toEqual([]);
+    // so many lines of 12 points at least
+    for (const [row, least] of [
+      [job, 3],
+      [media, 2],
+      [included, 3],
+      [shot, 5],
+    ] as const)
+      expect(made.heights[row], String(row)).toBeGreaterThanOrEqual(12 * least);
+    const broken = made.cells.filter(({ style }) => style?.wrap).map(({ row, column }) => `${row},${column}`);
+    expect(broken).toEqual(
+      expect.arrayContaining([`${job},1`, `${media},1`, `${included},1`, `${shot},0`, `${shot},3`]),
+    );
+    // what fits stays as it is
+    expect(made.heights[lineOf('Territory')]).toBe(USUAL_HEIGHT);
+  });
+
   test('is one page up to twelve shots, and two with more', async () => {
     const shots = (n: number) =>
       Array.from({ length: n }, (_, i) => [`Shot ${i + 1}`, 1, 1, 10, null, 1, 1, null]);
