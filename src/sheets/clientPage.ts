@@ -153,8 +153,14 @@ function linesToSend(lines: readonly Line[]): number[] {
  * without remarks, with the place for a logo kept free. Nothing else of the workbook goes into it: no formulas, names, tables, rules, notes and other sheets.
  *
  * @param sheet - with its values; a sheet that still says what it lacks, or shows an error, is refused.
+ *   Something in a row or a column that is hidden is refused, too: whoever hid it does not expect it there, and without it
+ *   the prices would not add up.
+ * @param hiddenColumns - of the sheet.
  */
-export function clientBook(sheet: BookSheet): { readonly book: Book } | { readonly refused: string } {
+export function clientBook(
+  sheet: BookSheet,
+  hiddenColumns: readonly number[] = [],
+): { readonly book: Book } | { readonly refused: string } {
   const area = sheet.page.area ?? usedArea(sheet);
   const printed = sheet.cells.filter(({ row, column }) => row >= LEAD_ROWS && column < area.columns);
   const wrong = printed.find(({ value }) => isCellError(value) || String(value).startsWith('! '));
@@ -169,6 +175,11 @@ export function clientBook(sheet: BookSheet): { readonly book: Book } | { readon
   for (const cell of cells) lines[cell.row]?.push(cell);
   const rows = linesToSend(lines);
   if (!hasShots(sheet)) return { refused: 'No shot stands on it yet.' };
+  const hiddenRows = new Set([...(sheet.hiddenRows ?? []), ...(sheet.filteredRows ?? [])]);
+  const unseen = rows
+    .flatMap((row) => lines[row] ?? [])
+    .find((cell) => !isBlank(cell) && (hiddenRows.has(cell.row) || hiddenColumns.includes(cell.column)));
+  if (unseen) return { refused: `${address(unseen)} is hidden, and holds something: show it or clear it.` };
   const heights = rows.flatMap((from, row) => {
     const height = sheet.heights[from];
     return height === undefined ? [] : [[row, height]];

@@ -225,6 +225,22 @@ describe('what goes to the client', () => {
     });
   });
 
+  test('is refused where a row or a column of it is hidden, and not where that holds nothing', async () => {
+    const { plan, values } = await calculated(page);
+    const sheet = withValues(plan, values);
+    const top = plan.tables.find(({ name }) => name === 'ClientShots')?.area.row as number;
+    // the second shot of three, and rows without a shot
+    for (const rows of [{ hiddenRows: [top + 2] }, { filteredRows: [top + 2] }])
+      expect(clientBook({ ...sheet, ...rows })).toEqual({
+        refused: `A${top + 3} is hidden, and holds something: show it or clear it.`,
+      });
+    expect(clientBook({ ...sheet, hiddenRows: [0, 1, top + 5] })).toHaveProperty('book');
+    expect(clientBook(sheet, [2])).toEqual({
+      refused: `C${top + 1} is hidden, and holds something: show it or clear it.`,
+    });
+    expect(clientBook(sheet, [7])).toHaveProperty('book');
+  });
+
   test('is nothing where nothing is typed, or a cell shows an error', async () => {
     const empty = await calculated(page, false);
     expect(clientBook(withValues(empty.plan, empty.values))).toEqual({

@@ -19,6 +19,8 @@ interface Shown {
   readonly sheet: string;
   readonly values: readonly (readonly BookCell['value'][])[];
   readonly headings: number;
+  readonly hiddenRows: readonly number[];
+  readonly hiddenColumns: readonly number[];
 }
 
 /** The page in view, or else the first that there is. */
@@ -31,9 +33,21 @@ async function shown(context: Excel.RequestContext, columns: number): Promise<Sh
   await context.sync();
   const all = { row: 0, column: 0, rows: shots.rowIndex + shots.rowCount, columns };
   const range = excelRange(sheet, all).load('values');
+  const rowAt = Array.from({ length: all.rows }, (_, row) =>
+    excelRange(sheet, { ...all, row, rows: 1 }).load('rowHidden'),
+  );
+  const columnAt = Array.from({ length: columns }, (_, column) =>
+    excelRange(sheet, { ...all, column, columns: 1 }).load('columnHidden'),
+  );
   await context.sync();
   const values = range.values.map((line: unknown[]) => line.map(errorFromText)) as BookCell['value'][][];
-  return { sheet: sheet.name, values, headings: shots.rowIndex - 1 };
+  return {
+    sheet: sheet.name,
+    values,
+    headings: shots.rowIndex - 1,
+    hiddenRows: [...rowAt.keys()].filter((i) => rowAt[i]?.rowHidden),
+    hiddenColumns: [...columnAt.keys()].filter((i) => columnAt[i]?.columnHidden),
+  };
 }
 
 /** Opens the page that clients read as a workbook of its own. This one is read, never written. */
@@ -49,7 +63,8 @@ async function opened(excel: typeof Excel, template: Template): Promise<Outcome>
   const columns = plan.page.area?.columns ?? 1;
   const page = await excel.run(WHEN_READY, (context) => shown(context, columns));
   if (!page) return NO_CLIENT_PAGE;
-  const made = clientBook(asLaid(plan, page.values, page.headings));
+  const { hiddenRows, hiddenColumns } = page;
+  const made = clientBook({ ...asLaid(plan, page.values, page.headings), hiddenRows }, hiddenColumns);
   if ('refused' in made) return clientPageNotReady(page.sheet, made.refused);
   const { writeXlsx } = await import(/* webpackChunkName: "write-file" */ '../../xlsx/write');
   await excel.createWorkbook(base64(await writeXlsx(made.book)));

@@ -60,6 +60,23 @@ test('a sheet that says what it lacks is not prepared, nor is a workbook without
   );
 });
 
+test('a row or a column that is hidden is not sent unseen', async () => {
+  const { host, sheet, files } = await open();
+  sheet.hidden.add(top + 1);
+  expect(await host.prepareClientPage()).toEqual({
+    refused: `“Client page” is not ready: A${top + 2} is hidden, and holds something: show it or clear it. Nothing was prepared.`,
+  });
+  sheet.hidden.clear();
+  sheet.hiddenColumns.add(2);
+  expect(await host.prepareClientPage()).toHaveProperty(
+    'refused',
+    expect.stringContaining(`C${top + 1} is hidden`),
+  );
+  expect(files).toEqual([]);
+  sheet.hiddenColumns.clear();
+  expect(await host.prepareClientPage()).toHaveProperty('done');
+});
+
 test('where Excel opens no workbook, it is said', async () => {
   const { host, excel } = await open();
   excel.createWorkbook = () => Promise.reject(new Error('not here'));

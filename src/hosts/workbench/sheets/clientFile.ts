@@ -1,4 +1,4 @@
-import type { Book } from '../../../book/book';
+import type { Book, BookSheet } from '../../../book/book';
 import type { Outcome } from '../../../pane/host';
 import { clientPageNotReady, LOOK_IT_OVER, NO_CLIENT_PAGE } from '../../../pane/sentences';
 import { CLIENT_NAME, clientBook, isClientPage } from '../../../sheets/clientPage';
@@ -13,8 +13,17 @@ function ofClient(grid: Grid): { readonly book: Book } | { readonly refused: str
   const pages = toBook(grid).book.sheets.filter(isClientPage);
   const page = pages.find((sheet) => sheet.name === name) ?? pages[0];
   if (!page) return NO_CLIENT_PAGE;
-  const made = clientBook(page);
+  const made = clientBook(page, hiddenColumns(grid, page));
   return 'refused' in made ? clientPageNotReady(page.name, made.refused) : made;
+}
+
+function hiddenColumns(grid: Grid, { name, widths }: BookSheet): number[] {
+  const sheet = grid.api.getActiveWorkbook()?.getSheetByName(name)?.getSheet();
+  return sheet
+    ? Object.keys(widths)
+        .map(Number)
+        .filter((column) => !sheet.getColVisible(column))
+    : [];
 }
 
 /** The page as a file in the downloads. */

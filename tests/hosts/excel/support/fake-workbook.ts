@@ -582,7 +582,7 @@ export class FakeWorkbook {
   /** What a range holds, as it is read. */
   private contents({ sheet, block }: Item): Record<string, unknown> {
     const { row, column, rows, columns } = block as Block;
-    const { cells, spilled, formats, name } = sheet as Sheet;
+    const { cells, spilled, formats, name, hidden, filtered, hiddenColumns } = sheet as Sheet;
     const lines = (read: (cell: unknown, at: string) => unknown): unknown[][] =>
       Array.from({ length: rows }, (_, r) =>
         addresses({ row: row + r, column, rows: 1, columns }).map((at) => read(cells.get(at), at)),
@@ -592,6 +592,8 @@ export class FakeWorkbook {
       Address: `${/^[\p{L}_][\p{L}\p{N}_.]*$/u.test(name) ? name : quoted(name)}!${first === last ? first : `${first}:${last}`}`,
       CellCount: rows * columns,
       Text: lines((_cell, at) => String(this.valueOf(sheet as Sheet, at, 'text'))),
+      RowHidden: alike(rows, (i) => hidden.has(row + i) || filtered.has(row + i)),
+      ColumnHidden: alike(columns, (i) => hiddenColumns.has(column + i)),
       RowIndex: row,
       ColumnIndex: column,
       RowCount: rows,
@@ -607,6 +609,12 @@ export class FakeWorkbook {
       ValueTypes: lines((cell, at) => ((cell ?? spilled.get(at)) === undefined ? 'Empty' : 'String')),
     };
   }
+}
+
+/** What all are; null where some are and others are not. Microsoft, Excel.Range, rowHidden and columnHidden. */
+function alike(count: number, is: (i: number) => boolean): boolean | null {
+  const each = new Set(Array.from({ length: count }, (_, i) => is(i)));
+  return each.size > 1 ? null : each.has(true);
 }
 
 /** What a column has until somebody makes it wider. */

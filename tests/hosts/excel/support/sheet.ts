@@ -64,6 +64,7 @@ export class Sheet {
   /** Rows that a filter hides, and rows that somebody has hidden. */
   readonly filtered = new Set<number>();
   readonly hidden = new Set<number>();
+  readonly hiddenColumns = new Set<number>();
   comments = 0;
 
   constructor(name: string, id: string) {
