@@ -5,8 +5,8 @@ import type { Area } from '../formula/area';
 import { isCellError } from '../formula/errors';
 import { type SheetRead, tableCalled } from './sheetRead';
 
-/** Pixels of the four columns: together a phone of 390 less the numbers of the rows. */
-const COLUMNS = [96, 72, 56, 116] as const;
+/** Pixels of the four columns: together a phone of 390, less the numbers of the rows and the bar for scrolling. */
+const COLUMNS = [92, 70, 52, 114] as const;
 const HALF = 2;
 /** Points of words and of figures: 16 and 18.7 pixels. */
 const WORDS = 12;

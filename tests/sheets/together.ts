@@ -32,6 +32,22 @@ function plansOf(inserts: readonly Insert[]): BookSheet[] {
   return plans;
 }
 
+/** Where everything of a sheet lies when one of its columns is gone. */
+function withoutColumn(plan: BookSheet, gone: number): BookSheet {
+  const left = (column: number): number => (column > gone ? column - 1 : column);
+  return {
+    ...plan,
+    cells: plan.cells
+      .filter(({ column }) => column !== gone)
+      .map((cell) => ({ ...cell, column: left(cell.column) })),
+    tables: plan.tables.map((table) => {
+      const { column } = table.area;
+      const columns = table.columns.filter((_, i) => column + i !== gone);
+      return { ...table, columns, area: { ...table.area, column: left(column), columns: columns.length } };
+    }),
+  };
+}
+
 /** Sheets side by side in one workbook, as somebody would insert them. */
 export async function together(inserts: readonly Insert[]) {
   const plans = plansOf(inserts);
@@ -140,6 +156,30 @@ export async function together(inserts: readonly Insert[]) {
     form,
     type,
     write,
+    /** Deletes the column of a sheet in which a table's column stands, as somebody does who has it in view. Gives how to undo it. */
+    deleteColumn: async (table: string, name: string) => {
+      const index = plans.findIndex((each) => each.tables.some((one) => one.name === table));
+      const plan = plans[index];
+      const found = plan?.tables.find((each) => each.name === table);
+      const at = found?.columns.findIndex((each) => each.name === name) ?? -1;
+      const sheet = plan && book.workbook.getSheetByName(plan.name);
+      if (!found || !sheet || at < 0) throw new Error(`There is no column ${name} in ${table}.`);
+      book.workbook.setActiveSheet(sheet);
+      sheet.deleteColumns(found.area.column + at, 1);
+      plans[index] = withoutColumn(plan, found.area.column + at);
+      await book.calculate();
+      return async () => {
+        await book.workbook.undo();
+        plans[index] = plan;
+        await book.calculate();
+      };
+    },
+    /** Gives a sheet another name, by which this book knows it from then on. */
+    rename: (name: string, other: string) => {
+      const index = plans.findIndex((each) => each.name === name);
+      book.workbook.getSheetByName(name)?.setName(other);
+      plans[index] = { ...(plans[index] as BookSheet), name: other };
+    },
     calculate: () => book.calculate(),
     tables,
     /** The tables and forms as they stand, for whoever would link them. */
