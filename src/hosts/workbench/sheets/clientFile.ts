@@ -1,9 +1,10 @@
-import type { Book, BookSheet } from '../../../book/book';
+import type { Book } from '../../../book/book';
 import type { Outcome } from '../../../pane/host';
 import { clientPageNotReady, LOOK_IT_OVER, NO_CLIENT_PAGE } from '../../../pane/sentences';
 import { CLIENT_NAME, clientBook, isClientPage } from '../../../sheets/clientPage';
 import { toBook } from '../book/toBook';
 import type { Grid } from '../grid/grid';
+import { hiddenColumns } from './hiddenColumns';
 import { download } from '../../../pane/download';
 import { XLSX } from '../page/files';
 
@@ -13,17 +14,8 @@ function ofClient(grid: Grid): { readonly book: Book } | { readonly refused: str
   const pages = toBook(grid).book.sheets.filter(isClientPage);
   const page = pages.find((sheet) => sheet.name === name) ?? pages[0];
   if (!page) return NO_CLIENT_PAGE;
-  const made = clientBook(page, hiddenColumns(grid, page));
+  const made = clientBook(page, hiddenColumns(grid, page.name));
   return 'refused' in made ? clientPageNotReady(page.name, made.refused) : made;
-}
-
-function hiddenColumns(grid: Grid, { name, widths }: BookSheet): number[] {
-  const sheet = grid.api.getActiveWorkbook()?.getSheetByName(name)?.getSheet();
-  return sheet
-    ? Object.keys(widths)
-        .map(Number)
-        .filter((column) => !sheet.getColVisible(column))
-    : [];
 }
 
 /** The page as a file in the downloads. */
