@@ -180,6 +180,16 @@ export async function together(inserts: readonly Insert[]) {
       book.workbook.getSheetByName(name)?.setName(other);
       plans[index] = { ...(plans[index] as BookSheet), name: other };
     },
+    undo: async () => {
+      await book.workbook.undo();
+      await book.calculate();
+    },
+    /** The sheets as they stand, with what was typed and what formulas give, as a file holds them. */
+    asStands: (): BookSheet[] =>
+      plans.map((plan) => {
+        const values = valuesOf(plan);
+        return { ...plan, cells: plan.cells.map((cell) => ({ ...cell, value: values[cell.row]?.[cell.column] ?? null })) };
+      }), // prettier-ignore
     calculate: () => book.calculate(),
     tables,
     /** The tables and forms as they stand, for whoever would link them. */
