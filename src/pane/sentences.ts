@@ -3,6 +3,8 @@
  * its undo, the host says behind it.
  */
 
+import type { Lacking } from '../sheets/links/waiting';
+
 type Refused = { readonly refused: string };
 const refused = (sentence: string): Refused => ({ refused: sentence });
 
@@ -155,6 +157,12 @@ export const couldLink = (sheets: readonly string[]): string[] =>
     : [
         `${sheets.map((name) => `“${name}”`).join(', ')} could look things up in it: see Link sheets, below the list.`,
       ];
+/** For who has inserted a sheet that finds less in a list than it would look up there. */
+export const notLookedUp = (lacking: readonly Lacking[]): string[] =>
+  lacking.map(
+    ({ table, columns }) =>
+      `Table ${table} has no column ${columns.join(', ')}: that is not looked up here. See what stands in its place.`,
+  );
 export const written = (area: string, sheet: string): string => `${area} on “${sheet}” is written.`;
 
 /** Why nothing is written into a table. */

@@ -216,6 +216,7 @@ describe('sheets that were inserted apart', () => {
     }));
     const [join] = findJoins(TEMPLATES, { tables: renamed, forms: [] });
     expect(wayOf(join).columns.map(({ column }) => column)).not.toContain('Most');
+    expect(join?.left).toEqual(['Most is left as it is: no list here has a column Most.']);
     const own = book
       .tables()
       .map((table) => (table.name === 'Models' ? { ...table, headings: table.headings.map((_, i) => `Mine ${i}`) } : table));

@@ -1,8 +1,8 @@
 import type { BookSheet } from '../../book/book';
 import { usedArea } from '../../book/cells';
 import { address } from '../../formula/address';
-import { couldLink, halfMade, halfMadeByTwo, UNTOUCHED } from '../../pane/sentences';
-import { waitingFor } from '../../sheets/links/waiting';
+import { couldLink, halfMade, halfMadeByTwo, notLookedUp, UNTOUCHED } from '../../pane/sentences';
+import { lackingIn, waitingFor } from '../../sheets/links/waiting';
 import { makePlan } from '../../sheets/makePlan';
 import { SHORT } from '../../sheets/offeredTemplates';
 import type { SheetPlan } from '../../sheets/plan';
@@ -60,7 +60,10 @@ async function planFor(context: Excel.RequestContext, template: Template, filled
     names: names.items.map(({ name }) => name),
   });
   const before = new Set(worksheets.items.map(({ id }) => id));
-  const waiting = couldLink(waitingFor(template, SHORT, known));
+  const waiting = [
+    ...couldLink(waitingFor(template, SHORT, known)),
+    ...notLookedUp(lackingIn(template, known)),
+  ];
   return { plan, before, waiting, isByHand: application.calculationMode === 'Manual' };
 }
 

@@ -102,6 +102,9 @@ function joinsOf({ sheet, title, looking: all }: Group, tables: readonly TableHe
     const free = looking.filter(
       (column) => !foreign.some((other) => other.column === column) && !isLinked(column, tables),
     );
+    const lacking = free.filter(
+      (column) => partnerTables(column, tables).length === 0 && !lost.includes(column),
+    );
     const partners = new Set(free.flatMap((column) => partnerTables(column, tables)));
     const ways = [
       ...[...partners].map((partner) => ({
@@ -125,10 +128,15 @@ function joinsOf({ sheet, title, looking: all }: Group, tables: readonly TableHe
         sheet,
         title,
         lost: lost.map(({ name }) => name),
-        left: foreign.map(({ column: { name, area }, row }) => {
-          const cell = address({ row: area.row + row, column: area.column });
-          return `${name} is left as it is: ${cell} holds a formula of your own.`;
-        }),
+        left: [
+          ...foreign.map(({ column: { name, area }, row }) => {
+            const cell = address({ row: area.row + row, column: area.column });
+            return `${name} is left as it is: ${cell} holds a formula of your own.`;
+          }),
+          ...lacking.map(
+            ({ name, from }) => `${name} is left as it is: no list here has a column ${from.column}.`,
+          ),
+        ],
         ways,
       },
     ];

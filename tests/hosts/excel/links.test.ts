@@ -206,3 +206,21 @@ test('cells outside tables are linked as well, and taken back', async () => {
     refused: 'Recycle time, slowest head on “Pops build” has changed meanwhile, and nothing was written. Look for sheets to link again.',
   });
 }); // prettier-ignore
+
+test('a sheet that comes in after a list with a column less says what it does not look up there', async () => {
+  const { workbook, host } = openExcel();
+  await host.insertSheet('heads', true);
+  const heads = sheetOf(workbook, 'Heads');
+  // the first Most is that of the table At a glance
+  const most = [...heads.cells].filter(([, held]) => held === 'Most').at(-1)?.[0] ?? '';
+  heads.cells.set(most, 'Full');
+  const told = (outcome: Outcome) => ('done' in outcome ? outcome.done : outcome.refused);
+  expect(told(await host.insertSheet('pops-plan', true))).toContain(
+    'Table Models has no column Most: that is not looked up here. See what stands in its place.',
+  );
+  const plan = sheetOf(workbook, 'Pops plan');
+  // the demo's number is typed there, and the next column is looked up
+  expect([plan.cells.get(CELLS.most), plan.cells.get(CELLS.step)]).toEqual([600, lookUpOf('Step', 'Plan[[#This Row],[Head]]')]); // prettier-ignore
+  heads.cells.set(most, 'Most');
+  expect(told(await host.insertSheet('pops-plan', true))).not.toContain('no column');
+});

@@ -5,7 +5,7 @@ import type { KnownTable } from '../../../book/kinds/kind';
 import { makePlan } from '../../../sheets/makePlan';
 import { JOB } from '../../../sheets/byUse';
 import type { SheetPlan } from '../../../sheets/plan';
-import { waitingFor } from '../../../sheets/links/waiting';
+import { lackingIn, waitingFor } from '../../../sheets/links/waiting';
 import { ESTIMATE, hasPrices, nextEstimate } from '../../../sheets/nextEstimate';
 import { SHORT } from '../../../sheets/offeredTemplates';
 import type { NamedSheet, SheetRead } from '../../../sheets/sheetRead';
@@ -21,6 +21,7 @@ import {
   jobInserted,
   NO_ESTIMATE,
   noSheet,
+  notLookedUp,
   NOTHING_TO_COPY,
 } from '../../../pane/sentences';
 import { copyName } from '../../../pane/valuesCopy';
@@ -186,6 +187,7 @@ function layPlanned(
     inserted(sheet.name, { demo: demo && start !== undefined, start }),
     UNDOABLE,
     ...couldLink(waitingFor(template, SHORT, tables)),
+    ...notLookedUp(lackingIn(template, tables)),
   ].join(' ');
   const made = { sheet: snapshotSheet(sheet, ''), beside: decorations(sheet) };
   const outcome = laid(grid, workbook, sheet.name, made, done);
