@@ -252,6 +252,28 @@ describe('where a sheet goes that others look up in', () => {
     expect(another?.ways.map(({ to }) => to)).toEqual([{ sheet: 'Heads (2)', table: 'Models2' }, 'typed']);
   }); // prettier-ignore
 
+  // Excel names the other workbook before a table, and in brackets before a sheet
+  test.each(['[Studio.xlsx]Heads!', 'Studio.xlsx!', "'C:\\Set\\Studio.xlsx'!"])(
+    'what looks into another workbook, %s, is told as lost, and comes home to the list that is here',
+    async (elsewhere) => {
+      const { inOrder: book } = await books();
+      const abroad = book.tables().map((table) => ({
+        ...table,
+        rows: table.rows.map((row) =>
+          row.map((held) =>
+            held.formula?.includes('Models[') && table.name === 'Plan'
+              ? { ...held, formula: held.formula.replaceAll('Models[', `${elsewhere}Models[`) }
+              : held,
+          ),
+        ),
+      }));
+      const [join] = findJoins(TEMPLATES, { tables: abroad, forms: [] });
+      expect(join?.lost).toContain('Most');
+      expect(join?.ways.map(({ to }) => to)).toEqual([{ sheet: 'Heads', table: 'Models' }, 'typed']);
+      expect(wayOf(join, 1).columns[0]?.to[0]).toEqual({ value: 600 });
+    },
+  );
+
   test('a card keeps what the plan said, and then the plan what Heads said', async () => {
     const { inOrder: book } = await books();
     await book.type('Models', 'Least', 1, 9.5);

@@ -5,6 +5,7 @@ import { at } from '../../exposure/core/at';
 import { address, type Place } from '../../formula/address';
 import { area, type Area } from '../../formula/area';
 import { lex } from '../../formula/lex';
+import { looksOutside } from '../../formula/looksOutside';
 import { saysTheSame } from '../../formula/same';
 import { isGiven, layout } from '../layout';
 import { makePlan } from '../makePlan';
@@ -259,12 +260,16 @@ export function linkedTo(looking: Looking, partner: TableHere): ColumnChange | u
 /** How the formulas of looked-up columns begin. */
 const LOOKS_UP = '=IFERROR(IF(INDEX(';
 
-/** Whether a formula looked something up in a table that is gone, by the names of those that are there. */
+/** Whether a formula looked something up in a table that is gone, by the names of those that are there, or is in another workbook. */
 export function isLost(formula: string, names: ReadonlySet<string>): boolean {
   if (!formula.replaceAll(' ', '').toUpperCase().startsWith(LOOKS_UP)) return false;
-  if (formula.toUpperCase().includes('#REF!')) return true;
+  if (formula.toUpperCase().includes('#REF!') || looksOutside(formula)) return true;
+  // a table's name is the workbook's own: what stands before it is another workbook
   return lex(formula).some(
-    (token) => token.kind === 'columns' && token.table !== undefined && !names.has(token.table.toLowerCase()),
+    (token) =>
+      token.kind === 'columns' &&
+      token.table !== undefined &&
+      (token.before !== undefined || !names.has(token.table.toLowerCase())),
   );
 }
 
