@@ -1,7 +1,7 @@
-import { cameraAxes } from './field';
+import { cameraAxes, fieldSlopes } from './field';
 import { before, mirrorOf } from './mirror';
-import { length, minus, NO_LENGTH, type Place3 } from './space';
-import type { Camera, Light, SetUp, Surface } from './setUp';
+import { dot, length, minus, NO_LENGTH, type Place3 } from './space';
+import type { Camera, Light, Optics, SetUp, Surface } from './setUp';
 
 /** What is wrong with a set, or not known of it, as it was written down. Lengths in metres. */
 export type Doubt =
@@ -15,7 +15,16 @@ export type Doubt =
   | { readonly kind: 'wide front'; readonly light: string; readonly metres: number }
   | { readonly kind: 'distance'; readonly light: string; readonly typed: number; readonly drawn: number }
   | { readonly kind: 'many'; readonly count: number }
-  | { readonly kind: 'no camera' | 'no lens axis' | 'no field' | 'steep' | 'no surface size' }
+  | {
+      readonly kind:
+        | 'no camera'
+        | 'no lens axis'
+        | 'no field'
+        | 'odd field'
+        | 'subject behind'
+        | 'steep'
+        | 'no surface size';
+    }
   | { readonly kind: 'lens in the plane' | 'lens behind the polish' };
 
 export interface CheckedSet {
@@ -32,6 +41,8 @@ const MANY = 20;
 /** A typed distance may be so far off the drawn one: so many metres, or this part of it where that is more. */
 const OFF = { metres: 0.03, part: 0.03 } as const;
 const SLACK = 1e-9;
+/** No field reaches farther to a side of the lens axis than so many times its distance: 80°. */
+const STEEPEST_EDGE = Math.tan((80 * Math.PI) / 180);
 
 const isFar = (place: Place3): boolean => length(place) > FAR;
 
@@ -39,11 +50,12 @@ const isFar = (place: Place3): boolean => length(place) > FAR;
 export function checkSet(set: SetUp): CheckedSet {
   const doubts: Doubt[] = [...sameNames(set.lights)];
   if (set.lights.length > MANY) doubts.push({ kind: 'many', count: set.lights.length });
-  const camera = checkedCamera(set.camera, doubts);
   const subject = kept(set.subject, 'The subject', doubts);
+  const camera = checkedCamera(set.camera, subject, doubts);
+  const datum = kept({ x: 0, y: 0, z: set.datumHeight ?? 0 }, 'The datum', doubts);
   const lights = set.lights.map((light) => checkedLight(light, subject, doubts));
   const surface = checkedSurface(set.surface, camera, doubts);
-  return { setUp: { ...set, lights, camera, subject, surface }, doubts };
+  return { setUp: { ...set, lights, camera, subject, surface, datumHeight: datum?.z ?? 0 }, doubts };
 }
 
 function sameNames(lights: readonly Light[]): Doubt[] {
@@ -90,7 +102,17 @@ function checkedLight(light: Light, subject: Place3 | undefined, doubts: Doubt[]
 const isOff = (typed: number, drawn: number): boolean =>
   Math.abs(typed - drawn) > Math.max(OFF.metres, OFF.part * drawn) + SLACK;
 
-function checkedCamera(camera: Camera | undefined, doubts: Doubt[]): Camera | undefined {
+/** Whether lens and sensor have a field that a camera could take in. */
+function hasField(optics: Optics): boolean {
+  const farthest = Math.max(...Object.values(fieldSlopes(optics)).map(Math.abs));
+  return optics.draw > 0 && farthest < STEEPEST_EDGE;
+}
+
+function checkedCamera(
+  camera: Camera | undefined,
+  subject: Place3 | undefined,
+  doubts: Doubt[],
+): Camera | undefined {
   const at = camera && kept(camera.at, 'The camera', doubts);
   if (!camera || !at) {
     if (!camera) doubts.push({ kind: 'no camera' });
@@ -99,7 +121,12 @@ function checkedCamera(camera: Camera | undefined, doubts: Doubt[]): Camera | un
   const axes = cameraAxes(camera);
   if (!axes) doubts.push({ kind: 'no lens axis' });
   else if (Math.hypot(axes.forward.x, axes.forward.y) < 1e-3) doubts.push({ kind: 'steep' });
+  if (axes && subject && dot(minus(subject, at), axes.forward) <= 0) doubts.push({ kind: 'subject behind' });
   if (!camera.optics) doubts.push({ kind: 'no field' });
+  else if (!hasField(camera.optics)) {
+    doubts.push({ kind: 'odd field' });
+    return { ...camera, at, optics: undefined };
+  }
   return { ...camera, at };
 }
 

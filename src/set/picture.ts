@@ -283,7 +283,8 @@ function scaleBar(x: number, y: number, scale: number, width: number): Shape[] {
 
 const PLAN = 'From above. The camera looks up the page: left and right are as seen from the camera.';
 const SIDE = 'From the side, from the camera’s right: the camera looks to the right.';
-const PLAN_ALONE = 'From above. No camera is placed: y of the datum is up the page.';
+const PLAN_ALONE = 'From above. Nothing is known of where a camera looks: y of the datum is up the page.';
+const PLAN_STEEP = 'From above. The camera looks straight up or down: y of the datum is up the page.';
 const SIDE_ALONE = 'From the side: y of the datum is to the right.';
 
 /** Draws a set for a width of paper in pixels. Lights are called by name where all names find a place, else by number. */
@@ -306,7 +307,11 @@ function attempt(
 ): SetPicture | undefined {
   const hasCamera = figures.plan.some(({ kind }) => kind === 'lens');
   const inner = width - 2 * EDGE;
-  const titleText = hasCamera ? [PLAN, SIDE] : [PLAN_ALONE, SIDE_ALONE];
+  const titleText = !hasCamera
+    ? [PLAN_ALONE, SIDE_ALONE]
+    : figures.isSteep
+      ? [PLAN_STEEP, SIDE_ALONE]
+      : [PLAN, SIDE];
   const heightIn = (of: number): number =>
     Math.max(...titleText.map((one) => wrapped(one, of, SIZE).length)) * LINE + 4;
   const room = isNumbered ? ROOM.numbers : ROOM.words;

@@ -1,8 +1,9 @@
 import type { Doubt } from './checkSet';
-import type { DrawnLight, Figures } from './figures';
-import type { Seen } from './mirror';
-import { dot, minus } from './space';
-import type { Light, SetUp } from './setUp';
+import { cameraAxes } from './field';
+import type { DrawnLight, Figure, Figures, Place2 } from './figures';
+import { middleOf, type Seen } from './mirror';
+import { minus, NO_LENGTH, type Place3 } from './space';
+import type { Camera, Light, SetUp, Surface } from './setUp';
 
 const metres = (value: number): string => `${value.toFixed(2)} m`;
 
@@ -35,6 +36,10 @@ export function doubtText(doubt: Doubt): string {
       return 'The camera is aimed at its own place, so that nobody knows which way it looks.';
     case 'no field':
       return 'Without sensor and draw the field of view is not drawn.';
+    case 'odd field':
+      return 'Sensor, draw, rise and shift do not go together, so that the field of view is not drawn. They are in millimetres: write 150, not 15 or 0.15.';
+    case 'subject behind':
+      return 'The subject lies behind the lens, so that the field of view is not drawn.';
     case 'steep':
       return 'The camera looks straight up or down: y of the datum is up the page from above.';
     case 'no surface size':
@@ -73,51 +78,91 @@ const NONE: Readonly<Record<Extract<Seen, { none: string }>['none'], string>> = 
   misses: 'makes no highlight in the surface',
 };
 
-function seenText(seen: Seen | undefined): string[] {
-  if (!seen) return [];
-  if ('highlight' in seen) return ['makes a highlight in the surface'];
-  return NONE[seen.none] === '' ? [] : [NONE[seen.none]];
-}
+/** What of the plan is of a kind, and of a light. */
+const drawnOf = ({ plan }: Figures, kind: Figure['kind'], index?: number): readonly Place2[] =>
+  plan.find((figure) => figure.kind === kind && figure.light === index)?.places ?? [];
 
 const sideOf = (value: number, less: string, more: string): string =>
   Math.abs(value) < 0.005 ? '' : `${metres(Math.abs(value))} ${value < 0 ? less : more}`;
 
-/** Where a light is, what it is set to and what becomes of it, in a sentence. */
-function lightText({ index, light, seen }: DrawnLight, { plan }: Figures, from: SetUp): string {
-  const front = plan.find((figure) => figure.kind === 'front' && figure.light === index)?.places ?? [];
+/** Where something lies: as the plan has it where a camera looks, else as it was typed. */
+function placeText(place: Place3, drawn: readonly Place2[], { plan, isSteep }: Figures): string {
   const [u, v] = (['u', 'v'] as const).map(
-    (axis) => front.reduce((sum, place) => sum + place[axis], 0) / Math.max(1, front.length),
+    (axis) => drawn.reduce((sum, each) => sum + each[axis], 0) / Math.max(1, drawn.length),
   ) as [number, number];
-  const places = from.camera
-    ? [sideOf(u, 'left of the lens', 'right of the lens'), sideOf(v, 'behind it', 'before it')]
-    : [`at x ${metres(light.at.x)} and y ${metres(light.at.y)}`];
-  const aimed = light.aim ? minus(light.aim, light.at) : undefined;
-  const down = aimed && Math.hypot(aimed.x, aimed.y, aimed.z) > 0 ? (Math.asin(-aimed.z / Math.sqrt(dot(aimed, aimed))) * 180) / Math.PI : undefined; // prettier-ignore
-  const facing = down === undefined || Math.abs(down) < 0.5 ? '' : `aimed ${Math.round(Math.abs(down))}° ${down > 0 ? 'down' : 'up'}`; // prettier-ignore
-  const size = light.width === undefined ? '' : `front ${metres(light.width)} × ${metres(light.height ?? light.width)}`; // prettier-ignore
+  const across = sideOf(u, 'left of the lens', 'right of the lens');
+  const from = across === '' ? 'the lens' : 'it';
+  const [less, more] = isSteep ? ['down the page from', 'up the page from'] : ['behind', 'before'];
+  const places = plan.some(({ kind }) => kind === 'lens')
+    ? [across, sideOf(v, `${less} ${from}`, `${more} ${from}`)]
+    : [`at x ${metres(place.x)} and y ${metres(place.y)}`];
+  return [...places, `${metres(place.z)} high`].filter((part) => part !== '').join(', ');
+}
+
+/** How much a direction points down or up; empty for none. */
+function tiltText(way: Place3): string {
+  const long = Math.hypot(way.x, way.y, way.z);
+  if (long < NO_LENGTH) return '';
+  const down = (Math.asin(-way.z / long) * 180) / Math.PI;
+  return Math.abs(down) < 0.5 ? 'aimed level' : `aimed ${Math.round(Math.abs(down))}° ${down > 0 ? 'down' : 'up'}`;
+} // prettier-ignore
+
+function seenText({ index, seen }: DrawnLight, figures: Figures): string {
+  if (!seen) return '';
+  if (!('highlight' in seen)) return NONE[seen.none];
+  const drawn = drawnOf(figures, 'highlight', index);
+  return `makes a highlight in the surface, ${placeText(middleOf(seen.highlight), drawn, figures)}`;
+}
+
+function aimText({ index, light: { at, aim } }: DrawnLight, figures: Figures): string {
+  const tilt = aim ? tiltText(minus(aim, at)) : '';
+  return aim && tilt !== '' ? `${tilt} at a place ${placeText(aim, drawnOf(figures, 'aim', index).slice(1), figures)}` : '';
+} // prettier-ignore
+
+/** Where a light is, what it is set to and what becomes of it, in a sentence. */
+function lightText(drawn: DrawnLight, figures: Figures): string {
+  const { index, light } = drawn;
   const all = [
-    ...places,
-    `${metres(light.at.z)} high`,
-    size,
-    facing,
+    placeText(light.at, drawnOf(figures, 'front', index), figures),
+    light.width === undefined ? '' : `front ${metres(light.width)} × ${metres(light.height ?? light.width)}`,
+    aimText(drawn, figures),
     light.setting === '' ? '' : `set to ${light.setting}`,
     light.reading === '' ? '' : `reads ${light.reading}`,
-    ...seenText(seen),
+    seenText(drawn, figures),
   ].filter((part) => part !== '');
   return `${index + 1} ${light.name === '' ? 'Light' : light.name}: ${all.join(', ')}.`;
 }
 
+function cameraText(camera: Camera): string {
+  const { at } = camera;
+  const axes = cameraAxes(camera);
+  const seen = axes ? `, ${tiltText(axes.forward)}; left and right are as seen from it` : '';
+  return `The camera’s lens is at x ${metres(at.x)}, y ${metres(at.y)}, ${metres(at.z)} high${seen}.`;
+}
+
+const TILTS = [
+  ['x', 'x'],
+  ['y', 'y'],
+  ['z', 'the height'],
+] as const;
+
+function surfaceText({ at, width, height, tilt }: Surface, figures: Figures): string {
+  const tilts = TILTS.flatMap(([axis, name]) => (tilt[axis] === 0 ? [] : [`${tilt[axis]}° about ${name}`]));
+  const lies = tilts.length === 0 ? 'level' : `tilted by ${tilts.join(', ')}`;
+  return `A glossy surface of ${metres(width)} × ${metres(height)}, ${lies}, is ${placeText(at, drawnOf(figures, 'surface'), figures)}.`;
+}
+
 /** The whole picture in words, for those who do not see it. */
 export function pictureInWords(setUp: SetUp, figures: Figures, doubts: readonly Doubt[]): string {
-  const { camera } = setUp;
+  const { camera, subject, surface } = setUp;
   const count = figures.lights.length;
   return [
     `A plan and an elevation of a set with ${count} ${count === 1 ? 'light' : 'lights'}.`,
-    ...(camera
-      ? [`The camera's lens is ${metres(camera.at.z)} high; left and right are as seen from it.`]
-      : []),
+    ...(camera ? [cameraText(camera)] : []),
     ...fieldText(figures),
-    ...figures.lights.map((light) => lightText(light, figures, setUp)),
+    ...(subject ? [`The subject is ${placeText(subject, drawnOf(figures, 'subject'), figures)}.`] : []),
+    ...(surface ? [surfaceText(surface, figures)] : []),
+    ...figures.lights.map((light) => lightText(light, figures)),
     ...doubts.map(doubtText),
   ].join(' ');
 }
