@@ -15,6 +15,7 @@ export type Doubt =
   | { readonly kind: 'wide front'; readonly light: string; readonly metres: number }
   | { readonly kind: 'distance'; readonly light: string; readonly typed: number; readonly drawn: number }
   | { readonly kind: 'many'; readonly count: number }
+  | { readonly kind: 'too many'; readonly count: number; readonly drawn: number }
   | {
       readonly kind:
         | 'no camera'
@@ -38,6 +39,8 @@ const FAR = 20;
 const WIDEST = 8;
 /** More lights than this are no set for one picture; they are drawn all the same. */
 const MANY = 20;
+/** More than these are not drawn: a page would stand still while their numbers look for places. */
+const MOST = 40;
 /** A typed distance may be so far off the drawn one: so many metres, or this part of it where that is more. */
 const OFF = { metres: 0.03, part: 0.03 } as const;
 const SLACK = 1e-9;
@@ -48,12 +51,15 @@ const isFar = (place: Place3): boolean => length(place) > FAR;
 
 /** The lights that can be drawn, and all that is to be said of the set. Lights keep their places in the list. */
 export function checkSet(set: SetUp): CheckedSet {
-  const doubts: Doubt[] = [...sameNames(set.lights)];
-  if (set.lights.length > MANY) doubts.push({ kind: 'many', count: set.lights.length });
+  const shown = set.lights.slice(0, MOST);
+  const count = set.lights.length;
+  const doubts: Doubt[] = [...sameNames(shown)];
+  if (count > MOST) doubts.push({ kind: 'too many', count, drawn: MOST });
+  else if (count > MANY) doubts.push({ kind: 'many', count });
   const subject = kept(set.subject, 'The subject', doubts);
   const camera = checkedCamera(set.camera, subject, doubts);
   const datum = kept({ x: 0, y: 0, z: set.datumHeight ?? 0 }, 'The datum', doubts);
-  const lights = set.lights.map((light) => checkedLight(light, subject, doubts));
+  const lights = shown.map((light) => checkedLight(light, subject, doubts));
   const surface = checkedSurface(set.surface, camera, doubts);
   return { setUp: { ...set, lights, camera, subject, surface, datumHeight: datum?.z ?? 0 }, doubts };
 }

@@ -11,15 +11,15 @@ const MINUS = /^\s*[-−]\s*/;
  *
  * @param name - says in the sentence which cell it is.
  */
-export function readPlace(value: unknown, name: string): number | undefined | string {
+export function readPlace(value: unknown, name: string, quantity = Q.distance): number | undefined | string {
   if (typeof value === 'number') return value;
   if (typeof value === 'string' && MINUS.test(value)) {
-    const read = readLength(value.replace(MINUS, ''), Q.distance, name);
+    const read = readLength(value.replace(MINUS, ''), quantity, name);
     return typeof read === 'number' ? -read : read;
   }
   // a nought is a place like any other
   if (typeof value === 'string' && /^\s*0(?:[.,]0*)?\s*(?:m|cm|mm)?\s*$/.test(value)) return 0;
-  return readLength(value, Q.distance, name);
+  return readLength(value, quantity, name);
 }
 
 /** The same for a length of its own. One of 0 is 0. */

@@ -125,7 +125,7 @@ function opticsIn(cells: Cells, tell: Tell): Optics | undefined {
     return label === undefined ? undefined : told(readLength(cells.get(label), Q.lensLength, label), tell);
   };
   const moved = (label: string): number =>
-    (told(readPlace(inMetres(cells.get(label)), label), tell) ?? 0) * MM;
+    (told(readPlace(cells.get(label), label, Q.lensLength), tell) ?? 0) * MM;
   const [sensorWidth, sensorHeight, draw] = [
     length('sensor width'),
     length('sensor height'),
@@ -140,10 +140,6 @@ function opticsIn(cells: Cells, tell: Tell): Optics | undefined {
     shift: moved('shift'),
   };
 }
-/** Movements are written in millimetres: those with a unit of their own come as so many of them. */
-const inMetres = (value: unknown): unknown =>
-  typeof value === 'string' && /\d\s*mm\s*$/i.test(value) ? value.replace(/\s*mm\s*$/i, '') : value;
-
 function cameraIn(cells: Cells, tell: Tell): Camera | undefined {
   const at = placeOf(threeOf(cells, 'camera'), 'the camera', tell);
   const aim =

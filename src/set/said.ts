@@ -30,6 +30,8 @@ export function doubtText(doubt: Doubt): string {
       return `${doubt.light}: ${metres(doubt.typed)} was typed, and the places are ${metres(doubt.drawn)} apart. One of them is wrong.`;
     case 'many':
       return `${doubt.count} lights are many for one picture: look at each number twice.`;
+    case 'too many':
+      return `${doubt.count} lights are too many for one picture: only the first ${doubt.drawn} are drawn.`;
     case 'no camera':
       return 'The camera has no place, so that neither it nor left and right as it sees them are drawn.';
     case 'no lens axis':
@@ -124,7 +126,9 @@ function lightText(drawn: DrawnLight, figures: Figures): string {
   const { index, light } = drawn;
   const all = [
     placeText(light.at, drawnOf(figures, 'front', index), figures),
-    light.width === undefined ? '' : `front ${metres(light.width)} × ${metres(light.height ?? light.width)}`,
+    light.width === undefined || light.width <= 0
+      ? ''
+      : `front ${metres(light.width)} × ${metres(light.height ?? light.width)}`,
     aimText(drawn, figures),
     light.setting === '' ? '' : `set to ${light.setting}`,
     light.reading === '' ? '' : `reads ${light.reading}`,

@@ -27,6 +27,13 @@ const sheet = (rows: readonly (readonly unknown[])[], form: readonly (readonly u
 }); // prettier-ignore
 
 describe('a sheet with places is read', () => {
+  test('movements in the unit that is typed with them, and in millimetres without one', () => {
+    const moved = (rise: unknown, shift: unknown) =>
+      readSet(sheet([KEY], FORM.map((row) => row.map((cell, i) => (row[i - 1] === 'Rise' ? rise : row[i - 1] === 'Shift' ? shift : cell)))))?.setUp.camera?.optics; // prettier-ignore
+    expect(moved('0.8 cm', '−0.5 cm')).toMatchObject({ rise: 0.008, shift: -0.005 });
+    expect(moved('8 mm', '-2')).toMatchObject({ rise: 0.008, shift: -0.002 });
+    expect(moved('0 mm', '')).toMatchObject({ rise: 0, shift: 0 });
+  });
   test('lights, with what they are set to and read', () => {
     const read = readSet(sheet([KEY]));
     expect(read?.unread).toEqual([]);

@@ -52,6 +52,18 @@ describe('what a tired hand types', () => {
       'Sensor, draw, rise and shift do not go together',
     ),
   );
+  test('a front without a width is none in words either', () => {
+    const { said } = drawSet(set({ lights: [light('Key', place(1, 1, 1), { width: 0, height: -1 })] }), 1000);
+    expect(said).not.toContain('front 0');
+    expect(said).toContain('The front of Key has no width');
+  });
+  test('more lights than anybody can tell apart: the first are drawn, and it says so', () => {
+    const lights = Array.from({ length: 3000 }, (_, i) => light(`l${i}`, place(1, 1, 1)));
+    const { picture, said } = drawSet(set({ lights }), 1000);
+    expect(picture.plan.labels.filter(({ light: own }) => own !== undefined)).toHaveLength(40);
+    expect(said).toContain('3000 lights are too many for one picture: only the first 40 are drawn.');
+    expect(said).not.toContain('l40 has no place');
+  });
   test('a subject behind the lens', () =>
     saysBoth({ subject: place(0.6, -2, 1) }, 'The subject lies behind the lens'));
 });
