@@ -111,7 +111,7 @@ describe('the limits', () => {
     [{ limit: null }, 'limit', '! choose a limit'],
     [{ limit: 'half' }, 'limit', '! choose one of the list'],
     [{ limit: 'my own' }, 'own', '! type it, in percent'],
-    [{ limit: 'my own', own: 120 }, 'own', '! percent, above 0, up to 99'],
+    [{ limit: 'my own', own: 120 }, 'own', '! percent, from 0.5 to 99'],
     [{ limit: 'Metamorfoze to A3' }, 'card', '! the card’s L*: grey is 50'],
     [{ limit: 'Metamorfoze to A3', card: 0.5 }, 'card', '! L* is 20 to 100 here'],
   ];

@@ -1,0 +1,143 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { parseAddress, type Place } from '../../src/formula/address';
+import { layout, tableTop } from '../../src/sheets/layout';
+import type { TemplateValue } from '../../src/sheets/template';
+import { FULL } from '../full';
+import { templateOf, type Typed, typedOver } from './support';
+import { opened } from './tired/opened';
+
+/** What a tired hand types that looks right: opened once, empty, with a list of twelve lines. */
+const CLEAR: Typed = { scale: null, linear: null, black: null, clip: null, step: null, repeat: null, limit: null, own: null, card: null, turned: null }; // prettier-ignore
+const template = typedOver(templateOf('copy-evenness'), CLEAR, {
+  Field: Array.from({ length: 12 }, () => [null, null, null, null, null, null]),
+});
+const { cells, tables } = layout(template);
+
+const LUX: Typed = { scale: 'lux', step: 1, repeat: 0, limit: 'FADGI 2 star', turned: 'metered at each place' }; // prettier-ignore
+const TENTHS: Typed = { ...LUX, scale: 'f-number', step: 0.1 };
+const RAW: Typed = { ...LUX, scale: 'raw', black: 0, clip: 16383, turned: 'one picture' };
+const CODED: Typed = { ...LUX, scale: 'gamma-coded', linear: 'as sRGB', clip: 255, turned: 'one picture' };
+
+type Line = readonly TemplateValue[];
+/** Rows 1 to 3, alike but for the first place. */
+const grid = (first: TemplateValue, others: TemplateValue): Line[] =>
+  [first, others, others].map((value, r) => [r + 1, value, others, others]);
+
+let sheet: Awaited<ReturnType<typeof opened>>;
+beforeAll(async () => {
+  sheet = await opened(template);
+});
+afterAll(() => sheet.dispose());
+
+async function typed(inputs: Typed, lines: readonly Line[]) {
+  const field = tables.get('Field');
+  const top = field ? tableTop(field) + 1 : NaN;
+  const left = parseAddress(field?.at ?? '')?.column ?? NaN;
+  const place = (id: string): Place => {
+    const found = cells.get(id)?.place;
+    if (!found) throw new Error(`There is no cell ${id}.`);
+    return found;
+  };
+  const change = new Map(Object.entries(inputs).map(([id, value]) => [place(id), value]));
+  for (const [r, line] of lines.entries())
+    for (const [c, value] of line.entries())
+      if (value !== null) change.set({ row: top + r, column: left + c }, value);
+  const seen = await sheet.after(change);
+  return {
+    cell: (id: string) => seen(place(id)),
+    beside: (id: string) => seen({ ...place(id), column: place(id).column + 2 }),
+    lacks: lines.map((_, r) => seen({ row: top + r, column: left + 6 })).filter((words) => words),
+  };
+}
+
+describe('values of 8 bits', () => {
+  test('are not made linear by a clip of 14 bits, where the curve is all but straight', async () => {
+    const copy = await typed({ ...CODED, clip: 16383 }, grid(240, 250));
+    expect([copy.cell('verdict'), copy.cell('uneven')]).toEqual(['', '']);
+    expect(copy.beside('clip')).toBe('! far above all the values');
+    expect((await typed(CODED, grid(0.8, 0.9))).beside('clip')).toBe('! far above all the values');
+    // ((240/255 + 0.055)/1.055)^2.4 over that of 250/255: 0.871367/0.955973
+    expect((await typed(CODED, grid(240, 250))).cell('uneven')).toBeCloseTo(8.8502, 2);
+  });
+  test('are no raw ones', async () => {
+    for (const clip of [255, 16383]) {
+      const copy = await typed({ ...RAW, clip }, grid(240, 250));
+      expect([copy.cell('verdict'), copy.beside('clip')]).toEqual(['', '! 8-bit values are gamma-coded']);
+    }
+    // linear values as shares of the highest stay raw ones
+    expect((await typed({ ...RAW, clip: 1, step: 0.001 }, grid(0.48, 0.5))).cell('uneven')).toBeCloseTo(4, 9);
+  });
+});
+
+test('a list whose only repeat is like the first says nothing of what pops vary by', async () => {
+  const lines = [...grid(97, 100), [1, 97, 100, 100]];
+  const twice = await typed({ ...LUX, repeat: null }, lines);
+  expect([twice.cell('verdict'), twice.cell('doubt')]).toEqual(['cannot tell', '']);
+  expect(twice.beside('verdict')).toBe('! repeats all alike: typed twice?');
+  // light that stays, when said so
+  expect((await typed(LUX, lines)).cell('verdict')).toBe('within');
+  // a meter of tenths does show the same twice, and its step counts that
+  const tenths = [...grid('11 0', 11), [1, 11, 11, 11]];
+  expect((await typed({ ...TENTHS, repeat: null, limit: 'FADGI 1 star' }, tenths)).cell('verdict')).toBe('within'); // prettier-ignore
+});
+
+describe('a limit', () => {
+  test('of 5 % that the spreadsheet has made 0.05 is asked for again', async () => {
+    const copy = await typed({ ...LUX, limit: 'my own', own: 0.05 }, grid(98, 100));
+    expect([copy.cell('limitIs'), copy.cell('verdict')]).toEqual(['', '']);
+    expect(copy.beside('own')).toBe('! percent, from 0.5 to 99');
+  });
+  test('of one’s own that is not chosen is said to be unused, and the chosen one holds', async () => {
+    const copy = await typed({ ...LUX, own: 1 }, grid(97, 100));
+    expect([copy.cell('limitIs'), copy.cell('verdict')]).toEqual([5, 'within']);
+    expect(copy.beside('own')).toBe('! unused: not “my own”');
+  });
+  test('is no pattern', async () => {
+    const copy = await typed({ ...LUX, limit: 'F*' }, grid(95, 100));
+    expect([copy.cell('verdict'), copy.beside('limit')]).toEqual(['', '! choose one of the list']);
+  });
+});
+
+describe('f-numbers', () => {
+  test.each(['11,4', 11.4, '11.4'].slice(0, FULL ? 3 : 1))('%o is asked for again: f/11.4 or four tenths', async (value) => {
+    const copy = await typed(TENTHS, grid(value, 11));
+    expect([copy.lacks, copy.cell('verdict')]).toEqual([['write 11 4, or f/11.4'], '']);
+  });
+  test('of the scale keep their decimals, with either sign', async () => {
+    for (const value of ['5,6', 5.6, 'f/5,6'].slice(0, FULL ? 3 : 1)) {
+      const copy = await typed(TENTHS, grid(value, 8));
+      expect([value, copy.lacks, copy.cell('uneven')]).toEqual([value, [], expect.closeTo(50, 9)]);
+    }
+  });
+  test('left under lux are doubted', async () => {
+    expect((await typed(LUX, grid(8, 11))).beside('scale')).toBe('! so low? Or f-numbers');
+    // the light of a gallery of works on paper
+    expect((await typed(LUX, grid(48, 50))).beside('scale')).toBe('raw: linear, without a curve');
+  });
+  test('with a step of a whole stop, as counts have it, are asked for the step', async () => {
+    const copy = await typed({ ...TENTHS, step: 1 }, grid(11, 11));
+    expect([copy.cell('verdict'), copy.beside('step')]).toEqual(['', '! in stops, such as 0.1']);
+  });
+});
+
+test('the black level is doubted where a flat field was divided out', async () => {
+  const flat = { ...RAW, turned: 'flat field divided out' };
+  expect((await typed({ ...flat, black: 512 }, grid(9000, 9100))).beside('black')).toBe('! after a flat field: 0?'); // prettier-ignore
+  expect((await typed(flat, grid(9000, 9100))).beside('black')).toBe('raw only; 0 where it is off');
+});
+
+test('light that is the same everywhere has no brightest place', async () => {
+  expect((await typed(LUX, grid(100, 100))).cell('ends')).toBe('all places alike');
+});
+
+test('a place left of the left edge, or above the upper, is asked for again', async () => {
+  const left = await typed({ ...LUX, left1: -600 }, grid(90, 100));
+  expect([left.cell('sideways'), left.beside('left1')]).toEqual(['type where the places are, in order', '! in millimetres']); // prettier-ignore
+  const up = await typed({ ...LUX, down1: -20 }, grid(90, 100));
+  expect([up.cell('upright'), up.beside('down1')]).toEqual(['type where the places are, in order', '! in millimetres']); // prettier-ignore
+});
+
+test('with the camera turned, what stays in its place in the picture is the lens', async () => {
+  const copy = await typed({ ...RAW, turned: 'camera turned too' }, grid(9000, 9100));
+  expect(copy.cell('tells')).toMatch(/^what stays in its place in the picture is lopsided in the lens/);
+});
