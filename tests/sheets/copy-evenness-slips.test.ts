@@ -29,7 +29,7 @@ beforeAll(async () => {
 });
 afterAll(() => sheet.dispose());
 
-async function typed(inputs: Typed, lines: readonly Line[]) {
+async function typed(inputs: Typed, lines: readonly Line[], mapRow2?: TemplateValue) {
   const field = tables.get('Field');
   const top = field ? tableTop(field) + 1 : NaN;
   const left = parseAddress(field?.at ?? '')?.column ?? NaN;
@@ -42,10 +42,17 @@ async function typed(inputs: Typed, lines: readonly Line[]) {
   for (const [r, line] of lines.entries())
     for (const [c, value] of line.entries())
       if (value !== null) change.set({ row: top + r, column: left + c }, value);
+  const map = tables.get('Map');
+  const second: Place = {
+    row: map ? tableTop(map) + 2 : NaN,
+    column: parseAddress(map?.at ?? '')?.column ?? NaN,
+  };
+  if (mapRow2 !== undefined) change.set(second, mapRow2);
   const seen = await sheet.after(change);
   return {
     cell: (id: string) => seen(place(id)),
     beside: (id: string) => seen({ ...place(id), column: place(id).column + 2 }),
+    secondOfMap: [1, 2, 3, 4, 5].map((c) => seen({ ...second, column: second.column + c })),
     lacks: lines.map((_, r) => seen({ row: top + r, column: left + 6 })).filter((words) => words),
   };
 }
@@ -92,6 +99,14 @@ describe('a limit', () => {
     expect([copy.cell('limitIs'), copy.cell('verdict')]).toEqual([5, 'within']);
     expect(copy.beside('own')).toBe('! unused: not “my own”');
   });
+  test('that is an error leaves words, and no error', async () => {
+    const copy = await typed({ ...LUX, limit: '=1/0' }, grid(95, 100));
+    expect([copy.cell('limitIs'), copy.cell('verdict'), copy.beside('limit')]).toEqual([
+      '',
+      '',
+      '! an error',
+    ]);
+  });
   test('is no pattern', async () => {
     const copy = await typed({ ...LUX, limit: 'F*' }, grid(95, 100));
     expect([copy.cell('verdict'), copy.beside('limit')]).toEqual(['', '! choose one of the list']);
@@ -99,10 +114,13 @@ describe('a limit', () => {
 });
 
 describe('f-numbers', () => {
-  test.each(['11,4', 11.4, '11.4'].slice(0, FULL ? 3 : 1))('%o is asked for again: f/11.4 or four tenths', async (value) => {
-    const copy = await typed(TENTHS, grid(value, 11));
-    expect([copy.lacks, copy.cell('verdict')]).toEqual([['write 11 4, or f/11.4'], '']);
-  });
+  test.each(['11,4', 11.4, '11.4'].slice(0, FULL ? 3 : 1))(
+    '%o is asked for again: f/11.4 or four tenths',
+    async (value) => {
+      const copy = await typed(TENTHS, grid(value, 11));
+      expect([copy.lacks, copy.cell('verdict')]).toEqual([['write 11 4, or f/11.4'], '']);
+    },
+  );
   test('of the scale keep their decimals, with either sign', async () => {
     for (const value of ['5,6', 5.6, 'f/5,6'].slice(0, FULL ? 3 : 1)) {
       const copy = await typed(TENTHS, grid(value, 8));
@@ -140,4 +158,9 @@ test('a place left of the left edge, or above the upper, is asked for again', as
 test('with the camera turned, what stays in its place in the picture is the lens', async () => {
   const copy = await typed({ ...RAW, turned: 'camera turned too' }, grid(9000, 9100));
   expect(copy.cell('tells')).toMatch(/^what stays in its place in the picture is lopsided in the lens/);
+});
+
+test('a row of the map that stands for none, such as one put in between, stays empty', async () => {
+  for (const label of ['', 'x', 0, 2.5, 6].slice(0, FULL ? 5 : 1))
+    expect((await typed(LUX, grid(90, 100), label)).secondOfMap, String(label)).toEqual(['', '', '', '', '']);
 });
