@@ -6,10 +6,10 @@ import { FULL } from '../full';
 import { templateOf, type Typed, typedOver } from './support';
 import { opened } from './tired/opened';
 
-/** What a tired hand types that looks right: opened once, empty, with a list of twelve lines. */
+/** What a tired hand types that looks right: opened once, empty, with a list of four lines. */
 const CLEAR: Typed = { scale: null, linear: null, black: null, clip: null, step: null, repeat: null, limit: null, own: null, card: null, turned: null }; // prettier-ignore
 const template = typedOver(templateOf('copy-evenness'), CLEAR, {
-  Field: Array.from({ length: 12 }, () => [null, null, null, null, null, null]),
+  Field: Array.from({ length: 4 }, () => [null, null, null, null, null, null]),
 });
 const { cells, tables } = layout(template);
 
@@ -114,6 +114,13 @@ describe('a limit', () => {
 });
 
 describe('f-numbers', () => {
+  test('that are higher mean more light: f/11 is one stop above f/8', async () => {
+    const copy = await typed(TENTHS, [1, 2, 3].map((row) => [row, 8, 8, 11])); // prettier-ignore
+    expect(copy.secondOfMap).toEqual([0, 0, 1, '', '']);
+    // half the light lacks on the left; the places are evenly apart, so the plane rises by that one stop
+    expect([copy.cell('uneven'), copy.cell('sideways')]).toEqual([expect.closeTo(50, 9), '1 stop across, right brighter']); // prettier-ignore
+    expect(copy.cell('ends')).toBe('row 1, across 3; darkest: row 1, across 1');
+  });
   test.each(['11,4', 11.4, '11.4'].slice(0, FULL ? 3 : 1))(
     '%o is asked for again: f/11.4 or four tenths',
     async (value) => {
