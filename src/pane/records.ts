@@ -1,12 +1,20 @@
 import { hasLights, recordFromPlan } from '../sheets/shotRecord/fromPlan';
 import { LONGEST, readRecord, writeRecord } from '../sheets/shotRecord/recordFile';
-import { isRecord, nextShot, recordIn, SHOT_RECORD, withRecord } from '../sheets/shotRecord/shotRecord';
+import {
+  isRecord,
+  lostLabels,
+  nextShot,
+  recordIn,
+  SHOT_RECORD,
+  withRecord,
+} from '../sheets/shotRecord/shotRecord';
 import type { NamedSheet } from '../sheets/sheetRead';
 import type { Template } from '../sheets/template';
 import { templateToLay } from '../sheets/templateToLay';
 import type { Outcome, SheetHost } from './host';
 import {
   FILE_UNREAD,
+  labelsLost,
   NO_FILE,
   NO_LIGHTS,
   NO_RECORD,
@@ -45,7 +53,9 @@ const withRecordHere = <T>(host: SheetHost, use: (template: Template, from: Name
   withTemplate(async (template) => {
     const from = await host.read(isRecord);
     if (!from) return NO_RECORD;
-    return 'refused' in from ? from : use(template, from);
+    if ('refused' in from) return from;
+    const lost = lostLabels(template, from);
+    return lost.length > 0 ? labelsLost(from.name, lost) : use(template, from);
   });
 
 /** Lays the same set for another shot, without its readings. */

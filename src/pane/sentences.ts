@@ -74,6 +74,10 @@ export const estimateFrom = (name: string): string =>
 export const NO_RECORD: Refused = refused(
   'No sheet of this workbook is a Shot record. Nothing was changed. Insert “Shot record” first.',
 );
+export const labelsLost = (sheet: string, labels: readonly string[]): Refused =>
+  refused(
+    `“${sheet}” has no label ${labels.map((label) => `“${label}”`).join(', ')} any more, so that what stood beside it would be lost. Nothing was changed. Type the label again, left of its value.`,
+  );
 export const NO_LIGHTS: Refused = refused(
   'No sheet of this workbook has lights to record. Nothing was changed. Insert “Lights on set” or “Pops plan” first.',
 );

@@ -7,6 +7,7 @@ import { readRecord, VERSION, writeRecord } from '../../src/sheets/shotRecord/re
 import {
   isRecord,
   lightColumns,
+  lostLabels,
   nextShot,
   recordIn,
   setCells,
@@ -51,6 +52,17 @@ describe('a record as a file', () => {
     expect(readRecord(text, template)).toEqual(record);
     expect(recordIn(template, planAlone(withRecord(template, record), true).sheet)).toEqual(record);
     expect(isValid(JSON.parse(text))).toBe(true);
+  });
+  test('is whole where a column has come in before it, and tells of a label that is gone', () => {
+    const { cells, tables } = planAlone(template, true).sheet;
+    const moved = {
+      cells: cells.map((cell) => ({ ...cell, column: cell.column + 1 })),
+      tables: tables.map((table) => ({ ...table, area: { ...table.area, column: table.area.column + 1 } })),
+    };
+    expect(recordIn(template, moved)).toEqual(demo());
+    expect(lostLabels(template, moved)).toEqual([]);
+    const renamed = { tables, cells: cells.map((cell) => (cell.value === 'Camera y' ? { ...cell, value: 'Kamera y' } : cell)) }; // prettier-ignore
+    expect(lostLabels(template, renamed)).toEqual(['Camera y']);
   });
   test('holds what was typed, and nothing else', () => {
     const file = JSON.parse(writeRecord(demo())) as Record<string, unknown>;

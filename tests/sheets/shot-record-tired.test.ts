@@ -10,8 +10,8 @@ test('lights may have numbers for names, and a space more makes no other name', 
   expect(sheet.notes()).toEqual([
     'no change',
     'no change',
-    'two lights have this name: name them apart',
-    'two lights have this name: name them apart',
+    'two lights have this name',
+    'two lights have this name',
     'type a name for the light',
   ]);
 });

@@ -1,5 +1,6 @@
-import { blockPlace, isGiven, isInput } from '../layout';
-import { rowLabelled, type SheetRead, tableCalled, tableRows, valuesOf } from '../sheetRead';
+import type { BookCell } from '../../book/book';
+import { isGiven, isInput } from '../layout';
+import { type SheetRead, tableCalled, tableRows, valuesOf } from '../sheetRead';
 import type { Block, Field, Form, Template, TemplateTable, TemplateValue } from '../template';
 
 export const SHOT_RECORD = 'shot-record';
@@ -31,15 +32,36 @@ export const isRecord = ({ tables }: Pick<SheetRead, 'tables'>): boolean =>
 const only = (values: Values, names: readonly string[]): Values =>
   Object.fromEntries(names.map((name) => [name, values[name] ?? null]));
 
-/** What a record holds in a workbook: rows may have been added, in its table and above it. */
+/** A label outside the tables: of two alike the one further left, beside which something is typed. */
+function labelled({ cells, tables }: SheetRead, label: string): BookCell | undefined {
+  const isInTable = ({ row, column }: BookCell): boolean =>
+    tables.some(
+      ({ area }) =>
+        row >= area.row &&
+        row < area.row + area.rows &&
+        column >= area.column &&
+        column < area.column + area.columns,
+    );
+  return cells
+    .filter((cell) => cell.value === label && !isInTable(cell))
+    .reduce<BookCell | undefined>((left, cell) => (left && left.column <= cell.column ? left : cell), undefined);
+} // prettier-ignore
+
+const typedFields = (template: Template): readonly Field[] =>
+  formsOf(template).flatMap(({ fields }) => fields.filter(isInput));
+
+/** Labels of typed cells that stand nowhere on a sheet any more, so that nobody knows what was typed beside them. */
+export const lostLabels = (template: Template, sheet: SheetRead): readonly string[] =>
+  typedFields(template).flatMap(({ label }) =>
+    label !== undefined && !labelled(sheet, label) ? [label] : [],
+  );
+
+/** What a record holds in a workbook: rows and columns may have been added, in its table and before it. */
 export function recordIn(template: Template, sheet: SheetRead): ShotRecord {
   const at = valuesOf(sheet);
-  const set = formsOf(template).flatMap((form) => {
-    const { column } = blockPlace(form);
-    return form.fields.filter(isInput).map(({ id, label }) => {
-      const row = label === undefined ? undefined : rowLabelled(sheet, label, column);
-      return [id, row === undefined ? null : at(row, column + 1)] as const;
-    });
+  const set = typedFields(template).map(({ id, label }) => {
+    const found = label === undefined ? undefined : labelled(sheet, label);
+    return [id, found ? at(found.row, found.column + 1) : null] as const;
   });
   const table = tableCalled(LIGHTS, sheet.tables);
   const columns = lightColumns(template);

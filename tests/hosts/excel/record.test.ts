@@ -30,6 +30,13 @@ test('a record is laid from the lights on set, for the next shot, and from its f
     'fill', '8.5', 8, 9, 1200,
   ]); // prettier-ignore
 
+  // Nobody knows what stands beside a label that was typed over.
+  const label = [...record.cells].find(([, value]) => value === 'Camera y')?.[0] ?? '';
+  record.cells.set(label, 'Kamera y');
+  for (const wish of [recordFile, layNextShot])
+    expect(await wish(host.sheets)).toHaveProperty('refused', expect.stringContaining('no label “Camera y” any more')); // prettier-ignore
+  record.cells.set(label, 'Camera y');
+
   const file = await recordFile(host.sheets);
   if ('refused' in file) throw new Error(file.refused);
   expect(file.name).toBe('Shot record.json');
