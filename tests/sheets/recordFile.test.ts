@@ -160,12 +160,18 @@ describe('a record of the lights of a plan', () => {
     expect(laid.column('Record', 'Lacks').slice(0, 5)).toEqual(['', '', '', '', '']);
     expect(laid.errors).toEqual([]);
   });
-  test('takes a check reading for one that was worked out', async () => {
+  test('takes a check reading for one that was worked out, and no light of an empty row', async () => {
     const plan = templateOf('pops-plan').blocks.find(
       (block) => block.kind === 'table' && block.id === 'Plan',
     );
     if (plan?.kind !== 'table') throw new Error('There is no plan.');
     const given = plan.columns.filter(({ formula }) => formula === undefined).map(({ id }) => id);
+    const whole = (row: readonly TemplateValue[]): TemplateValue[] => given.map((_, c) => row[c] ?? null);
+    const gap = [plan.rows[0] ?? [], [], ...plan.rows.slice(1)].map(whole);
+    const apart = recordFromPlan(await read('pops-plan', {}, { Plan: gap })).record.lights;
+    expect(apart.map((light) => [light['Light'], light['Shows']])).toEqual([
+      ['key', '1/1 −0.3'], ['fill', '9.3'], ['rim', '47 %'], ['accent', '20 %'], ['background', '975 Ws'],
+    ]); // prettier-ignore
     const rows = plan.rows.map((row, i): TemplateValue[] =>
       given.map((id, c) => (i > 0 ? (row[c] ?? null) : id === 'Measured' ? 22 : id === 'Its tenths' ? 4 : (row[c] ?? null))),
     ); // prettier-ignore

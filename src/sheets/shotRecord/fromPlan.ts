@@ -34,6 +34,10 @@ function nameOf(row: Values, rows: readonly Values[]): string {
   return others.length === 1 && part !== '' ? part : [part, head].filter((word) => word !== '').join(': ');
 }
 
+/** A row that waits to be filled: its formulas may answer something all the same. */
+const isUntyped = (row: Values): boolean =>
+  ['Part', 'Head', 'Power', 'Reading', 'Most'].every((id) => (row[id] ?? null) === null);
+
 /** What is set and read once a plan is followed: the check reading where there is one, or what the plan has worked out. */
 function asPlanned(row: Values, dial: TemplateValue, pops: TemplateValue): Values | undefined {
   if (dial === null) return undefined;
@@ -61,10 +65,11 @@ export function recordFromPlan(sheet: SheetRead): FromPlan {
   const dials = rowsIn('Dial');
   const pops = rows.map((row) => row['Pops'] ?? null);
   const most = Math.max(...pops.map(Number));
-  const lights = rows.map((row, i): Values => {
+  const lights = rows.flatMap((row, i): Values[] => {
+    if (isUntyped(row)) return [];
     const power = row['Part'] === 'ambient' ? null : (row['Power'] ?? null);
     const own = pops[i] === most ? null : (pops[i] ?? null);
-    return {
+    const light = {
       Light: nameOf(row, rows),
       Shows: power,
       Reading: row['Reading'] ?? null,
@@ -72,6 +77,7 @@ export function recordFromPlan(sheet: SheetRead): FromPlan {
       ...Object.fromEntries(ALIKE.map((id) => [id, row[id] ?? null])),
       ...asPlanned(row, dials[i]?.['Set to'] ?? null, own),
     };
+    return [light];
   });
   const isWorked = (row: Values, i: number): boolean =>
     row['Measured'] === null && asPlanned(row, dials[i]?.['Set to'] ?? null, null) !== undefined;
