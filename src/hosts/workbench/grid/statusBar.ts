@@ -1,5 +1,5 @@
 import { FUNCTION_NAMES_MATH, FUNCTION_NAMES_STATISTICAL } from '@univerjs/engine-formula';
-import { IStatusBarService } from '@univerjs/preset-sheets-core';
+import { IStatusBarService, SheetsSelectionsService } from '@univerjs/preset-sheets-core';
 import { summableUnits } from '../book/summable';
 import type { Grid } from './grid';
 import { inside } from './inside';
@@ -18,13 +18,25 @@ const MOST = 5000;
 /** The number formats of the numbers among the chosen cells; undefined where these are too many. */
 function formatsChosen(grid: Grid): readonly string[] | undefined {
   const sheet = grid.api.getActiveWorkbook()?.getActiveSheet();
-  const ranges = sheet?.getSelection()?.getActiveRangeList() ?? [];
-  if (!sheet || ranges.reduce((sum, range) => sum + range.getHeight() * range.getWidth(), 0) > MOST)
-    return undefined;
+  if (!sheet) return undefined;
+  // What is chosen may reach below the last row for a moment, where rows were just taken away.
+  const areas = inside(grid)
+    .get(SheetsSelectionsService)
+    .getCurrentSelections()
+    .map(({ range }) => ({
+      rows: [Math.max(range.startRow, 0), Math.min(range.endRow, sheet.getMaxRows() - 1)] as const,
+      columns: [
+        Math.max(range.startColumn, 0),
+        Math.min(range.endColumn, sheet.getMaxColumns() - 1),
+      ] as const,
+    }));
+  const cells = ({ rows, columns }: (typeof areas)[number]): number =>
+    (rows[1] - rows[0] + 1) * (columns[1] - columns[0] + 1);
+  if (areas.reduce((sum, area) => sum + cells(area), 0) > MOST) return undefined;
   const formats: string[] = [];
-  for (const range of ranges)
-    for (let row = range.getRow(); row <= range.getLastRow(); row++)
-      for (let column = range.getColumn(); column <= range.getLastColumn(); column++)
+  for (const { rows, columns } of areas)
+    for (let row = rows[0]; row <= rows[1]; row++)
+      for (let column = columns[0]; column <= columns[1]; column++)
         if (typeof shownValue(grid, sheet.getSheetId(), row, column) === 'number')
           formats.push(sheet.getRange(row, column).getNumberFormat());
   return formats;
