@@ -50,7 +50,7 @@ describe('a text that would just have room without the edges of its cell', () =>
 
   it('runs on over the empty cell beside it, so that its last letter is whole', async () => {
     // a sheet of ours has no lines between its cells
-    await sheet.page.locator('[data-u-comp=sheet-bar-append-button]').click();
+    await sheet.page.locator('[data-u-comp=sheet-bar-append-button]').first().click();
     await expect.poll(() => sheet.sheets()).toHaveLength(2);
     await sheet.enter('H5', 'm');
     const words = await sheet.page.evaluate(() => {
