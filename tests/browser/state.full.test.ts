@@ -12,6 +12,14 @@ describe('the last visit', () => {
   });
   checkPutAside([NEWER, DAMAGED, TORN], () => kept);
 
+  it('stores at once when the page goes out of sight', async () => {
+    await kept.enter('B6', '22');
+    await kept.shows('B6', 22);
+    await kept.page.evaluate(() => dispatchEvent(new Event('pagehide')));
+    await kept.reload();
+    await kept.shows('B6', 22);
+  });
+
   it('starts over when asked twice, and takes it back once', async () => {
     await startOverAndTakeBack(kept);
     await expect.poll(async () => Object.keys(await records(kept.page))).not.toContain('before');

@@ -29,11 +29,3 @@ it('finds the work of the last visit, at the sheet that was in view, and the pan
   await sheet.enter('B8', 'blue');
   await sheet.refuses('T7', '#VALUE!', /blue/);
 });
-
-it('stores at once when the page goes out of sight', async () => {
-  await sheet.enter('B6', '22');
-  await sheet.shows('B6', 22);
-  await sheet.page.evaluate(() => dispatchEvent(new Event('pagehide')));
-  await sheet.reload();
-  await sheet.shows('B6', 22);
-});

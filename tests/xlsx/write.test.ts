@@ -8,6 +8,7 @@ import { writeXlsx } from '../../src/xlsx/write';
 import { openPackage } from '../../src/xlsx/zip';
 import { planAlone } from '../../src/sheets/makePlan';
 import { TEMPLATES } from '../../src/sheets/templates';
+import { FULL } from '../full';
 import { sheetOf } from './parts';
 
 /** Any values do: a number, a text, a truth, an error and an empty text in turn. */
@@ -32,7 +33,7 @@ const covered = (sheet: BookSheet, { row, column }: BookCell): boolean =>
   ); // prettier-ignore
 
 describe('a sheet written and read again', () => {
-  test.each([true, false])('keeps everything (filled: %s)', async (filled) => {
+  test.each(FULL ? [true, false] : [true])('keeps everything (filled: %s)', async (filled) => {
     const before = bookOf(filled);
     const { book: after, notUnderstood } = await readXlsx(await writeXlsx(before));
     expect(notUnderstood).toEqual([]);
@@ -55,7 +56,11 @@ describe('a sheet written and read again', () => {
   });
 
   test('gives the same bytes twice', async () => {
-    const [one, two] = [await writeXlsx(bookOf(true)), await writeXlsx(bookOf(true))];
+    const book = (): Book => ({
+      ...bookOf(true),
+      sheets: bookOf(true).sheets.slice(0, FULL ? undefined : 6),
+    });
+    const [one, two] = [await writeXlsx(book()), await writeXlsx(book())];
     expect(Buffer.compare(one, two)).toBe(0);
   });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Template } from '../../../src/sheets/template';
 import { templateOf, type Typed, typedOver } from '../support';
-import { oneOf } from '../../full';
+import { FULL, oneOf } from '../../full';
 import { type Input, inputsOf } from './inputs';
 import { type After, type Judge, judgeOf } from './judge';
 import { type Meaning, type Mishap, MISHAPS, otherValues, type Slip } from './mishaps';
@@ -14,12 +14,13 @@ interface Case {
   readonly meaning: Meaning;
 }
 
-/** One in three, others in each run in full; or one in fifteen. Every input meets some mishaps, and every mishap some inputs. */
+const OFTEN = FULL ? 3 : 6;
+/** One in six, or in full one in three, others in each run; or one in fifteen. Every input meets some mishaps, and every mishap some inputs. */
 const casesOf = (inputs: readonly Input[], many: boolean): Case[] =>
   inputs.flatMap((input, i) =>
     MISHAPS.flatMap((mishap, j) => {
       const slip = mishap.slip(input);
-      const isTaken = many ? (i + j) % 3 === oneOf(3) : (i + j) % 15 === 0;
+      const isTaken = many ? (i + j) % OFTEN === oneOf(OFTEN) : (i + j) % 15 === 0;
       if (slip === undefined || !isTaken) return [];
       return [{ input, mishap, slip, meaning: mishap.meaning(input) }];
     }),
@@ -99,7 +100,7 @@ async function tried(template: Template, inputs: readonly Input[], many: boolean
 /**
  * Holds that a sheet refuses in words, or answers right, whatever a tired hand types into one of its cells.
  *
- * @param many - one in three of all slips into all cells, or one in fifteen.
+ * @param many - many of all slips into all cells, or one in fifteen.
  * @param scenes - the sheet as its demo does not have it, for inputs that the demo leaves asleep: only what is typed over is
  *   tried.
  */
