@@ -15,6 +15,20 @@ const FINE = 1e-4;
 const ROUNDS = 40;
 
 /**
+ * The box, without what no head may do as it would light a point too much by itself. A head that goes down by forty stops would
+ * otherwise have numbers of the programme so far apart that they lose their last places.
+ */
+function withinRoom({ reach }: Wanted, { low, high }: Box, rooms: Vector): Vector {
+  return high.map((most, h) => {
+    const may = reach.reduce(
+      (least, row, p) => (at(row, h) > 0 ? Math.min(least, at(rooms, p) / at(row, h)) : least),
+      most,
+    );
+    return Math.min(most, Math.max(at(low, h), may * (1 + 1e-9)));
+  });
+}
+
+/**
  * Factors in a box, any number between its ends, with no point further than some stops beyond what it may.
  *
  * The powers are counted in parts of the box's upper ends, and the light of each point in parts of what is asked of it, as
@@ -24,11 +38,15 @@ const ROUNDS = 40;
  * @returns the factors; undefined where there are none.
  */
 export function relaxed(
-  { reach, fixed, under, over }: Wanted,
-  { low, high }: Box,
+  wanted: Wanted,
+  box: Box,
   stops: number,
   objective?: Vector,
 ): Result<Vector | undefined> {
+  const { reach, fixed, under, over } = wanted;
+  const { low } = box;
+  const rooms = over.map((above, p) => 2 ** (above + stops) - at(fixed, p));
+  const high = withinRoom(wanted, box, rooms);
   const ends = high.map((x) => (x > 0 ? x : 1));
   const rows: Vector[] = [];
   const rowLeast: number[] = [];
@@ -36,7 +54,7 @@ export function relaxed(
   for (const [p, row] of reach.entries()) {
     const most = row.reduce((sum, a, h) => sum + a * at(high, h), 0);
     const need = 2 ** -(at(under, p) + stops) - at(fixed, p);
-    const room = 2 ** (at(over, p) + stops) - at(fixed, p);
+    const room = at(rooms, p);
     if (room < 0 || need > most * (1 + 1e-12)) return undefined;
     if (most === 0) continue;
     const scale = 1 / Math.min(most, Math.max(1, Math.min(room, most)));
