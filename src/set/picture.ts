@@ -336,7 +336,7 @@ function attempt(
       return kind === 'surface' ? ['Surface'] : undefined;
     };
   const [planOn, sideOn] = [ontoPaper(bounds[0], plan, scale), ontoPaper(bounds[1], side, scale)];
-  const above = drawView(figures.plan, planOn, { frame: plan, scale, more: datumInPlan(figures, planOn), names: names(false) }); // prettier-ignore
+  const above = drawView(figures.plan, planOn, { frame: plan, scale, more: datumInPlan(figures, planOn, plan), names: names(false) }); // prettier-ignore
   const beside = above && drawView(figures.side, sideOn, { frame: side, scale, more: datumBeside(figures, sideOn, side), names: names(true) }); // prettier-ignore
   if (!above || !beside) return undefined;
   const shapes: Shape[] = [...above.shapes, ...beside.shapes];
@@ -367,11 +367,14 @@ function attempt(
 }
 
 /** A cross with the axes of the datum, as long whatever the scale, and their names. */
-function datumInPlan({ datum }: Figures, onPaper: (place: Place2) => Spot): Shape[] {
+function datumInPlan({ datum }: Figures, onPaper: (place: Place2) => Spot, frame: Box): Shape[] {
   const [x, y] = onPaper(datum.at);
+  /** The name of an axis that ends at the edge of the drawing stands over its tip, not outside. */
+  const within = (left: number, name: string): number =>
+    Math.max(frame.x, Math.min(left, frame.x + frame.width - textWidth(name, SIZE)));
   const axis = (name: string, { u, v }: Place2): Shape[] => [
     ...arrow([x, y], [x + u, y - v], 1, DATUM),
-    { kind: 'words', at: [hundredth(x + u * (DATUM + 8) - 4), hundredth(y - v * (DATUM + 8) + 4)], text: name, size: SIZE, isBold: false }, // prettier-ignore
+    { kind: 'words', at: [hundredth(within(x + u * (DATUM + 8) - 4, name)), hundredth(y - v * (DATUM + 8) + 4)], text: name, size: SIZE, isBold: false }, // prettier-ignore
   ];
   return [
     { kind: 'dot', at: [x, y], radius: 3, isFilled: false },

@@ -124,7 +124,7 @@ describe('a chart on its sheet', () => {
     const letters = y - (await sheet.page.evaluate(() => window.sweeptable.place('B2').y - window.sweeptable.place('B1').y)); // prettier-ignore
     await sheet.page.mouse.click(x, letters);
     await sheet.page.mouse.click(x, letters, { button: 'right' });
-    const entry = sheet.page.getByText('cols left').first();
+    const entry = sheet.page.getByText('columns left').first();
     await entry.locator('xpath=ancestor::*[contains(@class, "univer-cursor-pointer")][1]').click({ position: { x: 40, y: 14 } }); // prettier-ignore
     // Its last column is out of sight now.
     const cells = ['I4', 'J4', 'P4', 'I14', 'J14', 'P14', 'J15'];

@@ -22,7 +22,8 @@ const BLANK: Meaning = { is: 'blank' };
 const WRONG: Meaning = { is: 'wrong' };
 const ANY: Meaning = { is: 'any' };
 
-const isWord = ({ quantity, accepts }: Input): boolean => quantity === 'text' || accepts?.list !== undefined;
+const isWord = ({ quantity, accepts }: Input): boolean =>
+  quantity === 'text' || quantity === 'words' || accepts?.list !== undefined;
 
 /** What may be below 0 without a rule that says so: what an instrument records, and the instants of it. */
 const SIGNED: readonly string[] = ['number', 'sampleTime'];
