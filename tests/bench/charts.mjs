@@ -23,6 +23,8 @@ const watchChart = (page) =>
 /** A chart of the first sheet, after an input that it depends on: what is typed is calculated first. */
 await inWorkbench(async (open) => {
   const page = await open();
+  // its code comes late
+  await page.locator('.charts figure').first().waitFor({ state: 'attached' });
   const times = [];
   for (const text of TYPED) {
     const { x, y } = await page.evaluate((at) => window.sweeptable.place(at), INPUT);
