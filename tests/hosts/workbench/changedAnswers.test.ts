@@ -1,9 +1,8 @@
-import type { Injector } from '@univerjs/core';
 import { afterEach, expect, it, vi } from 'vitest';
 import { sortRows } from '../../../src/engine/sort/sortRows';
-import type { Grid } from '../../../src/hosts/workbench/grid/grid';
 import { answersNow, changedAnswers } from '../../../src/hosts/workbench/sort/changedAnswers';
 import { calculated, type TestCell } from '../../engine/book';
+import { gridOver } from './gridOver';
 
 // The presets want a page; what is taken from them here is in the packages below them.
 vi.mock('@univerjs/preset-sheets-core', async () => ({
@@ -20,9 +19,7 @@ async function changedIn(rows: readonly (readonly TestCell[])[]): Promise<readon
   const book = await calculated({ Plan: rows });
   books.push(book);
   const { workbook } = book;
-  const { _injector: injector } = workbook as unknown as { readonly _injector: Injector };
-  const univer = { __getInjector: () => injector };
-  const grid = { univer, api: { getActiveWorkbook: () => workbook } } as unknown as Grid;
+  const { grid, injector } = gridOver(workbook);
   const range = { startRow: 1, endRow: 3, startColumn: 0, endColumn: 2 };
   const at = { unitId: workbook.getId(), subUnitId: 'Plan', range };
   const before = answersNow(grid, { ...at, from: [0, 1, 2] });

@@ -1,10 +1,10 @@
-import { CellValueType, type Injector } from '@univerjs/core';
+import { CellValueType } from '@univerjs/core';
 import { afterEach, expect, it, vi } from 'vitest';
-import type { Grid } from '../../../src/hosts/workbench/grid/grid';
 import { replaceIn } from '../../../src/hosts/workbench/find/replace';
 import { search } from '../../../src/hosts/workbench/find/search';
 import { growTables } from '../../../src/hosts/workbench/tables/growTables';
 import { calculated, type TestCell } from '../../engine/book';
+import { gridOver } from './gridOver';
 
 // The presets want a page; what is taken from them here is in the packages below them.
 vi.mock('@univerjs/preset-sheets-core', async () => ({
@@ -32,9 +32,7 @@ async function open(rows: readonly (readonly TestCell[])[]) {
   const book = await calculated({ Plan: rows });
   books.push(book);
   const { workbook } = book;
-  const { _injector: injector } = workbook as unknown as { readonly _injector: Injector };
-  const univer = { __getInjector: () => injector };
-  const grid = { univer, api: { getActiveWorkbook: () => workbook } } as unknown as Grid;
+  const { grid } = gridOver(workbook);
   const sheet = workbook.getActiveSheet();
   const replace = (text: string, by: string) => {
     const wanted = { text, isCaseMinded: false, isWhole: false, isEverywhere: false };

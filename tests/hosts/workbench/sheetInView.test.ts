@@ -1,8 +1,7 @@
-import type { Injector } from '@univerjs/core';
 import { expect, it, vi } from 'vitest';
-import type { Grid } from '../../../src/hosts/workbench/grid/grid';
 import { sheetInView } from '../../../src/hosts/workbench/print/cellFace';
 import { calculated } from '../../engine/book';
+import { gridOver } from './gridOver';
 
 // The presets want a page; what is taken from them here is in the packages below them.
 vi.mock('@univerjs/preset-sheets-core', async () => ({
@@ -19,9 +18,7 @@ it('prints merged cells from the first row and column of them that are shown', a
     ],
   });
   const { workbook } = book;
-  const { _injector: injector } = workbook as unknown as { readonly _injector: Injector };
-  const univer = { __getInjector: () => injector };
-  const grid = { univer, api: { getActiveWorkbook: () => workbook } } as unknown as Grid;
+  const { grid } = gridOver(workbook);
   const sheet = workbook.getActiveSheet();
   sheet.getRange('A1:B2').merge();
   const inRow = (row: number) =>
