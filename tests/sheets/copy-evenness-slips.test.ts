@@ -6,10 +6,10 @@ import { FULL } from '../full';
 import { templateOf, type Typed, typedOver } from './support';
 import { opened } from './tired/opened';
 
-/** What a tired hand types that looks right: opened once, empty, with a list of four lines. */
+/** What a tired hand types that looks right: opened once, empty, with a list of ten lines. */
 const CLEAR: Typed = { scale: null, linear: null, black: null, clip: null, step: null, repeat: null, limit: null, own: null, card: null, turned: null }; // prettier-ignore
 const template = typedOver(templateOf('copy-evenness'), CLEAR, {
-  Field: Array.from({ length: 4 }, () => [null, null, null, null, null, null]),
+  Field: Array.from({ length: 10 }, () => [null, null, null, null, null, null]),
 });
 const { cells, tables } = layout(template);
 
@@ -56,6 +56,51 @@ async function typed(inputs: Typed, lines: readonly Line[], mapRow2?: TemplateVa
     lacks: lines.map((_, r) => seen({ row: top + r, column: left + 6 })).filter((words) => words),
   };
 }
+
+/** So many places each way, of 1000 lx but for the first. */
+const square = (size: number, first: TemplateValue): Line[] =>
+  Array.from({ length: size }, (_, r) => [
+    r + 1,
+    ...Array.from({ length: size }, (__, c) => (r + c === 0 ? first : 1000)),
+  ]);
+
+describe('of light of which pops vary by 0.02 stop', () => {
+  // a step of 1 lx is 0.1 %; two readings 2.8 × 0.02 = 0.056 stop, 3.8072 %; nine 4.4 × 0.02 = 0.088 stop, 5.9176 %;
+  // 25 5.2 × 0.02 = 0.104 stop, 6.9549 %
+  const varying: Typed = { ...LUX, repeat: 0.02, limit: 'my own' };
+  test.each([
+    // 5 − 0.5 = 4.5 is more than 3.9072, which two readings would need, and less than 6.0176
+    [3, 950, 0.5, 6.0176, 'cannot tell'],
+    [3, 930, 0.5, 6.0176, 'beyond'],
+    [5, 930, 0.5, 7.0549, 'cannot tell'],
+    [5, 920, 0.5, 7.0549, 'beyond'],
+    // below the limit: 8 − 4.1 = 3.9, and 8 − 4 = 4
+    [5, 959, 8, 3.9072, 'cannot tell'],
+    [5, 960, 8, 3.9072, 'within'],
+  ])(
+    '%i places each way, the darkest %i lx, limit %d %%, doubt %d %%: %s',
+    async (size, first, own, doubt, verdict) => {
+      const copy = await typed({ ...varying, own }, square(size, first));
+      expect(copy.cell('doubt')).toBeCloseTo(doubt, 3);
+      expect(copy.cell('verdict')).toBe(verdict);
+    },
+  );
+  test('the arithmetic names the places that count', async () => {
+    const beyond = await typed({ ...varying, own: 0.5 }, square(5, 920));
+    expect(beyond.cell('workedPops')).toBe('the pops: 5.2 × 0.02 stop / √1 = 0.104 stop');
+    const within = await typed({ ...varying, own: 8 }, square(3, 960));
+    expect(within.cell('workedPops')).toBe('the pops: 2.8 × 0.02 stop / √1 = 0.056 stop');
+  });
+  test('without a limit the larger counts', async () => {
+    const copy = await typed({ ...varying, limit: null }, square(3, 960));
+    expect(copy.cell('doubt')).toBeCloseTo(6.0176, 3);
+  });
+  test('blank corners count for less', async () => {
+    // five places: 3.9 × 0.02 = 0.078 stop, 5.2630 %, and the step
+    const cross: Line[] = [[1, null, 950, null], [2, 1000, 1000, 1000], [3, null, 1000, null]]; // prettier-ignore
+    expect((await typed({ ...varying, own: 0.5 }, cross)).cell('doubt')).toBeCloseTo(5.363, 3);
+  });
+});
 
 describe('values of 8 bits', () => {
   test('are not made linear by a clip of 14 bits, where the curve is all but straight', async () => {

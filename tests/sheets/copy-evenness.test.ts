@@ -161,8 +161,10 @@ describe('repeated pops', () => {
     // one place of nine is half a stop off its mean twice: √(2 × 0.5²/9) = 0.2357023 stop
     expect(sheet.cell('varies')).toBeCloseTo(0.2357023, 6);
     expect(sheet.cell('pops')).toBe(2);
-    // 2.8 × 0.2357023/√2 = 0.4666667 stop: 1 − 2^−0.4666667 = 27.64 %; and 1 of 150 lx
-    expect(sheet.cell('doubt')).toBeCloseTo(27.6366 + 0.6667, 3);
+    // nine places, and nine degrees of freedom: 4.4 + 10.1/(9 − 0.9) = 5.646914; times 0.2357023/√2 = 0.9411523 stop:
+    // 1 − 2^−0.9411523 = 47.92 %; and 1 of 150 lx
+    expect(sheet.cell('doubt')).toBeCloseTo(47.9183 + 0.6667, 3);
+    expect(sheet.cell('workedPops')).toBe('the pops: 5.6 × 0.2357 stop / √2 = 0.9412 stop');
   });
   test('shrink the scatter by the fewest of any place, and never the step', async () => {
     const once = grid([100, 100, 100], [100, 100, 100], [100, 100, 100]);
