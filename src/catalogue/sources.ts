@@ -107,7 +107,7 @@ export const SOURCES = define({
   evenness: {
     kind: 'published',
     title: 'FADGI Technical Guidelines for Digitizing Cultural Heritage Materials, 2016',
-    place: 'limits of illuminance non-uniformity: 8, 5, 3 and 1 %',
+    place: 'tables for each kind of original: illuminance non-uniformity below 8, 5, 3 and 1 %',
   },
   'evenness-formula': {
     kind: 'derived',

@@ -207,9 +207,24 @@ test('a place left of the left edge, or above the upper, is asked for again', as
   expect([up.cell('upright'), up.beside('down1')]).toEqual(['type where the places are, in order', '! in millimetres']); // prettier-ignore
 });
 
-test('with the camera turned, what stays in its place in the picture is the lens', async () => {
-  const copy = await typed({ ...RAW, turned: 'camera turned too' }, grid(9000, 9100));
-  expect(copy.cell('tells')).toMatch(/^what stays in its place in the picture is lopsided in the lens/);
+// A half turn tells f(x) from f(−x): what is lopsided. What is alike both ways round, as a lens's fall-off is, is in both
+// pictures at the same places. A flat field divides out all that was there when it was taken.
+test.each([
+  [
+    'card turned too',
+    /what turns with the card is the card, but for what is alike both ways round; light and lens/,
+  ],
+  [
+    'camera turned too',
+    /^what is lopsided and stays in its place in the picture is the lens; its even fall-off stays/,
+  ],
+  [
+    'flat field divided out',
+    /^light and card, if the flat field was lit evenly; .* in this light has the light out too$/,
+  ],
+])('%s: it says what that tells, and what it leaves in', async (turned, says) => {
+  const copy = await typed({ ...RAW, turned }, grid(9000, 9100));
+  expect(copy.cell('tells')).toMatch(says);
 });
 
 test('a row of the map that stands for none, such as one put in between, stays empty', async () => {
