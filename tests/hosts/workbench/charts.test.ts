@@ -57,7 +57,9 @@ describe('charts kept with their sheet', () => {
     expect(afterwards(sheet, sheet.tables)).toEqual(sheet.charts);
   });
   test('one over a table grows with its rows, follows its new name, and stays where it stands', () => {
-    const [chart] = afterwards({ charts: [onTable(3)], tables: [heads(3)], page }, [heads(5, 'Heads_2')]);
+    const [chart] = afterwards({ charts: [onTable(3)], tables: [heads(3)], cells: [], page }, [
+      heads(5, 'Heads_2'),
+    ]);
     expect(chart).toEqual({ ...onTable(5, 'Heads_2'), place: onTable(3).place });
     const rows = { row: 1, rows: 5, columns: 1 };
     expect(chart && drawnChart(chart, [heads(5, 'Heads_2')])).toMatchObject({
@@ -66,7 +68,7 @@ describe('charts kept with their sheet', () => {
     });
   });
   test('one whose table is gone is known to be, and not dropped in silence', () => {
-    const [chart] = afterwards({ charts: [onTable(3)], tables: [heads(3)], page }, []);
+    const [chart] = afterwards({ charts: [onTable(3)], tables: [heads(3)], cells: [], page }, []);
     expect(chart?.title).toBe('Energy');
     expect(chart && drawnChart(chart, [])).toBeUndefined();
   });

@@ -12,9 +12,10 @@ const PAGE: BookPage = { landscape: true, header: 'Heads', titleRows: 2, breaks:
 
 /** Pages that were kept with these tables, as they are where the tables are now. */
 function afterwards(page: BookPage, then: readonly BookTable[], now: readonly BookTable[]): BookPage {
-  const stored = JSON.parse(JSON.stringify(keepPage(page, then))) as KeptPage;
+  const stored = JSON.parse(JSON.stringify(keepPage(page, then, []))) as KeptPage;
   return pageNow(stored, now, []);
 }
+const cell = (row: number) => ({ row, column: 0, value: 1 });
 
 describe('pages kept with their sheet', () => {
   const heads = table('Heads', 4, 3);
@@ -46,9 +47,30 @@ describe('pages kept with their sheet', () => {
   });
   test('what prints grows with the rows that came in, and never shrinks', () => {
     const page = { ...PAGE, area: { row: 0, column: 0, rows: 12, columns: 4 } };
-    const cell = (row: number) => ({ row, column: 0, value: 1 });
     expect(pageNow(page, [], [cell(14)]).area?.rows).toBe(15);
     expect(pageNow(page, [], [cell(3)]).area?.rows).toBe(12);
+  });
+  test('what stands below the area that prints is not printed later either; that grows with the tables in it', () => {
+    const page = { ...PAGE, area: { row: 0, column: 0, rows: 12, columns: 4 } };
+    const typed = table('Typed', 14, 6);
+    const stored = JSON.parse(JSON.stringify(keepPage(page, [heads, typed], [cell(20)]))) as KeptPage;
+    const now = (tables: readonly BookTable[]) => pageNow(stored, tables, [cell(25)]).area?.rows;
+    expect(now([heads, typed])).toBe(12);
+    expect(now([table('Heads', 4, 5), table('Typed', 16, 9)])).toBe(14);
+    expect(now([table('Heads', 5, 3), typed])).toBe(13);
+  });
+  test('a table that begins right of what prints does not say where it ends', () => {
+    const page = { ...PAGE, area: { row: 0, column: 0, rows: 12, columns: 4 } };
+    const beside = { ...table('Beside', 2, 9), area: { row: 2, column: 6, rows: 10, columns: 1 } };
+    const stored = keepPage(page, [beside, heads], [cell(20)]);
+    const grown = { ...beside, area: { ...beside.area, rows: 30 } };
+    expect(pageNow(stored, [grown, heads], [cell(40)]).area?.rows).toBe(12);
+  });
+  test('where no table says where it ends, what prints grows with the rows that come into it', () => {
+    const page = { ...PAGE, area: { row: 0, column: 0, rows: 12, columns: 4 } };
+    const rows = (at: number) => inserted({ axis: 'rows', at, count: 2 });
+    const after = (at: number) => pageNow(pageAfter(keepPage(page, [], [cell(20)]), rows(at)), [], [cell(22)]).area?.rows; // prettier-ignore
+    expect([after(3), after(12)]).toEqual([14, 12]);
   });
   test('what prints grows with the columns that came in, and by no others', () => {
     const page = { ...PAGE, area: { row: 0, column: 0, rows: 12, columns: 4 } };

@@ -19,9 +19,10 @@ export const KEY = 'sweeptable';
 export const keep = ({
   charts,
   tables,
+  cells,
   page,
-}: Pick<BookSheet, 'charts' | 'tables' | 'page'>): CustomData => ({
-  [KEY]: { charts, places: 'sheet', page: keepPage(page, tables) } satisfies Kept,
+}: Pick<BookSheet, 'charts' | 'tables' | 'cells' | 'page'>): CustomData => ({
+  [KEY]: { charts, places: 'sheet', page: keepPage(page, tables, cells) } satisfies Kept,
 });
 
 export const keptWith = ({ custom }: Pick<IWorksheetData, 'custom'>): Kept | undefined =>
