@@ -1,6 +1,5 @@
-import { h } from './element';
 import type { TableHost } from './host';
-import { fillLate } from './lateView';
+import { latePlace } from './lateView';
 import type { OneAtATime } from './oneAtATime';
 import type { View } from './tabs';
 
@@ -9,11 +8,9 @@ export const balanceView = (host: TableHost, work: OneAtATime): View => ({
   id: 'balance',
   label: 'Balance',
   make() {
-    const place = h('div');
-    void fillLate(place, async () => {
+    return latePlace(async () => {
       const { balancePanel } = await import(/* webpackChunkName: "balance" */ './balance/view');
       return balancePanel(host, work);
     });
-    return place;
   },
 });

@@ -1,7 +1,7 @@
 import { h } from './element';
 
 /** Fills a place with what comes when it is first looked at; where it does not come, a button tries again. */
-export async function fillLate(place: HTMLElement, load: () => Promise<HTMLElement>): Promise<void> {
+async function fillLate(place: HTMLElement, load: () => Promise<HTMLElement>): Promise<void> {
   try {
     place.replaceChildren(await load());
   } catch {
@@ -12,4 +12,11 @@ export async function fillLate(place: HTMLElement, load: () => Promise<HTMLEleme
       again,
     );
   }
+}
+
+/** A place for a view whose code comes when it is first looked at. */
+export function latePlace(load: () => Promise<HTMLElement>): HTMLElement {
+  const place = h('div');
+  void fillLate(place, load);
+  return place;
 }

@@ -1,6 +1,5 @@
-import { h } from './element';
 import type { PaneHost, PictureHost } from './host';
-import { fillLate } from './lateView';
+import { latePlace } from './lateView';
 import type { OneAtATime } from './oneAtATime';
 import type { View } from './tabs';
 
@@ -15,8 +14,7 @@ export function setView(host: PictureHost, watchCell: PaneHost['watchCell'], wor
     id: 'set',
     label: 'Set',
     make() {
-      const place = h('div');
-      void fillLate(place, async () => {
+      return latePlace(async () => {
         const { setPanel } = await import(/* webpackChunkName: "set-picture" */ './set/view');
         const panel = setPanel(host, work);
         look = panel.look;
@@ -24,7 +22,6 @@ export function setView(host: PictureHost, watchCell: PaneHost['watchCell'], wor
         setTimeout(() => isShown && panel.look());
         return panel.element;
       });
-      return place;
     },
     shown() {
       isShown = true;
