@@ -1,3 +1,4 @@
+import { at } from '../exposure/core/at';
 import type { Area } from '../formula/area';
 
 /** A sheet as it stands: what its cells show, from its first one, and where its tables are. */
@@ -7,6 +8,25 @@ export interface SheetAsRead {
   readonly cells: readonly (readonly unknown[])[];
   /** Heading row and all rows below it. */
   readonly tables: readonly Area[];
+}
+
+/** A sheet as a list of its cells. */
+interface ListedSheet {
+  readonly name: string;
+  readonly cells: readonly { readonly row: number; readonly column: number; readonly value: unknown }[];
+  readonly tables: readonly { readonly area: Area }[];
+}
+
+/** The same, line by line. */
+export function inLines({ name, cells, tables }: ListedSheet): SheetAsRead {
+  const lines: unknown[][] = [];
+  for (const { row, column, value } of cells) {
+    while (lines.length <= row) lines.push([]);
+    const line = at(lines, row);
+    while (line.length <= column) line.push('');
+    line[column] = value ?? '';
+  }
+  return { name, cells: lines, tables: tables.map(({ area }) => area) };
 }
 
 /** What a cell says, without spaces around it; empty for errors and truths too. */

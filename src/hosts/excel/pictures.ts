@@ -1,12 +1,12 @@
 import type { Area } from '../../formula/area';
-import { errorFromText } from '../../formula/errors';
 import { addressParts } from '../../formula/sheetPlace';
 import type { Outcome, PictureHost, SheetPicture } from '../../pane/host';
 import { NOT_WRITTEN, notInView, pictureGone, pictureStands } from '../../pane/sentences';
-import type { SheetAsRead } from '../../set/sheetAsRead';
+import { inLines, type SheetAsRead } from '../../set/sheetAsRead';
 import { base64 } from './base64';
 import { WHEN_READY } from './lay';
 import { excelRange } from './ranges';
+import { askUsed, readUsed } from './readInView';
 import { AREA, areaOfRange } from './usedCells';
 
 /** More cells than this are no sheet of a set, and Excel would be long about them each time. */
@@ -22,22 +22,14 @@ const POINT = 72 / 96;
 export const readSheet: (excel: typeof Excel) => ReturnType<PictureHost['readSheet']> = (excel) =>
   excel.run(async (context): Promise<SheetAsRead | typeof TOO_LARGE> => {
     const sheet = context.workbook.worksheets.getActiveWorksheet().load('name');
-    const used = sheet.getUsedRangeOrNullObject(true).load(AREA);
+    const used = askUsed(sheet);
     const tables = sheet.tables.load('items/name');
     await context.sync();
-    const { name } = sheet;
-    if (used.isNullObject) return { name, cells: [], tables: [] };
-    const { row, column, rows, columns } = areaOfRange(used);
-    if ((row + rows) * (column + columns) > MOST_CELLS) return TOO_LARGE;
-    const all = excelRange(sheet, { row: 0, column: 0, rows: row + rows, columns: column + columns });
-    all.load('values');
-    const ranges = tables.items.map((table) => table.getRange().load(AREA));
-    await context.sync();
-    return {
-      name,
-      cells: all.values.map((line: unknown[]) => line.map(errorFromText)),
-      tables: ranges.map(areaOfRange),
-    };
+    if (!used.isNullObject) {
+      const { row, column, rows, columns } = areaOfRange(used);
+      if ((row + rows) * (column + columns) > MOST_CELLS) return TOO_LARGE;
+    }
+    return inLines(await readUsed(context, { sheet, tables }, used));
   });
 
 /**

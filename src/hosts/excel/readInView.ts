@@ -5,10 +5,16 @@ import { excelRange } from './ranges';
 import { sheetInView, type SheetWithTables } from './sheetInView';
 import { AREA, areaOfRange, slices } from './usedCells';
 
-/** What a sheet shows. */
-async function cellsOf(context: Excel.RequestContext, sheet: Excel.Worksheet): Promise<BookCell[]> {
-  const used = sheet.getUsedRangeOrNullObject(true).load(AREA);
-  await context.sync();
+/** What of a sheet is in use: known after the next sync. */
+export const askUsed = (sheet: Excel.Worksheet): Excel.Range =>
+  sheet.getUsedRangeOrNullObject(true).load(AREA);
+
+async function cellsOf(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  used: Excel.Range,
+): Promise<BookCell[]> {
+  if (used.isNullObject) return [];
   const parts = slices(areaOfRange(used)).map((area) => ({
     area,
     range: excelRange(sheet, area).load('values'),
@@ -25,16 +31,17 @@ async function cellsOf(context: Excel.RequestContext, sheet: Excel.Worksheet): P
   );
 }
 
-/** What a sheet shows, and where its tables lie. Name and tables are loaded. */
-export async function readSheet(
+/** What a sheet shows, and where its tables lie. Name, tables and what is in use are loaded. */
+export async function readUsed(
   context: Excel.RequestContext,
   { sheet, tables: { items } }: SheetWithTables,
+  used: Excel.Range,
 ): Promise<NamedSheet> {
   const bodies = items.map((table) => ({
     name: table.name,
     range: table.getDataBodyRange().load(AREA),
   }));
-  const cells = await cellsOf(context, sheet);
+  const cells = await cellsOf(context, sheet, used);
   const texts = new Map(cells.map(({ row, column, value }) => [`${row},${column}`, String(value)]));
   const tables = bodies.map(({ name, range }): BookTable => {
     const body = areaOfRange(range);
@@ -46,6 +53,13 @@ export async function readSheet(
     return { name, area, columns: headings.map((heading) => ({ name: heading })) };
   });
   return { name: sheet.name, cells, tables };
+}
+
+/** The same, where name and tables are loaded. */
+export async function readSheet(context: Excel.RequestContext, found: SheetWithTables): Promise<NamedSheet> {
+  const used = askUsed(found.sheet);
+  await context.sync();
+  return readUsed(context, found, used);
 }
 
 /** Of the sheets that are wanted for the headings of their tables the one in view, or else the first; undefined where none is. */

@@ -1,29 +1,16 @@
 import type { Book, BookSheet } from '../../../book/book';
 import { setImage } from '../../../set/setImage';
 import { ON_PAPER } from '../../../set/svg';
-import type { SheetAsRead } from '../../../set/sheetAsRead';
+import { inLines } from '../../../set/sheetAsRead';
 import { FILE_WIDTH, pngOf } from '../../../pane/set/images';
 import type { Area } from '../../../formula/area';
-
-/** A sheet of a book as it would be read from a spreadsheet. */
-function asRead({ name, cells, tables }: BookSheet): SheetAsRead {
-  const lines: unknown[][] = [];
-  for (const { row, column, value } of cells) {
-    while (lines.length <= row) lines.push([]);
-    const line = lines[row];
-    if (!line) continue;
-    while (line.length <= column) line.push('');
-    line[column] = value ?? '';
-  }
-  return { name, cells: lines, tables: tables.map(({ area }) => area) };
-}
 
 /** A book with the pictures of its sheets in pixels, black on white: a file cannot draw them. */
 export async function withPictures(book: Book, places: readonly (readonly Area[])[]): Promise<Book> {
   const sheets = await Promise.all(
     book.sheets.map(async (sheet, i): Promise<BookSheet> => {
       const own = places[i] ?? [];
-      const made = own.length > 0 ? setImage(asRead(sheet), FILE_WIDTH, ON_PAPER) : undefined;
+      const made = own.length > 0 ? setImage(inLines(sheet), FILE_WIDTH, ON_PAPER) : undefined;
       if (!made) return sheet;
       const { svg, said, width, height } = made;
       const png = new Uint8Array(await (await pngOf(svg, width, height)).arrayBuffer());
