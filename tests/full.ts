@@ -22,6 +22,10 @@ export const trials = (own: number, all = 100): { readonly seed: number; readonl
   numRuns: runs(all),
 });
 
+/** Of listed cases the first of every so many for every commit, all of them in full. */
+export const drawn = <T>(cases: readonly T[], oneIn = 5): readonly T[] =>
+  FULL ? cases : cases.filter((_, i) => i % oneIn === 0);
+
 /** The numbers of cases that are drawn each from its own: 1, 2, 3 … for every commit, others for each run in full. */
 export const caseNumbers = (all: number): number[] =>
   Array.from({ length: runs(all) }, (_, i) => FRESH * 100_000 + i + 1);

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { trials } from '../full';
+import { drawn, trials } from '../full';
 import { CATALOGUE, rowOf } from '../../src/catalogue';
 import { type AnyRow, type Arg, isChoice, isTruth, quantitiesOf } from '../../src/catalogue/types';
 import { type Answer, type AnswerCell, call } from '../../src/cells/call';
@@ -244,7 +244,7 @@ const singles = (row: AnyRow): readonly (readonly [number, Arg])[] =>
 const withSingles = (least: number) => spreadable.filter(({ row }) => singles(row).length >= least);
 
 describe('a range for an argument of one cell', () => {
-  it.each(withSingles(1))(
+  it.each(drawn(withSingles(1), 3))(
     'of $id (example $example) gives what single calls give, down and across',
     ({ row, cells }) => {
       for (const [index, arg] of singles(row)) {
@@ -266,7 +266,7 @@ describe('a range for an argument of one cell', () => {
     },
   );
 
-  it.each(withSingles(2))(
+  it.each(drawn(withSingles(2), 3))(
     'of $id (example $example): a column against a row gives every pair',
     ({ row, cells }) => {
       const all = singles(row);
@@ -312,7 +312,7 @@ describe('a range for an argument of one cell', () => {
     },
   );
 
-  it.each(withSingles(1))(
+  it.each(drawn(withSingles(1), 3))(
     'of $id (example $example): a blank row of a needed argument is an empty text',
     ({ row, cells }) => {
       for (const [index, arg] of singles(row)) {
@@ -329,7 +329,7 @@ describe('a range for an argument of one cell', () => {
     },
   );
 
-  it.each(withSingles(2))(
+  it.each(drawn(withSingles(2), 3))(
     'of $id (example $example): ranges of different length leave #N/A where one has no cell',
     ({ row, cells }) => {
       const [i = NaN, k = NaN] = singles(row).map(([index]) => index);

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { depthOf } from '../../src/sheets/checkTemplate';
 import { planAlone } from '../../src/sheets/makePlan';
 import type { TemplateTable, TemplateValue } from '../../src/sheets/template';
+import { drawn } from '../full';
 import { calculated, templateOf, type Typed, typedOver, wordsBeside } from './support';
 import { together } from './together';
 
@@ -230,11 +231,13 @@ describe('against what was published', () => {
    * f/22 and 6 tenths (27.9), 4 mm f/32 and 6 tenths (39.4), 8 mm f/45 and 6 tenths (55.7). The spread is depth × m²,
    * the table's f-stop the working aperture: at 1:4 the lens setting is less by 1.25, 22.3, 31.5 and 44.6.
    */
-  test.each([
-    [2, 22],
-    [4, 32],
-    [8, 45],
-  ])('a focus spread of %d mm has its least blur in all at f/%d', async (spread, setting) => {
+  test.each(
+    drawn([
+      [2, 22],
+      [4, 32],
+      [8, 45],
+    ] as const),
+  )('a focus spread of %d mm has its least blur in all at f/%d', async (spread, setting) => {
     const { column } = await sheet({ depth: spread * 16, smallest: null });
     const blurs = column('Options', 'Blur in all') as number[];
     expect(EVERY_ROW[blurs.indexOf(Math.min(...blurs))]).toBe(setting);
@@ -327,13 +330,15 @@ test('two rows of one blur: the one of fewer pops comes first', async () => {
 
 describe('where the picture’s scale comes from', () => {
   // 120/(600 − 120) = 1/4 and (150 − 120)/120 = 1/4.
-  test.each<[string, Typed]>([
-    ['a magnification as a ratio', { magnification: '1:4', draw: null }],
-    ['a magnification as a number', { magnification: 0.25, draw: null }],
-    ['a distance', { draw: null, distance: 600 }],
-    ['a draw, whatever the distance', { distance: 900 }],
-    ['a magnification, whatever the draw', { magnification: '25%', draw: 200 }],
-  ])('%s', async (_, typed) => {
+  test.each(
+    drawn<[string, Typed]>([
+      ['a magnification as a ratio', { magnification: '1:4', draw: null }],
+      ['a magnification as a number', { magnification: 0.25, draw: null }],
+      ['a distance', { draw: null, distance: 600 }],
+      ['a draw, whatever the distance', { distance: 900 }],
+      ['a magnification, whatever the draw', { magnification: '25%', draw: 200 }],
+    ]),
+  )('%s', async (_, typed) => {
     const { cell, errors } = await sheet({ ...WIDE, ...typed });
     expect(cell('scale')).toBeCloseTo(0.25, 12);
     expect([cell('frame'), cell('stack')]).toEqual([25, 10]);
@@ -414,7 +419,7 @@ describe('what is missing, or cannot be read', () => {
     ['overlap', 'half', 'overlap: a share above 0 and up to 90%'],
     ['overlap', 20, 'overlap: a share above 0 and up to 90%'],
   ];
-  test.each(jobs)('%s: %j', async (id, typed, said) => {
+  test.each(drawn(jobs))('%s: %j', async (id, typed, said) => {
     const { cell, words, column } = await sheet({ [id]: typed });
     expect(words('frame')).toBe(`! ${said}`);
     for (const answer of [
@@ -456,7 +461,7 @@ describe('what is missing, or cannot be read', () => {
     ['allowed', 'some', 'flashes in a row: type a whole number'],
     ['allowed', 0, 'flashes in a row: type a whole number'],
   ];
-  test.each(lights)('%s: %j takes the flashes, not the depth', async (id, typed, said) => {
+  test.each(drawn(lights))('%s: %j takes the flashes, not the depth', async (id, typed, said) => {
     const { cell, words, column } = await sheet({ ...WIDE, readingTenths: 0, [id]: typed });
     expect([cell('frame'), cell('stack')]).toEqual([25, expect.any(Number)]);
     expect([words('framePops'), words('stackFlashes')]).toEqual([`! ${said}`, `! ${said}`]);
@@ -474,20 +479,22 @@ describe('what is missing, or cannot be read', () => {
       expect(new Set(column('Options', name)), name).toEqual(new Set(['']));
   });
 
-  test.each<[string, TemplateValue, string]>([
-    ['recycle', null, 'type the recycle time'],
-    ['recycle', DATE, 'recycle time or pause cannot be read'],
-    ['recycle', '2 m', 'recycle time or pause cannot be read'],
-    ['pause', 'long', 'recycle time or pause cannot be read'],
-    ['stepTime', 'slow', 'the time for a step cannot be read'],
-    ['stepTime', '5 mm', 'the time for a step cannot be read'],
-  ])('%s: %j takes the times alone', async (id, typed, said) => {
+  test.each(
+    drawn<[string, TemplateValue, string]>([
+      ['recycle', null, 'type the recycle time'],
+      ['recycle', DATE, 'recycle time or pause cannot be read'],
+      ['recycle', '2 m', 'recycle time or pause cannot be read'],
+      ['pause', 'long', 'recycle time or pause cannot be read'],
+      ['stepTime', 'slow', 'the time for a step cannot be read'],
+      ['stepTime', '5 mm', 'the time for a step cannot be read'],
+    ]),
+  )('%s: %j takes the times alone', async (id, typed, said) => {
     const { cell, words } = await sheet({ ...WIDE, [id]: typed });
     expect([cell('frame'), cell('framePops'), cell('stackTime'), cell('quicker')]).toEqual([25, 8, '', '']);
     expect(words('stackTime')).toBe(`! ${said}`);
   });
 
-  test.each(['pitch', 'filters', 'pause', 'overlap', 'stepTime', 'opens', 'smallest', 'allowed'])(
+  test.each(drawn(['pitch', 'filters', 'pause', 'overlap', 'stepTime', 'opens', 'smallest', 'allowed']))(
     'blank %s: no error',
     async (id) => {
       const { errors } = await sheet({ [id]: null });
@@ -526,7 +533,7 @@ describe('what is missing, or cannot be read', () => {
 
 describe('at two in the morning', () => {
   // (151 − 120)/120 is 6 h 12 min of a day, which a cell might have made of 6:12.
-  test.each([151, 151.5, 150.75, 265, 271])(
+  test.each(drawn([151, 151.5, 150.75, 265, 271]))(
     'a draw of %d mm is calculated with like any other',
     async (draw) => {
       const { cell, column, errors } = await sheet({ draw });
@@ -540,16 +547,18 @@ describe('at two in the morning', () => {
     },
   );
 
-  test.each<[string, Typed, string]>([
-    ['a draw that is a year', { draw: 46_329 }, 'the draw or the distance cannot be right'],
-    ['a distance of 2 km', { draw: null, distance: 2e6 }, 'the draw or the distance cannot be right'],
-    ['a depth of a kilometre', { depth: 1e6 }, 'depth of the subject: a number of mm'],
-  ])('%s is refused', async (_, typed, said) => {
+  test.each(
+    drawn<[string, Typed, string]>([
+      ['a draw that is a year', { draw: 46_329 }, 'the draw or the distance cannot be right'],
+      ['a distance of 2 km', { draw: null, distance: 2e6 }, 'the draw or the distance cannot be right'],
+      ['a depth of a kilometre', { depth: 1e6 }, 'depth of the subject: a number of mm'],
+    ]),
+  )('%s is refused', async (_, typed, said) => {
     const { cell, words } = await sheet(typed);
     expect([cell('frame'), cell('stack'), words('frame')]).toEqual(['', '', `! ${said}`]);
   });
 
-  test.each(['abc', '3,76', -1, 500])('a pitch of %s is said to be none', async (pitch) => {
+  test.each(drawn(['abc', '3,76', -1, 500]))('a pitch of %s is said to be none', async (pitch) => {
     const { words } = await sheet({ pitch });
     expect(words('pitch')).toBe('! a number of µm, from 0.1 to 100');
   });

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { Place } from '../../src/formula/address';
 import { blockPlace, layout, tableTop } from '../../src/sheets/layout';
 import type { Template, TemplateTable } from '../../src/sheets/template';
-import { FULL } from '../full';
+import { drawn } from '../full';
 import { templateOf } from './support';
 import type { Slip } from './tired/mishaps';
 import { opened } from './tired/opened';
@@ -37,8 +37,7 @@ const SURE: readonly (readonly [typed: number | string, tenths: number])[] = [
   [22, 6],
 ];
 
-/** For every commit some of each. */
-const drawn = <T>(all: readonly T[]): readonly T[] => (FULL ? all : all.filter((_, i) => i % 5 === 0));
+/** For every commit some of each, typed into one form and one table. */
 const [DOUBTS, CERTAIN] = [drawn(DOUBTED), drawn(SURE)];
 
 /** What a cell says after each pair of a reading and its tenths was typed. */
@@ -57,18 +56,21 @@ async function said(
   return all;
 }
 
-test.each(READINGS)('%s: tenths in the cell of its %s are said beside it', async (id, reading, tenths) => {
-  const template = templateOf(id);
-  const { cells } = layout(template);
-  const place = cells.get(reading)?.place as Place;
-  const small = cells.get(tenths)?.place as Place;
-  const words = { row: place.row, column: place.column + 2 };
-  const all = await said(template, [place, small, words], [...DOUBTS, ...CERTAIN]);
-  expect(all.slice(0, DOUBTS.length)).toEqual(
-    DOUBTS.map(([, , readAs]) => `! read as ${readAs}: tenths go beside it`),
-  );
-  for (const [i, sure] of CERTAIN.entries()) expect(all[DOUBTS.length + i], String(sure)).not.toMatch(/^!/);
-});
+test.each(drawn(READINGS))(
+  '%s: tenths in the cell of its %s are said beside it',
+  async (id, reading, tenths) => {
+    const template = templateOf(id);
+    const { cells } = layout(template);
+    const place = cells.get(reading)?.place as Place;
+    const small = cells.get(tenths)?.place as Place;
+    const words = { row: place.row, column: place.column + 2 };
+    const all = await said(template, [place, small, words], [...DOUBTS, ...CERTAIN]);
+    expect(all.slice(0, DOUBTS.length)).toEqual(
+      DOUBTS.map(([, , readAs]) => `! read as ${readAs}: tenths go beside it`),
+    );
+    for (const [i, sure] of CERTAIN.entries()) expect(all[DOUBTS.length + i], String(sure)).not.toMatch(/^!/);
+  },
+);
 
 /** Tables that take readings: what the row says where it refuses one. */
 const ROWS: readonly (readonly [id: string, table: string, says: string, refusal: string])[] = [
@@ -77,7 +79,7 @@ const ROWS: readonly (readonly [id: string, table: string, says: string, refusal
   ['freeze-check', 'FreezeHeads', 'What to do', 'its reading: full stop, then tenths beside it'],
 ];
 
-test.each(ROWS)(
+test.each(drawn(ROWS))(
   '%s: tenths in the cell of the full stop are refused in the row',
   async (id, name, says, refusal) => {
     const template = templateOf(id);

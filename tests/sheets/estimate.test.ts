@@ -4,6 +4,7 @@ import { isFail } from '../../src/exposure/core/result';
 import { layout, tableTop } from '../../src/sheets/layout';
 import { planAlone } from '../../src/sheets/makePlan';
 import type { TemplateTable, TemplateValue } from '../../src/sheets/template';
+import { drawn } from '../full';
 import { openedBook } from './openedBook';
 import { together } from './together';
 import { calculated, templateOf, type Typed, typedOver, wordsBeside } from './support';
@@ -417,7 +418,7 @@ describe('days against overtime', () => {
     expect([cell('fewCost'), cell('beforeTax')]).toEqual([2550.18, 2550.18]);
   });
   test('a capped week of hire, written out, costs what HIRECOST says', async () => {
-    for (const week of [3, 2.5, 7])
+    for (const week of drawn([3, 2.5, 7]))
       for (const days of [1, 3, 5, 7, 8, 10, 14, 17]) {
         const { cell } = await at(60 * days, { usable: 60, longest: 60, week });
         expect(cell('days')).toBe(days);
@@ -504,7 +505,7 @@ describe('what cannot be right is said, and nothing is asked', () => {
     expect([sheet.cell('toPay'), sheet.cell('beforeTax'), sheet.shots('Price')[0]]).toEqual(['', '', '']);
     return sheet;
   };
-  test.each<[string, Row, string]>([
+  test.each(drawn<[string, Row, string]>([
     ['a kind of line with a space behind it', { By: 'hire ' }, 'type: day, hire, post, job, expense or correction, under By'],
     ['text in a rate', { Price: 'much' }, 'type: its price, a number such as 320.5'],
     ['a line of hire without a price', { By: 'hire', Price: null }, 'type: its price, or its name as Fleet compare has it, with a rate there'],
@@ -515,7 +516,7 @@ describe('what cannot be right is said, and nothing is asked', () => {
     ['19 % typed as 0.19', { Tax: 0.19 }, 'type: its tax as 19 for 19 %'],
     ['overtime of what goes not by the day', { Overtime: 'yes' }, 'type: no under Overtime, only lines by the day have it'],
     ['mark-up on an expense', { By: 'expense', Added: 'yes' }, 'type: no under Added, nothing is added to expenses and corrections'],
-  ])('%s', async (_, wrong, words) => {
+  ]))('%s', async (_, wrong, words) => {
     const sheet = await told({ prices: [{ ...work, ...wrong }] });
     expect(sheet.column('Prices', 'Lacks')[0]).toBe(words);
     expect(sheet.column('Lines', 'How')[0]).toBe(words);
@@ -526,7 +527,7 @@ describe('what cannot be right is said, and nothing is asked', () => {
     for (const row of [0, 1])
       expect(sheet.column('Prices', 'Lacks')[row]).toBe('type: another name, this one stands twice');
   });
-  test.each<[string, Typed, string, string]>([
+  test.each(drawn<[string, Typed, string, string]>([
     ['a currency that is not in the list', { currency: 'XAU' }, 'currency', '! not in the list of currencies right of the prices: add it there'],
     ['a discount of more than all', { discount: 101 }, 'discount', '! type percent from 1 to 100, such as 5 for 5 %; blank for none'],
     ['a margin of all', { adds: 'margin', plus: 100 }, 'plus', '! type percent, such as 25 for 25 %; a margin below 100'],
@@ -534,7 +535,7 @@ describe('what cannot be right is said, and nothing is asked', () => {
     ['a day of 31 hours', { longest: 1860 }, 'longest', '! a day of 31 hours?'],
     ['hours for minutes', { usable: 7 }, 'usable', '! minutes: 420 where 7 hours are meant'],
     ['a longest day that is shorter than a usual one', { longest: 300 }, 'longest', '! shorter than a usual day'],
-  ])('%s', async (_, form, id, words) => {
+  ]))('%s', async (_, form, id, words) => {
     const sheet = await told({ form });
     expect(sheet.beside(id)).toBe(words);
     expect(sheet.beside('toPay')).toMatch(/^! see the (job|day) below$/);

@@ -3,6 +3,7 @@ import type { Block, TemplateTable, Template, TemplateValue } from '../../src/sh
 import { exactly, twoTimes } from '../exposure/trace/shapes';
 import { parseAddress } from '../../src/formula/address';
 import { planAlone } from '../../src/sheets/makePlan';
+import { drawn } from '../full';
 import { calculated as calculatedSheet, templateOf, type Typed, typedOver } from './support';
 
 /**
@@ -418,7 +419,7 @@ describe('the shutter time that is typed in', () => {
     [{ allowed: -1 }, 'what may be lost must be above 0'],
     [{ allowed: 0 }, 'what may be lost must be above 0'],
   ];
-  test.each(WRONG)('%o: no shutter is told, and why; the durations are', async (typed, said) => {
+  test.each(drawn(WRONG))('%o: no shutter is told, and why; the durations are', async (typed, said) => {
     const sheet = await calculated(changed(DEMO, typed));
     const { of, column, remark } = sheet;
     expect(remark('needed')).toBe(`! ${said}`);

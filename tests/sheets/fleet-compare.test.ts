@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { drawn } from '../full';
 import { demoModels, fleet, model, STILL } from './fleet';
 
 const stops = (ratio: number): number => Math.log2(ratio);
@@ -156,20 +157,22 @@ describe('what is not known, and what cannot be', () => {
     expect(blank.verdicts()).toEqual([twice, twice, twice, twice]);
   });
 
-  test.each([
-    [{ distance: 80 }, 'how far the light stands: metres, up to 20'],
-    [{ target: null }, 'type what the meter must read'],
-    [{ target: 400 }, 'what the meter must read cannot be right'],
-    [{ frames: 0 }, 'frames: a whole number from 1 up'],
-    [{ amps: 0 }, 'breaker: amperes up to 125, or blank'],
-    [{ amps: 1800 }, 'breaker: amperes up to 125, or blank'],
-    [{ days: null }, 'type the days of hire'],
-    [{ crew: 'two people' }, 'type what the crew costs an hour'],
-    [{ limit: 'short' }, 'longest flash: microseconds, or blank'],
-    // 1/2000 typed as a fraction of a second is a day of the year 2000 to a spreadsheet, 36526
-    [{ limit: 36526 }, 'longest flash: microseconds, or blank'],
-    [{ mostPops: 2.5 }, 'pops, at most: a whole number, 1 to 999'],
-  ])('%o of the job is said once, above, and nothing is ranked', async (typed, says) => {
+  test.each(
+    drawn([
+      [{ distance: 80 }, 'how far the light stands: metres, up to 20'],
+      [{ target: null }, 'type what the meter must read'],
+      [{ target: 400 }, 'what the meter must read cannot be right'],
+      [{ frames: 0 }, 'frames: a whole number from 1 up'],
+      [{ amps: 0 }, 'breaker: amperes up to 125, or blank'],
+      [{ amps: 1800 }, 'breaker: amperes up to 125, or blank'],
+      [{ days: null }, 'type the days of hire'],
+      [{ crew: 'two people' }, 'type what the crew costs an hour'],
+      [{ limit: 'short' }, 'longest flash: microseconds, or blank'],
+      // 1/2000 typed as a fraction of a second is a day of the year 2000 to a spreadsheet, 36526
+      [{ limit: 36526 }, 'longest flash: microseconds, or blank'],
+      [{ mostPops: 2.5 }, 'pops, at most: a whole number, 1 to 999'],
+    ] as const),
+  )('%o of the job is said once, above, and nothing is ranked', async (typed, says) => {
     const sheet = await fleet([model('A')], { ...LOW, ...typed });
     expect(sheet.beside('target')).toBe(`! ${says}`);
     expect([sheet.verdicts()[0], sheet.ranking('Rank')[0], sheet.cell('works')]).toEqual([

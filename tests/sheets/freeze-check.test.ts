@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { TemplateTable, TemplateValue } from '../../src/sheets/template';
+import { drawn } from '../full';
 import { calculated, templateOf, type Typed, typedOver, wordsBeside } from './support';
 
 const template = templateOf('freeze-check');
@@ -291,7 +292,7 @@ describe('what is missing, or cannot be', () => {
     [{ smear: '3 mm' }, 'pixel pitch or smear cannot be read'],
     [{ smear: 46000 }, 'the smear allowed cannot be right'],
   ];
-  test.each(ABOVE)('%o: nothing is answered', async (typed, said) => {
+  test.each(drawn(ABOVE))('%o: nothing is answered', async (typed, said) => {
     const { cell, words, whatToDo, column } = await sheet(typed);
     expect(words('longest')).toBe(`! ${said}`);
     for (const id of ['longest', 'longestAs', 'ready', 'can', 'reads', 'off', 'more', 'open', 'shutter'])
@@ -312,7 +313,7 @@ describe('what is missing, or cannot be', () => {
     [{ opens: 1600 }, 'what the lens opens to cannot be right'],
     [{ blur: '2 s' }, 'the blur allowed cannot be read'],
   ];
-  test.each(LIGHT)('%o: it freezes, but the light is not told', async (typed, said) => {
+  test.each(drawn(LIGHT))('%o: it freezes, but the light is not told', async (typed, said) => {
     const { cell, words } = await sheet(typed);
     expect(words('must')).toBe(`! ${said}`);
     expect(cell('reads')).toBe('f/11 +0.7');

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { depthOf } from '../../src/sheets/checkTemplate';
 import { planAlone } from '../../src/sheets/makePlan';
 import type { TemplateValue } from '../../src/sheets/template';
+import { drawn } from '../full';
 import { calculated, templateOf, type Typed, typedOver, wordsBeside } from './support';
 import { together } from './together';
 
@@ -338,7 +339,7 @@ describe('what is missing, or cannot be read', () => {
     ['cool', '60 Ws', 'the pause to cool cannot be read'],
     ['cool', DATE, 'the pause to cool cannot be read'],
   ];
-  test.each(cases)('%s: %j', async (id, typed, said) => {
+  test.each(drawn(cases))('%s: %j', async (id, typed, said) => {
     const { cell, words, errors, column } = await sheet({ [id]: typed });
     expect(words('pops')).toBe(`! ${said}`);
     for (const answer of [

@@ -4,7 +4,7 @@ import { isFail } from '../../src/exposure/core/result';
 import { layout } from '../../src/sheets/layout';
 import { planAlone } from '../../src/sheets/makePlan';
 import type { TemplateTable, TemplateValue } from '../../src/sheets/template';
-import { caseNumbers } from '../full';
+import { caseNumbers, drawn } from '../full';
 import { random } from '../exposure/random';
 import { calculated, templateOf, type Typed, typedOver, wordsBeside } from './support';
 
@@ -327,7 +327,7 @@ const BAD: readonly (readonly [column: string, bad: readonly TemplateValue[], la
 ]; // prettier-ignore
 
 describe('a row that is half filled or wrong', () => {
-  test.each(BAD)('%s: %j', async (column, bad, lacks, says) => {
+  test.each(drawn(BAD))('%s: %j', async (column, bad, lacks, says) => {
     const rows = bad.map((value, i) => ({ ...head('B', 'fill', '100', 8), Head: `B${i}`, [column]: value }));
     const sheet = await sheetOf([head('A', 'key', '100', 16), ...rows], PLAIN);
     expect(sheet.column('Plan', 'Lacks')).toEqual(['', ...bad.map(() => lacks)]);
@@ -380,20 +380,23 @@ const BAD_FORM: readonly (readonly [id: string, bad: TemplateValue, beside: stri
   ['gap', 'a while', 'gap', /^! from pop to pop: seconds/],
   ['gap', -1, 'gap', /^! from pop to pop: seconds/],
 ];
-test.each(BAD_FORM)('%s: %s is refused in words, and nothing is planned', async (id, bad, beside, says) => {
-  const template = typedOver(demo, { [id]: bad });
-  const sheet = await calculated(template);
-  expect(wordsBeside(template, sheet, beside)).toMatch(says);
-  expect([sheet.cell('pops'), sheet.cell('open'), sheet.column('Dial', 'Set to').join('')]).toEqual([
-    '',
-    '',
-    '',
-  ]);
-});
+test.each(drawn(BAD_FORM))(
+  '%s: %s is refused in words, and nothing is planned',
+  async (id, bad, beside, says) => {
+    const template = typedOver(demo, { [id]: bad });
+    const sheet = await calculated(template);
+    expect(wordsBeside(template, sheet, beside)).toMatch(says);
+    expect([sheet.cell('pops'), sheet.cell('open'), sheet.column('Dial', 'Set to').join('')]).toEqual([
+      '',
+      '',
+      '',
+    ]);
+  },
+);
 
 describe('as the solver does', () => {
   const STOPS = [2.8, 4, 5.6, 8, 11, 16] as const;
-  test.each(caseNumbers(100))('of drawn lights, case %i', async (number) => {
+  test.each(drawn(caseNumbers(100), 4))('of drawn lights, case %i', async (number) => {
     const draw = random(number);
     const pick = <T>(list: readonly T[]): T => list[Math.floor(draw() * list.length)] as T;
     const count = 1 + Math.floor(draw() * 5);

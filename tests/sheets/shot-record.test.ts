@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { drawn } from '../full';
 import { demoLights, light, type Light, NO_CARD, record } from './record';
 
 const near = (value: number) => expect.closeTo(value, 9);
@@ -128,7 +129,7 @@ describe('another ISO', () => {
 });
 
 describe('a row that cannot be right', () => {
-  test.each<[string, Light, string]>([
+  test.each(drawn<[string, Light, string]>([
     ['the same name', { Light: 'two' }, 'two lights have this name'],
     ['a reading that is gone', { Reading: null, Tenths: null }, 'type its reading, tenths beside it'],
     ['a height below the floor', { X: 0, Y: 0, Height: -1, 'Aim X': 0, 'Aim Y': 0, 'Aim height': 1 }, 'no height lies below the floor'],
@@ -142,7 +143,7 @@ describe('a row that cannot be right', () => {
     ['a percent without its sign', { Scale: 'percent', Shows: 41 }, 'its power as it shows it, in range'],
     ['half a head', { Most: null }, 'type its most Ws, up to 10 000'],
     ['nothing of the subject', { 'At the subject': null }, 'does it reach the subject: yes or no'],
-  ])('%s', async (_, other, says) => {
+  ]))('%s', async (_, other, says) => {
     const sheet = await record([light('one', other), light('two'), light('three'), light('four')], NO_CARD);
     expect(sheet.notes()[0]).toBe(says);
     expect(['Differs', 'Its own', 'Set to', 'Turn by'].map((id) => sheet.again(id)[0])).toEqual(['', '', '', '']);

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { EngineValue } from '../../src/engine/headless';
 import type { Template, TemplateTable, TemplateValue } from '../../src/sheets/template';
 import { TEMPLATES } from '../../src/sheets/templates';
-import { FULL, oneOf } from '../full';
+import { drawn, FULL, oneOf } from '../full';
 import { calculated, templateOf } from './support';
 import { together } from './together';
 
@@ -50,7 +50,7 @@ test('some sheets look up in Heads', () => {
 
 const named = LOOKING.map(([template, table]) => [template.name, template, table] as const);
 
-describe.each(named)('%s beside Heads', (_, template, table) => {
+describe.each(drawn(named, 2))('%s beside Heads', (_, template, table) => {
   test('looks up what it would have typed, and answers alike', async () => {
     // what the studio does not own is no row of Heads: it is typed over there
     const owned = withoutStrangers(template, table);
@@ -126,7 +126,7 @@ test.each(FORMS)('%s beside Heads looks up what it would have typed, and answers
   book.dispose();
 }); // prettier-ignore
 
-test.each(FORMS)('%s before Heads has its own numbers, and two of each look up in the first', async (_, template, fields) => {
+test.each(drawn(FORMS))('%s before Heads has its own numbers, and two of each look up in the first', async (_, template, fields) => {
   const book = await together([{ template }, { template: heads }, { template: heads }, { template }]);
   const [before, after] = [book.form(0, template), book.form(3, template)];
   const inputs = fields.filter(({ formula }) => formula === undefined);
@@ -140,7 +140,7 @@ test.each(FORMS)('%s before Heads has its own numbers, and two of each look up i
   book.dispose();
 }); // prettier-ignore
 
-test.each(FORMS)('%s, empty beside a full list, and full beside an empty one, shows no error', async (_, template) => {
+test.each(drawn(FORMS))('%s, empty beside a full list, and full beside an empty one, shows no error', async (_, template) => {
   for (const filled of [true, false]) {
     const book = await together([{ template: heads, filled: !filled }, { template, filled }]);
     expect(book.errors()).toEqual([]);
