@@ -2,6 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { readXlsx, UnreadableFile } from '../../src/xlsx/read';
 import { cells, workbook, zip } from './parts';
 
+const SHEET = 'xl/worksheets/sheet1.xml';
+const MUCH = { content: new Uint8Array(210_000_000) };
+
 describe('a large file', () => {
   test('of 300,000 cells is read', async () => {
     const rows = Array.from({ length: 30_000 }, (_, r) => {
@@ -18,6 +21,12 @@ describe('a large file', () => {
   });
 
   test.each([
+    ['that is small until it is opened', () => zip(workbook('', { [SHEET]: MUCH })), /too large.*200 MB/],
+    [
+      'that is not as small as it says',
+      () => zip(workbook('', { [SHEET]: { ...MUCH, claims: 1000 } })),
+      /damaged/,
+    ],
     ['above 30 MB', () => new Uint8Array(30_000_001), /too large.*30 MB/],
     [
       'of more than two million cells',

@@ -18,6 +18,9 @@ const bookOf = (filled: boolean): Book => ({
   sheets: TEMPLATES.map((t) => withValues(planAlone(t, filled).sheet, anyValue)),
   names: [],
 });
+/** All sheets with their demo jobs, written once for whatever only reads them. */
+let once: Promise<Uint8Array> | undefined;
+const written = (): Promise<Uint8Array> => (once ??= writeXlsx(bookOf(true)));
 const partOf = async (bytes: Uint8Array, name: string): Promise<string> =>
   new TextDecoder().decode(await openPackage(bytes).read(name));
 
@@ -35,7 +38,7 @@ const covered = (sheet: BookSheet, { row, column }: BookCell): boolean =>
 describe('a sheet written and read again', () => {
   test.each(FULL ? [true, false] : [true])('keeps everything (filled: %s)', async (filled) => {
     const before = bookOf(filled);
-    const { book: after, notUnderstood } = await readXlsx(await writeXlsx(before));
+    const { book: after, notUnderstood } = await readXlsx(await (filled ? written() : writeXlsx(before)));
     expect(notUnderstood).toEqual([]);
     expect(after.sheets.map(({ name }) => name)).toEqual(before.sheets.map(({ name }) => name));
     for (const [i, sheet] of before.sheets.entries()) {
@@ -58,7 +61,7 @@ describe('a sheet written and read again', () => {
   test('gives the same bytes twice', async () => {
     const book = (): Book => ({
       ...bookOf(true),
-      sheets: bookOf(true).sheets.slice(0, FULL ? undefined : 6),
+      sheets: bookOf(true).sheets.slice(0, FULL ? undefined : 2),
     });
     const [one, two] = [await writeXlsx(book()), await writeXlsx(book())];
     expect(Buffer.compare(one, two)).toBe(0);
@@ -69,7 +72,7 @@ describe('a sheet written and read again', () => {
     const ours = book.sheets.flatMap(({ cells }) =>
       cells.filter(({ formula }) => formula?.includes('SWEEP.')),
     );
-    const bytes = await writeXlsx(book);
+    const bytes = await written();
     const sheets = await Promise.all(
       book.sheets.map((_, i) => partOf(bytes, `xl/worksheets/sheet${i + 1}.xml`)),
     );
@@ -85,7 +88,7 @@ describe('a sheet written and read again', () => {
   });
 
   test('names no person', async () => {
-    const core = await partOf(await writeXlsx(bookOf(true)), 'docProps/core.xml');
+    const core = await partOf(await written(), 'docProps/core.xml');
     expect(core).toContain('<dc:creator>Sweeptable</dc:creator>');
     expect(core).toContain('<cp:lastModifiedBy>Sweeptable</cp:lastModifiedBy>');
   });
