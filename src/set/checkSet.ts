@@ -1,4 +1,5 @@
 import { cameraAxes, fieldSlopes } from './field';
+import { BELIEVED } from './limits';
 import { before, mirrorOf } from './mirror';
 import { dot, length, minus, NO_LENGTH, type Place3 } from './space';
 import type { Camera, Light, Optics, SetUp, Surface } from './setUp';
@@ -13,11 +14,14 @@ export type Doubt =
   | { readonly kind: 'no aim'; readonly light: string }
   | { readonly kind: 'no width'; readonly light: string }
   | { readonly kind: 'wide front'; readonly light: string; readonly metres: number }
+  | { readonly kind: 'wide surface'; readonly metres: number }
   | { readonly kind: 'distance'; readonly light: string; readonly typed: number; readonly drawn: number }
   | { readonly kind: 'many'; readonly count: number }
   | { readonly kind: 'too many'; readonly count: number; readonly drawn: number }
   | {
       readonly kind:
+        | 'no datum'
+        | 'no ISO'
         | 'no camera'
         | 'no lens axis'
         | 'no field'
@@ -34,9 +38,6 @@ export interface CheckedSet {
   readonly doubts: readonly Doubt[];
 }
 
-/** No set is so large, in metres: such numbers were typed in centimetres. */
-const FAR = 20;
-const WIDEST = 8;
 /** More lights than this are no set for one picture; they are drawn all the same. */
 const MANY = 20;
 /** More than these are not drawn: a page would stand still while their numbers look for places. */
@@ -47,7 +48,8 @@ const SLACK = 1e-9;
 /** No field reaches farther to a side of the lens axis than so many times its distance: 80°. */
 const STEEPEST_EDGE = Math.tan((80 * Math.PI) / 180);
 
-const isFar = (place: Place3): boolean => length(place) > FAR;
+const isFar = ({ x, y, z }: Place3): boolean =>
+  Math.max(Math.abs(x), Math.abs(y)) > BELIEVED.place || Math.abs(z) > BELIEVED.height;
 
 /** The lights that can be drawn, and all that is to be said of the set. Lights keep their places in the list. */
 export function checkSet(set: SetUp): CheckedSet {
@@ -61,14 +63,18 @@ export function checkSet(set: SetUp): CheckedSet {
   const datum = kept({ x: 0, y: 0, z: set.datumHeight ?? 0 }, 'The datum', doubts);
   const lights = shown.map((light) => checkedLight(light, subject, doubts));
   const surface = checkedSurface(set.surface, camera, doubts);
+  if (set.datum?.name === '' && lights.some(({ at }) => at)) doubts.push({ kind: 'no datum' });
+  if (set.meter && set.meter.iso === undefined && lights.some(({ reading }) => reading !== ''))
+    doubts.push({ kind: 'no ISO' });
   return { setUp: { ...set, lights, camera, subject, surface, datumHeight: datum?.z ?? 0 }, doubts };
 }
 
 function sameNames(lights: readonly Light[]): Doubt[] {
   const counts = new Map<string, number>();
-  for (const { name } of lights) counts.set(name.toLowerCase(), (counts.get(name.toLowerCase()) ?? 0) + 1);
+  const keyOf = ({ name, own = name }: Light): string => own.toLowerCase();
+  for (const light of lights) counts.set(keyOf(light), (counts.get(keyOf(light)) ?? 0) + 1);
   return [...counts].flatMap(([key, count]): Doubt[] => {
-    const light = lights.find(({ name }) => name.toLowerCase() === key)?.name ?? '';
+    const { name, own: light = name } = lights.find((one) => keyOf(one) === key) ?? { name: '' };
     return count > 1 && key !== '' ? [{ kind: 'same name', light, count }] : [];
   });
 }
@@ -95,7 +101,7 @@ function checkedLight(light: Light, subject: Place3 | undefined, doubts: Doubt[]
   if (aim && length(minus(aim, at)) < NO_LENGTH) doubts.push({ kind: 'aimed at itself', light: name });
   const widths = [light.width, light.height].map((each) => each ?? 0);
   const widest = Math.max(...widths);
-  const isWide = widest > WIDEST;
+  const isWide = widest > BELIEVED.size;
   if (isWide) doubts.push({ kind: 'wide front', light: name, metres: widest });
   else if (!(light.width !== undefined && light.width > 0)) doubts.push({ kind: 'no width', light: name });
   const to = subject ?? aim;
@@ -147,8 +153,8 @@ function checkedSurface(
     doubts.push({ kind: 'no surface size' });
     return undefined;
   }
-  if (surface.width > FAR || surface.height > FAR) {
-    doubts.push({ kind: 'far', what: 'The width or height of the surface', metres: Math.max(surface.width, surface.height) }); // prettier-ignore
+  if (surface.width > BELIEVED.size || surface.height > BELIEVED.size) {
+    doubts.push({ kind: 'wide surface', metres: Math.max(surface.width, surface.height) });
     return undefined;
   }
   const lens = camera ? before(mirrorOf(surface), camera.at) : 1;

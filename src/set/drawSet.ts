@@ -20,7 +20,10 @@ export interface DrawnSet {
 export function drawSet(written: SetUp, width: number, unread: readonly string[] = []): DrawnSet {
   const { setUp, doubts } = checkSet(written);
   const figures = figuresOf(setUp);
-  const words = { beside: setUp.lights.map(besideLight), notes: [...notesOf(figures, doubts), ...unread] };
+  const words = {
+    beside: setUp.lights.map(besideLight),
+    notes: [...notesOf(setUp, figures, doubts), ...unread],
+  };
   return {
     picture: pictureOf(figures, words, width),
     said: [pictureInWords(setUp, figures, doubts), ...unread].join(' '),

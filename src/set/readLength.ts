@@ -24,8 +24,12 @@ export function readPlace(value: unknown, name: string, quantity = Q.distance): 
 
 /** The same for a length of its own. One of 0 is 0. */
 export function readLength(value: unknown, quantity: Quantity, name: string): number | undefined | string {
+  return value === 0 ? 0 : readCell(value, quantity, name);
+}
+
+/** What a cell says of any quantity; undefined where nothing stands, a sentence where it cannot be read. */
+export function readCell(value: unknown, quantity: Quantity, name: string): number | undefined | string {
   if (value === '' || value === null || value === undefined) return undefined;
-  if (value === 0) return 0;
   if (isCellError(value)) return `${name} holds the error ${value.error}.`;
   const read = readQuantity(value, quantity, name);
   if (read === BLANK) return undefined;

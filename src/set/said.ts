@@ -1,6 +1,7 @@
 import type { Doubt } from './checkSet';
 import { cameraAxes } from './field';
 import type { DrawnLight, Figure, Figures, Place2 } from './figures';
+import { BELIEVED } from './limits';
 import { middleOf, type Seen } from './mirror';
 import { minus, NO_LENGTH, type Place3 } from './space';
 import type { Camera, Light, SetUp, Surface } from './setUp';
@@ -13,7 +14,7 @@ export function doubtText(doubt: Doubt): string {
     case 'no place':
       return `${doubt.light} has no place, so that it is not drawn: type its x, y and height.`;
     case 'far':
-      return `${doubt.what} would be ${Math.round(doubt.metres)} m away, and is not drawn. Lengths are in metres: write 1.8 or 180 cm, not 180.`;
+      return `${doubt.what} would be ${Math.round(doubt.metres)} m away, and is not drawn. Lengths are in metres, up to ${BELIEVED.place} to each side and ${BELIEVED.height} high: write 1.8, not 180.`;
     case 'same name':
       return `${doubt.count} lights are called ${doubt.light}: give each its own name.`;
     case 'below':
@@ -25,13 +26,19 @@ export function doubtText(doubt: Doubt): string {
     case 'no width':
       return `The front of ${doubt.light} has no width, so that only its place is drawn.`;
     case 'wide front':
-      return `The front of ${doubt.light} would be ${Math.round(doubt.metres)} m wide, and is not drawn. Lengths are in metres: write 0.6 or 60 cm, not 60.`;
+      return `The front of ${doubt.light} would be ${Math.round(doubt.metres)} m wide, and is not drawn. Lengths are in metres, up to ${BELIEVED.size}: write 0.6, not 60.`;
+    case 'wide surface':
+      return `The surface would be ${Math.round(doubt.metres)} m wide or high, and is not drawn. Lengths are in metres, up to ${BELIEVED.size}: write 0.6, not 60.`;
     case 'distance':
       return `${doubt.light}: ${metres(doubt.typed)} was typed, and the places are ${metres(doubt.drawn)} apart. One of them is wrong.`;
     case 'many':
       return `${doubt.count} lights are many for one picture: look at each number twice.`;
     case 'too many':
       return `${doubt.count} lights are too many for one picture: only the first ${doubt.drawn} are drawn.`;
+    case 'no datum':
+      return 'The datum has no name: nobody will find again where the places count from.';
+    case 'no ISO':
+      return 'The readings have no ISO: type that of the meter.';
     case 'no camera':
       return 'The camera has no place, so that neither it nor left and right as it sees them are drawn.';
     case 'no lens axis':
@@ -63,9 +70,14 @@ const LINES =
   'Thick: fronts, as wide as they are, with an arrow to the lit side. Dashes: aims. Dash and dot: field of view. Dots: mirror images. Hatched: highlights. Ring with arrows: the datum, its x and y, and upwards. Thin and level: the floor. Movements other than rise and shift are not drawn; nor is what stands in between.';
 
 /** What stands below the picture: what the lines are, the field, and all that is missing or in doubt. */
-export function notesOf(figures: Figures, doubts: readonly Doubt[]): string[] {
-  return [LINES, ...fieldText(figures), ...doubts.map(doubtText)];
+export function notesOf(setUp: SetUp, figures: Figures, doubts: readonly Doubt[]): string[] {
+  return [LINES, ...fieldText(figures), ...isoText(setUp), ...doubts.map(doubtText)];
 }
+
+const isoText = ({ meter, lights }: SetUp): string[] =>
+  meter?.iso === undefined || lights.every(({ reading }) => reading === '')
+    ? []
+    : [`Readings are at ISO ${Math.round(meter.iso)}.`];
 
 const fieldText = ({ field }: Figures): string[] =>
   field
@@ -164,6 +176,7 @@ export function pictureInWords(setUp: SetUp, figures: Figures, doubts: readonly 
     `A plan and an elevation of a set with ${count} ${count === 1 ? 'light' : 'lights'}.`,
     ...(camera ? [cameraText(camera)] : []),
     ...fieldText(figures),
+    ...isoText(setUp),
     ...(subject ? [`The subject is ${placeText(subject, drawnOf(figures, 'subject'), figures)}.`] : []),
     ...(surface ? [surfaceText(surface, figures)] : []),
     ...figures.lights.map((light) => lightText(light, figures)),

@@ -3,6 +3,8 @@ import type { Place3 } from './space';
 /** A light as it was written down. Lengths in metres; what was not written is undefined. */
 export interface Light {
   readonly name: string;
+  /** Its name alone, where the list has names besides parts and heads: no other light has the same. */
+  readonly own?: string;
   /** Centre of its front. */
   readonly at: Place3 | undefined;
   /** The place that its front is turned to. */
@@ -59,4 +61,8 @@ export interface SetUp {
   readonly surface: Surface | undefined;
   /** How far the datum lies above the floor, from which all heights count. */
   readonly datumHeight?: number;
+  /** What the datum is, where there is a place to say so. */
+  readonly datum?: { readonly name: string };
+  /** The ISO of the readings, where there is a place to say so; undefined where nothing stands there. */
+  readonly meter?: { readonly iso: number | undefined };
 }

@@ -30,6 +30,26 @@ describe('what cannot be drawn is said', () => {
       /^Key would be 180 m away, and is not drawn. Lengths are in metres/,
     ],
     [set(key({ width: 60 })), /^The front of Key would be 60 m wide/],
+    [
+      set(key({ at: place(10.5, 0, 1) })),
+      /^Key would be 11 m away, and is not drawn. Lengths are in metres, up to 10/,
+    ],
+    [set(key({ at: place(0, -15, 1) })), /^Key would be 15 m away/],
+    [set(key({ at: place(1, 0, 5.5) })), /^Key would be 6 m away/],
+    [
+      set(key({ width: 5.5, height: 1 })),
+      /^The front of Key would be 6 m wide, and is not drawn. Lengths are in metres, up to 5/,
+    ],
+    [
+      { ...set(key()), surface: { at: place(0, 0, 0), width: 1, height: 15, tilt: place(0, 0, 0) } },
+      /^The surface would be 15 m wide or high, and is not drawn/,
+    ],
+    [
+      set(key({ own: 'Key' }), key({ name: 'Key, Alder 600', own: 'key' })),
+      /^2 lights are called Key: give each its own name/,
+    ],
+    [{ ...set(key()), datum: { name: '' } }, /^The datum has no name: nobody will find again/],
+    [{ ...set(key()), meter: { iso: undefined } }, /^The readings have no ISO: type that of the meter/],
     [set(key({ aim: place(100, 0, 0) })), /^The aim of Key would be 100 m away/],
     [{ ...set(key()), camera: undefined }, /^The camera has no place/],
     [{ ...set(key()), camera: { ...CAMERA, aim: CAMERA.at } }, /^The camera is aimed at its own place/],
@@ -55,6 +75,20 @@ describe('what cannot be drawn is said', () => {
     expect(words).toMatch(new RegExp(sentence.source.slice(1)));
     expect(picture.shapes.flatMap((shape) => ('spots' in shape ? shape.spots.flat() : [])).every(Number.isFinite)).toBe(true); // prettier-ignore
   });
+  test('what is as large as it may be is drawn, and a datum or an ISO that nobody needs is not asked for', () => {
+    expect(said(set(key({ at: place(-10, 10, 5), width: 5, height: 5 })))).toEqual([]);
+    expect(said({ ...set(), datum: { name: '' }, meter: { iso: undefined } })).toEqual([]);
+    expect(said({ ...set(key({ reading: '' })), meter: { iso: undefined } })).toEqual([]);
+  });
+  test('the ISO of the readings stands below the picture, and is said', () => {
+    const { picture, said: words } = drawSet({ ...set(key()), meter: { iso: 200 } }, 1000);
+    const written = picture.shapes.flatMap((shape) => (shape.kind === 'words' ? [shape.text] : []));
+    expect(written).toContain('Readings are at ISO 200.');
+    expect(words).toContain('Readings are at ISO 200.');
+    expect(drawSet({ ...set(key({ reading: '' })), meter: { iso: 200 } }, 1000).said).not.toContain('ISO');
+  });
+  test('two lights of one part with other heads are two', () =>
+    expect(said(set(key({ name: 'key, Alder 600' }), key({ name: 'key, Hazel 400' })))).toEqual([]));
   test('of a light that is not drawn nothing is at the datum', () =>
     expect(drawSet(set(key({ at: undefined })), 350).picture.plan.labels.map(({ lines }) => lines)).toEqual([['Camera']])); // prettier-ignore
   test('40 lights', () =>

@@ -40,6 +40,7 @@ describe('a sheet with places is read', () => {
     expect(read?.setUp.lights).toEqual([
       {
         name: 'key, Alder 600',
+        own: 'key',
         at: place(0.03, 0.25, 1.4),
         aim: place(0.6, 0.35, 0.85),
         width: 0.75,
@@ -92,6 +93,57 @@ describe('a sheet with places is read', () => {
     expect(read?.unread).toHaveLength(2);
     expect(read?.unread[0]).toMatch(/^x of key, Alder 600: “?"?left/);
     expect(read?.unread[1]).toBe('The width of key, Alder 600 holds the error #N/A.');
+  });
+  test('an error in a name, a power or a reading is said, and no word of it is written', () => {
+    const row = KEY.map((cell, i) =>
+      i === 0 || i === 1 || i === 2 || i === 3 ? cellError('#VALUE!') : cell,
+    );
+    const { setUp, unread } = readSet(sheet([row])) ?? {};
+    expect(setUp?.lights[0]).toMatchObject({ name: 'Alder 600', setting: '', reading: '' });
+    expect(unread).toEqual(['The name', 'The power', 'The reading', 'A tenth'].map((what) => `${what} of Alder 600 holds the error #VALUE!.`)); // prettier-ignore
+    // without a head nothing is left to call it by: heading in row 12
+    const nameless = KEY.map((cell, i) => (i === 0 ? cellError('#REF!') : i === 13 ? '' : cell));
+    expect(readSet(sheet([nameless]))?.unread).toEqual([
+      'The name of the light in row 13 holds the error #REF!.',
+    ]);
+  });
+  // 1 January 2026 has the number 46023 where days are counted from 1900.
+  test('a power or a reading that has become a date is said, and not written', () => {
+    const read = (cell: number, value: unknown) => {
+      const { setUp, unread } = readSet(sheet([KEY.map((each, i) => (i === cell ? value : each))])) ?? {};
+      return [setUp?.lights[0]?.setting, setUp?.lights[0]?.reading, unread];
+    };
+    expect(read(1, 46026)).toEqual(['', 'f/16 +0.5', [expect.stringMatching(/^The power of key, Alder 600 would be 46026: a spreadsheet has made a date of it/)]]); // prettier-ignore
+    expect(read(2, 46178)).toEqual(['1/2', '', [expect.stringMatching(/^The reading of key, Alder 600 would be f\/46178: a spreadsheet has made a date/)]]); // prettier-ignore
+    expect(read(2, 560)).toEqual(['1/2', '', [expect.stringMatching(/would be f\/560: type its full stop/)]]);
+    expect(read(1, 2400)).toEqual(['2400', 'f/16 +0.5', []]);
+    expect(read(1, -3)).toEqual(['-3', 'f/16 +0.5', []]);
+    expect(read(2, 128)).toEqual(['1/2', 'f/128 +0.5', []]);
+  });
+  test('the datum and the ISO of the readings, where there are cells for them', () => {
+    const around = (...more: readonly unknown[][]) => readSet(sheet([KEY], [...FORM, ...more]));
+    expect(around()?.setUp).toMatchObject({ datum: { name: 'front left corner of the slate' } });
+    expect(around()?.setUp.meter).toBeUndefined();
+    expect(around(['ISO', 200])?.setUp.meter).toEqual({ iso: 200 });
+    expect(around(['ISO', 'ISO 400'], ['ISO today', 50])?.setUp.meter).toEqual({ iso: 400 });
+    expect(around(['ISO', ''])?.setUp.meter).toEqual({ iso: undefined });
+    expect(around(['ISO', 'fast'])?.unread).toEqual([expect.stringContaining('fast')]);
+    const noDatum = FORM.map((row) => (row[0] === 'Datum' ? ['Datum', ''] : row));
+    expect(readSet(sheet([KEY], noDatum))?.setUp.datum).toEqual({ name: '' });
+  });
+  test('a place that is typed in part is said', () => {
+    const unread = (...more: readonly unknown[][]) => readSet(sheet([KEY], [...FORM, ...more]))?.unread;
+    expect(unread(['Subject x', 0.5], ['Subject y', 0.4])).toEqual(['Of the subject x, y or height is missing: type all three.']); // prettier-ignore
+    expect(unread(['Surface x', 0.5], ['Surface width', 1])).toEqual(['Of the surface x, y or height is missing: type all three.']); // prettier-ignore
+    expect(unread(['Surface x', ''], ['Surface width', 1])).toEqual(['The surface has no place, so that it is not drawn: type its x, y and height.']); // prettier-ignore
+    expect(unread(['Subject x', ''], ['Surface x', ''], ['Surface turned', ''])).toEqual([]);
+    const half = FORM.map((row) => (row[0] === '… at y' ? ['… at y', ''] : row));
+    expect(readSet(sheet([KEY], half))?.unread).toEqual(['Of the camera’s aim x, y or height is missing: type all three.']); // prettier-ignore
+  });
+  test('a surface is turned last, by what either label says', () => {
+    const where = [['Surface x', 0], ['Surface y', 0], ['Surface height', 1], ['Surface width', 1], ['Surface depth', 1]]; // prettier-ignore
+    for (const label of ['Surface turned', 'Surface tilt height'])
+      expect(readSet(sheet([KEY], [...FORM, ...where, [label, '−20°']]))?.setUp.surface?.tilt).toEqual(place(0, 0, -20)); // prettier-ignore
   });
   test('a sheet without places is none', () => {
     const plain = {

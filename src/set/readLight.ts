@@ -1,0 +1,117 @@
+import { Q } from '../catalogue/quantities';
+import type { Area } from '../formula/area';
+import { isCellError } from '../formula/errors';
+import { SHOWN } from './limits';
+import { readLength } from './readLength';
+import type { Light } from './setUp';
+import { headingsOf, plainWords, type SheetAsRead, textAt } from './sheetAsRead';
+import { placeOf, type Tell, told } from './told';
+
+/** Headings of the columns of lights; the first that is there counts. */
+const COLUMNS = {
+  name: ['light', 'name', 'part', 'head'],
+  head: ['head'],
+  x: ['x'],
+  y: ['y'],
+  z: ['height', 'z'],
+  aimX: ['aim x'],
+  aimY: ['aim y'],
+  aimZ: ['aim height', 'aim z'],
+  width: ['front width', 'width', 'wide'],
+  height: ['front height', 'tall'],
+  setting: ['shows', 'set to', 'power'],
+  reading: ['reading', 'reads'],
+  tenths: ['tenths'],
+  distance: ['distance'],
+} as const;
+type Column = keyof typeof COLUMNS;
+
+/** A sheet with fewer of these columns knows no places. */
+const NEEDED = ['name', 'x', 'y', 'z'] as const satisfies readonly Column[];
+
+export type Columns = Readonly<Partial<Record<Column, number>>>;
+
+/** Where a table has what is read of lights; undefined where it knows no places. */
+export function columnsOf(sheet: SheetAsRead, table: Area): Columns | undefined {
+  const headings = headingsOf(sheet, table);
+  const found: Partial<Record<Column, number>> = {};
+  for (const [column, names] of Object.entries(COLUMNS) as [Column, readonly string[]][]) {
+    const heading = names.find((name) => headings.has(name));
+    const at = heading === undefined ? undefined : headings.get(heading);
+    if (at !== undefined) found[column] = at;
+  }
+  return NEEDED.every((column) => found[column] !== undefined) ? found : undefined;
+}
+
+/** What of a light is read as words, so that an error in it would be no word more. */
+const WORDS = [
+  ['name', 'The name'],
+  ['head', 'The head'],
+  ['setting', 'The power'],
+  ['reading', 'The reading'],
+  ['tenths', 'A tenth'],
+] as const satisfies readonly (readonly [Column, string])[];
+
+/** Headings of names that no two lights have; parts and heads may be there twice. */
+const NAMES: ReadonlySet<string> = new Set(['light', 'name']);
+
+const DATE = 'a spreadsheet has made a date of it. Set the cell to text and type it again.';
+
+/** What a head shows; empty for a number that no head can show. */
+function settingIn(cell: unknown, text: string, called: string, tell: Tell): string {
+  if (typeof cell !== 'number' || Math.abs(cell) <= SHOWN.setting) return text;
+  tell(`The power of ${called} would be ${text}: ${DATE}`);
+  return '';
+}
+
+/** What a meter shows, with its tenths; empty for a number that no meter can show. */
+function readingIn(cell: unknown, reading: string, tenths: string, called: string, tell: Tell): string {
+  if (typeof cell === 'number' && !(cell > 0 && cell <= SHOWN.reading)) {
+    const why = cell > SHOWN.setting ? DATE : 'type its full stop, such as 16, and its tenths beside it.';
+    tell(`The reading of ${called} would be f/${reading}: ${why}`);
+    return '';
+  }
+  const stop = asAperture(reading);
+  return reading === '' || tenths === '' || tenths === '0' ? stop : `${stop} +0.${tenths}`;
+}
+
+/** The light in a row of a table; none where nothing stands there. */
+export function lightIn(sheet: SheetAsRead, table: Area, row: number, columns: Columns, tell: Tell): Light[] {
+  const cell = (column: Column): unknown => {
+    const at = columns[column];
+    return at === undefined ? undefined : sheet.cells[row]?.[at];
+  };
+  const text = (column: Column): string => {
+    const at = columns[column];
+    return at === undefined ? '' : textAt(sheet, row, at);
+  };
+  const [name, head] = [text('name'), text('head')];
+  const called = head === '' || head === name ? name : name === '' ? head : `${name}, ${head}`;
+  for (const [column, what] of WORDS) {
+    const value = cell(column);
+    if (isCellError(value)) tell(`${what} of ${called === '' ? `the light in row ${row + 1}` : called} holds the error ${value.error}.`); // prettier-ignore
+  }
+  const at = placeOf([cell('x'), cell('y'), cell('z')], called, tell);
+  // a row of a table that waits to be filled
+  if (called === '' && !at) return [];
+  const size = (column: Column, what: string): number | undefined =>
+    told(readLength(cell(column), Q.distance, `${what} of ${called}`), tell);
+  const heading = columns.name === undefined ? '' : plainWords(textAt(sheet, table.row, columns.name));
+  return [
+    {
+      name: called,
+      ...(NAMES.has(heading) && name !== '' ? { own: name } : {}),
+      at,
+      aim: placeOf([cell('aimX'), cell('aimY'), cell('aimZ')], `the aim of ${called}`, tell),
+      width: size('width', 'The width'),
+      height: size('height', 'The front’s height'),
+      setting: settingIn(cell('setting'), text('setting'), called, tell),
+      reading: readingIn(cell('reading'), text('reading'), text('tenths'), called, tell),
+      distance: size('distance', 'The distance'),
+    },
+  ];
+}
+
+/** A bare figure of a meter with the sign that makes it one. */
+const asAperture = (reading: string): string =>
+  /^\d+(?:[.,]\d+)?$/.test(reading) ? `f/${reading}` : reading;
