@@ -76,7 +76,7 @@ export const NO_RECORD: Refused = refused(
 );
 export const labelsLost = (sheet: string, labels: readonly string[]): Refused =>
   refused(
-    `“${sheet}” has no label ${labels.map((label) => `“${label}”`).join(', ')} any more, so that what stood beside it would be lost. Nothing was changed. Type the label again, left of its value.`,
+    `“${sheet}” has no label ${labels.map((label) => `“${label}”`).join(', ')} any more, so that what stood there would be lost. Nothing was changed. Type it again, left of its value or above its column.`,
   );
 export const NO_LIGHTS: Refused = refused(
   'No sheet of this workbook has lights to record. Nothing was changed. Insert “Lights on set” or “Pops plan” first.',

@@ -23,7 +23,11 @@ export const fieldRow = (form: Form, index: number): number => blockPlace(form).
 export const tableTop = (table: TemplateTable): number => blockPlace(table).row + 1;
 export const blockRows = (block: Block): number =>
   block.kind === 'form' ? 1 + block.fields.length : 2 + block.rows.length;
-export const blockColumns = (block: Block): number => (block.kind === 'form' ? 4 : block.columns.length);
+/** Label and value, with tenths beside them a column more, and the last for the words of a line. */
+const fieldColumns = ({ remark, warning, tenths }: Field): number =>
+  remark !== undefined || warning ? 4 : tenths ? 3 : 2;
+export const blockColumns = (block: Block): number =>
+  block.kind === 'form' ? Math.max(2, ...block.fields.map(fieldColumns)) : block.columns.length;
 /** Whether the rows of the template say what stands in it: an input, or what the sheet holds itself. */
 export const isGiven = (part: Field | TemplateColumn): boolean => part.formula === undefined;
 export const isInput = (part: Field | TemplateColumn): boolean => isGiven(part) && !('fixed' in part);

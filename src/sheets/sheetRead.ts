@@ -33,8 +33,3 @@ export function tableRows(
     Object.fromEntries(columns.map(({ name }, c) => [name, at(area.row + 1 + r, area.column + c)])),
   ).filter((row) => Object.values(row).some((value) => value !== null));
 }
-
-/** The first row that has a label in a column; undefined where none has. */
-export function rowLabelled({ cells }: Pick<SheetRead, 'cells'>, label: string, column: number): number | undefined {
-  return cells.find((cell) => cell.column === column && cell.value === label)?.row;
-} // prettier-ignore

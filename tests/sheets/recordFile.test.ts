@@ -61,8 +61,51 @@ describe('a record as a file', () => {
     };
     expect(recordIn(template, moved)).toEqual(demo());
     expect(lostLabels(template, moved)).toEqual([]);
+    const heading = {
+      cells: moved.cells,
+      tables: moved.tables.map((table) => ({
+        ...table,
+        columns: table.columns.map((column) =>
+          column.name === 'Aim X' ? { ...column, name: 'Looks' } : column,
+        ),
+      })),
+    };
+    expect(lostLabels(template, heading)).toEqual(['Aim X']);
     const renamed = { tables, cells: cells.map((cell) => (cell.value === 'Camera y' ? { ...cell, value: 'Kamera y' } : cell)) }; // prettier-ignore
     expect(lostLabels(template, renamed)).toEqual(['Camera y']);
+  });
+  test('is read from a sheet that knew no subject, surface and distance, and a label of those is missed beside others', () => {
+    const { cells, tables } = planAlone(template, true).sheet;
+    const isNew = ({ value }: { value: unknown }) => /^(Subject|Surface) /.test(String(value));
+    const before = {
+      cells: cells.filter((cell) => !isNew(cell)),
+      tables: tables.map((table) => ({
+        ...table,
+        columns: table.columns.map((column) => (column.name === 'Distance' ? { ...column, name: 'Own' } : column)), // prettier-ignore
+      })),
+    };
+    expect(lostLabels(template, before)).toEqual([]);
+    const { set, lights } = recordIn(template, before);
+    expect([set['subjectX'], set['surfaceTurn'], set['cameraX'], lights[0]?.['Distance']]).toEqual([null, null, 0.6, null]); // prettier-ignore
+    const one = { tables, cells: cells.filter(({ value }) => value !== 'Surface width') };
+    expect(lostLabels(template, one)).toEqual(['Surface width']);
+  });
+  test('of the first version is read: what it did not know is blank', () => {
+    const isNew = (id: string) => /^(subject|surface)/.test(id) || id === 'Distance';
+    const without = (values: object) =>
+      Object.fromEntries(Object.entries(values).filter(([id]) => !isNew(id)));
+    const { set, lights } = demo();
+    const first = { sweeptable: 'shot-record', version: 1, set: without(set), lights: lights.map(without) };
+    expect(isValid(first)).toBe(true);
+    const blank = (values: object) => Object.fromEntries(Object.entries(values).map(([id, value]) => [id, isNew(id) ? null : value])); // prettier-ignore
+    expect(readRecord(JSON.stringify(first), template)).toEqual({
+      set: blank(set),
+      lights: lights.map(blank),
+    });
+    // and written again it is of this version, and the same
+    const read = readRecord(JSON.stringify(first), template);
+    if ('refused' in read) throw new Error(read.refused);
+    expect(readRecord(writeRecord(read), template)).toEqual(read);
   });
   test('holds what was typed, and nothing else', () => {
     const file = JSON.parse(writeRecord(demo())) as Record<string, unknown>;
@@ -79,7 +122,10 @@ describe('a record as a file', () => {
     ['is empty', '', 'damaged'],
     ['is a list', '[]', 'no shot record'],
     ['is something else', '{"version":1}', 'no shot record'],
-    ['is newer', changed((file) => (file['version'] = 2)), 'newer Sweeptable (version 2 of the file, here 1). Update'],
+    ['is newer', changed((file) => (file['version'] = 3)), 'newer Sweeptable (version 3 of the file, here 2). Update'],
+    ['is between two', changed((file) => (file['version'] = 1.5)), 'version 1.5, which no Sweeptable has written'],
+    ['is of the first version with a cell of the second', changed((file) => (file['version'] = 1)), 'the set has “subjectX”'],
+    ['is of the first version with a column of the second', changed((file) => Object.assign(file, { version: 1, set: {}, lights: [{ Distance: 1 }] })), 'light 1 has “Distance”'],
     ['is older than all', changed((file) => (file['version'] = 0)), 'version 0, which no Sweeptable has written'],
     ['has no lights', changed((file) => delete file['lights']), 'no list of lights'],
     ['has no set', changed((file) => delete file['set']), 'the set is no list of values'],
@@ -123,7 +169,8 @@ describe('the next shot', () => {
       for (const id of ['Reading', 'Tenths', 'Today', 'Its tenths', 'Shows today'])
         expect(light[id]).toBeNull();
     expect([next.set['cardThen'], next.set['isoToday'], next.set['aperture']]).toEqual([null, null, 22]);
-    expect(next.lights[0]).toMatchObject({ X: 0.03, 'Aim height': 0.85, Serial: 'A17' });
+    expect(next.lights[0]).toMatchObject({ X: 0.03, 'Aim height': 0.85, Serial: 'A17', Distance: 0.8 });
+    expect(next.set).toMatchObject({ subjectX: 0.6, surfaceWidth: 0.2, surfaceTiltX: 50, surfaceTurn: -15 });
   });
   test('says of each light that it is not metered, and answers nothing', async () => {
     const sheet = await calculated(withRecord(template, nextShot(demo())));
@@ -150,15 +197,35 @@ describe('a record of the lights of a plan', () => {
     expect(record.set).toMatchObject({ aperture: 22, focal: 120, draw: 150, filters: '1/3', pops: null });
   });
   test('of Pops plan has what is to be set, and says how many readings are worked out', async () => {
-    const { record, unmetered } = recordFromPlan(await read('pops-plan'));
+    const sheet = await read('pops-plan');
+    const { record, unmetered } = recordFromPlan(sheet);
     expect(unmetered).toBe(5);
     // The key from f/16 and half a stop at 1/2 up by 0.7: f/22 and two tenths at 1/1 −0.3. The card of this plan says so too.
     expect(record.lights[0]).toMatchObject({ Shows: '1/1 −0.3', Reading: 22, Tenths: 2, Pops: null });
-    expect(record.set).toMatchObject({ pops: 3 });
+    expect(record.set).toMatchObject({ aperture: 45, focal: 120, draw: 150, filters: '1/3', pops: 3 });
+    const open = sheet.cells.find(({ value }) => value === 'Shutter stands open');
+    expect(record.set['open']).toBeGreaterThan(0);
+    expect(record.set['open']).toBe(sheet.cells.find(({ row, column }) => row === open?.row && column === open.column + 1)?.value); // prettier-ignore
+    // Metered at 2 s in the plan, so that it is no light of one exposure.
+    expect(record.lights[5]).toEqual({ Light: 'ambient', Reading: 4, Tenths: 0, Metered: 'subject, at 2 s', 'At the subject': 'no' }); // prettier-ignore
     // It is the same light: a sheet laid from it counts each as ready.
     const laid = await calculated(withRecord(template, { ...record, set: { ...record.set, iso: 100 } }));
-    expect(laid.column('Record', 'Lacks').slice(0, 5)).toEqual(['', '', '', '', '']);
+    expect(laid.column('Record', 'Lacks').slice(0, 6)).toEqual(['', '', '', '', '', '']);
     expect(laid.errors).toEqual([]);
+  });
+  test('is whole where a column has come in before the plan, and has no room light where none was metered', async () => {
+    const sheet = await read('pops-plan', { ambient: null });
+    const moved = {
+      cells: sheet.cells.map((cell) => ({ ...cell, column: cell.column + 1 })),
+      tables: sheet.tables.map((table) => ({
+        ...table,
+        area: { ...table.area, column: table.area.column + 1 },
+      })),
+    };
+    expect(recordFromPlan(moved)).toEqual(recordFromPlan(sheet));
+    const { set, lights } = recordFromPlan(moved).record;
+    expect([set['aperture'], set['draw'], set['pops']]).toEqual([45, 150, 3]);
+    expect(lights.map((light) => light['Light'])).not.toContain('ambient');
   });
   test('takes a check reading for one that was worked out, and no light of an empty row', async () => {
     const plan = templateOf('pops-plan').blocks.find(
@@ -170,7 +237,7 @@ describe('a record of the lights of a plan', () => {
     const gap = [plan.rows[0] ?? [], [], ...plan.rows.slice(1)].map(whole);
     const apart = recordFromPlan(await read('pops-plan', {}, { Plan: gap })).record.lights;
     expect(apart.map((light) => [light['Light'], light['Shows']])).toEqual([
-      ['key', '1/1 −0.3'], ['fill', '9.3'], ['rim', '47 %'], ['accent', '20 %'], ['background', '975 Ws'],
+      ['key', '1/1 −0.3'], ['fill', '9.3'], ['rim', '47 %'], ['accent', '20 %'], ['background', '975 Ws'], ['ambient', undefined],
     ]); // prettier-ignore
     const rows = plan.rows.map((row, i): TemplateValue[] =>
       given.map((id, c) => (i > 0 ? (row[c] ?? null) : id === 'Measured' ? 22 : id === 'Its tenths' ? 4 : (row[c] ?? null))),

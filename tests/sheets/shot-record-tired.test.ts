@@ -70,5 +70,5 @@ test('a card as bright as its file can hold says nothing, and a draw below the f
     draw: 15,
   });
   expect([sheet.beside('cardThen'), sheet.cell('cardSays')]).toEqual(['! clipped, it seems', '']);
-  expect(sheet.beside('draw')).toBe('! less than the focal length?');
+  expect(sheet.beside('draw')).toBe('! below focal length?');
 });

@@ -139,6 +139,8 @@ describe('a row that cannot be right', () => {
     ['an aim at itself', { X: 1, Y: 1, Height: 1, 'Aim X': 1, 'Aim Y': 1, 'Aim height': 1 }, 'it aims at its own place'],
     ['a front of no width', { Width: 0 }, 'Width and Tall: metres above 0, or none'],
     ['a front in centimetres', { Width: 90 }, 'places are in metres: 120 cm is 1.2'],
+    ['a distance of nothing', { Distance: 0 }, 'Distance: metres above 0, or none'],
+    ['a distance in centimetres', { Distance: 80 }, 'places are in metres: 120 cm is 1.2'],
     ['a reading of today without its stop', { Today: null, 'Its tenths': 3 }, 'today: full stop, tenths beside it'],
     ['a percent without its sign', { Scale: 'percent', Shows: 41 }, 'its power as it shows it, in range'],
     ['half a head', { Most: null }, 'type its most Ws, up to 10 000'],
@@ -164,4 +166,55 @@ describe('a row that cannot be right', () => {
     expect(await beside({ cameraHeight: -1 })).toBe('! below the floor?');
     expect(await beside({ cameraAimX: 0.6, cameraAimY: -0.22, cameraAimHeight: 1.05 })).toBe('! it aims at itself'); // prettier-ignore
   });
+  test('places have a datum with a name', async () => {
+    expect((await record(demoLights, { datum: null })).beside('tableHeight')).toBe('! name the datum');
+    const without = await record([light('a'), light('b'), light('c')], { ...NO_CARD, datum: null });
+    expect(without.beside('tableHeight')).toBe('above the floor');
+  });
+});
+
+describe('the subject, and a glossy surface', () => {
+  const level = { surfaceTiltX: null, surfaceTiltY: null, surfaceTurn: null };
+  const NO_SURFACE = { surfaceX: null, surfaceY: null, surfaceHeight: null, surfaceWidth: null, surfaceDepth: null, ...level }; // prettier-ignore
+  test.each<[string, string, Readonly<Record<string, number | string | null>>]>([
+    ['subjectX', '', {}],
+    ['subjectX', '', { subjectX: null, subjectY: null, subjectHeight: null }],
+    ['subjectX', '! three or none', { subjectHeight: null }],
+    ['subjectX', '! three or none', { subjectY: '35 cm' }],
+    ['subjectX', '! metres: 1.2', { subjectX: 60 }],
+    ['subjectX', '! below floor?', { subjectHeight: -0.85 }],
+    ['surfaceX', '', NO_SURFACE],
+    ['surfaceX', '', level],
+    ['surfaceX', '! five or none', { ...NO_SURFACE, surfaceWidth: 1 }],
+    ['surfaceX', '! metres: 1.2', { surfaceDepth: 15 }],
+    ['surfaceX', '! below floor?', { surfaceHeight: -0.85 }],
+    ['surfaceX', '! size above 0', { surfaceWidth: 0 }],
+    ['surfaceX', '! degrees: 15', { surfaceTiltX: '50 deg' }],
+    ['surfaceX', '! degrees: 15', { surfaceTurn: 3600 }],
+    // The lens is 1.05 m high, and so is the plane of what lies level there.
+    ['surfaceX', '! lens in plane', { ...level, surfaceHeight: 1.05 }],
+    ['surfaceX', '! lens behind', { ...level, surfaceHeight: 1.06 }],
+  ])('%s says “%s” of %o', async (cell, says, typed) => {
+    const sheet = await record(demoLights, typed);
+    expect(sheet.beside(cell)).toBe(says);
+    expect(sheet.errors).toEqual([]);
+  });
+  // From the tile at 0.6, 0.35, 0.85 the lens stands at (0, −0.57, 0.2).
+  test.each([
+    [0, 0, 0, 0.2],
+    [90, 0, 0, 0.57],
+    [-90, 0, 0, -0.57],
+    // (sin 30°, 0, cos 30°) · (0, −0.57, 0.2) = 0.2 × 0.8660254
+    [0, 30, 0, 0.17320508],
+    // upright and turned by a quarter: its polish looks along x
+    [90, 0, 90, 0],
+    // (−0.198, −0.740, 0.643) · (0, −0.57, 0.2) = 0.4218 + 0.1286
+    [50, 0, -15, 0.5503],
+  ])(
+    'tilted by %d° and %d° and turned by %d° the lens is %d m before its polish',
+    async (x, y, turn, before) => {
+      const sheet = await record(demoLights, { surfaceTiltX: x, surfaceTiltY: y, surfaceTurn: turn });
+      expect(sheet.cell('lensBefore')).toBeCloseTo(before, 4);
+    },
+  );
 });

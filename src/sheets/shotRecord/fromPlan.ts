@@ -1,17 +1,19 @@
 import { tenthsShown } from './tenthsShown';
-import { rowLabelled, type SheetRead, tableCalled, tableRows, valuesOf } from '../sheetRead';
+import { type SheetRead, tableCalled, tableRows, valuesOf } from '../sheetRead';
 import type { TemplateValue } from '../template';
-import type { ShotRecord, Values } from './shotRecord';
+import { labelled, type ShotRecord, type Values } from './shotRecord';
 
 /** The tables that lights are planned in: of Pops plan, and of Lights on set. */
 const PLANNED = 'Plan';
 const BALANCED = 'Lights';
 /** What a record takes over as it stands. */
 const ALIKE = ['Head', 'At the subject', 'Most', 'Least', 'Step', 'Scale', 'Top', 'Width'];
-/** Cells of the camera, by what both sheets call them in their first column. */
+/** Cells of the camera, by what the sheets call them, wherever rows and columns have moved them. */
 const CAMERA = {
   aperture: 'Lens setting', focal: 'Focal length', draw: 'Bellows draw', filters: 'Lost in filters', pops: 'Pops',
+  open: 'Shutter stands open',
 } as const; // prettier-ignore
+const AMBIENT = { reading: 'Ambient light alone', time: '… metered at' } as const;
 
 /** Whether a sheet has lights that a record could be laid from: what is to be turned stands beside them. */
 export const hasLights = ({ tables }: Pick<SheetRead, 'tables'>): boolean =>
@@ -49,6 +51,20 @@ function asPlanned(row: Values, dial: TemplateValue, pops: TemplateValue): Value
     : { Shows: dial, Pops: pops, Reading: metered, Tenths: row['Its tenths'] ?? null };
 }
 
+/** What stands so many columns right of a label. */
+type Beside = (label: string, right?: number) => TemplateValue;
+
+/**
+ * The light of the room that a plan has beside its table. On the grey card it is the light of the open time, and not of the time at
+ * which it was metered: it does not count there.
+ */
+function ambientOf(beside: Beside): Values[] {
+  const [reading, time] = [beside(AMBIENT.reading), beside(AMBIENT.time)];
+  if (reading === null) return [];
+  const metered = time === null ? 'subject' : `subject, at ${typeof time === 'number' ? `${time} s` : time}`;
+  return [{ Light: 'ambient', Reading: reading, Tenths: beside(AMBIENT.reading, 2), Metered: metered, 'At the subject': 'no' }]; // prettier-ignore
+}
+
 /**
  * A record of the lights that a sheet plans, as values of the day: it has no link to the plan. Places are not known there.
  *
@@ -81,9 +97,18 @@ export function recordFromPlan(sheet: SheetRead): FromPlan {
   });
   const isWorked = (row: Values, i: number): boolean =>
     row['Measured'] === null && asPlanned(row, dials[i]?.['Set to'] ?? null, null) !== undefined;
-  const set = Object.entries(CAMERA).map(([id, label]) => {
-    const row = rowLabelled(sheet, label, 0);
-    return [id, row === undefined ? null : at(row, 1)] as const;
-  });
-  return { record: { set: Object.fromEntries(set), lights }, unmetered: rows.filter(isWorked).length };
+  const beside: Beside = (label, right = 1) => {
+    const found = labelled(sheet, label);
+    return found ? at(found.row, found.column + right) : null;
+  };
+  const set = Object.fromEntries(Object.entries(CAMERA).map(([id, label]) => [id, beside(label)]));
+  // one pop needs no time, and a record takes none of 0
+  const isOpen = typeof set['open'] === 'number' && set['open'] > 0;
+  return {
+    record: {
+      set: { ...set, open: isOpen ? (set['open'] ?? null) : null },
+      lights: [...lights, ...ambientOf(beside)],
+    },
+    unmetered: rows.filter(isWorked).length,
+  };
 }

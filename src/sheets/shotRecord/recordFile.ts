@@ -1,9 +1,10 @@
 import type { Template, TemplateValue } from '../template';
-import { lightColumns, setCells, type ShotRecord, type Values } from './shotRecord';
+import { isOfVersion, lightColumns, setCells, type ShotRecord, type Values } from './shotRecord';
 
 /** What is written into a file of a record, beside what was typed: `record.schema.json` describes it for others. */
 const KIND = 'shot-record';
-export const VERSION = 1;
+export const VERSION = 2;
+const FIRST = 1;
 /** Characters and lights above which nobody has typed a file. */
 export const LONGEST = 1_000_000;
 const MOST_LIGHTS = 200;
@@ -40,7 +41,8 @@ function versionFault({ sweeptable, version }: Json): string | undefined {
   if (sweeptable !== KIND || typeof version !== 'number') return 'This file is no shot record of Sweeptable.';
   if (version > VERSION)
     return `This record was written by a newer Sweeptable (version ${version} of the file, here ${VERSION}). Update, then read it again.`;
-  if (version !== VERSION) return `This record is of version ${version}, which no Sweeptable has written.`;
+  if (version < FIRST || !Number.isInteger(version))
+    return `This record is of version ${version}, which no Sweeptable has written.`;
   return undefined;
 }
 
@@ -61,15 +63,16 @@ function recordFault(file: Json, template: Template): string | undefined {
   const { set, lights } = file;
   if (!Array.isArray(lights)) return 'The file is damaged: it has no list of lights.';
   if (lights.length > MOST_LIGHTS) return `The file has ${lights.length} lights, and a record no more than ${MOST_LIGHTS}.`;
-  const columns = lightColumns(template);
+  const isKnown = isOfVersion(Number(file['version']));
+  const columns = lightColumns(template).filter(isKnown);
   return (
-    valueFault(set, setCells(template), 'the set') ??
+    valueFault(set, setCells(template).filter(isKnown), 'the set') ??
     lights.flatMap((light, i) => valueFault(light, columns, `light ${i + 1}`) ?? [])[0]
   );
 } // prettier-ignore
 
 /**
- * Reads the text of a file. Texts stay texts, whatever they begin with.
+ * Reads the text of a file, of this version or an older one: what that did not know is blank. Texts stay texts, whatever they begin with.
  *
  * @param template - the Shot record, whose cells and columns a file may name.
  */

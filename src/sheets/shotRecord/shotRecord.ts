@@ -25,6 +25,18 @@ export const lightColumns = ({ blocks }: Template): readonly string[] =>
 export const setCells = (template: Template): readonly string[] =>
   formsOf(template).flatMap(({ fields }) => fields.filter(isInput).map(({ id }) => id));
 
+/** What came into a record with version 2 of its file. Files and sheets of before have nothing of it, and it is blank there. */
+const SINCE_2: ReadonlySet<string> = new Set([
+  'subjectX', 'subjectY', 'subjectHeight',
+  'surfaceX', 'surfaceY', 'surfaceHeight', 'surfaceWidth', 'surfaceDepth', 'surfaceTiltX', 'surfaceTiltY', 'surfaceTurn',
+  'Distance',
+]); // prettier-ignore
+/** Whether a record of a version has a cell, or a column of lights. */
+export const isOfVersion =
+  (version: number) =>
+  (id: string): boolean =>
+    version >= 2 || !SINCE_2.has(id);
+
 /** Whether a sheet is a record. */
 export const isRecord = ({ tables }: Pick<SheetRead, 'tables'>): boolean =>
   [LIGHTS, 'AsLit', 'Again'].every((id) => tableCalled(id, tables) !== undefined);
@@ -33,7 +45,7 @@ const only = (values: Values, names: readonly string[]): Values =>
   Object.fromEntries(names.map((name) => [name, values[name] ?? null]));
 
 /** A label outside the tables: of two alike the one further left, beside which something is typed. */
-function labelled({ cells, tables }: SheetRead, label: string): BookCell | undefined {
+export function labelled({ cells, tables }: SheetRead, label: string): BookCell | undefined {
   const isInTable = ({ row, column }: BookCell): boolean =>
     tables.some(
       ({ area }) =>
@@ -50,11 +62,22 @@ function labelled({ cells, tables }: SheetRead, label: string): BookCell | undef
 const typedFields = (template: Template): readonly Field[] =>
   formsOf(template).flatMap(({ fields }) => fields.filter(isInput));
 
-/** Labels of typed cells that stand nowhere on a sheet any more, so that nobody knows what was typed beside them. */
-export const lostLabels = (template: Template, sheet: SheetRead): readonly string[] =>
-  typedFields(template).flatMap(({ label }) =>
-    label !== undefined && !labelled(sheet, label) ? [label] : [],
+/**
+ * Labels of typed cells, and headings of lights, that stand nowhere on a sheet any more, so that nobody knows what was typed there. A
+ * sheet that was laid before version 2 lacks all that is newer.
+ */
+export function lostLabels(template: Template, sheet: SheetRead): readonly string[] {
+  const fields = typedFields(template).flatMap(({ id, label }) =>
+    label === undefined ? [] : [{ id, label }],
   );
+  const headings = tableCalled(LIGHTS, sheet.tables)?.columns.map(({ name }) => name) ?? [];
+  const all = [
+    ...fields.map(({ id, label }) => ({ id, label, isHere: labelled(sheet, label) !== undefined })),
+    ...lightColumns(template).map((id) => ({ id, label: id, isHere: headings.includes(id) })),
+  ];
+  const version = all.some(({ id, isHere }) => isHere && !isOfVersion(1)(id)) ? 2 : 1;
+  return all.filter(({ id, isHere }) => !isHere && isOfVersion(version)(id)).map(({ label }) => label);
+}
 
 /** What a record holds in a workbook: rows and columns may have been added, in its table and before it. */
 export function recordIn(template: Template, sheet: SheetRead): ShotRecord {
