@@ -14,14 +14,18 @@ type Segment = readonly [Spot, Spot];
 
 /** Farther from its anchor than this a label has a leader. */
 const APART = 10;
-const RINGS = [5, 12, 22, 36, 54, 78, 110, 150] as const;
+const RINGS = [5, 12, 22, 36, 45, 54, 66, 78, 110, 150] as const;
 const WAYS = 16;
 /** Steps of the last search, over the whole frame. */
 const STEP = 4;
-/** What it costs to lie on a line, in pixels of distance; and on another leader, or to lead across another label. */
+/** What it costs to lie on a line, in pixels of distance; on a firm one; and on another leader, or to lead across another label. */
 const ON_LINE = 12;
+const ON_FIRM = 48;
 const ON_LEADER = 60;
 const ON_ANCHOR = 45;
+/** Within so many pixels of another mark, and nearer to it than to its own, a label would be read as the name of that one. */
+const BESIDE = 26;
+const BESIDE_ANOTHER = 50;
 
 export const overlaps = (a: Box, b: Box): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
@@ -88,6 +92,8 @@ function everywhere({ width, height }: Label, frame: Box): Box[] {
 export interface Around {
   readonly frame: Box;
   readonly lines: readonly Segment[];
+  /** The outlines that a picture is looked at for: a label over one cuts it in two. */
+  readonly firm: readonly Segment[];
   /** What no label may lie over. */
   readonly taken: readonly Box[];
 }
@@ -98,7 +104,7 @@ export interface Around {
  */
 export function placeLabels(
   labels: readonly Label[],
-  { frame, lines, taken }: Around,
+  { frame, lines, firm, taken }: Around,
 ): PlacedLabel[] | undefined {
   const placed: PlacedLabel[] = [];
   const leaders: Segment[] = [];
@@ -111,11 +117,14 @@ export function placeLabels(
     const cost = (box: Box): number => {
       const gap = gapOf(box, label.anchor);
       const leader: Segment = [label.anchor, nearestOf(box, label.anchor)];
+      const isBeside = (other: Spot): boolean => gapOf(box, other) < Math.min(BESIDE, gap - 1);
       const isOn = ([x, y]: Spot): boolean => overlaps(box, { x: x - 3, y: y - 3, width: 6, height: 6 });
       return (
         gap +
         ON_LINE * lines.filter((line) => crosses(box, line)).length +
+        ON_FIRM * firm.filter((line) => crosses(box, line)).length +
         ON_ANCHOR * anchors.filter(isOn).length +
+        BESIDE_ANOTHER * anchors.filter(isBeside).length +
         ON_LEADER * leaders.filter((line) => crosses(box, line)).length +
         (gap > APART ? ON_LEADER * placed.filter((other) => crosses(other.box, leader)).length : 0)
       );

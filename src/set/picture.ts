@@ -49,10 +49,14 @@ const tall = ({ low, high }: Bounds): number => Math.max(high - low, LEAST_METRE
 
 const hundredth = (value: number): number => Math.round(value * 100) / 100;
 
-/** Where the places of a view lie on paper: its figures in the middle of its frame. */
-function ontoPaper(bounds: Bounds, frame: Box, scale: number): (place: Place2) => Spot {
-  const [u, v] = [(bounds.left + bounds.right) / 2, (bounds.low + bounds.high) / 2];
-  const [x, y] = [frame.x + frame.width / 2, frame.y + frame.height / 2];
+/** Where the places of a view lie on paper: its figures in the middle of its frame, or so far above its lower edge. */
+function ontoPaper(bounds: Bounds, frame: Box, scale: number, above?: number): (place: Place2) => Spot {
+  const u = (bounds.left + bounds.right) / 2;
+  const x = frame.x + frame.width / 2;
+  const [v, y] =
+    above === undefined
+      ? [(bounds.low + bounds.high) / 2, frame.y + frame.height / 2]
+      : [bounds.low, frame.y + frame.height - above];
   return (place) => [hundredth(x + (place.u - u) * scale), hundredth(y - (place.v - v) * scale)];
 }
 
@@ -161,6 +165,8 @@ const middle = (spots: readonly Spot[]): Spot => [
 ];
 
 const PAD = 2;
+/** Where the words of a key begin, right of its numbers. */
+const BESIDE_NUMBER = 20;
 /** A text whose words stay on one line. */
 const unbroken = (text: string): string => text.replaceAll(' ', '\u00a0');
 
@@ -169,12 +175,13 @@ function labelOf(anchor: Spot, lines: readonly string[], light: number | undefin
   return { anchor, lines, width: hundredth(width), height: lines.length * LINE + PAD, light };
 }
 
-/** What of a view labels keep off. */
-const KEPT_CLEAR: ReadonlySet<LineStyle> = new Set(['front', 'highlight', 'surface', 'fieldWidth', 'field', 'aim', 'arrow', 'sensor']); // prettier-ignore
+/** What of a view labels keep off, and what they keep off most of all. */
+const LIGHT_LINES: ReadonlySet<LineStyle> = new Set(['aim', 'arrow', 'sensor']);
+const FIRM_LINES: ReadonlySet<LineStyle> = new Set(['front', 'field', 'fieldWidth', 'surface', 'highlight']);
 
-const segments = (shapes: readonly Shape[]): (readonly [Spot, Spot])[] =>
+const segments = (shapes: readonly Shape[], of: ReadonlySet<LineStyle>): (readonly [Spot, Spot])[] =>
   shapes.flatMap((shape) => {
-    if (shape.kind !== 'line' || !KEPT_CLEAR.has(shape.style)) return [];
+    if (shape.kind !== 'line' || !of.has(shape.style)) return [];
     const ends = shape.isClosed ? [...shape.spots, at(shape.spots, 0)] : shape.spots;
     return ends.slice(1).map((spot, i) => [at(ends, i), spot] as const);
   });
@@ -184,6 +191,9 @@ const boxOf = (shape: Shape): Box[] =>
   shape.kind === 'words'
     ? [{ x: shape.at[0], y: shape.at[1] - SIZE, width: textWidth(shape.text, SIZE), height: LINE }]
     : [];
+
+/** A mirror image: in the plan of a level surface it lies under its light. */
+const isImage = ({ kind }: Figure): boolean => kind === 'image';
 
 interface Drawn {
   readonly view: DrawnView;
@@ -209,7 +219,9 @@ function drawView(
   const named = more.filter(({ kind }) => kind === 'words');
   const body = [
     ...more.filter(({ kind }) => kind !== 'words'),
-    ...figures.flatMap((figure) => shapesOf(figure, toPaper, scale)),
+    ...[...figures.filter(isImage), ...figures.filter((figure) => !isImage(figure))].flatMap((figure) =>
+      shapesOf(figure, toPaper, scale),
+    ),
   ];
   const labels = figures.flatMap((figure): Label[] => {
     const lines = names(figure.kind, figure.light);
@@ -217,7 +229,12 @@ function drawView(
   });
   // the lights first: what cannot be placed then is named below the picture
   const ordered = [...labels].sort((a, b) => Number(a.light === undefined) - Number(b.light === undefined));
-  const around = { frame: inset(frame, 2), lines: segments(body), taken: named.flatMap(boxOf) };
+  const around = {
+    frame: inset(frame, 2),
+    lines: segments(body, LIGHT_LINES),
+    firm: segments(body, FIRM_LINES),
+    taken: named.flatMap(boxOf),
+  };
   const lights = ordered.filter(({ light }) => light !== undefined);
   const placed = placeLabels(ordered, around) ?? placeLabels(lights, around);
   if (!placed) return undefined;
@@ -335,7 +352,9 @@ function attempt(
       if (kind === 'subject') return ['Subject'];
       return kind === 'surface' ? ['Surface'] : undefined;
     };
-  const [planOn, sideOn] = [ontoPaper(bounds[0], plan, scale), ontoPaper(bounds[1], side, scale)];
+  const planOn = ontoPaper(bounds[0], plan, scale);
+  // the floor is at the foot of the drawing, as it is in the room
+  const sideOn = ontoPaper(bounds[1], side, scale, room.y);
   const above = drawView(figures.plan, planOn, { frame: plan, scale, more: datumInPlan(figures, planOn, plan), names: names(false) }); // prettier-ignore
   const beside = above && drawView(figures.side, sideOn, { frame: side, scale, more: datumBeside(figures, sideOn, side), names: names(true) }); // prettier-ignore
   if (!above || !beside) return undefined;
@@ -347,14 +366,16 @@ function attempt(
   let y = Math.max(plan.y + plan.height, side.y + side.height) + 16;
   shapes.push(...scaleBar(EDGE, y, scale, inner / (plan.y === side.y ? 2 : 1)));
   y += 12;
-  const key = isNumbered
-    ? figures.lights.map(({ index }) => `${index + 1}  ${at(words.beside, index).map(unbroken).join(' · ')}`)
-    : [];
-  for (const note of [...key, ...words.notes]) {
-    const lines = wrapped(note, inner, SIZE);
-    shapes.push(...paragraph(lines, EDGE, y));
+  const write = (text: string, x: number): void => {
+    const lines = wrapped(text, EDGE + inner - x, SIZE);
+    shapes.push(...paragraph(lines, x, y));
     y += lines.length * LINE;
+  };
+  for (const { index } of isNumbered ? figures.lights : []) {
+    shapes.push(...paragraph([String(index + 1)], EDGE, y));
+    write(at(words.beside, index).map(unbroken).join(' · '), EDGE + BESIDE_NUMBER);
   }
+  for (const note of words.notes) write(note, EDGE);
   return {
     width,
     height: hundredth(y + EDGE),

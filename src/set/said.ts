@@ -66,12 +66,27 @@ export function besideLight({ name, at, setting, reading }: Light, index: number
   return [name === '' ? `Light ${index + 1}` : name, ...(at ? [`${metres(at.z)} high`] : []), ...(figures === '' ? [] : [figures])]; // prettier-ignore
 }
 
-const LINES =
-  'Thick: fronts, as wide as they are, with an arrow to the lit side. Dashes: aims. Dash and dot: field of view. Dots: mirror images. Hatched: highlights. Ring with arrows: the datum, its x and y, and upwards. Thin and level: the floor. Movements other than rise and shift are not drawn; nor is what stands in between.';
+/** What the lines are, where there are such. */
+const KEY: readonly (readonly [kind: Figure['kind'], words: string])[] = [
+  ['front', 'Thick: fronts, as wide as they are, with an arrow to the lit side.'],
+  ['aim', 'Dashes: aims.'],
+  ['field', 'Dash and dot: field of view.'],
+  ['image', 'Dots: mirror images.'],
+  ['highlight', 'Hatched: highlights.'],
+];
+const ALWAYS =
+  'Ring with arrows: the datum, its x and y, and upwards. Thin and level: the floor. Movements other than rise and shift are not drawn; nor is what stands in between.';
+
+function keyOf({ plan, side }: Figures): string {
+  const lines = [...plan, ...side].filter(({ places }) => places.length > 1);
+  const drawn = new Set(lines.map(({ kind }) => kind));
+  const there = KEY.flatMap(([kind, words]) => (drawn.has(kind) ? [words] : []));
+  return [...there, ALWAYS].join(' ');
+}
 
 /** What stands below the picture: what the lines are, the field, and all that is missing or in doubt. */
 export function notesOf(setUp: SetUp, figures: Figures, doubts: readonly Doubt[]): string[] {
-  return [LINES, ...fieldText(figures), ...isoText(setUp), ...doubts.map(doubtText)];
+  return [keyOf(figures), ...fieldText(figures), ...isoText(setUp), ...doubts.map(doubtText)];
 }
 
 const isoText = ({ meter, lights }: SetUp): string[] =>

@@ -1,5 +1,5 @@
 import { drawSet } from './drawSet';
-import { readSet } from './readSet';
+import { type ReadSet, readSet } from './readSet';
 import type { SheetAsRead } from './sheetAsRead';
 import { type Inks, svgText } from './svg';
 
@@ -11,10 +11,14 @@ export interface SetImage {
   readonly height: number;
 }
 
-/** Draws the set that a sheet has written down, for a width in pixels; undefined where it knows no places. */
+/** Whether nothing is known of where anything stands. */
+const isPlaceless = ({ setUp: { lights, camera, subject, surface }, unread }: ReadSet): boolean =>
+  unread.length === 0 && !camera && !subject && !surface && lights.every((light) => light.at === undefined);
+
+/** Draws the set that a sheet has written down, for a width in pixels; undefined where it has no places yet. */
 export function setImage(sheet: SheetAsRead, width: number, inks: Inks): SetImage | undefined {
   const read = readSet(sheet);
-  if (!read) return undefined;
+  if (!read || isPlaceless(read)) return undefined;
   const { picture, said } = drawSet(read.setUp, width, read.unread);
   return { svg: svgText(picture, said, inks), said, width: picture.width, height: picture.height };
 }

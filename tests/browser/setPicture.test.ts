@@ -52,7 +52,7 @@ const heard = async (): Promise<string> => (await picture().getAttribute('aria-l
 describe('the picture of the set', () => {
   it('is drawn beside the sheet, put on it, follows its cells, and goes into a file', async () => {
     await sheet.pane.getByRole('tab', { name: 'Set' }).click();
-    await expect.poll(() => panel().innerText()).toContain('The sheet in view knows no places.');
+    await expect.poll(() => panel().innerText()).toContain('The sheet in view has no places yet.');
     await open(sheet, Buffer.from(await places()));
     await sheet.click('G2');
     await expect.poll(() => panel().getByRole('img').getAttribute('alt')).toContain('1 key: 0.50 m left of the lens, 1.25 m before it, 1.50 m high'); // prettier-ignore

@@ -1,10 +1,11 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawSet } from '../../src/set/drawSet';
-import { isInside, overlaps, placeLabels } from '../../src/set/labels';
+import { crosses, isInside, overlaps, placeLabels } from '../../src/set/labels';
 import { roundLength } from '../../src/set/picture';
 import type { Box, DrawnView, SetPicture, Shape } from '../../src/set/shapes';
-import { escaped, svgText } from '../../src/set/svg';
+import { setImage } from '../../src/set/setImage';
+import { escaped, ON_PAPER, svgText } from '../../src/set/svg';
 import { textWidth, wrapped } from '../../src/set/textWidth';
 import { trials } from '../full';
 import { light, place, setsOf, turnedSet } from './drawnSets';
@@ -60,8 +61,29 @@ describe('labels', () => {
   test('find no place where there is none', () => {
     const frame: Box = { x: 0, y: 0, width: 30, height: 20 };
     const one = { anchor: [15, 10] as const, lines: ['1'], width: 20, height: 15, light: 0 };
-    expect(placeLabels([one], { frame, lines: [], taken: [] })).toHaveLength(1);
-    expect(placeLabels([one, one], { frame, lines: [], taken: [] })).toBeUndefined();
+    expect(placeLabels([one], { frame, lines: [], firm: [], taken: [] })).toHaveLength(1);
+    expect(placeLabels([one, one], { frame, lines: [], firm: [], taken: [] })).toBeUndefined();
+  });
+  const ROOM: Box = { x: 0, y: 0, width: 400, height: 200 };
+  const named = (x: number, own: number) => ({ anchor: [x, 100] as const, lines: [`L${own}`], width: 40, height: 17, light: own }); // prettier-ignore
+  test('leave the outlines of a front whole where there is room', () => {
+    // a front of 60 by 60 pixels about its mark: a label of 40 by 17 beside the mark would lie over an edge
+    const corners = [[170, 70], [230, 70], [230, 130], [170, 130]] as const; // prettier-ignore
+    const firm = corners.map((corner, i) => [corner, corners[(i + 1) % 4] ?? corner] as const);
+    const [label] = placeLabels([named(200, 0)], { frame: ROOM, lines: [], firm, taken: [] }) ?? [];
+    expect(label && firm.some((edge) => crosses(label.box, edge))).toBe(false);
+  });
+  test('do not stand beside the mark of another light', () => {
+    // room left of the first mark, 18 pixels away and as near the second mark; and right of it, 40 away
+    const marks = [named(200, 0), named(122, 1)];
+    const taken: Box[] = [
+      { x: 182, y: 0, width: 58, height: 200 },
+      { x: 0, y: 0, width: 130, height: 200 },
+      { x: 0, y: 0, width: 182, height: 88 },
+      { x: 0, y: 112, width: 182, height: 88 },
+    ];
+    const [first] = placeLabels(marks, { frame: ROOM, lines: [], firm: [], taken }) ?? [];
+    expect(first?.box.x).toBeGreaterThanOrEqual(240);
   });
   test('nothing is written beyond the edge of the picture', () =>
     fc.assert(
@@ -100,6 +122,27 @@ describe('the picture', () => {
   test('names lights with height, setting and reading', () => {
     const { plan } = drawSet(set, 1100).picture;
     expect(plan.labels.map(({ lines }) => lines)).toContainEqual(['Key', '1.50 m high', '9.5 · f/16 +0.3']);
+  });
+  test('says of no line what it means that is not drawn', () => {
+    const said = wordsOf(drawSet(set, 1100).picture).join(' ');
+    for (const drawn of ['Thick: fronts', 'Dashes: aims', 'field of view.']) expect(said).toContain(drawn);
+    for (const none of ['mirror images', 'Hatched']) expect(said).not.toContain(none);
+    const surface = { at: place(0.1, 0.5, 0.7), width: 2, height: 2, tilt: place(0, 0, 0) };
+    expect(wordsOf(drawSet({ ...set, surface }, 1100).picture).join(' ')).toContain('Dots: mirror images.');
+  });
+  test('has the place of a light over its mirror image, which lies there too from above', () => {
+    const surface = { at: place(0.1, 0.5, 0.7), width: 2, height: 2, tilt: place(0, 0, 0) };
+    const lights = [light('Spot', place(0.7, 1.4, 1.25), { width: undefined, height: undefined })];
+    const { shapes, plan } = drawSet({ ...set, lights, surface }, 1100).picture;
+    const [x, y] = plan.labels.find(({ light: own }) => own === 0)?.anchor ?? [];
+    const there = shapes.filter((one) => one.kind === 'dot' && one.at[0] === x && one.at[1] === y);
+    expect(there.map((dot) => dot.kind === 'dot' && dot.isFilled)).toEqual([false, true]);
+  });
+  test('has the floor at the foot of the elevation', () => {
+    const { shapes, side } = drawSet(set, 1100).picture;
+    const floor = shapes.find((one) => one.kind === 'line' && one.style === 'level');
+    const bottom = side.frame.y + side.frame.height;
+    expect(floor?.kind === 'line' && bottom - (floor.spots[0]?.[1] ?? 0)).toBeCloseTo(30, 1);
   });
   // 100 mm of a drawing to a metre: both views have the same scale, and the datum lies where the sums say
   test('has both views to one scale', () => {
@@ -168,4 +211,16 @@ test('words are laid in lines of a width, long ones parted', () => {
   for (const line of lines) expect(textWidth(line, 12)).toBeLessThanOrEqual(60);
   expect(lines.join('').replaceAll(' ', '')).toBe('onetwothreefourfivesixseven');
   expect(wrapped('', 60, 12)).toEqual([]);
+});
+
+test('a sheet that has only the names of lights has no picture yet; one place is enough for one', () => {
+  const sheet = (at: readonly (number | string)[]) => ({
+    name: 'Lights',
+    cells: [['Light', 'X', 'Y', 'Height'], ['key', ...at]],
+    tables: [{ row: 0, column: 0, rows: 2, columns: 4 }],
+  }); // prettier-ignore
+  expect(setImage(sheet(['', '', '']), 350, ON_PAPER)).toBeUndefined();
+  expect(setImage(sheet([0, 0, 0]), 350, ON_PAPER)?.said).toContain('a set with 1 light.');
+  // what cannot be read is not passed over
+  expect(setImage(sheet(['left', 0, 0]), 350, ON_PAPER)?.said).toContain('x of key');
 });

@@ -10,7 +10,7 @@ import { FILE_WIDTH, imageAddress, pngOf } from './images';
 
 const LEAST_WIDTH = 300;
 const NO_SET =
-  'The sheet in view knows no places. They stand in a table with the columns Light, X, Y and Height, as in Shot record.';
+  'The sheet in view has no places yet. They stand in a table with the columns Light, X, Y and Height, as in Shot record.';
 
 const fileName = (sheet: string, ending: string): string =>
   `${sheet.replace(/[\\/:*?"<>|]/g, ' ').trim() || 'Set'}.${ending}`;
