@@ -68,7 +68,7 @@ export interface SheetHost {
 /** A picture on its way to a sheet. */
 export interface SheetPicture {
   /** The sheet that it was drawn from. */
-  readonly sheet: string;
+  readonly of: SheetAsRead;
   /** What it shows, in words. */
   readonly said: string;
   /** Pixels. */
@@ -82,7 +82,7 @@ export interface SheetPicture {
 export interface PictureHost {
   /** The sheet in view as it stands. */
   readonly readSheet: () => Promise<SheetAsRead | { readonly refused: string }>;
-  /** Puts a picture of the set on its sheet, at the cell that is selected, in the place of an earlier one. */
+  /** Puts a picture of the set on its sheet, at the cell that is selected or where it covers nothing, in the place of an earlier one. */
   readonly putPicture: (picture: SheetPicture) => Promise<Outcome>;
 }
 

@@ -54,9 +54,9 @@ export const NOTHING_TO_COPY: Refused = refused(
   'The sheet in view is empty. Nothing was copied. Go to a sheet with something on it.',
 );
 
-/** Where a picture stands now. */
-export const pictureStands = (sheet: string, cell: string): string =>
-  `The picture of the set stands on “${sheet}”, from ${cell} on.`;
+/** Where a picture stands now, and why not at the cell that was selected. */
+export const pictureStands = (sheet: string, cell: string, selected: string): string =>
+  `The picture of the set stands on “${sheet}”, from ${cell} on.${cell === selected ? '' : ` From ${selected} on it would have covered what stands there.`}`;
 
 /** Why a picture is put nowhere. */
 export const notInView = (sheet: string): Refused =>

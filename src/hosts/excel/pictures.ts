@@ -1,7 +1,8 @@
-import type { Area } from '../../formula/area';
+import { address } from '../../formula/address';
 import { addressParts } from '../../formula/sheetPlace';
 import type { Outcome, PictureHost, SheetPicture } from '../../pane/host';
 import { NOT_WRITTEN, notInView, pictureGone, pictureStands } from '../../pane/sentences';
+import { placeFor, type Starts } from '../../set/placeFor';
 import { inLines, type SheetAsRead } from '../../set/sheetAsRead';
 import { base64 } from './base64';
 import { WHEN_READY } from './lay';
@@ -32,29 +33,34 @@ export const readSheet: (excel: typeof Excel) => ReturnType<PictureHost['readShe
     return inLines(await readUsed(context, { sheet, tables }, used));
   });
 
+/** Rows and columns beyond what is in use in which a picture may end. */
+const BEYOND = { rows: 200, columns: 60 } as const;
+
+/** Where each index begins, from the lengths of those before it; further ones are as long as the last. */
+function startsOf(lengths: readonly number[]): (index: number) => number {
+  const starts = [0];
+  for (const length of lengths) starts.push((starts[starts.length - 1] ?? 0) + length);
+  const last = lengths[lengths.length - 1] ?? 0;
+  return (index) => starts[index] ?? (starts[starts.length - 1] ?? 0) + (index - lengths.length) * last;
+}
+
 /**
- * Asks how far a cell is from the first one, in points: a range tells that only from ExcelApi 1.10 on. Gives how to read it after
- * the next sync.
+ * Asks where rows and columns begin, in points: a range tells how far it is from the first cell only from ExcelApi 1.10 on. Gives
+ * how to read it after the next sync.
  */
-function askCorner(sheet: Excel.Worksheet, { row, column }: Area): () => { left: number; top: number } {
-  const across = { row: 0, column: 0, rows: 1, columns: column };
-  const down = { row: 0, column: 0, rows: row, columns: 1 };
-  const widths =
-    column > 0
-      ? excelRange(sheet, across).getColumnProperties({ columnHidden: true, format: { columnWidth: true } })
-      : undefined;
-  const heights =
-    row > 0
-      ? excelRange(sheet, down).getRowProperties({ rowHidden: true, format: { rowHeight: true } })
-      : undefined;
+function askStarts(sheet: Excel.Worksheet, rows: number, columns: number): () => Starts {
+  const widths = excelRange(sheet, { row: 0, column: 0, rows: 1, columns }).getColumnProperties({
+    columnHidden: true,
+    format: { columnWidth: true },
+  });
+  const heights = excelRange(sheet, { row: 0, column: 0, rows, columns: 1 }).getRowProperties({
+    rowHidden: true,
+    format: { rowHeight: true },
+  });
   return () => ({
-    left: (widths?.value ?? []).reduce(
-      (sum, { columnHidden, format }) => sum + (columnHidden ? 0 : (format?.columnWidth ?? 0)),
-      0,
-    ),
-    top: (heights?.value ?? []).reduce(
-      (sum, { rowHidden, format }) => sum + (rowHidden ? 0 : (format?.rowHeight ?? 0)),
-      0,
+    row: startsOf(heights.value.map(({ rowHidden, format }) => (rowHidden ? 0 : (format?.rowHeight ?? 0)))),
+    column: startsOf(
+      widths.value.map(({ columnHidden, format }) => (columnHidden ? 0 : (format?.columnWidth ?? 0))),
     ),
   });
 }
@@ -75,28 +81,40 @@ const takeAway = (excel: typeof Excel, sheetName: string, id: string): Promise<O
 /** Puts the picture at the selected cell of its sheet, in the place of an earlier one. */
 export async function putPicture(
   excel: typeof Excel,
-  { sheet: name, said, width, height, png }: SheetPicture,
+  { of, said, width, height, png }: SheetPicture,
   told: (work: Promise<Outcome>, kept: string) => Promise<Outcome>,
 ): Promise<Outcome> {
+  const { name, cells } = of;
   const pixels = base64(new Uint8Array(await (await png()).arrayBuffer()));
   return excel.run(WHEN_READY, async (context) => {
     const selected = context.workbook.getSelectedRange().load(`address,${AREA}`);
     const sheet = context.workbook.worksheets.getItemOrNullObject(name).load('name');
     await context.sync();
-    const { sheet: inView, cell } = addressParts(selected.address);
+    const { sheet: inView } = addressParts(selected.address);
     if (sheet.isNullObject) return NOT_WRITTEN.gone(name);
     if (inView !== name) return notInView(name);
     const shapes = sheet.shapes.load('items/name');
-    const corner = askCorner(sheet, areaOfRange(selected));
+    const from = areaOfRange(selected);
+    const used = cells.reduce((most, line) => Math.max(most, line.length), 0);
+    const asked = askStarts(
+      sheet,
+      Math.max(cells.length, from.row) + BEYOND.rows,
+      Math.max(used, from.column) + BEYOND.columns,
+    );
     await context.sync();
+    const size = { width: width * POINT, height: height * POINT };
+    const starts = asked();
+    const place = placeFor(of, from, size, starts);
+    const at = address(place);
+    if (at !== address(from)) sheet.getRange(at).select();
     const earlier = shapes.items.filter((shape) => shape.name === NAME);
     const image = shapes.addImage(pixels);
     Object.assign(image, {
       name: NAME,
       altTextDescription: said,
-      ...corner(),
-      width: width * POINT,
-      height: height * POINT,
+      left: starts.column(place.column),
+      top: starts.row(place.row),
+      ...size,
     });
     for (const shape of earlier) shape.delete();
     image.load('id');
@@ -104,7 +122,7 @@ export async function putPicture(
     const { id } = image;
     const stays = 'It shows the set as it is now: put it there anew when places have changed.';
     return {
-      done: `${pictureStands(name, cell.split(':')[0] ?? cell)} ${stays}`,
+      done: `${pictureStands(name, at, address(from))} ${stays}`,
       takeBack: () => told(takeAway(excel, name, id), `The picture may still be on “${name}”.`),
     };
   });

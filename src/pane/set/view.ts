@@ -76,8 +76,8 @@ export function setPanel(host: PictureHost, work: OneAtATime): SetPanel {
   const savePng = withPicture(async ({ svg, width, height }, { name }) =>
     saved(await pngOf(svg, width, height), fileName(name, 'png'), 'image/png'),
   );
-  const put = withPicture(({ svg, said, width, height }, { name }) =>
-    host.putPicture({ sheet: name, said, width, height, png: () => pngOf(svg, width, height) }),
+  const put = withPicture(({ svg, said, width, height }, of) =>
+    host.putPicture({ of, said, width, height, png: () => pngOf(svg, width, height) }),
   );
 
   watchTheme(() => void look());

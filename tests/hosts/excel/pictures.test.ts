@@ -7,12 +7,14 @@ import { blockAt } from './support/a1';
 
 const HEADINGS = ['Light', 'X', 'Y', 'Height'];
 const PICTURE = {
-  sheet: 'Sheet1',
+  of: { name: 'Sheet1', cells: [], tables: [] },
   said: 'One light.',
   width: 1000,
   height: 600,
   png: () => Promise.resolve(new Blob([new Uint8Array([1, 2, 3])])),
 };
+
+const ELSEWHERE = { ...PICTURE, of: { ...PICTURE.of, name: 'Elsewhere' } };
 
 /** A table of lights from B3 on. */
 function open(file?: HostFile) {
@@ -62,6 +64,21 @@ describe.each(hostFiles(FULL))('a picture of the set, through %s,', (file) => {
     });
     expect(shapes()).toHaveLength(0);
   });
+  test('covers nothing that stands on the sheet: it goes where there is room, which is selected then', async () => {
+    const opened = open(file);
+    opened.workbook.select('Sheet1', 'A1');
+    const of = await opened.host.pictures.readSheet();
+    if ('refused' in of) throw new Error(of.refused);
+    // six columns and four rows are in use; the table comes down in B to E, and A holds a label
+    expect(await opened.host.pictures.putPicture({ ...PICTURE, of })).toMatchObject({
+      done: expect.stringContaining(
+        'from F3 on. From A1 on it would have covered what stands there.',
+      ) as string,
+    });
+    const [shape] = opened.sheet.item.children.get('Shapes')?.members ?? [];
+    expect(shape?.properties).toMatchObject({ Left: 5 * 48, Top: 2 * 15 });
+    expect(opened.workbook.selection).toMatchObject({ block: blockAt('F3') });
+  });
   test('stands on the copy of values as well', async () => {
     const opened = open(file);
     await opened.host.pictures.putPicture(PICTURE);
@@ -74,10 +91,10 @@ describe.each(hostFiles(FULL))('a picture of the set, through %s,', (file) => {
   });
   test('is put nowhere where its sheet is not in view', async () => {
     const opened = open(file);
-    const outcome = await opened.host.pictures.putPicture({ ...PICTURE, sheet: 'Elsewhere' });
+    const outcome = await opened.host.pictures.putPicture(ELSEWHERE);
     expect(outcome).toEqual({ refused: '“Elsewhere” is not in the workbook any more. Nothing was changed.' });
     opened.workbook.addSheet('Elsewhere');
-    expect(await opened.host.pictures.putPicture({ ...PICTURE, sheet: 'Elsewhere' })).toEqual({
+    expect(await opened.host.pictures.putPicture(ELSEWHERE)).toEqual({
       refused: '“Elsewhere” is not in view any more. Nothing was put anywhere.',
     });
     expect(opened.workbook.log).toEqual([]);
