@@ -16,3 +16,15 @@ export interface FilePicture {
   readonly width: number;
   readonly height: number;
 }
+
+/** Those that do not stand whole within what is printed: each has a page of its own. */
+export const picturesBeyond = <T extends { readonly place: Area }>(
+  printed: Area,
+  pictures: readonly T[],
+): readonly T[] => pictures.filter(({ place }) => !isWithin(printed, place));
+
+const isWithin = (around: Area, { row, column, rows, columns }: Area): boolean =>
+  row >= around.row &&
+  column >= around.column &&
+  row + rows <= around.row + around.rows &&
+  column + columns <= around.column + around.columns;

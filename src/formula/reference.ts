@@ -103,6 +103,13 @@ export const areaIn = (reference: string): Area | undefined => areaOfPiece(only(
 export const areasIn = (references: string): Area[] =>
   lex(references).flatMap((token) => areaOfPiece(token) ?? []);
 
+/** The same where the text holds such references and nothing else. */
+export function areasAlone(references: string): Area[] {
+  const pieces = lex(references).filter(({ kind }) => kind !== 'comma');
+  const areas = pieces.flatMap((piece) => areaOfPiece(piece) ?? []);
+  return areas.length === pieces.length ? areas : [];
+}
+
 /** The same where they lie on this sheet, and the reference says so. */
 export function areaOn(sheet: string, reference: string): Area | undefined {
   const { isElsewhere, sheets } = placeOf(only(reference)?.before ?? '!');

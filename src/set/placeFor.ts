@@ -18,7 +18,7 @@ const MOST = 500;
 const HEADED = 2;
 
 /** As many rows or columns from one on as are so long together. */
-function count(from: number, long: number, start: (index: number) => number): number {
+function lengthFrom(from: number, long: number, start: (index: number) => number): number {
   let to = from + 1;
   while (to - from < MOST && start(to) - start(from) < long) to++;
   return to - from;
@@ -46,8 +46,8 @@ export function placeFor(sheet: SheetAsRead, from: Place, { width, height }: Siz
   const area = ({ row, column }: Place): Area => ({
     row,
     column,
-    rows: count(row, height, starts.row),
-    columns: count(column, width, starts.column),
+    rows: lengthFrom(row, height, starts.row),
+    columns: lengthFrom(column, width, starts.column),
   });
   const wanted = area(from);
   if (isFree(sheet, wanted)) return wanted;

@@ -1,8 +1,9 @@
 import type { Worksheet, AddWorksheetOptions } from '@cj-tech-master/excelts';
-import type { BookPage } from '../book/book';
+import type { BookCell, BookPage } from '../book/book';
+import { type FilePicture, picturesBeyond } from '../book/picture';
 import type { Area } from '../formula/area';
 import { areaText, MOST_COLUMNS } from '../formula/areaText';
-import { areaIn, areasIn } from '../formula/reference';
+import { areasAlone, areasIn } from '../formula/reference';
 import { count } from './lineCount';
 import { type LeftOut, PRINTED } from './notKept';
 import type { XmlAttributes } from './xml';
@@ -14,8 +15,12 @@ const INCH = { side: 0.5, end: 0.7, edge: 0.35 } as const;
 /** The sign & starts a code in a header. */
 const plainHeader = (text: string): string => text.replaceAll('&', '&&');
 
-/** How a sheet prints: on one page across. */
-export function filePage({ landscape, header, titleRows, titlesFrom = 0, area }: BookPage) {
+/** How a sheet prints: on one page across, and pictures that stand elsewhere on pages of their own. */
+export function filePage(
+  { landscape, header, titleRows, titlesFrom = 0, area }: BookPage,
+  pictures: readonly FilePicture[],
+) {
+  const areas = area ? [area, ...picturesBeyond(area, pictures).map(({ place }) => place)] : [];
   return {
     pageSetup: {
       paperSize: A4,
@@ -31,7 +36,7 @@ export function filePage({ landscape, header, titleRows, titlesFrom = 0, area }:
         header: INCH.edge,
         footer: INCH.edge,
       },
-      ...(area ? { printArea: areaText(area) } : {}),
+      ...(area ? { printArea: areas.map(areaText).join(',') } : {}),
       ...(titleRows > 0 ? { printTitlesRow: `${titlesFrom + 1}:${titlesFrom + titleRows}` } : {}),
     },
     headerFooter: {
@@ -61,15 +66,33 @@ export class PageReader {
 
 const isOfRows = ({ columns }: Area): boolean => columns === MOST_COLUMNS;
 
+/** What is printed; of several areas the one that holds something, as where pictures stand in the others. */
+function printedArea(text: string, cells: readonly BookCell[]): Area | undefined {
+  const areas = areasAlone(text);
+  if (areas.length < 2) return areas[0];
+  const isHere = ({ row, column, rows, columns }: Area): boolean =>
+    cells.some(
+      (cell) =>
+        cell.value !== null &&
+        cell.row >= row &&
+        cell.row < row + rows &&
+        cell.column >= column &&
+        cell.column < column + columns,
+    );
+  const held = areas.filter(isHere);
+  return held.length === 1 ? held[0] : undefined;
+}
+
 /** The pages of a sheet; the file keeps what is printed, and what heads each page, among the names of the sheet. */
 export function bookPage(
   { landscape, breaks }: Pick<BookPage, 'landscape' | 'breaks'>,
   header: string,
   names: ReadonlyMap<string, string>,
+  cells: readonly BookCell[],
   leftOut: LeftOut,
 ): BookPage {
   const printArea = names.get('_xlnm.Print_Area') ?? '';
-  const printed = areaIn(printArea);
+  const printed = printedArea(printArea, cells);
   if (printArea !== '' && !printed) leftOut.say(PRINTED);
   const titles = areasIn(names.get('_xlnm.Print_Titles') ?? '').find(isOfRows);
   return {

@@ -77,7 +77,7 @@ async function oneSheet(
   const { pages, unseen, ...body } = readSheet(content, common);
   const relations = await relationsOf(file, part);
   const notes = await readNotes(file, relations);
-  const page = bookPage(pages, name, local, common.leftOut);
+  const page = bookPage(pages, name, local, body.cells, common.leftOut);
   const read = await readTables(file, relations, common.leftOut);
   const tables = read.map(({ table }) => table);
   const { filteredRows, hiddenRows } = rowsUnseen(unseen, read, body.cells);

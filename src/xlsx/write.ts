@@ -100,7 +100,7 @@ function write(sheet: BookSheet, file: Workbook): void {
         ...(gridlines === false ? { showGridLines: false } : {}),
       },
     ],
-    ...filePage(page),
+    ...filePage(page, sheet.pictures ?? []),
   });
   for (const [column, width] of Object.entries(sheet.widths))
     out.getColumn(Number(column) + 1).width = width === UNSAID_WIDTH ? width + 0.001 : width;

@@ -325,3 +325,19 @@ test('a picture stands over its cells, with its pixels as they came', async () =
   const { notUnderstood } = await readXlsx(bytes);
   expect(notUnderstood).toEqual(['Pictures are left out.']);
 });
+
+test('a picture outside of what a sheet prints is printed as well, and the rest as before where it is read again', async () => {
+  const png = new Uint8Array([0x89, 0x50, 0x4e, 0x47]);
+  const area = { row: 0, column: 0, rows: 4, columns: 3 };
+  const beyond = { row: 5, column: 4, rows: 6, columns: 3 };
+  const within = { row: 1, column: 1, rows: 2, columns: 2 };
+  const plain = sheetOf([{ row: 0, column: 0, value: 1 }]);
+  const pictures = [beyond, within].map((place) => ({ place, png, said: '', width: 200, height: 100 }));
+  const book = { sheets: [{ ...plain, page: { ...plain.page, area }, pictures }], names: [] };
+  const bytes = await writeXlsx(book);
+  const workbook = await partOf(bytes, 'xl/workbook.xml');
+  expect(workbook).toMatch(/_xlnm\.Print_Area"[^>]*>[^<]*!\$A\$1:\$C\$4,[^<]*!\$E\$6:\$G\$11</);
+  const { book: back, notUnderstood } = await readXlsx(bytes);
+  expect(back.sheets[0]?.page.area).toEqual(area);
+  expect(notUnderstood).toEqual(['Pictures are left out.']);
+});

@@ -1,6 +1,7 @@
 import type { BookPage, BookSheet } from '../../../book/book';
 import { extentOf } from '../charts/inReach';
 import type { Area } from '../../../formula/area';
+import { picturesBeyond } from '../../../book/picture';
 import { PAGE } from '../../../book/printedPages';
 import { h } from '../../../pane/element';
 import { keptWith } from '../book/keptWithSheet';
@@ -41,6 +42,28 @@ function starts(lines: readonly Line[]): { at(row: number): number | undefined; 
 const pixels = (element: HTMLElement, box: Readonly<Record<string, number>>): void => {
   for (const [side, size] of Object.entries(box)) element.style.setProperty(side, `${size}px`);
 };
+
+/** A picture that stands outside of what is printed, as large as a page of its own has room for it. */
+function pictureAlone(
+  { rows, columns }: SheetInView,
+  picture: OnSheet,
+  size: { readonly width: number; readonly height: number },
+): [HTMLElement, () => void] {
+  const { place } = picture;
+  const width = starts(columns(place.column, place.columns)).whole;
+  const height = starts(rows(place.row, place.rows)).whole;
+  const [face, draw] = chartOn(picture, width, height);
+  const scale = Math.min(
+    1,
+    (size.width * POINT) / Math.max(1, width),
+    (size.height * POINT) / Math.max(1, height),
+  );
+  const inner = h('div', { class: 'charts inks' }, face);
+  pixels(inner, { width, height });
+  pixels(face, { top: 0, left: 0 });
+  inner.style.setProperty('zoom', String(scale));
+  return [inner, draw];
+}
 
 /** A chart or picture as large as its cells, and a function that draws it once it lies on the page. */
 function chartOn(one: OnSheet, width: number, height: number): [HTMLElement, () => void] {
@@ -93,6 +116,10 @@ function laidOut(
     breaks: page.breaks,
     blocks: charts.map(({ place }) => place),
   });
+  const beyond = picturesBeyond(
+    area,
+    charts.filter(({ kind }) => kind === 'picture'),
+  );
   const drawings: (() => void)[] = [];
   const body = ({ lines, isTitled }: PageOfRows): HTMLElement => {
     const rows = starts([...(isTitled ? titles : []), ...lines]);
@@ -112,6 +139,7 @@ function laidOut(
       }
     for (const chart of charts) {
       const { place } = chart;
+      if (beyond.includes(chart)) continue;
       const [under, beside] = [view.rows(place.row, place.rows), view.columns(place.column, place.columns)];
       const [first] = under;
       const isHere = first !== undefined && lines.some(({ row }) => row === first.row);
@@ -126,11 +154,19 @@ function laidOut(
     }
     return inner;
   };
+  const bodies = [
+    ...pages.map(body),
+    ...beyond.map((picture) => {
+      const [inner, draw] = pictureAlone(view, picture, size);
+      drawings.push(draw);
+      return inner;
+    }),
+  ];
   const element = h(
     'div',
     { class: margin === '0' ? 'paper alone' : 'paper', 'data-theme': 'light', 'aria-hidden': 'true' },
     h('style', {}, `@page { size: ${page.landscape ? 'landscape' : 'portrait'}; margin: ${margin}; }`),
-    ...pages.map((each, i) =>
+    ...bodies.map((inner, i) =>
       h(
         'section',
         {},
@@ -138,9 +174,9 @@ function laidOut(
           'p',
           {},
           h('span', {}, margin === '0' ? '' : page.header || view.name),
-          h('span', {}, margin === '0' && pages.length === 1 ? '' : `Page ${i + 1} of ${pages.length}`),
+          h('span', {}, margin === '0' && bodies.length === 1 ? '' : `Page ${i + 1} of ${bodies.length}`),
         ),
-        body(each),
+        inner,
       ),
     ),
   );
