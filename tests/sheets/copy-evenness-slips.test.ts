@@ -116,6 +116,11 @@ describe('values of 8 bits', () => {
       const copy = await typed({ ...RAW, clip }, grid(240, 250));
       expect([copy.cell('verdict'), copy.beside('clip')]).toEqual(['', '! 8-bit values are gamma-coded']);
     }
+    // nor with any other clip that no file of linear values has
+    for (const clip of [250, 256, 511]) {
+      const copy = await typed({ ...RAW, clip }, grid(190, 200));
+      expect([copy.cell('verdict'), copy.beside('clip')]).toEqual(['', '! 8-bit values are gamma-coded']);
+    }
     // linear values as shares of the highest stay raw ones
     expect((await typed({ ...RAW, clip: 1, step: 0.001 }, grid(0.48, 0.5))).cell('uneven')).toBeCloseTo(4, 9);
   });
@@ -131,6 +136,47 @@ test('a list whose only repeat is like the first says nothing of what pops vary 
   // a meter of tenths does show the same twice, and its step counts that
   const tenths = [...grid('11 0', 11), [1, 11, 11, 11]];
   expect((await typed({ ...TENTHS, repeat: null, limit: 'FADGI 1 star' }, tenths)).cell('verdict')).toBe('within'); // prettier-ignore
+});
+
+test('where all repeats are alike, they are no more than one', async () => {
+  // so much light twice to the lux, of pops that vary by 0.02 stop: 4.4 × 0.02 = 0.088 stop, 5.9174 %, and 0.1 % of the step
+  const lines = [...square(3, 900), ...square(3, 900)];
+  const copy = await typed({ ...LUX, repeat: 0.02 }, lines);
+  expect(copy.cell('doubt')).toBeCloseTo(6.0174, 3);
+  expect(copy.cell('workedPops')).toBe('the pops: 4.4 × 0.02 stop / √1 = 0.088 stop');
+  // light that stays
+  expect((await typed(LUX, lines)).cell('doubt')).toBeCloseTo(0.1, 9);
+});
+
+describe('one value that cannot be right', () => {
+  test.each([
+    [RAW, 16383, 'across 4: clipped', '! a value is clipped: see the list, expose less and begin again'],
+    [LUX, '512 W', 'across 4: not a number', '! a line of the list is not right: see there'],
+    [LUX, '2026-11-29', 'across 4: not a number', '! a line of the list is not right: see there'],
+    [LUX, 'f/8+0.3', 'across 4: not a number', '! a line of the list is not right: see there'],
+    [LUX, -5, 'across 4: not above 0', '! a line of the list is not right: see there'],
+    [LUX, '=1/0', 'across 4: an error', '! a line of the list is not right: see there'],
+    [TENTHS, '512 W', 'across 4: write as 11 4', '! a line of the list is not right: see there'],
+  ] as const)('%o: %s is refused, and its place named', async (inputs, value, says, verdict) => {
+    const others = inputs === TENTHS ? '11 4' : 9000;
+    const lines = square(5, others).map((values, r) =>
+      values.map((each, c) => (c === 0 ? each : r === 2 && c === 4 ? value : others)),
+    );
+    const copy = await typed(inputs, lines);
+    expect([copy.lacks, copy.cell('verdict'), copy.beside('verdict')]).toEqual([[says], '', verdict]);
+  });
+  test('by more than two stops, such as a date that has become a number, is asked about', async () => {
+    // log2(46355/1000) = 5.53
+    const copy = await typed(LUX, square(3, 46355));
+    expect(copy.beside('verdict')).toBe('! darkest 5.53 stop below brightest: typed right?');
+    expect((await typed(LUX, square(3, 500))).beside('verdict')).toBe('! darkest 1 stop below brightest');
+  });
+});
+
+test('a step of tenths that was left from f-numbers is doubted in lux', async () => {
+  expect((await typed({ ...LUX, step: 0.1 }, square(3, 900))).beside('step')).toBe('! so fine? In lux');
+  expect((await typed(LUX, square(3, 900))).beside('step')).toBe('stops, lux or file counts');
+  expect((await typed({ ...LUX, step: 0.1 }, grid(48, 50))).beside('step')).toBe('stops, lux or file counts');
 });
 
 describe('a limit', () => {
@@ -170,7 +216,7 @@ describe('f-numbers', () => {
     '%o is asked for again: f/11.4 or four tenths',
     async (value) => {
       const copy = await typed(TENTHS, grid(value, 11));
-      expect([copy.lacks, copy.cell('verdict')]).toEqual([['write 11 4, or f/11.4'], '']);
+      expect([copy.lacks, copy.cell('verdict')]).toEqual([['across 1: 11 4 or f/11.4'], '']);
     },
   );
   test('of the scale keep their decimals, with either sign', async () => {

@@ -167,13 +167,15 @@ describe('repeated pops', () => {
     expect(sheet.cell('workedPops')).toBe('the pops: 5.6 × 0.2357 stop / √2 = 0.9412 stop');
   });
   test('shrink the scatter by the fewest of any place, and never the step', async () => {
-    const once = grid([100, 100, 100], [100, 100, 100], [100, 100, 100]);
+    const [once, darker, brighter] = [100, 99, 101].map((lux) =>
+      grid([lux, lux, lux], [lux, lux, lux], [lux, lux, lux]),
+    ) as [Line[], Line[], Line[]];
     const parts = async (lines: readonly Line[]) => {
       const sheet = await copied(lines, { ...LUX, repeat: 0.1 });
       return [sheet.cell('stepPart'), sheet.cell('popPart')] as const;
     };
     // 2.8 × 0.1 = 0.28 stop: 17.64 %; through √2 0.19799: 12.82 %
-    const [one, two, most] = [await parts(once), await parts([...once, ...once]), await parts([...once, ...once.slice(0, 2)])]; // prettier-ignore
+    const [one, two, most] = [await parts(once), await parts([...darker, ...brighter]), await parts([...darker.slice(0, 2), ...brighter.slice(0, 2), ...once.slice(2)])]; // prettier-ignore
     expect([one[0], two[0], most[0]]).toEqual([1, 1, 1]);
     expect(one[1]).toBeCloseTo(17.6409, 3);
     expect(two[1]).toBeCloseTo(12.8232, 3);
@@ -249,7 +251,7 @@ describe('values that are coded', () => {
 describe('is refused in words, with no answer left:', () => {
   const nine = [[100, 100, 100], [100, 100, 100], [100, 100, 100]] as const; // prettier-ignore
   const four = grid(...[1, 2, 3, 4].map(() => [100, 99, 98, 97]));
-  const CLIPPED = '! a value is clipped: expose less and begin again';
+  const CLIPPED = '! a value is clipped: see the list, expose less and begin again';
   const LINE = '! a line of the list is not right: see there';
   const refused: readonly [string, Line[], Typed, string][] = [
     ['four by four', four, LUX, '! 4 rows of 4: lay 3 by 3 or 5 by 5 places'],
