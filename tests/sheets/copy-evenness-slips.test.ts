@@ -156,6 +156,7 @@ describe('one value that cannot be right', () => {
     [LUX, 'f/8+0.3', 'across 4: not a number', '! a line of the list is not right: see there'],
     [LUX, -5, 'across 4: not above 0', '! a line of the list is not right: see there'],
     [LUX, '=1/0', 'across 4: an error', '! a line of the list is not right: see there'],
+    [TENTHS, 12255, 'across 4: lux, or raw?', '! a line of the list is not right: see there'],
     [TENTHS, '512 W', 'across 4: write as 11 4', '! a line of the list is not right: see there'],
   ] as const)('%o: %s is refused, and its place named', async (inputs, value, says, verdict) => {
     const others = inputs === TENTHS ? '11 4' : 9000;
@@ -165,7 +166,7 @@ describe('one value that cannot be right', () => {
     const copy = await typed(inputs, lines);
     expect([copy.lacks, copy.cell('verdict'), copy.beside('verdict')]).toEqual([[says], '', verdict]);
   });
-  test('by more than two stops, such as a date that has become a number, is asked about', async () => {
+  test('by more than a stop, such as a date that has become a number, is asked about', async () => {
     // log2(46355/1000) = 5.53
     const copy = await typed(LUX, square(3, 46355));
     expect(copy.beside('verdict')).toBe('! darkest 5.53 stop below brightest: typed right?');
