@@ -50,9 +50,22 @@ describe('in a new workbook', () => {
   allInOneWorkbook(take);
 
   describe('a sheet', () => {
-    it('refuses what its inputs do not take, in a sentence', async () => {
+    it('refuses what its inputs do not take, in a sentence beside the cell that keeps it to be mended', async () => {
+      await sheet.enter('B7', '-5');
+      await expect
+        .poll(() => sheet.refusal.allInnerTexts().then((all) => all.join()))
+        .toContain('A length in millimetres, above 0.');
+      expect(await sheet.page.getByRole('dialog').count()).toBe(0);
+      await sheet.shows('B7', 120);
+      // typed over where it stands
+      await sheet.page.keyboard.insertText('150');
+      await sheet.page.keyboard.press('Enter');
+      await sheet.shows('B7', 150);
+      expect(await sheet.refusal.count()).toBe(0);
       await sheet.enter('B7', '-5');
       await sheet.told('A length in millimetres, above 0.');
+      await sheet.shows('B7', 150);
+      await sheet.undo('A3');
       await sheet.shows('B7', 120);
       await sheet.enter('B9', '1/3');
       await sheet.shows('B9', '1/3');

@@ -171,11 +171,16 @@ export class Workbench {
       .click({ position: { x: 40, y: 14 } });
   }
 
-  /** Waits for the grid's own words about what was typed, and closes them. */
-  async told(words: string): Promise<void> {
-    const said = this.page.getByRole('dialog').filter({ hasText: words });
+  /** What stands beside a cell whose rule refuses what was put in. */
+  get refusal(): Locator {
+    return this.page.locator('.tip[role=alert]');
+  }
+
+  /** Waits for the reason why what was typed is not taken, and gives the cell its former value back. */
+  async told(reason: string): Promise<void> {
+    const said = this.refusal.filter({ hasText: reason });
     await said.waitFor();
-    await said.getByRole('button', { name: 'OK' }).click();
+    await this.page.keyboard.press('Escape');
     await said.waitFor({ state: 'detached' });
   }
 

@@ -42,6 +42,7 @@ import { letTextsRunOn } from './grid/wideTexts';
 import { offerFunctions } from './grid/suggestions';
 import { insertWholeRows } from './grid/tableRowCommands';
 import { tellFailuresInTips } from './grid/tip';
+import { tellRefusals } from './grid/refusalTip';
 import { WorkerWatch } from './worker/workerWatch';
 import './workbench.css';
 
@@ -135,6 +136,7 @@ if (last.found.kind === 'unreadable')
 const aside = await allAside().catch(() => []);
 
 tellFailuresInTips(grid, failures);
+tellRefusals(grid);
 sumWhatCanBeSummed(grid);
 offerFunctions(grid);
 followRules(grid);

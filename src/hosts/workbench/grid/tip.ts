@@ -1,6 +1,7 @@
 import { ErrorType } from '@univerjs/engine-formula';
 import { CellAlertManagerService } from '@univerjs/preset-sheets-core';
-import { createElement } from 'react';
+import { createElement, type ReactNode } from 'react';
+import { address, type Place } from '../../../formula/address';
 import type { Grid } from './grid';
 import { inside } from './inside';
 import type { KnownFailures } from '../cell/knownFailures';
@@ -8,24 +9,35 @@ import { shownValue } from './shownValue';
 import { sayMeant } from '../../../formula/meantNames';
 
 const FORMULA_ALERT = 'SHEET_FORMULA_ALERT';
+/** Of the grid's own tip over a cell that holds what its rule does not allow. */
+const RULE_ALERT = 'SHEET_DATA_VALIDATION_ALERT';
 /** Room the grid keeps free beside the cell when it places the tip. */
-const SIZE = { width: 320, height: 112 };
+export const TIP_SIZE = { width: 320, height: 112 };
+/** Of ours, told where somebody has just put in what is refused. */
+export const REFUSAL_ALERT = 'SWEEPTABLE_REFUSAL';
+
+export const notAllowedIn = (place: Place): string => `Not allowed in ${address(place)}`;
 
 /**
  * The grid's own tip names only the sort of error; over a cell that one of our functions refused it says our sentence, and
- * over one with a name that nobody knows which of our functions may be meant.
+ * over one with a name that nobody knows which of our functions may be meant. Over one that a rule refuses it says which cell.
  * Call it once a workbook is open: the grid has no tips before.
  */
 export function tellFailuresInTips(grid: Grid, failures: KnownFailures): void {
   const alerts = inside(grid).get(CellAlertManagerService);
   const show = alerts.showAlert.bind(alerts);
   alerts.showAlert = (alert) => {
-    if (alert.key !== FORMULA_ALERT) return show(alert);
     const { subUnitId, row, col } = alert.location;
+    const say = (title: string, message: ReactNode): void =>
+      show({ ...alert, ...TIP_SIZE, title, message: createElement('span', { className: 'tip' }, message) });
+    if (alert.key === RULE_ALERT) {
+      // where the reason stands there already
+      if (!alerts.currentAlert.has(REFUSAL_ALERT)) say(notAllowedIn({ row, column: col }), alert.message);
+      return;
+    }
+    if (alert.key !== FORMULA_ALERT) return show(alert);
     const value = shownValue(grid, subUnitId, row, col);
     const failure = failures.behind(value, subUnitId, row, col);
-    const say = (title: string, message: string): void =>
-      show({ ...alert, ...SIZE, title, message: createElement('span', { className: 'tip' }, message) });
     if (failure) return say(`${failure.code} ${failure.name}`, failure.message);
     const formula = grid.api
       .getActiveWorkbook()

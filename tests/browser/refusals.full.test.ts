@@ -1,0 +1,83 @@
+import { expect, it } from 'vitest';
+import { allInOneWorkbook } from './onePage';
+import { lightsOnSet, TALL } from './lightsOnSet';
+import type { Workbench } from './workbench';
+
+let sheet: Workbench;
+allInOneWorkbook((fresh) => {
+  sheet = fresh;
+}, TALL);
+lightsOnSet(() => sheet);
+
+const DISTANCE = 'Metres from the front of the light to the subject, above 0 and up to 20.';
+const said = async (words: string): Promise<void> => {
+  await expect.poll(() => sheet.refusal.allInnerTexts().then((all) => all.join())).toContain(words);
+};
+const quiet = () => expect.poll(() => sheet.refusal.count()).toBe(0);
+const chooseTo = async (a1: string): Promise<void> => {
+  const { x, y } = await sheet.page.evaluate((at) => window.sweeptable.place(at), a1);
+  await sheet.page.keyboard.down('Shift');
+  await sheet.page.mouse.click(x, y);
+  await sheet.page.keyboard.up('Shift');
+};
+const inView = () => sheet.page.evaluate(() => window.sweeptable.inView());
+
+it('goes back to the cell from wherever a click has led, and a button gives its value back', async () => {
+  const [had] = await sheet.values('M33');
+  await sheet.click('M33');
+  await sheet.page.keyboard.type('-3');
+  const { x, y } = await sheet.page.evaluate(() => window.sweeptable.place('C20'));
+  await sheet.page.mouse.click(x, y);
+  await said(DISTANCE);
+  expect(await sheet.page.evaluate(() => window.sweeptable.selected())).toBe('M33');
+  await sheet.page.getByRole('button', { name: 'Back to' }).click();
+  await quiet();
+  await sheet.shows('M33', had);
+
+  await sheet.click('M33');
+  await sheet.page.keyboard.type('-4');
+  await sheet.page.locator('#grid').getByText('Pops build', { exact: true }).last().click();
+  await said(DISTANCE);
+  expect(await inView()).toBe('Lights on set');
+  await sheet.told(DISTANCE);
+  await sheet.shows('M33', had);
+  // the keyboard is in the cells again, and the line above them shows what they have
+  await sheet.page.keyboard.press('ArrowUp');
+  await expect.poll(() => sheet.page.evaluate(() => window.sweeptable.selected())).toBe('M32');
+});
+
+it('keeps a word that is in no list, and a refusal of one of many cells refuses all', async () => {
+  const before = await sheet.values('B33', 'L33', 'M33', 'M34');
+  await sheet.enter('B33', 'sun');
+  await sheet.told('Choose the part that the light plays');
+  await sheet.click('L33');
+  await chooseTo('M34');
+  await sheet.page.keyboard.type('-8');
+  await sheet.page.keyboard.press('Control+Enter');
+  await sheet.told(DISTANCE);
+  expect(await sheet.values('B33', 'L33', 'M33', 'M34')).toEqual(before);
+});
+
+it('tells of cells that were pasted or filled against their rules, and leaves them to be seen', async () => {
+  const before = await sheet.values('M33', 'M34', 'M35');
+  await sheet.paste('M33', '-1\n-2');
+  await said('Not allowed in M33');
+  await said('So is one more of these cells.');
+  await sheet.shows('M34', -2);
+  await sheet.click('C20');
+  await quiet();
+  await sheet.hover('M34');
+  await expect.poll(() => sheet.page.locator('.tip').allInnerTexts()).toEqual([DISTANCE]);
+  await sheet.undo('C21');
+  await sheet.shows('M34', before[1]);
+
+  await sheet.paste('M33', '-7');
+  await said(DISTANCE);
+  await sheet.click('M33');
+  await chooseTo('M35');
+  await sheet.page.keyboard.press('Control+d');
+  await said('So are 2 more of these cells.');
+  await sheet.undo('C21');
+  await sheet.undo('C20');
+  await expect.poll(() => sheet.values('M33', 'M34', 'M35')).toEqual(before);
+});
