@@ -38,8 +38,15 @@ export const inserted = (name: string, { demo, start }: Inserted): string =>
 
 /** What to do with the sheets of a job: which to begin with, at which cell, and which follow. */
 export const jobInserted = (first: string, at: string, others: readonly string[]): string =>
-  `${[first, ...others].map((name) => `“${name}”`).join(', ')} are inserted with the demo job. First type your heads over those in “${first}”, from ${at} on. Ctrl+Z takes all away again.`;
-export const JOB_BACK = 'The sheets of the new job are taken away again. Ctrl+Z brings them back.';
+  `${[first, ...others].map((name) => `“${name}”`).join(', ')} are inserted with the demo job. First type your heads over those in “${first}”, from ${at} on.`;
+export const JOB_BACK = 'The sheets of the new job are taken away again.';
+/** Behind why one of them stays. */
+export const JOB_STAYS = 'The other sheets of the job were left as well.';
+/** What may be there of a job that came in only in part. */
+export const leftOfJob = (names: readonly string[]): string =>
+  `${names.map((name) => `“${name}”`).join(', ')} may be left in the workbook: look, and delete what you do not need.`;
+/** Where the sheet to begin with is not in view. */
+export const goTo = (name: string): string => `Go to “${name}” by its tab.`;
 
 export const noSheet = (id: string): Refused =>
   refused(`There is no sheet called “${id}”. Nothing was changed.`);

@@ -32,6 +32,8 @@ export interface Wish {
   /** What is in the workbook already: names that are taken, and tables to look up in. */
   readonly sheets: readonly string[];
   readonly tables: readonly KnownTable[];
+  /** Those of the tables that came in the same step: a job looks up in its own sheets, not in those of an earlier one. */
+  readonly together?: readonly KnownTable[];
   /** What cells and formulas are called there: a table may not have a name of theirs. */
   readonly names: readonly string[];
 }
@@ -88,7 +90,7 @@ class Builder {
   private readonly last: Place | undefined;
 
   constructor(template: Template, wish: Wish) {
-    const workbook = settleLookUps(template, wish.tables);
+    const workbook = settleLookUps(template, wish.tables, wish.together);
     this.template = workbook.template;
     this.filled = wish.filled;
     this.told = KINDS.map((kind) => kind.page?.(template) ?? {});

@@ -1,4 +1,5 @@
 import type { BookSheet } from '../book/book';
+import type { KnownTable } from '../book/kinds/kind';
 import type { Place } from '../formula/address';
 
 /** A sheet of a template, ready to be laid by any host: addresses settled, formulas in their long form. */
@@ -13,3 +14,7 @@ export interface SheetPlan {
 export interface SheetName extends Place {
   readonly name: string;
 }
+
+/** What other sheets may look up in one that has been laid. */
+export const tablesOf = ({ sheet }: SheetPlan): KnownTable[] =>
+  sheet.tables.map(({ name, columns }) => ({ name, columns: columns.map((column) => column.name) }));

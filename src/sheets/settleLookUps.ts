@@ -44,12 +44,18 @@ const settledForm = (form: Form, settled: SettledParts): Form => ({
   }),
 });
 
-/** A template with its fields and columns settled for a workbook, and what the tables that they speak of are called there. */
+/**
+ * A template with its fields and columns settled for a workbook, and what the tables that they speak of are called there.
+ *
+ * @param known - the tables of the workbook
+ * @param together - those of them that are looked up in before all others
+ */
 export function settleLookUps(
   template: Template,
   known: readonly KnownTable[],
+  together: readonly KnownTable[] = [],
 ): { readonly template: Template; readonly partners: readonly Settled['partner'][] } {
-  const settled = settledIn(template, known);
+  const settled = new Map([...settledIn(template, known), ...settledIn(template, together)]);
   const blocks = template.blocks.map((block) =>
     block.kind === 'table' ? settledTable(block, settled) : settledForm(block, settled),
   );

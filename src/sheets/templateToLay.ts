@@ -1,3 +1,4 @@
+import { JOB } from './byUse';
 import { TOPS, templateOf } from './offeredTemplates';
 import type { Template } from './template';
 
@@ -13,4 +14,15 @@ export async function templateToLay(
       refused: `The sheet “${name}” did not arrive. Nothing was changed. Check the connection, then try again.`,
     };
   }
+}
+
+/** The sheets of a job, in the order in which they are laid; or a refusal where one of them does not arrive. */
+export async function jobToLay(): Promise<readonly Template[] | { readonly refused: string }> {
+  const job: Template[] = [];
+  for (const template of await Promise.all(JOB.map(templateToLay))) {
+    if (!template) throw new Error('A sheet of the job has no template.');
+    if ('refused' in template) return template;
+    job.push(template);
+  }
+  return job;
 }

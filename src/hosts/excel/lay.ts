@@ -1,11 +1,12 @@
 import type { BookSheet } from '../../book/book';
 import { usedArea } from '../../book/cells';
+import type { KnownTable } from '../../book/kinds/kind';
 import { address } from '../../formula/address';
 import { couldLink, halfMade, halfMadeByTwo, notLookedUp, UNTOUCHED } from '../../pane/sentences';
 import { lackingIn, waitingFor } from '../../sheets/links/waiting';
 import { makePlan } from '../../sheets/makePlan';
 import { SHORT } from '../../sheets/offeredTemplates';
-import type { SheetPlan } from '../../sheets/plan';
+import { type SheetPlan, tablesOf } from '../../sheets/plan';
 import type { Template } from '../../sheets/template';
 import { decorate } from './decorate';
 import { drawSheet } from './draw';
@@ -16,6 +17,8 @@ import { askMark, type SheetMark } from './sheetMark';
 /** A sheet that is in the workbook. */
 export interface LaidInExcel extends ReadBack {
   readonly sheet: string;
+  /** What other sheets may look up in it. */
+  readonly tables: readonly KnownTable[];
   /** Address of the first cell to type in. */
   readonly start: string | undefined;
   /** For taking it back. */
@@ -42,7 +45,12 @@ export const UNDO_EMPTIED = 'Excel has emptied its undo list.';
 export const WHEN_READY: Excel.RunOptions = { delayForCellEdit: true };
 
 /** A plan whose names nobody in the workbook has, the ids of the sheets there, and whether the person calculates by hand. */
-async function planFor(context: Excel.RequestContext, template: Template, filled: boolean) {
+async function planFor(
+  context: Excel.RequestContext,
+  template: Template,
+  filled: boolean,
+  together: readonly KnownTable[],
+) {
   const { worksheets, tables, names, application } = context.workbook;
   worksheets.load('items/id,items/name');
   tables.load('items/name,items/columns/items/name');
@@ -57,6 +65,7 @@ async function planFor(context: Excel.RequestContext, template: Template, filled
     filled,
     sheets: worksheets.items.map(({ name }) => name),
     tables: known,
+    together,
     names: names.items.map(({ name }) => name),
   });
   const before = new Set(worksheets.items.map(({ id }) => id));
@@ -179,15 +188,26 @@ export async function layPlan(
     .catch((error: unknown) => {
       throw new LayFailure(`The sheet “${name}” is in the workbook, whole but not looked over.`, error);
     });
-  return { sheet: name, start: start && address(start), said, ...found };
+  return { sheet: name, tables: tablesOf(plan), start: start && address(start), said, ...found };
 }
 
-/** Lays a template as a new sheet, under names that nobody in the workbook has. */
-export const lay = (excel: typeof Excel, template: Template, filled: boolean): Promise<LaidInExcel> =>
+/**
+ * Lays a template as a new sheet, under names that nobody in the workbook has.
+ *
+ * @param together - tables of sheets that came in the same step, which it looks up in before all others
+ */
+export const lay = (
+  excel: typeof Excel,
+  template: Template,
+  filled: boolean,
+  together: readonly KnownTable[] = [],
+): Promise<LaidInExcel> =>
   excel.run(WHEN_READY, async (context) => {
-    const { waiting, ...toLay } = await planFor(context, template, filled).catch((error: unknown) => {
-      throw new LayFailure(UNTOUCHED, error);
-    });
+    const { waiting, ...toLay } = await planFor(context, template, filled, together).catch(
+      (error: unknown) => {
+        throw new LayFailure(UNTOUCHED, error);
+      },
+    );
     const laid = await layPlan(excel, context, toLay);
     return { ...laid, said: [...laid.said, ...waiting] };
   });

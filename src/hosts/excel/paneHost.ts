@@ -3,7 +3,6 @@ import {
   copied,
   copiedCard,
   estimateFrom,
-  inserted,
   NO_ESTIMATE,
   noSheet,
   notAFormula,
@@ -12,10 +11,12 @@ import {
 } from '../../pane/sentences';
 import { ESTIMATE, hasPrices, nextEstimate } from '../../sheets/nextEstimate';
 import type { Template } from '../../sheets/template';
-import { templateToLay } from '../../sheets/templateToLay';
+import { jobToLay, templateToLay } from '../../sheets/templateToLay';
 import { clientFile } from './clientFile';
 import { enterAgain } from './enterAgain';
-import { type LaidInExcel, lay, LayFailure, NOT_KNOWN_YET, UNDO_EMPTIED, WHEN_READY } from './lay';
+import { differenceText, laidText } from './laidText';
+import { lay, UNDO_EMPTIED, WHEN_READY } from './lay';
+import { newJob } from './newJob';
 import { putPicture, readSheet } from './pictures';
 import { NOT_PUT, putFormula } from './putFormula';
 import { readInView } from './readInView';
@@ -26,6 +27,7 @@ import { lookUp } from './selectedCell';
 import type { SheetMark } from './sheetMark';
 import { readBlock, writeCells } from './tableCells';
 import { takeSheetBack } from './takeSheetBack';
+import { told } from './told';
 import { copyValues, type NotReady } from './valuesCopy';
 import { whileVisible } from './visibility';
 import { watchCell } from './watchCell';
@@ -35,6 +37,7 @@ export type ExcelHost = Required<
   Pick<
     PaneHost,
     | 'insertSheet'
+    | 'newJob'
     | 'putFormula'
     | 'recalculate'
     | 'copyValues'
@@ -53,34 +56,6 @@ export type ExcelHost = Required<
 
 /** The help page lies beside the pane's. */
 export const HELP = 'help.html';
-
-const LISTED = 3;
-const LONGEST_SHOWN = 80;
-const short = (text: string): string =>
-  text.length > LONGEST_SHOWN ? `${text.slice(0, LONGEST_SHOWN)}…` : text;
-
-/** The cells that are not as planned, the first few of them with what they hold and should hold. */
-function differenceText(differences: LaidInExcel['differences']): string[] {
-  if (differences.length === 0) return [];
-  const listed = differences
-    .slice(0, LISTED)
-    .map(({ cell, holds, wanted }) => `${cell} holds ${short(holds)} where ${short(wanted)} was expected`);
-  const rest = differences.length - listed.length;
-  return [
-    `Not as planned: ${listed.join('; ')}${rest > 0 ? ` and ${rest} more` : ''}. Take the sheet back, delete the sheet, or mend those cells by hand.`,
-  ];
-}
-
-function laidText(laid: LaidInExcel, demo: boolean): string {
-  const { sheet, unknownFunctions, differences, said } = laid;
-  const start = unknownFunctions ? undefined : laid.start;
-  return [
-    inserted(sheet, { demo: demo && laid.start !== undefined, start }),
-    ...(unknownFunctions ? [NOT_KNOWN_YET] : []),
-    ...said,
-    ...differenceText(differences),
-  ].join(' ');
-}
 
 /** A sheet that has just been made can be taken back, as long as it stays as it is. */
 const andBack = (excel: typeof Excel, done: string, mark: SheetMark | undefined): Outcome =>
@@ -139,16 +114,6 @@ async function copyInView(excel: typeof Excel): Promise<Outcome> {
 /** Entered again, a formula is as it was. */
 const ENTERED = 'No formula was changed.';
 
-async function told(work: Promise<Outcome>, kept: string): Promise<Outcome> {
-  try {
-    return await work;
-  } catch (error) {
-    return error instanceof LayFailure
-      ? { refused: excelRefusal(error.cause, error.kept) }
-      : { refused: excelRefusal(error, kept) };
-  }
-}
-
 /** Excel, as the pane sees it. */
 export const excelHost = (excel: typeof Excel): ExcelHost => ({
   insertSheet: async (id, filled) => {
@@ -156,6 +121,10 @@ export const excelHost = (excel: typeof Excel): ExcelHost => ({
     if (template && 'refused' in template) return template;
     if (!template) return noSheet(id);
     return told(insert(excel, template, filled), UNTOUCHED);
+  },
+  newJob: async () => {
+    const templates = await jobToLay();
+    return 'refused' in templates ? templates : told(newJob(excel, templates), UNTOUCHED);
   },
   putFormula: async (formula) => notAFormula(formula) ?? told(putFormula(excel, formula), NOT_PUT),
   recalculate: () => told(enterAgain(excel), ENTERED),

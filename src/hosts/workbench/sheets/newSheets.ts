@@ -1,16 +1,15 @@
 import type { FWorkbook } from '@univerjs/sheets/facade';
 import { address } from '../../../formula/address';
-import type { Done, Outcome } from '../../../pane/host';
+import type { Outcome } from '../../../pane/host';
 import type { KnownTable } from '../../../book/kinds/kind';
 import { makePlan } from '../../../sheets/makePlan';
-import { JOB } from '../../../sheets/byUse';
-import type { SheetPlan } from '../../../sheets/plan';
+import { type SheetPlan, tablesOf } from '../../../sheets/plan';
 import { lackingIn, waitingFor } from '../../../sheets/links/waiting';
 import { ESTIMATE, hasPrices, nextEstimate } from '../../../sheets/nextEstimate';
 import { SHORT } from '../../../sheets/offeredTemplates';
 import type { NamedSheet, SheetRead } from '../../../sheets/sheetRead';
 import type { Template } from '../../../sheets/template';
-import { templateToLay } from '../../../sheets/templateToLay';
+import { jobToLay, templateToLay } from '../../../sheets/templateToLay';
 import {
   copied,
   copiedCard,
@@ -18,6 +17,7 @@ import {
   estimateFrom,
   inserted,
   JOB_BACK,
+  JOB_STAYS,
   jobInserted,
   NO_ESTIMATE,
   noSheet,
@@ -34,7 +34,7 @@ import { layRefusal } from './layRefusal';
 import { chooseFirstInput } from '../state/session';
 import { snapshotSheet } from '../book/snapshotSheet';
 import { toBook } from '../book/toBook';
-import { takeSheetBack } from './takeSheetBack';
+import { asLeft, type LeftInGrid, takeSheetBack, takeSheetsBack } from './takeSheetBack';
 import { valuesSheet } from './valuesSheet';
 
 const sheetsTaken = (workbook: FWorkbook): string[] =>
@@ -54,18 +54,28 @@ const namesTaken = (workbook: FWorkbook): string[] => [
   ...sheetsTaken(workbook),
 ];
 
-/** Lays a sheet, shows it, and says what became of it. */
-function laid(grid: Grid, workbook: FWorkbook, name: string, made: NewSheet, done: string): Outcome {
+/** Lays a sheet and shows it; or says why not. */
+function laid(
+  grid: Grid,
+  workbook: FWorkbook,
+  name: string,
+  made: NewSheet,
+): LeftInGrid | { readonly refused: string } {
   let fresh: LaidInGrid;
   try {
     fresh = lay(grid, made);
   } catch (reason) {
     return { refused: layRefusal(reason, name, sheetsTaken(workbook)) };
   }
-  const takeBack = takeSheetBack(grid, fresh, name);
+  const left = asLeft(grid, fresh, name);
   workbook.setActiveSheet(fresh.id);
-  return { done, takeBack };
+  return left;
 }
+
+const done = (grid: Grid, left: LeftInGrid, said: string): Outcome => ({
+  done: said,
+  takeBack: takeSheetBack(grid, left),
+});
 
 /** Lays the template of an id as a new sheet. */
 export async function insertSheet(grid: Grid, id: string, filled: boolean): Promise<Outcome> {
@@ -94,48 +104,48 @@ export const layMade = (grid: Grid, template: Template): Outcome =>
 
 /** Lays the sheets of a job, each of which looks up in those before it, in one step, and shows the first. */
 export async function newJob(grid: Grid): Promise<Outcome> {
-  const templates: Template[] = [];
-  for (const id of JOB) {
-    const template = await templateToLay(id);
-    if (!template) return noSheet(id);
-    if ('refused' in template) return template;
-    templates.push(template);
-  }
-  return asOneStep(grid, async () => {
-    const laidSheets: LaidSheet[] = [];
-    for (const template of templates) {
-      const laidSheet = layPlanned(grid, template, { filled: true, demo: true });
-      if ('refused' in laidSheet) {
-        await allBack(laidSheets);
-        return laidSheet;
-      }
-      laidSheets.push(laidSheet);
-    }
-    const [first, ...others] = laidSheets;
-    if (!first) return NO_WORKBOOK;
-    grid.api.getActiveWorkbook()?.setActiveSheet(first.id);
-    chooseFirstInput(grid, first.plan);
-    // the sheet in view is another one as of the next frame
-    requestAnimationFrame(() => requestAnimationFrame(() => revealSelected(grid)));
-    const names = others.map(({ plan }) => plan.sheet.name);
-    const at = first.plan.start ? address(first.plan.start) : 'A1';
-    return {
-      done: jobInserted(first.plan.sheet.name, at, names),
-      takeBack: () => asOneStep(grid, () => allBack(laidSheets)),
-    };
-  });
+  const templates = await jobToLay();
+  if ('refused' in templates) return templates;
+  return asOneStep(grid, () => Promise.resolve(layJob(grid, templates)));
 }
 
-/** The last first: those before it are looked up in. */
-async function allBack(laidSheets: readonly LaidSheet[]): Promise<Outcome> {
-  const said: string[] = [];
-  for (const { outcome } of [...laidSheets].reverse()) {
-    const back = await outcome.takeBack?.();
-    if (!back) continue;
-    if ('refused' in back) return { refused: [...said, back.refused].join(' ') };
-    said.push(back.done);
+function layJob(grid: Grid, templates: readonly Template[]): Outcome {
+  const job: LaidSheet[] = [];
+  const back = (): Outcome =>
+    takeSheetsBack(
+      grid,
+      job.map(({ left }) => left),
+      `${JOB_BACK} Ctrl+Z brings them back.`,
+    );
+  for (const template of templates) {
+    const together = job.flatMap(({ plan }) => tablesOf(plan));
+    const next = layPlanned(grid, template, { filled: true, demo: true, together });
+    if ('refused' in next) {
+      back();
+      return next;
+    }
+    job.push(next);
   }
-  return { done: JOB_BACK };
+  const [first, ...others] = job;
+  if (!first) return NO_WORKBOOK;
+  const { left, plan } = first;
+  grid.api.getActiveWorkbook()?.setActiveSheet(left.id);
+  chooseFirstInput(grid, plan);
+  // the sheet in view is another one as of the next frame
+  requestAnimationFrame(() => requestAnimationFrame(() => revealSelected(grid)));
+  const at = plan.start ? address(plan.start) : 'A1';
+  return {
+    done: `${jobInserted(
+      left.name,
+      at,
+      others.map((other) => other.left.name),
+    )} Ctrl+Z takes all away again.`,
+    takeBack: () =>
+      asOneStep(grid, () => {
+        const taken = back();
+        return Promise.resolve('refused' in taken ? { refused: `${taken.refused} ${JOB_STAYS}` } : taken);
+      }),
+  };
 }
 
 /** Lays an estimate with the prices of the one in view, or else of the first. */
@@ -153,24 +163,26 @@ interface How {
   /** Whether what the template holds in its inputs comes along, and whether that is the demo job. */
   readonly filled: boolean;
   readonly demo: boolean;
+  /** Tables of sheets that came in the same step. */
+  readonly together?: readonly KnownTable[];
 }
 
 const layTemplate = (grid: Grid, template: Template, how: How): Outcome => {
-  const laidSheet = layPlanned(grid, template, how);
-  return 'refused' in laidSheet ? laidSheet : laidSheet.outcome;
+  const next = layPlanned(grid, template, how);
+  return 'refused' in next ? next : done(grid, next.left, next.said);
 };
 
-/** A sheet that was laid, as it was planned. */
+/** A sheet that was laid, as it was planned, and what is said of it. */
 interface LaidSheet {
-  readonly id: string;
   readonly plan: SheetPlan;
-  readonly outcome: Done;
+  readonly left: LeftInGrid;
+  readonly said: string;
 }
 
 function layPlanned(
   grid: Grid,
   template: Template,
-  { filled, demo }: How,
+  { filled, demo, together = [] }: How,
 ): LaidSheet | { readonly refused: string } {
   const workbook = grid.api.getActiveWorkbook();
   if (!workbook) return NO_WORKBOOK;
@@ -179,21 +191,22 @@ function layPlanned(
     filled,
     sheets: sheetsTaken(workbook),
     tables,
+    together,
     names: namesTaken(workbook),
   });
   const { sheet } = plan;
   const start = plan.start && address(plan.start);
-  const done = [
+  const said = [
     inserted(sheet.name, { demo: demo && start !== undefined, start }),
     UNDOABLE,
     ...couldLink(waitingFor(template, SHORT, tables)),
     ...notLookedUp(lackingIn(template, tables)),
   ].join(' ');
   const made = { sheet: snapshotSheet(sheet, ''), beside: decorations(sheet) };
-  const outcome = laid(grid, workbook, sheet.name, made, done);
-  if ('refused' in outcome) return outcome;
+  const left = laid(grid, workbook, sheet.name, made);
+  if ('refused' in left) return left;
   chooseFirstInput(grid, plan);
-  return { id: workbook.getActiveSheet().getSheetId(), plan, outcome };
+  return { plan, left, said };
 }
 
 /** Adds a copy of the sheet in view that holds values only. */
@@ -204,6 +217,7 @@ export function copyValues(grid: Grid): Outcome {
   const tables = tablesIn(workbook).map((table) => table.name);
   const made = valuesSheet(grid, name, [...tables, ...namesTaken(workbook)]);
   if (!made) return NOTHING_TO_COPY;
-  const done = `${made.isCard ? copiedCard(name) : copied(name)} ${UNDOABLE}`;
-  return laid(grid, workbook, name, made.sheet, done);
+  const left = laid(grid, workbook, name, made.sheet);
+  if ('refused' in left) return left;
+  return done(grid, left, `${made.isCard ? copiedCard(name) : copied(name)} ${UNDOABLE}`);
 }

@@ -13,6 +13,7 @@ import {
 import { addressOf, blockAt } from './a1';
 import { isFormula } from './entered';
 import type { FakeWorkbook } from './fake-workbook';
+import { FULL } from '../../../full';
 import { LIGHTS } from './laid';
 import type { Sheet } from './sheet';
 import type { Ways } from './ways';
@@ -44,12 +45,14 @@ export type Incident =
   | { readonly kind: 'writes on ours' | 'deletes ours' | 'is not ready' | 'is ready' };
 
 export const WISHES = ['insert', 'put', 'repair', 'copy', 'take back', 'recalculate'] as const;
+/** These take three times as long. */
+const JOBS = ['new job', 'take job back'] as const;
 
 export interface Case {
   readonly sheets: readonly Theirs[];
   readonly ways: Partial<Ways> & { readonly throws: readonly ('freeze' | 'page' | 'charts')[] };
   readonly incidents: readonly { readonly request: number; readonly incident: Incident }[];
-  readonly wish: (typeof WISHES)[number];
+  readonly wish: (typeof WISHES | typeof JOBS)[number];
   readonly selected: number;
 }
 
@@ -120,7 +123,7 @@ export const cases: Arbitrary<Case> = record({
     copiesVisibleRows: boolean(3),
   }),
   incidents: array(record({ request: integer({ min: 1, max: 12 }), incident }), { maxLength: 3 }),
-  wish: constantFrom(...WISHES),
+  wish: FULL ? oneof({ weight: 11, arbitrary: constantFrom(...WISHES) }, constantFrom(...JOBS)) : constantFrom(...WISHES),
   selected: nat(SELECTIONS.length - 1),
 }); // prettier-ignore
 

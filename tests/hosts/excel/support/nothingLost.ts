@@ -182,15 +182,14 @@ async function put(on: Workplace, address: string): Promise<void> {
   );
 }
 
-async function takeBack(on: Workplace, play: () => void): Promise<void> {
-  const inserted: Outcome = await on.host.insertSheet(LIGHTS.id, true);
+async function takeBack(on: Workplace, inserted: Outcome, play: () => void): Promise<void> {
   if (!('takeBack' in inserted) || !inserted.takeBack) return;
-  const sheet = on.ours[0];
+  const sheets = on.ours;
   play();
   const outcome = await inserted.takeBack();
   sentence(outcome);
   on.check();
-  if (sheet && on.changed.has(sheet)) expect(outcome).toHaveProperty('refused');
+  if (sheets.some((sheet) => on.changed.has(sheet))) expect(outcome).toHaveProperty('refused');
   if ('done' in outcome) expect(on.ours).toEqual([]);
 }
 
@@ -199,15 +198,20 @@ export async function loseNothing(drawn: Case): Promise<void> {
   const on = new Workplace(drawn);
   const play = (): void => {
     const from = on.workbook.batches.length;
+    // a job asks three times as much
+    const every = drawn.wish.includes('job') ? 3 : 1;
     on.workbook.beforeBatch = (number) => {
       for (const { request, incident } of drawn.incidents)
-        if (number - from === request) happen(on, incident);
+        if (number - from === request * every) happen(on, incident);
     };
   };
-  if (drawn.wish !== 'take back') play();
+  if (!drawn.wish.startsWith('take')) play();
   switch (drawn.wish) {
     case 'insert':
       checkSaid(on, await on.host.insertSheet(LIGHTS.id, true), 1);
+      break;
+    case 'new job':
+      checkSaid(on, await on.host.newJob(), 3);
       break;
     case 'copy':
       checkSaid(on, await on.host.copyValues(), 1);
@@ -222,7 +226,10 @@ export async function loseNothing(drawn: Case): Promise<void> {
       await put(on, SELECTIONS[drawn.selected] as string);
       return;
     case 'take back':
-      await takeBack(on, play);
+      await takeBack(on, await on.host.insertSheet(LIGHTS.id, true), play);
+      return;
+    case 'take job back':
+      await takeBack(on, await on.host.newJob(), play);
       return;
   }
   on.check();
