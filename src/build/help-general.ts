@@ -3,7 +3,7 @@ import type { Quantity } from '../catalogue/quantities';
 import { type Arg, quantitiesOf } from '../catalogue/types';
 import { exactMark, marks, markText } from '../exposure/stops/marks';
 import { unbroken } from '../pane/numberText';
-import { CARE, caution, text } from './page';
+import { type Beside, CARE, caution, text } from './page';
 
 interface Part {
   readonly id: string;
@@ -84,56 +84,95 @@ const TENTHS = paragraphs(
   `${ours('STOPTEXT')} writes an exact value back as a mark with its tenths.`,
 );
 
-const REFUSALS = `<table>
-<thead><tr><th scope="col">Cell</th><th scope="col">What happened</th></tr></thead>
+const table = (headings: readonly string[], rows: readonly (readonly [string, string])[]): string => `<table>
+<thead><tr>${headings.map((heading) => `<th scope="col">${heading}</th>`).join('')}</tr></thead>
 <tbody>
-<tr><th scope="row">#VALUE!</th><td>A value cannot be read, or is missing.</td></tr>
-<tr><th scope="row">#NUM!</th><td>A value is read, but impossible: an aperture below zero.</td></tr>
-<tr><th scope="row">#N/A</th><td>The values are possible, and there is no answer: no number of pops is enough.</td></tr>
-<tr><th scope="row">#NAME?</th><td>A name is not known. The names of these functions begin with SWEEP and a dot. Where Excel shows it for all of them, open the pane and press Recalculate.</td></tr>
-<tr><th scope="row">#BUSY!</th><td>Excel waits for the add-in. Open the pane and wait a moment.</td></tr>
-<tr><th scope="row">#SPILL!</th><td>A list has no room: cells beside or below the formula are full.</td></tr>
-</tbody>
+${rows.map(([head, words]) => `<tr><th scope="row">${head}</th><td>${words}</td></tr>\n`).join('')}</tbody>
 </table>
-${paragraphs('Select the cell and point at the sign beside it: Excel shows the reason for #VALUE! and #N/A in a sentence that says what to write instead. Nothing is guessed.')}`;
+`;
 
-const JOB = `<ol>
+const ERRORS: readonly (readonly [string, string])[] = [
+  ['#VALUE!', 'A value cannot be read, or is missing.'],
+  ['#NUM!', 'A value is read, but impossible: an aperture below zero.'],
+  ['#N/A', 'The values are possible, and there is no answer: no number of pops is enough.'],
+];
+const SPILL = ['#SPILL!', 'A list has no room: cells beside or below the formula are full.'] as const;
+const NO_NAME = `A name is not known. The names of these functions begin with ${NAMESPACE} and a dot, as in ${ours('STOPDIFF(8,11)')}.`;
+
+const REFUSALS: Readonly<Record<Beside, string>> = {
+  excel: `${table(
+    ['Cell', 'What happened'],
+    [
+      ...ERRORS,
+      ['#NAME?', `${NO_NAME} Where Excel shows it for all of them, open the pane and press Recalculate.`],
+      ['#BUSY!', 'Excel waits for the add-in. Open the pane and wait a moment.'],
+      SPILL,
+    ],
+  )}${paragraphs('Select the cell and point at the sign beside it: Excel shows the reason for #VALUE! and #N/A in a sentence that says what to write instead. Nothing is guessed.')}`,
+  workbench: `${table(
+    ['Cell', 'What happened'],
+    [...ERRORS, ['#NAME?', `${NO_NAME} The tip at the cell says which one may be meant.`], SPILL],
+  )}${paragraphs('Point at the cell: a tip says the reason, and what to write instead. <b>Explain</b>, in the pane, says it of the selected cell. Nothing is guessed.')}`,
+};
+
+const COMES_IN: Readonly<Record<Beside, string>> = {
+  excel: 'can be taken back as one: press <b>Take back</b>, below in the pane',
+  workbench: 'goes as one with Ctrl+Z',
+};
+const GOES: Readonly<Record<Beside, string>> = {
+  excel:
+    'Where a sheet is deleted in which others look up, Excel leaves their formulas without an answer, and their rows say what is missing. Link sheets names such columns and makes inputs of them again.',
+  workbench:
+    'Where a sheet is deleted in which others look up, they keep what they looked up last, as if it had been typed.',
+};
+
+const job = (beside: Beside): string => `<ol>
 <li><b>Heads</b>: a row a model, with its range of power, its dial and its recycling. You type it once.</li>
 <li><b>Pops plan</b>: meter one pop of each light alone and type it in. It says power, pops and the order of switching off for all of them, and looks up by its name what a head can do.</li>
 <li><b>Set card</b>: dials in big figures, and a ring to tick for each pop. Print it, or copy it as values for a phone.</li>
 </ol>
 ${paragraphs(
-  'In the workbench <b>New job</b>, in the pane, inserts the three; elsewhere insert them one after the other: each looks up what the one before knows. Sheets that came in the other way round have numbers of their own. <b>Link sheets</b>, below the list in the pane, shows what it would look up where before it changes anything, and can be taken back.',
+  `<b>New job</b>, in the pane, inserts the three with a demo job in them, each linked to those before it, and ${COMES_IN[beside]}. Type your own over it.`,
+  'Sheets that came in one by one and the other way round have numbers of their own. <b>Link sheets</b>, below the list in the pane, shows what it would look up where before it changes anything, and can be taken back.',
   '<b>Balance</b>, in the pane, takes a table with a row a point and a column a head, and says which powers and pops bring several points nearest to what each shall read. <b>Lay a table</b> shows how it is filled: readings such as 11 3, E where the meter shows that there is too little light, none where no light falls.',
-  'Where a sheet is deleted in which others look up, Excel leaves their formulas without an answer, and their rows say what is missing. Link sheets names such columns and makes inputs of them again. The workbench has them keep what was looked up last. The slowest head of Pops build and Depth options is looked up only where these come in after Heads, and is neither joined later nor kept.',
+  `${GOES[beside]} The slowest head of Pops build and Depth options is looked up only where these come in after Heads, and is neither joined later nor kept.`,
 )}`;
 
-const WORKBENCH = `<table>
-<thead><tr><th scope="col">Keys</th><th scope="col">What they do</th></tr></thead>
-<tbody>
-<tr><th scope="row">Ctrl+F6</th><td>From the cells to the foot of the nearest table, then to the pane, and back.</td></tr>
-<tr><th scope="row">Ctrl+Z, Ctrl+Y</th><td>Takes a step back, and does it again.</td></tr>
-<tr><th scope="row">Ctrl+F, Ctrl+H</th><td>Finds, and replaces what was typed.</td></tr>
-<tr><th scope="row">Ctrl+P</th><td>Prints the sheet in view, light on paper whatever the screen is.</td></tr>
-<tr><th scope="row">Ctrl+Alt+Enter</th><td>Adds a row to the table of the chosen cell; Tab in its last cell does so too.</td></tr>
-<tr><th scope="row">Ctrl+Alt+S, Ctrl+Alt+F</th><td>Sorts the table of the chosen cell, and filters it.</td></tr>
-<tr><th scope="row">Ctrl+Alt+5</th><td>To the charts of the sheet; arrows move one, with Shift they size it.</td></tr>
-<tr><th scope="row">Escape</th><td>Gives up what is being typed.</td></tr>
-</tbody>
-</table>
-${paragraphs(
+const WORKBENCH = `${table(
+  ['Keys', 'What they do'],
+  [
+    ['Ctrl+F6', 'From the cells to the foot of the nearest table, then to the pane, and back.'],
+    ['Ctrl+Z, Ctrl+Y', 'Takes a step back, and does it again.'],
+    ['Ctrl+F, Ctrl+H', 'Finds, and replaces what was typed.'],
+    ['Ctrl+S', 'Saves the workbook as a file, .xlsx.'],
+    ['Ctrl+P', 'Prints the sheet in view, light on paper whatever the screen is.'],
+    ['Ctrl+Alt+Enter', 'Adds a row to the table of the chosen cell; Tab in its last cell does so too.'],
+    ['Ctrl+Alt+S, Ctrl+Alt+F', 'Sorts the table of the chosen cell, and filters it.'],
+    ['Ctrl+Alt+5', 'To the charts of the sheet; arrows move one, with Shift they size it.'],
+    ['F1', 'Opens this page.'],
+    ['Escape', 'Gives up what is being typed.'],
+  ],
+)}${paragraphs(
   'The page is dark where the system is; <b>Dark</b>, in the bar, turns that round. Files and paper stay light.',
   'The workbook is kept by this browser, for this address. <b>Save as .xlsx</b> makes a file of it.',
 )}`;
 
+const EXCEL = paragraphs(
+  'The <b>Sweeptable</b> button on the Home tab opens the pane. F6 leads from the cells to it, and on.',
+  'What the pane has done is taken back in the pane: <b>Take back</b> stands beside the sentence that says what was done. Excel’s own undo does not reach back over all of it.',
+  'Without Sweeptable the formulas keep their last values until they are calculated anew. For people who have none, <b>Copy this sheet as values</b>, below the list of sheets. Excel on a tablet or a phone does not calculate these functions.',
+);
+
 /** What holds for all functions, after the job that they are made for. */
-export const GENERAL: readonly Part[] = [
-  { id: 'about-job', heading: 'A job in one minute', body: JOB },
+export const general = (beside: Beside): readonly Part[] => [
+  { id: 'about-job', heading: 'A job in one minute', body: job(beside) },
   { id: 'about-cells', heading: 'How cells are read', body: CELLS },
   { id: 'about-marks', heading: 'Marks', body: MARKS },
   { id: 'about-tenths', heading: 'Tenths', body: TENTHS },
-  { id: 'about-refusals', heading: 'When a cell refuses', body: REFUSALS },
-  { id: 'about-workbench', heading: 'In the workbench', body: WORKBENCH },
+  { id: 'about-refusals', heading: 'When a cell refuses', body: REFUSALS[beside] },
+  beside === 'excel'
+    ? { id: 'about-excel', heading: 'In Excel', body: EXCEL }
+    : { id: 'about-workbench', heading: 'In the workbench', body: WORKBENCH },
   {
     id: 'about-care',
     heading: 'Take care',

@@ -15,8 +15,8 @@ import {
 } from '../catalogue/words';
 import { rangeText } from '../exposure/core/range';
 import { plainNumber, unbroken } from '../pane/numberText';
-import { GENERAL } from './help-general';
-import { caution, page, text } from './page';
+import { general } from './help-general';
+import { type Beside, caution, page, text } from './page';
 
 const STYLE = `
 #contents h3 { margin-top: 16px; }
@@ -83,9 +83,11 @@ const families = (Object.entries(FAMILIES) as [Family, string][])
 const list = (links: readonly (readonly [anchor: string, label: string])[]): string =>
   `<ul>\n${links.map(([id, label]) => `<li><a href="#${id}">${text(label)}</a></li>\n`).join('')}</ul>\n`;
 
-const contents = (): string => `<nav id="contents" aria-labelledby="contents-heading">
+const contents = (
+  about: ReturnType<typeof general>,
+): string => `<nav id="contents" aria-labelledby="contents-heading">
 <h2 id="contents-heading">Contents</h2>
-${list(GENERAL.map(({ id, heading }) => [id, heading]))}${families
+${list(about.map(({ id, heading }) => [id, heading]))}${families
   .map(
     ({ id, heading, rows }) =>
       `<h3><a href="#family-${id}">${text(heading)}</a></h3>\n${list(rows.map((row) => [anchor(row), row.id]))}`,
@@ -93,12 +95,18 @@ ${list(GENERAL.map(({ id, heading }) => [id, heading]))}${families
   .join('')}</nav>
 `;
 
-/** The page that Excel opens for a function; each has its place, named by its id in small letters. */
-export const helpPage = (): string =>
-  page(
+const FIRST: Readonly<Record<Beside, string>> = {
+  excel: `<p>Type <code>=${NAMESPACE}.</code> in a cell and pick a function. Where Excel offers none, open the pane: it lists them all.</p>`,
+  workbench: `<p>Type <code>=${NAMESPACE}.</code> in a cell and pick a function; the beginning of its own name, such as <code>=pops</code>, finds it as well. The pane lists them all, under Functions.</p>`,
+};
+
+/** Each function has its place, named by its id in small letters: Excel opens it there. */
+export function helpPage(beside: Beside): string {
+  const about = general(beside);
+  return page(
     'help.html',
-    `<p>Type <code>=${NAMESPACE}.</code> in a cell and pick a function. Where Excel offers none, open the pane: it lists them all.</p>
-${contents()}${GENERAL.map(({ id, heading, body }) => `<h2 id="${id}">${text(heading)}</h2>\n${body}`).join('')}${families
+    `${FIRST[beside]}
+${contents(about)}${about.map(({ id, heading, body }) => `<h2 id="${id}">${text(heading)}</h2>\n${body}`).join('')}${families
       .map(
         ({ id, heading, rows }) =>
           `<h2 id="family-${id}">${text(heading)}</h2>\n${rows.map(section).join('')}`,
@@ -106,3 +114,4 @@ ${contents()}${GENERAL.map(({ id, heading, body }) => `<h2 id="${id}">${text(hea
       .join('')}`,
     STYLE,
   );
+}

@@ -2,7 +2,10 @@
 export const text = (plain: string): string =>
   plain.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
 
-/** The pages that stand beside the add-in, by their files. */
+/** What a set of pages stands beside: it speaks of that spreadsheet and of no other. */
+export type Beside = 'excel' | 'workbench';
+
+/** The pages, by their files. */
 const PAGES = { 'help.html': 'Help', 'support.html': 'Support', 'privacy.html': 'Privacy' } as const;
 export type PageName = keyof typeof PAGES;
 

@@ -1,11 +1,11 @@
 import { helpPage } from './helpPage';
-import type { PageName } from './page';
+import type { Beside, PageName } from './page';
 import { privacyPage } from './privacyPage';
 import { supportPage } from './supportPage';
 
-/** The pages of words that stand beside the pane and the workbench. */
-export const pages = (contact?: string): Readonly<Record<PageName, string>> => ({
-  'help.html': helpPage(),
-  'support.html': supportPage(contact),
-  'privacy.html': privacyPage(),
+/** The pages of words that stand beside the pane. */
+export const pages = (beside: Beside, contact?: string): Readonly<Record<PageName, string>> => ({
+  'help.html': helpPage(beside),
+  'support.html': supportPage(beside, contact),
+  'privacy.html': privacyPage(beside),
 });

@@ -117,5 +117,5 @@ module.exports = (env = {}, argv = {}) => ({
   module: { rules: [typescript(), callOnly] },
   // Each part that comes late is one file with a name, which whoever hosts the files can be told.
   optimization: { minimizer: minifiers(/^functions\.js$/), splitChunks: false },
-  plugins: [new Templates(), new AddInFiles(env), new Pages(env), new Licences()],
+  plugins: [new Templates(), new AddInFiles(env), new Pages('excel', env), new Licences()],
 });

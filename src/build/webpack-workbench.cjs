@@ -40,7 +40,7 @@ module.exports = (env = {}, argv = {}) => ({
     new HtmlWebpackPlugin({ template: path.join(SOURCE, 'index.html'), scriptLoading: 'defer' }),
     new MiniCssExtractPlugin({ filename: '[name].css' }),
     new Templates(env.templates ? [path.resolve(env.templates)] : []),
-    new Pages(env),
+    new Pages('workbench', env),
     new Licences(),
   ],
 });

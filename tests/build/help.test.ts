@@ -8,7 +8,11 @@ import { type Arg, quantitiesOf } from '../../src/catalogue/types';
 import { exampleFormula } from '../../src/catalogue/words';
 import { functionsJson } from '../../src/hosts/excel/metadata';
 
-const help = helpPage();
+const help = helpPage('excel');
+const CONTACT = 'Studio <desk> & "loft", extension 41';
+const everyPage = (['excel', 'workbench'] as const).flatMap((beside) =>
+  Object.entries(pages(beside, CONTACT)).map(([name, page]) => ({ beside, name, page })),
+);
 const escaped = (plain: string): string =>
   plain.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
 const sections = new Map(
@@ -23,7 +27,7 @@ const problems = async (text: string): Promise<readonly string[]> => {
   return errors.map(({ message }) => message);
 };
 
-describe.each(Object.entries(pages('Studio <desk> & "loft", extension 41')))('%s', (_, page) => {
+describe.each(everyPage)('$name beside $beside', ({ beside, page }) => {
   test('is well formed, whatever signs the texts hold', async () => {
     expect(await problems(page)).toEqual([]);
     expect(await problems(page.replace('</main>', ''))).not.toEqual([]);
@@ -34,13 +38,18 @@ describe.each(Object.entries(pages('Studio <desk> & "loft", extension 41')))('%s
 
   test('leads nowhere that is not there', () => {
     // The licences are put beside the pages by the build.
-    const all: Readonly<Record<string, string>> = { ...pages(), 'licences.txt': 'text' };
+    const all: Readonly<Record<string, string>> = { ...pages(beside), 'licences.txt': 'text' };
     for (const [, link = ''] of page.matchAll(/href="([^"]*)"/g)) {
       const [file, place] = link.split('#');
       const target = file ? all[file] : page;
       expect(target, link).toBeDefined();
       if (place !== undefined) expect(target, link).toContain(` id="${place}"`);
     }
+  });
+
+  test('speaks of what it stands beside, and of nothing else', () => {
+    const other = { excel: /workbench|Ctrl\+/i, workbench: /Excel|Office|Microsoft|add-in|Recalculate/ };
+    expect(page).not.toMatch(other[beside]);
   });
 
   test('has one place for each name', () => {
@@ -76,12 +85,16 @@ describe('the help page', () => {
 
 describe('the support page names who helps', () => {
   test('in words', () =>
-    expect(supportPage('Studio <desk>')).toContain('In your studio: <strong>Studio &lt;desk&gt;</strong>'));
+    expect(supportPage('excel', 'Studio <desk>')).toContain(
+      'In your studio: <strong>Studio &lt;desk&gt;</strong>',
+    ));
   test('with a link, where it is an address', () => {
-    expect(supportPage('desk@studio.example')).toContain('<a href="mailto:desk@studio.example">');
-    expect(supportPage('https://studio.example/desk')).toContain('<a href="https://studio.example/desk">');
-    expect(supportPage('javascript:alert(1)')).not.toContain('href="javascript');
+    expect(supportPage('excel', 'desk@studio.example')).toContain('<a href="mailto:desk@studio.example">');
+    expect(supportPage('excel', 'https://studio.example/desk')).toContain(
+      '<a href="https://studio.example/desk">',
+    );
+    expect(supportPage('excel', 'javascript:alert(1)')).not.toContain('href="javascript');
   });
   test('or how to find them, where nobody is named', () =>
-    expect(supportPage()).toContain('Ask whoever installed Sweeptable in your studio'));
+    expect(supportPage('excel')).toContain('Ask whoever installed Sweeptable in your studio'));
 });
