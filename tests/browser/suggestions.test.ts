@@ -29,24 +29,6 @@ describe('what is offered while a formula is typed', () => {
     await sheet.page.keyboard.press('Enter');
     await expect.poll(async () => (await sheet.cell('H20')).formula).toBe('=SWEEP.POPSFORTARGET(16,45)');
   });
-
-  it('is a plain name first where it stands there whole', async () => {
-    const offered = await names(await typed(sheet, 'H21', '=SUM'));
-    expect(offered[0]).toBe('SUM');
-    expect(offered).toContain('SWEEP.LIGHTSUM');
-    await leave(sheet);
-  });
-
-  it('leaves out what this grid does not calculate, which its cell says', async () => {
-    const offered = await names(await typed(sheet, 'H21', '=REGEX'));
-    expect(offered).not.toContain('REGEXTEST');
-    expect(offered).toContain('REGEXREPLACE');
-    await leave(sheet);
-    expect(await names(await typed(sheet, 'H21', '=IMA'))).not.toContain('IMAGE');
-    await leave(sheet);
-    await sheet.enter('H22', '=REGEXTEST(A1,"a")');
-    await sheet.refuses('H22', '#NAME?', /^This grid has no function REGEXTEST\./);
-  });
 });
 
 describe('a comma in a number and a semicolon between arguments', () => {

@@ -82,19 +82,6 @@ describe('typing a formula', () => {
     expect((await sheet.cell('H5')).formula).toBe('=SWEEP.POPSFORTARGET(16,45,1)');
   });
 
-  it('reads text as a meter or a shutter shows it, and names in small letters', async () => {
-    await sheet.enterDown('H9', [
-      '=SWEEP.STOPDIFF("f/8","f/11")',
-      '=SWEEP.STOPDIFF("1/125","1/60","time")',
-      '=SWEEP.STOPTEXT(12.55)',
-      '=sweep.stopdiff(8,16)',
-    ]);
-    await sheet.showsNear('H9', 1);
-    await sheet.showsNear('H10', 1);
-    await sheet.shows('H11', 'f/11 +0.3');
-    await sheet.showsNear('H12', 2);
-  });
-
   it('spills a column of readings against one target, and follows an edit', async () => {
     await sheet.enterDown('G15', ['16', '11', '8']);
     await sheet.enter('H15', '=SWEEP.POPSFORTARGET(G15:G17,45)');
@@ -122,20 +109,5 @@ describe('mistakes', () => {
     await sheet.shows('H5', 11);
     await sheet.showsNear('H6', 1);
     expect((await sheet.cell('H6')).message).toBeUndefined();
-  });
-
-  it('of a fraction that became a date, or a ratio that became a time of day, are named', async () => {
-    await sheet.enterDown('G12', ['1/4', '3:1']);
-    await sheet.enterDown('H12', ['=SWEEP.EXPOSUREVALUE(8,G12)', '=SWEEP.MAGNIFICATIONLOSS(G13)']);
-    await sheet.refuses('H12', '#VALUE!', /looks like a date/);
-    await sheet.refuses('H13', '#VALUE!', /looks like a clock time/);
-  });
-
-  it('are none where a shutter time is no date', async () => {
-    await sheet.enterDown('G16', ['1/60', '1/45']);
-    await sheet.enterDown('H16', ['=SWEEP.EXPOSUREVALUE(8,G16)', '=SWEEP.EXPOSUREVALUE(8,G17)']);
-    // By definition: f/8 is 6, and the marks 1/60 and 1/45 stand for 2^-6 s and 2^-5.5 s.
-    await sheet.showsNear('H16', 12);
-    await sheet.showsNear('H17', 11.5);
   });
 });
