@@ -36,17 +36,3 @@ it('a button at the foot of a table adds a row with formulas, looks and rules, a
   await sheet.undo('A3');
   await expect.poll(() => sheet.tables()).toHaveProperty('Lights', LIGHTS);
 });
-
-it('leaves the cells below a table to who writes there, and shows all buttons under the pointer', async () => {
-  await sheet.insert('Lights on set');
-  const sort = sheet.page.getByRole('button', { name: 'Sort Lights…' });
-  // the second row below the table, where its foot is
-  await sheet.click('A33');
-  await sheet.click('A40');
-  expect(await sort.isVisible()).toBe(false);
-  expect(await sheet.tables()).toHaveProperty('Lights', LIGHTS);
-  await lights().hover();
-  await expect.poll(() => sort.isVisible()).toBe(true);
-  await sheet.hover('D20');
-  await expect.poll(() => sort.isVisible()).toBe(false);
-});

@@ -19,3 +19,8 @@ it('the warnings of Freeze check go with their heads where a row comes in above 
   await sheet.reload();
   await expect.poll(() => fills(sheet, POWERS.map(oneDown))).toEqual(before);
 });
+
+it('the warnings of Freeze check go with their heads where a row comes in above all of them, and back with undo', async () => {
+  const before = await warnedPowers(sheet);
+  await checkWarnings(sheet, before, 27);
+});

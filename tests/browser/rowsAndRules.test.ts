@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { checkWarnings, warnedPowers } from './freezeWarnings';
 import { LIGHTS, LIGHTS_AND_ONE } from './lightsOnSet';
 import { allInOneWorkbook } from './onePage';
 import type { Workbench } from './workbench';
@@ -13,11 +12,6 @@ allInOneWorkbook(
 );
 
 const look = (a1: string) => sheet.page.evaluate((at) => window.sweeptable.look(at), a1);
-
-it('the warnings of Freeze check go with their heads where a row comes in above all of them, and back with undo', async () => {
-  const before = await warnedPowers(sheet);
-  await checkWarnings(sheet, before, 27);
-});
 
 describe('a row that comes in at the top of a table', () => {
   it('looks like a row, below its heading', async () => {

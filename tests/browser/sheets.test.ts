@@ -33,17 +33,6 @@ describe('a sheet inserted from the pane', () => {
     await sheet.enter('B5', '32');
     await expect.poll(first).toEqual(['1', 'f/28.1']);
   });
-
-  it('shows no error when it is empty', async () => {
-    for (const name of ['Lights on set', 'Pops build']) {
-      await sheet.insert(name, { filled: false });
-      const columns = name === 'Lights on set' ? COLUMNS : COLUMNS.slice(0, 18);
-      const cells = Array.from({ length: 48 }, (_, i) => columns.map((column) => `${column}${i + 1}`)).flat();
-      await expect
-        .poll(async () => (await sheet.texts(...cells)).filter((text) => text.startsWith('#')))
-        .toEqual([]);
-    }
-  });
 });
 
 describe('in a new workbook', () => {
@@ -117,19 +106,6 @@ describe('in a new workbook', () => {
 describe('rows in a table', () => {
   allInOneWorkbook(take, TALL);
   const { row } = lightsOnSet(() => sheet);
-
-  it('that come in from the menu in the table push whole rows down', async () => {
-    const { x, y } = await sheet.page.evaluate(() => window.sweeptable.place('A35'));
-    await sheet.click('A35');
-    await sheet.page.mouse.click(x, y, { button: 'right' });
-    await sheet.page.getByText('Insert Table').hover();
-    await sheet.page.getByText('Insert Table Row').click();
-    await tables().toHaveProperty('Lights', LIGHTS_AND_ONE);
-    await sheet.shows('A39', 'Room, 1/2 s');
-    expect(await formula('Q35')).toBe(await formula('Q36'));
-    await sheet.undo('A3');
-    await tables().toHaveProperty('Lights', LIGHTS);
-  });
 
   it('that are typed below it belong to it', async () => {
     await sheet.enter('A39', 'Alder 600');
