@@ -84,40 +84,6 @@ it('writes values, tables, notes and rules that another reader finds', async () 
   expect(written?.getColumn(1).width).toBeCloseTo(26, 0);
 });
 
-it('keeps text that begins like a formula as text', async () => {
-  const book = new Workbook();
-  const made = book.addWorksheet('Brought in');
-  const texts = ['=1+1', '+1', '-1+2', '@SUM(A1)', '=SWEEP.STOPDIFF(8,11)'];
-  for (const [i, text] of texts.entries()) made.getCell(i + 1, 1).value = text;
-  made.getCell('B1').value = { formula: '1+1', result: 2 };
-  const buffer = Buffer.from(await book.xlsx.writeBuffer());
-  await open(sheet, buffer);
-  await sheet.shows('B1', 2);
-  expect(await sheet.values('A1', 'A2', 'A3', 'A4', 'A5')).toEqual(texts);
-  for (const cell of ['A1', 'A2', 'A3', 'A4', 'A5']) expect((await sheet.cell(cell)).formula).toBe('');
-  // Opened and left again, it still is one.
-  await sheet.click('A1');
-  await sheet.page.keyboard.press('F2');
-  await sheet.page.keyboard.press('Enter');
-  await sheet.shows('A1', '=1+1');
-  expect((await sheet.cell('A1')).formula).toBe('');
-
-  const again = await save();
-  await open(sheet, again);
-  expect(await sheet.values('A1', 'A2', 'A3', 'A4', 'A5')).toEqual(texts);
-});
-
-it('says what of a file it did not understand', async () => {
-  const book = new Workbook();
-  const made = book.addWorksheet('Brought in');
-  made.getCell('A1').value = { formula: "'[other.xlsx]Sheet1'!A1", result: 5 };
-  const buffer = Buffer.from(await book.xlsx.writeBuffer());
-  await open(sheet, buffer);
-  await expect.poll(() => sheet.dialog.innerText()).toMatch(/Not all of it was understood/);
-  expect(await sheet.dialog.getByRole('listitem').count()).toBeGreaterThan(0);
-  await sheet.dialog.getByRole('button', { name: 'Close' }).click();
-});
-
 it('refuses what is no workbook, and changes nothing', async () => {
   await sheet.enter('B6', '22');
   await choose(sheet, { name: 'wrong.xlsx', mimeType: '', buffer: Buffer.from('\x89PNG not a workbook') });

@@ -1,7 +1,7 @@
 import type { Locator } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { eachItsWorkbook } from './onePage';
-import { status, tab } from './paneChecks';
+import { tab } from './paneChecks';
 import type { Workbench } from './workbench';
 
 let sheet: Workbench;
@@ -25,13 +25,6 @@ describe('after a sheet came in from the pane', () => {
     await sheet.shows(cell, null);
     await sheet.page.keyboard.press('Control+z');
     await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
-  });
-
-  it('what the pane says of it goes with the workbook', async () => {
-    await sheet.insert('Lights on set');
-    await sheet.startOver();
-    expect(await status(sheet.page).innerText()).toBe('');
-    expect(await sheet.pane.getByRole('button', { name: 'Take back' }).count()).toBe(0);
   });
 });
 
