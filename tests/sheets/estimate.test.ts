@@ -149,8 +149,11 @@ describe('one job with the other sheets', () => {
     const how = () => book.column('Prices', 'How').slice(4, 8);
     const typed = amounts();
     expect(how()).not.toContainEqual(expect.stringContaining('Fleet'));
-    for (const row of [6, 7])
-      for (const column of ['Price', 'How many']) await book.type('Prices', column, row, null);
+    const clear = (...rows: readonly number[]) =>
+      book.typeAll(
+        rows.flatMap((row) => ['Price', 'How many'].map((column) => ['Prices', column, row, null])),
+      );
+    await clear(6, 7);
     // Fleet compare has one Birch at 55 and two Hazels at 22, as they are typed in the demo
     expect(amounts()).toEqual(typed);
     expect(how().map((words) => String(words).includes(', as in Fleet compare'))).toEqual([false, true, true, false]); // prettier-ignore
@@ -161,7 +164,7 @@ describe('one job with the other sheets', () => {
     await book.type('Fleet', 'Rate', 3, 95);
     expect([amounts()[3], how()[3]]).toEqual([225, '2 × 90, with mark-up, 95 a day in Fleet compare']);
     // a model that fails has no number that anybody should hire
-    for (const column of ['Price', 'How many']) await book.type('Prices', column, 8, null);
+    await clear(8);
     expect(book.column('Prices', 'Lacks')[7]).toBe('type: how many, Fleet compare has it out');
     await book.type('Prices', 'Line', 8, 'Cedar of ours');
     expect(book.column('Prices', 'Lacks')[7]).toBe(

@@ -70,8 +70,7 @@ export async function together(inserts: readonly Insert[]) {
     }
     throw new Error(`There is no table ${table}.`);
   };
-  /** Types into a row of a table, counted from 1. */
-  const type = async (table: string, name: string, row: number, value: string | number | null) => {
+  const enter = (table: string, name: string, row: number, value: string | number | null): void => {
     const plan = plans.find((each) => each.tables.some((one) => one.name === table));
     const found = plan?.tables.find((each) => each.name === table);
     if (!plan || !found) throw new Error(`There is no table ${table}.`);
@@ -80,6 +79,15 @@ export async function together(inserts: readonly Insert[]) {
       .getSheetByName(plan.name)
       ?.getRange(found.area.row + row, found.area.column + at)
       .setValue(typedData({ value }));
+  };
+  /** Types into a row of a table, counted from 1. */
+  const type = async (...typed: Parameters<typeof enter>) => {
+    enter(...typed);
+    await book.calculate();
+  };
+  /** Types into several cells, and has what comes of all of them calculated once. */
+  const typeAll = async (all: readonly Parameters<typeof enter>[]) => {
+    for (const typed of all) enter(...typed);
     await book.calculate();
   };
   /** Writes into a cell of a sheet. */
@@ -155,6 +163,7 @@ export async function together(inserts: readonly Insert[]) {
     column,
     form,
     type,
+    typeAll,
     write,
     /** Deletes the column of a sheet in which a table's column stands, as somebody does who has it in view. Gives how to undo it. */
     deleteColumn: async (table: string, name: string) => {
