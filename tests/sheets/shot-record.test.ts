@@ -34,6 +34,18 @@ describe('the demo, five lights', () => {
     expect(sheet.column('AsLit', 'In Ws').slice(0, 5)).toEqual([300, 424.264068712, 100, 50, 600].map(near));
     expect(sheet.column('AsLit', 'Stands at')[4]).toBe('-0.6, 1.35, 1');
   });
+  test('what a light is stands on the page in one line, what counts most first, and says where it goes on', async () => {
+    const long = light('long', {
+      Modifier: 'deep umbrella', Grid: '30°', Width: 0.75, Tall: 1, Gel: 'half orange', Kelvin: 3800,
+      Head: 'Alder 600', Serial: 'A17', Metered: 'front edge of the bowl', Meter: 'flat',
+    }); // prettier-ignore
+    const sheet = await record([long, ...demoLights.slice(1)]);
+    const first = (name: string) => sheet.column('AsLit', name).slice(0, 3);
+    expect(first('Front')).toEqual(['0.75 × 1 m deep umbr…', '1.2 × 1.2 m box', 'dish, grid 20°']);
+    expect(first('Head')).toEqual(['A17 Alder 600', 'B04 Birch 1200', 'H21 Hazel 400']);
+    expect(first('Gel')).toEqual(['3800 K, half…', '5500 K', '4300 K, straw']);
+    expect(first('Metered')).toEqual(['flat, front ed…', 'dome, bowl', 'flat, bowl']);
+  });
 });
 
 describe('what all lights share', () => {
