@@ -4,7 +4,7 @@ import { drawSet } from '../../src/set/drawSet';
 import { crosses, isInside, overlaps, placeLabels } from '../../src/set/labels';
 import { roundLength } from '../../src/set/picture';
 import type { Box, DrawnView, SetPicture, Shape } from '../../src/set/shapes';
-import { setImage } from '../../src/set/setImage';
+import { DOES_NOT_FOLLOW, setImage } from '../../src/set/setImage';
 import { escaped, ON_PAPER, svgText } from '../../src/set/svg';
 import { textWidth, wrapped } from '../../src/set/textWidth';
 import { trials } from '../full';
@@ -223,4 +223,15 @@ test('a sheet that has only the names of lights has no picture yet; one place is
   expect(setImage(sheet([0, 0, 0]), 350, ON_PAPER)?.said).toContain('a set with 1 light.');
   // what cannot be read is not passed over
   expect(setImage(sheet(['left', 0, 0]), 350, ON_PAPER)?.said).toContain('x of key');
+});
+
+test('a picture of pixels says that it follows nothing, and one that does follow does not', () => {
+  const sheet = {
+    name: 'Lights',
+    cells: [['Light', 'X', 'Y', 'Height'], ['key', 0, 0, 0]],
+    tables: [{ row: 0, column: 0, rows: 2, columns: 4 }],
+  }; // prettier-ignore
+  const still = setImage(sheet, 1000, ON_PAPER, [DOES_NOT_FOLLOW]);
+  for (const text of [still?.svg, still?.said]) expect(text).toContain('does not follow them');
+  expect(setImage(sheet, 1000, ON_PAPER)?.svg).not.toContain('follow');
 });

@@ -3,6 +3,8 @@ import type { BookName } from '../../book/book';
 import { fixedAddress } from '../../formula/address';
 import { planAlone } from '../../sheets/makePlan';
 import type { SheetName } from '../../sheets/plan';
+import { hasPlaces } from '../../set/readSet';
+import { inLines } from '../../set/sheetAsRead';
 import { TEMPLATES } from '../../sheets/templates';
 import { withValues } from '../../book/cells';
 import { writeXlsx } from '../../xlsx/write';
@@ -18,6 +20,12 @@ const USAGE = `Makes a sheet as an .xlsx file, with calculated values in it.
   npm run sheet -- pops-build out.xlsx --force     also where there is such a file already
   npm run sheet -- --list                          lists the sheets
 `;
+/**
+ * A sheet has the picture of its set once somebody puts it there. One in pixels, in a file that is still to be typed into, would
+ * be wrong with the first place that is typed.
+ */
+const NO_PICTURE =
+  'The picture of the set is not in it: in a file it would not follow what is typed there. The pane draws it, under “Set”.';
 const OPTIONS = ['--empty', '--force', '--list'];
 
 /** @returns the exit code: 0, 1 where the sheet could not be made, 2 where the command was not understood. */
@@ -65,6 +73,7 @@ export async function sheet(args: readonly string[], terminal: Terminal): Promis
   terminal.say(
     `Wrote ${path}: the sheet "${made.name}"${start ? inputs : ''}, ${formulas} formulas with their values.`,
   );
+  if (hasPlaces(inLines(made))) terminal.say(NO_PICTURE);
   return 0;
 }
 

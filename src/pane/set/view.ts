@@ -1,4 +1,4 @@
-import { type SetImage, setImage } from '../../set/setImage';
+import { DOES_NOT_FOLLOW, type SetImage, setImage } from '../../set/setImage';
 import type { SheetAsRead } from '../../set/sheetAsRead';
 import { ON_PAPER } from '../../set/svg';
 import { download } from '../download';
@@ -60,10 +60,11 @@ export function setPanel(host: PictureHost, work: OneAtATime): SetPanel {
 
   /** With the picture as files and other sheets have it: black on white. */
   const withPicture =
-    (wish: (picture: SetImage, sheet: SheetAsRead) => Promise<Outcome>) => async (): Promise<Outcome> => {
+    (wish: (picture: SetImage, sheet: SheetAsRead) => Promise<Outcome>, more: readonly string[] = []) =>
+    async (): Promise<Outcome> => {
       const sheet = await host.readSheet();
       if ('refused' in sheet) return sheet;
-      const made = setImage(sheet, FILE_WIDTH, ON_PAPER);
+      const made = setImage(sheet, FILE_WIDTH, ON_PAPER, more);
       return made ? wish(made, sheet) : { refused: NO_SET };
     };
   const saved = (content: string | Blob, name: string, type: string): Outcome => {
@@ -76,8 +77,10 @@ export function setPanel(host: PictureHost, work: OneAtATime): SetPanel {
   const savePng = withPicture(async ({ svg, width, height }, { name }) =>
     saved(await pngOf(svg, width, height), fileName(name, 'png'), 'image/png'),
   );
-  const put = withPicture(({ svg, said, width, height }, of) =>
-    host.putPicture({ of, said, width, height, png: () => pngOf(svg, width, height) }),
+  const put = withPicture(
+    ({ svg, said, width, height }, of) =>
+      host.putPicture({ of, said, width, height, png: () => pngOf(svg, width, height) }),
+    [DOES_NOT_FOLLOW],
   );
 
   watchTheme(() => void look());

@@ -53,6 +53,13 @@ describe('npm run sheet', { timeout: 120_000 }, () => {
     expect(besideLabel(cells, 'Pops')?.value).toBe('');
   });
 
+  test('says that the picture of a set is not in a file, where there would be one', async () => {
+    const { status, stdout } = await sheet('shot-record', at('record.xlsx'), '--empty');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/Wrote .*\nThe picture of the set is not in it: in a file it would not follow/);
+    expect((await sheet('set-card', at('card.xlsx'), '--empty')).stdout).not.toContain('picture');
+  });
+
   test('writes over a file only with --force', async () => {
     const mine = at('mine.xlsx');
     writeFileSync(mine, 'mine');

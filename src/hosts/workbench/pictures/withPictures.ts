@@ -1,5 +1,5 @@
 import type { Book, BookSheet } from '../../../book/book';
-import { setImage } from '../../../set/setImage';
+import { DOES_NOT_FOLLOW, setImage } from '../../../set/setImage';
 import { ON_PAPER } from '../../../set/svg';
 import { inLines } from '../../../set/sheetAsRead';
 import { FILE_WIDTH, pngOf } from '../../../pane/set/images';
@@ -10,7 +10,8 @@ export async function withPictures(book: Book, places: readonly (readonly Area[]
   const sheets = await Promise.all(
     book.sheets.map(async (sheet, i): Promise<BookSheet> => {
       const own = places[i] ?? [];
-      const made = own.length > 0 ? setImage(inLines(sheet), FILE_WIDTH, ON_PAPER) : undefined;
+      const made =
+        own.length > 0 ? setImage(inLines(sheet), FILE_WIDTH, ON_PAPER, [DOES_NOT_FOLLOW]) : undefined;
       if (!made) return sheet;
       const { svg, said, width, height } = made;
       const png = new Uint8Array(await (await pngOf(svg, width, height)).arrayBuffer());
