@@ -106,6 +106,10 @@ function laidOut(
   margin: '0' | `${number}mm`,
 ): Paper {
   const area = printedArea(page, view, charts);
+  const beyond = picturesBeyond(
+    area,
+    charts.filter(({ kind }) => kind === 'picture'),
+  );
   const columns = starts(view.columns(area.column, area.columns));
   const size = page.landscape ? PAGE.lengthwise : PAGE.upright;
   const scale = Math.min(1, (size.width * POINT) / Math.max(1, columns.whole));
@@ -114,12 +118,8 @@ function laidOut(
     height: (size.height * POINT) / scale,
     titles,
     breaks: page.breaks,
-    blocks: charts.map(({ place }) => place),
+    blocks: charts.filter((chart) => !beyond.includes(chart)).map(({ place }) => place),
   });
-  const beyond = picturesBeyond(
-    area,
-    charts.filter(({ kind }) => kind === 'picture'),
-  );
   const drawings: (() => void)[] = [];
   const body = ({ lines, isTitled }: PageOfRows): HTMLElement => {
     const rows = starts([...(isTitled ? titles : []), ...lines]);
