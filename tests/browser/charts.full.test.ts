@@ -192,9 +192,9 @@ describe('a line over names', () => {
       ['Birch', 11],
     ]);
     await expect.poll(() => numbersOf(line)).toEqual([['Alder', '8'], ['Birch', '11']]); // prettier-ignore
-    await sheet.rowMenu(1, 'Delete selected row');
+    await sheet.rowMenu(1, 'Delete these rows');
     await expect.poll(() => numbersOf(line)).toEqual([['Birch', '11']]);
-    await sheet.rowMenu(1, 'Delete selected row');
+    await sheet.rowMenu(1, 'Delete these rows');
     await line.getByText('The cells that this chart drew are gone.').waitFor();
     await sheet.undo('A3');
     await sheet.undo('A3');

@@ -19,7 +19,7 @@ describe('a row that comes in at the top of a table', () => {
     const cells = ['A', 'C', 'M', 'O', 'AB', 'AM'];
     const looks = (at: number) => Promise.all(cells.map((column) => look(`${column}${at}`)));
     const before = await looks(33);
-    await sheet.rowMenu(32, 'rows after');
+    await sheet.rowMenu(32, 'rows below');
     await expect.poll(() => sheet.tables()).toHaveProperty('Lights', LIGHTS_AND_ONE);
     expect(await looks(33)).toEqual(before);
     expect(await looks(34)).toEqual(before);

@@ -43,7 +43,7 @@ describe('rows in a table', () => {
     [
       ['at the top', 33, 'rows above', 33],
       ['in the middle', 35, 'rows above', 35],
-      ['at the end', 38, 'rows after', 39],
+      ['at the end', 38, 'rows below', 39],
     ],
     () => sheet,
   );

@@ -25,6 +25,7 @@ import { troubleNotice } from './page/troubleNotice';
 import { paneHost } from './paneHost';
 import { firstAnswersShown, firstDrawn } from './grid/ready';
 import { dangerousLast } from './grid/menus';
+import { offerShownAs } from './grid/shownAs';
 import { revealSelected } from './grid/reveal';
 import { letNotesFollow } from './sort/letNotesFollow';
 import { readout } from './readout';
@@ -159,6 +160,7 @@ await Promise.race([firstAnswersShown(grid.api), calculation.trouble]);
 attempts.end();
 document.documentElement.dataset['ready'] = 'true';
 dangerousLast(grid);
+offerShownAs(grid);
 // where there are no answers, that may take longer than to say so
 void drawn.then(() => revealSelected(grid));
 keepSaved(grid, saving);

@@ -5,6 +5,10 @@ it.each([
   [['0.0" s"', '0" s"', '0.00 "s"']],
   [['General', '0', '#,##0.00']],
   [['0" Ws"']],
+  [['0" mm"', '0.0" mm"']],
+  [['0" m"']],
+  [['+0" mired";-0" mired"']],
+  [['0" h"']],
   [['0.0" stop";-0.0" stop"', '+0.0" stop"']],
   [[]],
 ])('adds up %j', (formats) => {
@@ -17,6 +21,11 @@ it.each([
   [['0" mm"', '0" s"']],
   [['General', '0" s"']],
   [['0%', '0']],
+  [['0.0":1"', '0.0":1"']],
+  [['"ISO "0']],
+  [['0" K"', '0" K"']],
+  [['yyyy-mm-dd', 'yyyy-mm-dd']],
+  [['hh:mm', 'hh:mm']],
 ])('does not add up %j', (formats) => {
   expect(summableUnits(formats)).toBe(false);
 });

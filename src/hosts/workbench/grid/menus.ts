@@ -1,10 +1,32 @@
-import { IMenuManagerService, type IUniverSheetsCorePresetConfig } from '@univerjs/preset-sheets-core';
+import {
+  AddRangeProtectionFromSheetBarCommand,
+  ChangeSheetProtectionFromSheetBarCommand,
+  DeleteWorksheetProtectionFormSheetBarCommand,
+  IMenuManagerService,
+  type IUniverSheetsCorePresetConfig,
+  ViewSheetPermissionFromSheetBarCommand,
+} from '@univerjs/preset-sheets-core';
 import type { Grid } from './grid';
 import { inside } from './inside';
 
+/** The kinds of functions in which the grid would sort its own; ours stand in the pane, and all come as they are typed. */
+const FUNCTION_KINDS = [
+  'common',
+  'financial',
+  'logical',
+  'text',
+  'date',
+  'lookup',
+  'math',
+  'statistical',
+  'engineering',
+  'information',
+  'database',
+].map((kind) => `formula-ui.operation.insert-function.${kind}`);
+
 /**
- * What the grid would offer and nobody needs on a set: typefaces and sizes of letters, which the sheets have settled; and
- * protection, which a file would not keep.
+ * What the grid would offer and nobody needs on a set: typefaces and sizes of letters, which the sheets have settled; formats of
+ * accounts, for which there are ours (shownAs.ts); and protection, which a file would not keep.
  */
 const NOT_OFFERED = [
   'sheet.command.set-once-format-painter',
@@ -18,7 +40,21 @@ const NOT_OFFERED = [
   'sheet.command.set-vertical-text-align',
   'sheet.command.add-range-protection-from-toolbar',
   'sheet.contextMenu.permission',
-] as const;
+  AddRangeProtectionFromSheetBarCommand.id,
+  DeleteWorksheetProtectionFormSheetBarCommand.id,
+  ChangeSheetProtectionFromSheetBarCommand.id,
+  ViewSheetPermissionFromSheetBarCommand.id,
+  'sheet.command.set-range-italic',
+  'sheet.command.set-range-underline',
+  'sheet.command.set-range-strickthrough',
+  'sheet.command.add-worksheet-merge',
+  'sheet.operation.open.numfmt.panel',
+  'sheet.command.numfmt.set.percent',
+  'sheet.command.numfmt.set.currency',
+  'sheet.toolbar.text-to-number',
+  'base-ui.operation.toggle-shortcut-panel',
+  ...FUNCTION_KINDS,
+];
 
 export const OFFERED: NonNullable<IUniverSheetsCorePresetConfig['menu']> = Object.fromEntries(
   NOT_OFFERED.map((id) => [id, { hidden: true }]),

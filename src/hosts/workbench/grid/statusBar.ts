@@ -42,13 +42,13 @@ function formatsChosen(grid: Grid): readonly string[] | undefined {
   return formats;
 }
 
-/** Below the cells, sums only what can be summed: numbers of one unit, and no f-numbers. How many there are is told always. */
+/** Below the cells, sums only what can be summed: two numbers or more of one unit, and no f-numbers. How many there are is told always. */
 export function sumWhatCanBeSummed(grid: Grid): void {
   const bar = inside(grid).get(IStatusBarService);
   const show = bar.setState.bind(bar);
   bar.setState = (state) => {
     const formats = state ? formatsChosen(grid) : undefined;
-    if (!state || (formats && summableUnits(formats))) return show(state);
+    if (!state || (formats && formats.length > 1 && summableUnits(formats))) return show(state);
     show({ ...state, values: state.values.filter(({ func }) => !OF_ONE_THING.has(String(func))) });
   };
 }
