@@ -152,8 +152,18 @@ const WORKBENCH = `${table(
     ['F1', 'Opens this page.'],
     ['Escape', 'Gives up what is being typed.'],
   ],
+)}${table(
+  ['Fingers', 'What they do'],
+  [
+    ['Swipe', 'Scrolls the sheet, wherever it begins.'],
+    ['Tap', 'Chooses a cell, or by its heading a row or a column. A tap on the chosen cell opens it for writing.'],
+    ['Hold, then drag', 'Chooses several cells; moves a chart, or sizes it by its corner.'],
+    ['Hold, then lift', 'Opens the menu: copy, paste, insert, delete.'],
+    ['Two fingers', 'Drawn apart they make the sheet larger, together smaller.'],
+  ],
 )}${paragraphs(
   'The page is dark where the system is; <b>Dark</b>, in the bar, turns that round. Files and paper stay light.',
+  'On a small screen the pane lies over the sheet; <b>Sheets and functions</b>, in the bar, opens and closes it.',
   'The workbook is kept by this browser, for this address. <b>Save as .xlsx</b> makes a file of it.',
 )}`;
 

@@ -18,7 +18,11 @@ import { keepSaved } from './page/keepSaved';
 import { leaveGridByKey } from './page/leaveGrid';
 import { Notice } from './page/notice';
 import { shareWithTabs } from './page/otherTab';
+import { helpByKey, printSheet } from './page/keys';
 import { paneFrame } from './page/paneFrame';
+import { nameParts } from './grid/names';
+import { settleWriting } from './grid/keyboard';
+import type { Done, Outcome } from '../../pane/host';
 import { elementById } from './page/elementById';
 import { storageNotice } from './page/storageNotice';
 import { troubleNotice } from './page/troubleNotice';
@@ -105,7 +109,8 @@ fitNumbers();
 letTextsRunOn();
 showEarlyDialogs(grid);
 let footNear = (): HTMLElement | undefined => undefined;
-leaveGridByKey(grid, () => footNear());
+leaveGridByKey(grid, frame, () => footNear());
+helpByKey();
 
 function open(found: Found): void {
   if (found.kind !== 'workbook') {
@@ -148,10 +153,22 @@ letNotesFollow(grid);
 pasteFromElsewhere(grid, (words) => notice.say(words));
 dropLateAnswers(grid);
 const putAsideBefore = aside.length > 0 ? [asideCommand(desk)] : [];
-fillBar([openFile(desk), saveFile(desk), startOver(desk), ...putAsideBefore], (reason) => {
-  notice.say(`That did not work: ${reason instanceof Error ? reason.message : String(reason)}`);
-});
+fillBar(
+  [openFile(desk), saveFile(desk), printSheet, startOver(desk), ...putAsideBefore],
+  () => settleWriting(grid),
+  (reason) => {
+    notice.say(`That did not work: ${reason instanceof Error ? reason.message : String(reason)}`);
+  },
+);
 window.sweeptable = readout(grid, failures);
+
+/** What was done from a pane that lies over the sheet is told where it can be seen once the pane has left. */
+function tellOverSheet({ done, takeBack }: Done): void {
+  if (!frame.leave()) return;
+  const tell = (outcome: Outcome): void =>
+    notice.say('done' in outcome ? outcome.done : `Not done. ${outcome.refused}`);
+  notice.say(done, takeBack && { label: 'Take back', run: () => void takeBack().then(tell) });
+}
 
 calculation.watch(grid);
 
@@ -161,21 +178,22 @@ attempts.end();
 document.documentElement.dataset['ready'] = 'true';
 dangerousLast(grid);
 offerShownAs(grid);
+nameParts(grid);
 // where there are no answers, that may take longer than to say so
 void drawn.then(() => revealSelected(grid));
 keepSaved(grid, saving);
 shareWithTabs(desk, turn);
 try {
-  const { keepLookedUp, mountPane, offerFind, offerTableActions, printSheets, showCharts } = await import(
-    /* webpackChunkName: "pane" */ './page/pane'
-  );
+  const { keepLookedUp, mountPane, offerFind, offerTableActions, printSheets, sayChosen, showCharts } =
+    await import(/* webpackChunkName: "pane" */ './page/pane');
   keepLookedUp(grid, (words) => notice.say(words));
   footNear = offerTableActions(grid, (words) => notice.say(words));
   // over what is offered at the foot of a table, which would hide a chart's name
   showCharts(grid);
   offerFind(grid);
   printSheets(grid);
-  mountPane(frame, paneHost(grid, failures));
+  sayChosen(grid, failures);
+  mountPane(frame.element, paneHost(grid, failures, tellOverSheet));
   document.documentElement.dataset['pane'] = 'true';
 } catch {
   notice.say(

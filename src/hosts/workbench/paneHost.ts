@@ -1,4 +1,4 @@
-import type { Outcome, PaneHost } from '../../pane/host';
+import type { Done, Outcome, PaneHost } from '../../pane/host';
 import { cellHolds, formulaIn, notAFormula } from '../../pane/sentences';
 import type { Grid } from './grid/grid';
 import { takeKeyboard } from './grid/keyboard';
@@ -24,48 +24,55 @@ import { watchCell } from './cell/watchCell';
 /**
  * What the pane may ask of the embedded grid. Names are not lost here: a file's are mended as it is opened. Nothing has to be
  * calculated anew either, because the functions are there before the first formula.
+ *
+ * @param tell - told what was done that stands in the grid.
  */
-export const paneHost = (grid: Grid, failures: KnownFailures): PaneHost => ({
-  insertSheet: async (id, filled) => shown(grid, await insertSheet(grid, id, filled)),
-  newJob: async () => shown(grid, await newJob(grid)),
-  putFormula: (formula) => Promise.resolve(shown(grid, putFormula(grid, formula))),
-  copyValues: () => Promise.resolve(shown(grid, copyValues(grid))),
-  findJoins: () => Promise.resolve({ joins: joinsHere(grid) }),
-  link: (way) => Promise.resolve(shown(grid, linkHere(grid, way))),
-  newEstimate: async () => shown(grid, await newEstimate(grid)),
-  prepareClientPage: () => clientFile(grid),
-  printClientPage: () => printClientPage(grid),
-  watchCell: watchCell(grid, failures),
-  tables: {
-    readBlock: () => Promise.resolve(readBlock(grid)),
-    look: (references) => {
-      const reader = new SelectedCellReader(grid, failures);
-      return Promise.resolve(references.map((reference) => reader.values(reference)));
+export function paneHost(grid: Grid, failures: KnownFailures, tell: (done: Done) => void): PaneHost {
+  const shown = (outcome: Outcome): Outcome => shownIn(grid, outcome, tell);
+  return {
+    insertSheet: async (id, filled) => shown(await insertSheet(grid, id, filled)),
+    newJob: async () => shown(await newJob(grid)),
+    putFormula: (formula) => Promise.resolve(shown(putFormula(grid, formula))),
+    copyValues: () => Promise.resolve(shown(copyValues(grid))),
+    findJoins: () => Promise.resolve({ joins: joinsHere(grid) }),
+    link: (way) => Promise.resolve(shown(linkHere(grid, way))),
+    newEstimate: async () => shown(await newEstimate(grid)),
+    prepareClientPage: () => clientFile(grid),
+    printClientPage: () => printClientPage(grid),
+    watchCell: watchCell(grid, failures),
+    tables: {
+      readBlock: () => Promise.resolve(readBlock(grid)),
+      look: (references) => {
+        const reader = new SelectedCellReader(grid, failures);
+        return Promise.resolve(references.map((reference) => reader.values(reference)));
+      },
+      writeCells: (block, writes) => Promise.resolve(writeCells(grid, block, writes)),
+      laySheet: (template) => Promise.resolve(shown(insertTemplate(grid, template, true))),
     },
-    writeCells: (block, writes) => Promise.resolve(writeCells(grid, block, writes)),
-    laySheet: (template) => Promise.resolve(shown(grid, insertTemplate(grid, template, true))),
-  },
-  sheets: {
-    read: (isWanted) => Promise.resolve(readInView(grid, isWanted)),
-    lay: (template) => Promise.resolve(shown(grid, layMade(grid, template))),
-  },
-  pictures: {
-    readSheet: () => {
-      const sheet = grid.api.getActiveWorkbook()?.getActiveSheet();
-      return Promise.resolve(sheet ? sheetAsRead(sheet) : { refused: 'No sheet is in view.' });
+    sheets: {
+      read: (isWanted) => Promise.resolve(readInView(grid, isWanted)),
+      lay: (template) => Promise.resolve(shown(layMade(grid, template))),
     },
-    putPicture: (picture) => Promise.resolve(shown(grid, putPicture(grid, picture))),
-  },
-  watchWorkbook: (changed) => onNewWorkbook(grid, changed),
-  help: 'help.html',
-});
+    pictures: {
+      readSheet: () => {
+        const sheet = grid.api.getActiveWorkbook()?.getActiveSheet();
+        return Promise.resolve(sheet ? sheetAsRead(sheet) : { refused: 'No sheet is in view.' });
+      },
+      putPicture: (picture) => Promise.resolve(shown(putPicture(grid, picture))),
+    },
+    watchWorkbook: (changed) => onNewWorkbook(grid, changed),
+    help: 'help.html',
+  };
+}
 
 /**
  * What was done stands in the grid: the keys that follow are meant for it. On the button that was pressed, the first of them
  * would press it again.
  */
-function shown(grid: Grid, outcome: Outcome): Outcome {
-  if ('done' in outcome) takeKeyboard(grid);
+function shownIn(grid: Grid, outcome: Outcome, tell: (done: Done) => void): Outcome {
+  if (!('done' in outcome)) return outcome;
+  tell(outcome);
+  takeKeyboard(grid);
   return outcome;
 }
 

@@ -23,3 +23,8 @@ export function restKeysWithin(grid: Grid, place: HTMLElement): void {
 
 /** Whether a cell is being written into. */
 export const isWriting = (grid: Grid): boolean => inside(grid).get(IEditorBridgeService).isVisible().visible;
+
+/** Ends it and keeps what was written. */
+export async function settleWriting(grid: Grid): Promise<void> {
+  if (isWriting(grid)) await grid.api.getActiveWorkbook()?.endEditingAsync(true);
+}

@@ -5,14 +5,29 @@ export interface Command {
   readonly label: string;
   /** Said when the pointer rests on it. */
   readonly about: string;
+  /** A letter that does so with Ctrl. */
+  readonly key?: string;
   readonly run: () => Promise<void>;
 }
 
-/** The buttons of the bar. One command runs at a time. */
-export function fillBar(commands: readonly Command[], failed: (reason: unknown) => void): void {
+/**
+ * The buttons of the bar, and their keys. One command runs at a time.
+ *
+ * @param settled - asked for what is being typed, before a key runs a command.
+ */
+export function fillBar(
+  commands: readonly Command[],
+  settled: () => Promise<unknown>,
+  failed: (reason: unknown) => void,
+): void {
   let busy = false;
-  const buttons = commands.map(({ label, about, run }) => {
+  const byKey = new Map<string, HTMLElement>();
+  const buttons = commands.map(({ label, about, key, run }) => {
     const button = h('button', { type: 'button', title: about }, label);
+    if (key !== undefined) {
+      button.setAttribute('aria-keyshortcuts', `Control+${key.toUpperCase()}`);
+      byKey.set(key, button);
+    }
     button.addEventListener('click', () => {
       if (busy) return;
       busy = true;
@@ -25,4 +40,16 @@ export function fillBar(commands: readonly Command[], failed: (reason: unknown) 
     return button;
   });
   elementById('commands').prepend(...buttons);
+  addEventListener(
+    'keydown',
+    (event) => {
+      const isCommand = (event.ctrlKey || event.metaKey) && !event.altKey && !event.shiftKey;
+      const button = isCommand ? byKey.get(event.key.toLowerCase()) : undefined;
+      if (!button || document.querySelector('dialog[open]')) return;
+      event.preventDefault();
+      event.stopImmediatePropagation();
+      void settled().then(() => button.click());
+    },
+    { capture: true },
+  );
 }

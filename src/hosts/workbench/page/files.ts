@@ -18,7 +18,8 @@ const fileName = ({ sheets }: Book): string =>
 
 export const saveFile = ({ grid, notice, saving }: Desk): Command => ({
   label: 'Save as .xlsx',
-  about: 'The whole workbook as a file for any spreadsheet program',
+  about: 'The whole workbook as a file for any spreadsheet program. Ctrl+S does so too',
+  key: 's',
   async run() {
     const { book: cells, notWritten, pictures } = toBook(grid);
     const book = pictures.some((places) => places.length > 0) ? await drawn(cells, pictures) : cells;

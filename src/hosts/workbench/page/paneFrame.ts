@@ -1,13 +1,17 @@
 import { h } from '../../../pane/element';
 import { elementById } from './elementById';
 
-const KEY = 'sweeptable pane';
 const CLOSED = 'closed';
+/** As workbench.css has it: narrower than this the pane lies over the sheet. */
+const OVER = matchMedia('(width < 800px)');
+
+/** Whether it stands beside the sheet and whether it lies over it are different things to want. */
+const key = (): string => (OVER.matches ? 'sweeptable pane over' : 'sweeptable pane');
 
 /** Where the browser forbids storage the pane is open on every visit, and nothing else is lost. */
 function wasClosed(): boolean {
   try {
-    return localStorage.getItem(KEY) === CLOSED;
+    return localStorage.getItem(key()) === CLOSED;
   } catch {
     return false;
   }
@@ -15,16 +19,25 @@ function wasClosed(): boolean {
 
 function rememberClosed(closed: boolean): void {
   try {
-    if (closed) localStorage.setItem(KEY, CLOSED);
-    else localStorage.removeItem(KEY);
+    if (closed) localStorage.setItem(key(), CLOSED);
+    else localStorage.removeItem(key());
   } catch {
     // See above.
   }
 }
 
-/** Where the pane stands beside the grid, and its button in the bar. The room is kept from the start; what fills it comes later. */
-export function paneFrame(): HTMLElement {
-  const frame = elementById('pane');
+export interface PaneFrame {
+  readonly element: HTMLElement;
+  /** Has it leave the sheet that it lies over; gives whether it did. */
+  leave(): boolean;
+}
+
+/**
+ * Where the pane stands beside the grid, and its button in the bar. The room is kept from the start; what fills it comes later.
+ * Where there is no room beside the grid it lies over it, and leaves when that is wanted.
+ */
+export function paneFrame(): PaneFrame {
+  const element = elementById('pane');
   const button = h(
     'button',
     {
@@ -35,15 +48,25 @@ export function paneFrame(): HTMLElement {
     'Sheets and functions',
   );
   const show = (open: boolean): void => {
-    frame.hidden = !open;
+    element.hidden = !open;
+    // what it lies over can be neither seen nor pressed
+    elementById('grid').inert = open && OVER.matches;
     button.setAttribute('aria-expanded', String(open));
   };
+  const choose = (open: boolean): void => {
+    show(open);
+    rememberClosed(!open);
+  };
   show(!wasClosed());
-  button.addEventListener('click', () => {
-    const isOpened = frame.hidden !== false;
-    show(isOpened);
-    rememberClosed(!isOpened);
-  });
+  OVER.addEventListener('change', () => show(!wasClosed()));
+  button.addEventListener('click', () => choose(element.hidden !== false));
   elementById('commands').append(button);
-  return frame;
+  return {
+    element,
+    leave() {
+      if (!OVER.matches || element.hidden) return false;
+      choose(false);
+      return true;
+    },
+  };
 }
