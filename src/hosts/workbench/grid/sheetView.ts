@@ -2,7 +2,9 @@ import {
   IRenderManagerService,
   SHEET_VIEWPORT_KEY,
   SheetSkeletonManagerService,
+  Vector2,
 } from '@univerjs/preset-sheets-core';
+import { areaOfGridRange } from '../../../engine/gridRange';
 import type { Area } from '../../../formula/area';
 import type { Grid } from './grid';
 import { inside, unitId } from './inside';
@@ -20,6 +22,13 @@ export interface Seen {
   readonly cutBottom: number;
 }
 
+/** The heading of a row or of a column, and the first cell there. */
+export interface Heading {
+  readonly of: 'row' | 'column';
+  readonly row: number;
+  readonly column: number;
+}
+
 /** The sheet in view as it is drawn now: scrolled, zoomed, and with rows and columns that stay. */
 export interface SheetView {
   readonly sheetId: string;
@@ -27,9 +36,25 @@ export interface SheetView {
   readonly canvas: HTMLCanvasElement;
   readonly rows: number;
   readonly columns: number;
+  /** How far the rows and columns that do not stay are scrolled, in pixels of the sheet. */
+  readonly scroll: { readonly across: number; readonly down: number };
   /** Where a row or a column begins, in pixels of the sheet. */
   rowStart(row: number): number;
   columnStart(column: number): number;
+  /** The row and the column at a place of the sheet, and how far into them it lies. */
+  lineAt(
+    across: number,
+    down: number,
+  ): {
+    readonly row: number;
+    readonly column: number;
+    readonly rowOffset: number;
+    readonly columnOffset: number;
+  };
+  /** The cell at a place of the canvas, with all that is merged with it; undefined on the headings. */
+  cellAt(x: number, y: number): Area | undefined;
+  /** The row or the column whose heading is at a place of the canvas, by its first cell; undefined elsewhere. */
+  headingAt(x: number, y: number): Heading | undefined;
   /** The pieces in which an area is seen: several where it reaches from rows or columns that stay into those that are scrolled. */
   pieces(area: Area): readonly Seen[];
   /** Where the first of them is; nothing where it is out of sight. */
@@ -88,14 +113,34 @@ export function sheetView(grid: Grid): SheetView | undefined {
     );
   };
 
+  const under = (x: number, y: number) => {
+    const at = render.scene.getCoordRelativeToViewport(Vector2.FromArray([x, y]));
+    return skeleton.getCellByOffset(at.x, at.y, zoom, zoom, render.scene.getScrollXYInfoByViewport(at));
+  };
+  const isBeside = (x: number): boolean => x < rowHeaderWidth * zoom;
+  const isAbove = (y: number): boolean => y < columnHeaderHeight * zoom;
+
   return {
     sheetId: sheet.getSheetId(),
     zoom,
     canvas: render.engine.getCanvasElement(),
     rows: sheet.getMaxRows(),
     columns: sheet.getMaxColumns(),
+    scroll: { across: main.viewportScrollX, down: main.viewportScrollY },
     rowStart,
     columnStart,
+    lineAt: (right, below) => skeleton.getOffsetRelativeToRowCol(right, below),
+    cellAt(x, y) {
+      const cell = isBeside(x) || isAbove(y) ? undefined : under(x, y);
+      return cell ? areaOfGridRange(cell) : undefined;
+    },
+    headingAt(x, y) {
+      const cell = isBeside(x) === isAbove(y) ? undefined : under(x, y);
+      if (!cell) return undefined;
+      return isBeside(x)
+        ? { of: 'row', row: cell.actualRow, column: 0 }
+        : { of: 'column', row: 0, column: cell.actualColumn };
+    },
     pieces,
     seen: (area) => pieces(area)[0],
   };

@@ -1,0 +1,245 @@
+import type { BrowserContextOptions } from 'playwright-core';
+import { afterEach, describe, expect, it } from 'vitest';
+import { browser } from './browser';
+import { Hand } from './hand';
+import { Workbench } from './workbench';
+
+let sheet: Workbench;
+let hand: Hand;
+
+/** A visitor's page on a screen that is touched. */
+async function onGlass(width: number, height: number, more: BrowserContextOptions = {}): Promise<void> {
+  const of = await (
+    await browser()
+  ).newContext({ viewport: { width, height }, hasTouch: true, locale: 'en-US', ...more });
+  sheet = await Workbench.open({ of });
+  hand = await Hand.on(sheet.page);
+}
+
+afterEach(async () => {
+  const { complaints } = sheet;
+  await sheet.close();
+  expect(complaints).toEqual({ errors: [], outside: [] });
+});
+
+const selected = () => sheet.page.evaluate(() => window.sweeptable.selected());
+const placeOf = (a1: string) => sheet.page.evaluate((at) => window.sweeptable.place(at), a1);
+const button = (name: string) => sheet.page.getByRole('button', { name, exact: true });
+const chart = () => sheet.page.locator('.charts .chart').first();
+/** Swipes the sheet up by so much and no more, which a sheet cannot say by itself. */
+async function scrollDown(by: number): Promise<void> {
+  for (let left = by; left > 0; left -= 400)
+    await hand.swipe({ x: 200, y: 800 }, { x: 200, y: 800 - Math.min(400, left) }, { rests: true });
+}
+
+describe('by touch alone', () => {
+  it('leads at 820 px from a new job over readings to a printed set card', async () => {
+    await onGlass(820, 1180);
+    const { page } = sheet;
+    await button('New job').tap();
+    await expect.poll(() => sheet.sheets()).toContain('Set card');
+    await button('Sheets and functions').tap();
+    await expect.poll(() => sheet.pane.isVisible()).toBe(false);
+
+    const tab = (name: string) => page.getByRole('tab', { name, exact: true });
+    await tab('Pops plan').tap();
+    await expect.poll(() => page.evaluate(() => window.sweeptable.inView())).toBe('Pops plan');
+    const before = await sheet.texts('B16');
+    const write = async (a1: string, text: string): Promise<void> => {
+      const { x, y } = await placeOf(a1);
+      await scrollDown(y - 500);
+      for (let taps = 0; taps < 2; taps++) await hand.tap({ x, y: 500 });
+      await expect.poll(selected).toBe(a1);
+      await page.keyboard.press('Backspace');
+      await page.keyboard.press('Backspace');
+      await page.keyboard.insertText(text);
+      await page.keyboard.press('Enter');
+      await expect.poll(async () => (await sheet.cell(a1)).value).toBe(Number(text));
+      await hand.swipe({ x: 200, y: 400 }, { x: 200, y: 1100 });
+      await hand.swipe({ x: 200, y: 400 }, { x: 200, y: 1100 });
+      await hand.swipe({ x: 200, y: 400 }, { x: 200, y: 1100 });
+    };
+    await write('D65', '22');
+    await write('E65', '2');
+    await expect.poll(() => sheet.texts('B16')).not.toEqual(before);
+    const [light = '', dial = ''] = await sheet.texts('A16', 'B16');
+    expect(light).toMatch(/^key: /);
+
+    await tab('Set card').tap();
+    await expect.poll(() => page.evaluate(() => window.sweeptable.inView())).toBe('Set card');
+    await page.evaluate(() => {
+      window.print = () => {
+        dispatchEvent(new Event('beforeprint'));
+        document.title = document.querySelector<HTMLElement>('.paper')?.innerText ?? '';
+        dispatchEvent(new Event('afterprint'));
+      };
+    });
+    await button('Print').tap();
+    await expect.poll(() => page.title()).toContain(dial);
+    expect(await page.title()).toContain(light);
+  });
+
+  it('scrolls a sheet on, until it is touched, it ends, or nothing is to move by itself', async () => {
+    await onGlass(820, 1180);
+    const [from, to] = [
+      { x: 200, y: 900 },
+      { x: 200, y: 500 },
+    ];
+    // a chart stands as far up as the sheet is scrolled
+    const up = async () => (await chart().boundingBox())?.y ?? NaN;
+    const rests = async (): Promise<number> => {
+      let last = NaN;
+      await expect
+        .poll(async () => {
+          const [before, now] = [last, await up()];
+          last = now;
+          return now - before;
+        })
+        .toBe(0);
+      return last;
+    };
+    const start = await up();
+    await hand.swipe(from, to, { rests: true });
+    const slow = start - (await rests());
+    expect(slow).toBeGreaterThan(390);
+    expect(slow).toBeLessThan(410);
+    await hand.swipe(from, to, { steps: 10 });
+    const quick = start - slow - (await rests());
+    // 400 px in 160 ms, then 325 ms · 2.5 px/ms on
+    expect(quick).toBeGreaterThan(2 * 400);
+    await hand.swipe(to, from, { steps: 4 });
+    await hand.hold({ x: 200, y: 600 });
+    const stopped = await up();
+    await sheet.page.waitForTimeout(200);
+    expect(await up()).toBe(stopped);
+    await sheet.page.keyboard.press('Escape');
+
+    await sheet.page.emulateMedia({ reducedMotion: 'reduce' });
+    const still = await up();
+    await hand.swipe({ x: 200, y: 600 }, { x: 200, y: 500 }, { steps: 3 });
+    expect(still - (await rests())).toBeLessThan(110);
+  });
+
+  it('leaves a chart where it is where a swipe begins on it, and moves one that is held', async () => {
+    await onGlass(820, 1180);
+    await scrollDown(1200);
+    const before = await chart().boundingBox();
+    if (!before) throw new Error('The chart is not in sight.');
+    const middle = { x: before.x + 100, y: before.y + 100 };
+    await hand.swipe(middle, { x: middle.x, y: middle.y - 60 }, { rests: true });
+    const after = await chart().boundingBox();
+    expect(after?.y).toBeCloseTo(before.y - 60, -0.5);
+    const told = sheet.page.locator('.charts [role=status]');
+    expect(await told.textContent()).toBe('');
+    await hand.hold({ x: middle.x, y: middle.y - 60 }, { x: middle.x, y: middle.y + 60 });
+    await expect.poll(() => told.textContent()).toMatch(/^From /);
+  });
+
+  it('chooses rows and columns by their headings, opens the menu of what is held, and presses what lies over the cells', async () => {
+    await onGlass(820, 1180);
+    const place = await placeOf('B9');
+    await hand.tap({ x: 20, y: place.y });
+    await expect.poll(selected).toBe('9:9');
+    await hand.hold({ x: 20, y: place.y }, { x: 20, y: (await placeOf('B12')).y });
+    await expect.poll(selected).toBe('9:12');
+    await hand.hold(place);
+    const menu = sheet.page.getByText('Paste only');
+    await menu.waitFor();
+    await hand.tap(await placeOf('B6'));
+    await menu.waitFor({ state: 'detached' });
+    await expect.poll(selected).toBe('B6');
+
+    await scrollDown(700);
+    const add = sheet.page.getByRole('button', { name: /^Add a row to / }).first();
+    const tables = await sheet.tables();
+    await add.tap();
+    await expect.poll(() => sheet.tables()).not.toEqual(tables);
+  });
+});
+
+describe('what is touched', () => {
+  /** What is smaller than a finger, by its name. */
+  const small = () =>
+    sheet.page.evaluate(() =>
+      [
+        ...document.querySelectorAll<HTMLElement>(
+          '.bar button, #pane button, #pane input, #pane summary, #notice button, .dialog button, .at-foot button, #grid footer [role=tab]',
+        ),
+      ]
+        .filter((each) => each.checkVisibility() && !each.closest('.away'))
+        .map((each) => ({ words: each.textContent, box: each.getBoundingClientRect() }))
+        .filter(({ box }) => box.height < 44 || box.width < 24)
+        .map(({ words, box }) => `${words}: ${box.width} × ${box.height}`),
+    );
+
+  it('is 44 px tall', async () => {
+    await onGlass(820, 1180);
+    await scrollDown(700);
+    expect(await small()).toEqual([]);
+    for (const name of ['Functions', 'Explain', 'Balance', 'Set']) {
+      await sheet.pane.getByRole('tab', { name, exact: true }).tap();
+      expect(await small(), name).toEqual([]);
+    }
+    await button('Start over').tap();
+    await sheet.dialog.waitFor();
+    expect(await small()).toEqual([]);
+  });
+});
+
+describe('with no room beside the sheet', () => {
+  it('at 400 px the pane lies over it, leaves after an insert and says what was done, and the cell can be read', async () => {
+    await onGlass(400, 800);
+    const { page } = sheet;
+    expect((await sheet.pane.boundingBox())?.width).toBe(400);
+    await sheet.pane.getByRole('button', { name: /^Insert with the demo job\W+Heads$/ }).tap();
+    await expect.poll(() => sheet.pane.isVisible()).toBe(false);
+    await expect.poll(() => sheet.notice.innerText()).toContain('is inserted');
+    await button('Take back').tap();
+    await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
+
+    await hand.tap(await placeOf('B6'));
+    await expect.poll(selected).toBe('B6');
+    const bar = await page.locator('[data-u-comp="formula-bar"] canvas').boundingBox();
+    expect(bar?.width).toBeGreaterThan(150);
+    // where the keyboard goes it can be seen
+    await page.keyboard.press('Control+F6');
+    await page.keyboard.press('Control+F6');
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.textContent))
+      .toBe('Sheets and functions');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => sheet.pane.isVisible()).toBe(true);
+    await sheet.pane.getByRole('tab', { name: 'Sheets' }).focus();
+    await page.keyboard.press('Escape');
+    await expect.poll(() => sheet.pane.isVisible()).toBe(false);
+  });
+
+  it.each([
+    [820, 1180],
+    [700, 450],
+    [400, 800],
+    [320, 256],
+  ])('at %i by %i px no part lies over another, and a sheet’s name can be read', async (width, height) => {
+    await onGlass(width, height);
+    const pane = button('Sheets and functions');
+    if (width < 800) await pane.tap();
+    const boxes = await sheet.page.evaluate(() =>
+      ['.bar', '#grid header', '[data-u-comp="formula-bar"]', '#grid section', '#grid footer']
+        .flatMap((part) => [...document.querySelectorAll(part)].slice(0, 1))
+        .map((part) => part.getBoundingClientRect())
+        .map(({ left, right, top, bottom }) => ({ left, right, top, bottom })),
+    );
+    expect(boxes.every(({ left, right }) => left >= 0 && right <= width)).toBe(true);
+    const tab = sheet.page.getByRole('tab', { name: 'Pops build' });
+    await tab.scrollIntoViewIfNeeded();
+    // the name's own room, uncut
+    const seen = await tab.locator('span').evaluate((name) => {
+      const { left, right, top, bottom } = name.getBoundingClientRect();
+      const at = (x: number) => document.elementFromPoint(x, (top + bottom) / 2);
+      return [at(left + 1), at(right - 1)].every(
+        (found) => found !== null && name.parentElement?.contains(found),
+      );
+    });
+    expect(seen).toBe(true);
+  });
+});
