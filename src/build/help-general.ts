@@ -156,7 +156,10 @@ const WORKBENCH = `${table(
   ['Fingers', 'What they do'],
   [
     ['Swipe', 'Scrolls the sheet, wherever it begins.'],
-    ['Tap', 'Chooses a cell, or by its heading a row or a column. A tap on the chosen cell opens it for writing.'],
+    [
+      'Tap',
+      'Chooses a cell, or by its heading a row or a column. A tap on the chosen cell opens it for writing.',
+    ],
     ['Hold, then drag', 'Chooses several cells; moves a chart, or sizes it by its corner.'],
     ['Hold, then lift', 'Opens the menu: copy, paste, insert, delete.'],
     ['Two fingers', 'Drawn apart they make the sheet larger, together smaller.'],
