@@ -18,6 +18,7 @@ test('an error in one cell of a light is said in its own row', async () => {
   expect(sheet.column('Record', 'Lacks', 5)).toEqual(['', 'error', '', '', 'error']);
   for (const id of ['Again', 'AsLit'])
     expect(sheet.column(id, 'Light', 5)).toEqual(['key', 'error', 'rim', 'accent', 'background']);
+  expect(sheet.cell('lights')).toBe(5);
   // The middle of −0.2, −0.2 and +0.5 is what it was.
   const ERROR = 'a cell holds an error: type it again';
   expect(sheet.column('Again', 'Note', 5)).toEqual([notes[0], ERROR, notes[2], notes[3], ERROR]);

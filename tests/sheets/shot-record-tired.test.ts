@@ -71,4 +71,5 @@ test('a card as bright as its file can hold says nothing, and a draw below the f
   });
   expect([sheet.beside('cardThen'), sheet.cell('cardSays')]).toEqual(['! clipped, it seems', '']);
   expect(sheet.beside('draw')).toBe('! below focal length?');
+  expect((await record([light('a')], { draw: 15_000 })).beside('draw')).toBe('! in millimetres: 120');
 });

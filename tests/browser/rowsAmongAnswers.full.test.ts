@@ -1,0 +1,34 @@
+import { expect, it } from 'vitest';
+import { allInOneWorkbook } from './onePage';
+import type { Workbench } from './workbench';
+
+let sheet: Workbench;
+allInOneWorkbook((fresh) => {
+  sheet = fresh;
+});
+
+/** The rows of some columns as they are shown. */
+const shown = (columns: string, rows: readonly number[]): Promise<string[]> =>
+  sheet.texts(...rows.flatMap((row) => [...columns].map((column) => `${column}${row}`)));
+
+it('a row that is inserted among the answers of Copy evenness changes none of them', async () => {
+  await sheet.insert('Copy evenness');
+  // the verdict and what follows it; the stops from the centre beside them
+  const [answers, map] = [
+    [17, 18, 19, 20, 21, 22],
+    [6, 7, 8, 9, 10],
+  ];
+  const before = [...(await shown('B', answers)), ...(await shown('EFGHIJ', map))];
+  await sheet.rowMenu(23, 'rows above');
+  await expect.poll(() => shown('M', [22, 23, 24])).toEqual(['1', '', '2']);
+  expect([...(await shown('B', answers)), ...(await shown('EFGHIJ', map))]).toEqual(before);
+});
+
+it('a row that is inserted among the lights of the page of Shot record shows none of them twice', async () => {
+  await sheet.insert('Shot record');
+  await sheet.rowMenu(21, 'rows above');
+  await expect
+    .poll(() => shown('A', [19, 20, 21, 22, 23, 24, 25]))
+    .toEqual(['key', 'fill', '', 'rim', 'accent', 'background', '']);
+  expect(await shown('BG', [21])).toEqual(['', '']);
+});
