@@ -1,6 +1,7 @@
 import { hasLights, recordFromPlan } from '../sheets/shotRecord/fromPlan';
 import { LONGEST, readRecord, writeRecord } from '../sheets/shotRecord/recordFile';
 import {
+  errorsIn,
   isRecord,
   lostLabels,
   nextShot,
@@ -13,6 +14,7 @@ import type { Template } from '../sheets/template';
 import { templateToLay } from '../sheets/templateToLay';
 import type { Outcome, SheetHost } from './host';
 import {
+  errorsTyped,
   FILE_UNREAD,
   labelsLost,
   NO_FILE,
@@ -55,7 +57,9 @@ const withRecordHere = <T>(host: SheetHost, use: (template: Template, from: Name
     if (!from) return NO_RECORD;
     if ('refused' in from) return from;
     const lost = lostLabels(template, from);
-    return lost.length > 0 ? labelsLost(from.name, lost) : use(template, from);
+    if (lost.length > 0) return labelsLost(from.name, lost);
+    const errors = errorsIn(template, from);
+    return errors.length > 0 ? errorsTyped(from.name, errors) : use(template, from);
   });
 
 /** Lays the same set for another shot, without its readings. */

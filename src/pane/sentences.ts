@@ -85,6 +85,10 @@ export const labelsLost = (sheet: string, labels: readonly string[]): Refused =>
   refused(
     `“${sheet}” has no label ${labels.map((label) => `“${label}”`).join(', ')} any more, so that what stood there would be lost. Nothing was changed. Type it again, left of its value or above its column.`,
   );
+export const errorsTyped = (sheet: string, cells: readonly string[]): Refused =>
+  refused(
+    `“${sheet}” holds an error in ${cells.slice(0, 5).join(', ')}${cells.length > 5 ? ` and ${cells.length - 5} more cells` : ''}, so that what stood there would be lost. Nothing was changed. Type it again.`,
+  );
 export const NO_LIGHTS: Refused = refused(
   'No sheet of this workbook has lights to record. Nothing was changed. Insert “Lights on set” or “Pops plan” first.',
 );

@@ -2,9 +2,11 @@ import Ajv from 'ajv';
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { withValues } from '../../src/book/cells';
+import { cellError } from '../../src/formula/errors';
 import { hasLights, recordFromPlan } from '../../src/sheets/shotRecord/fromPlan';
 import { readRecord, VERSION, writeRecord } from '../../src/sheets/shotRecord/recordFile';
 import {
+  errorsIn,
   isRecord,
   lightColumns,
   lostLabels,
@@ -73,6 +75,15 @@ describe('a record as a file', () => {
     expect(lostLabels(template, heading)).toEqual(['Aim X']);
     const renamed = { tables, cells: cells.map((cell) => (cell.value === 'Camera y' ? { ...cell, value: 'Kamera y' } : cell)) }; // prettier-ignore
     expect(lostLabels(template, renamed)).toEqual(['Camera y']);
+  });
+  test('is not made of a sheet in which a typed cell holds an error', () => {
+    const { cells, tables } = planAlone(template, true).sheet;
+    const withError = (is: (cell: (typeof cells)[number]) => boolean) =>
+      errorsIn(template, { tables, cells: cells.map((cell) => (is(cell) ? { ...cell, value: cellError('#REF!') } : cell)) }); // prettier-ignore
+    expect(withError(() => false)).toEqual([]);
+    expect(withError(({ value }) => value === 'fill' || value === 'front left corner of the slate')).toEqual(['B6', expect.stringMatching(/^A\d+$/)]); // prettier-ignore
+    // what is worked out, and a heading, are nothing typed
+    expect(withError(({ formula, part }) => formula !== undefined || part === 'label')).toEqual([]);
   });
   test('is read from a sheet that knew no subject, surface and distance, and a label of those is missed beside others', () => {
     const { cells, tables } = planAlone(template, true).sheet;

@@ -1,4 +1,6 @@
 import type { BookCell } from '../../book/book';
+import { address, type Place } from '../../formula/address';
+import { isCellError } from '../../formula/errors';
 import { isGiven, isInput } from '../layout';
 import { type SheetRead, tableCalled, tableRows, valuesOf } from '../sheetRead';
 import type { Block, Field, Form, Template, TemplateTable, TemplateValue } from '../template';
@@ -77,6 +79,27 @@ export function lostLabels(template: Template, sheet: SheetRead): readonly strin
   ];
   const version = all.some(({ id, isHere }) => isHere && !isOfVersion(1)(id)) ? 2 : 1;
   return all.filter(({ id, isHere }) => !isHere && isOfVersion(version)(id)).map(({ label }) => label);
+}
+
+/** Addresses of what was typed and holds an error now: nobody knows what it said. */
+export function errorsIn(template: Template, sheet: SheetRead): readonly string[] {
+  const errors = sheet.cells.filter(({ value }) => isCellError(value));
+  if (errors.length === 0) return [];
+  const beside = typedFields(template).flatMap(({ label }) => {
+    const found = label === undefined ? undefined : labelled(sheet, label);
+    return found ? [address({ row: found.row, column: found.column + 1 })] : [];
+  });
+  const table = tableCalled(LIGHTS, sheet.tables);
+  const columns = lightColumns(template);
+  const isOfLight = ({ row, column }: Place): boolean => {
+    const heading = table?.columns[column - table.area.column]?.name;
+    const isInRows = table && row > table.area.row && row < table.area.row + table.area.rows;
+    return isInRows === true && heading !== undefined && columns.includes(heading);
+  };
+  return errors.flatMap((cell) => {
+    const at = address(cell);
+    return beside.includes(at) || isOfLight(cell) ? [at] : [];
+  });
 }
 
 /** What a record holds in a workbook: rows and columns may have been added, in its table and before it. */

@@ -36,6 +36,11 @@ test('a record is laid from the lights on set, for the next shot, and from its f
   for (const wish of [recordFile, layNextShot])
     expect(await wish(host.sheets)).toHaveProperty('refused', expect.stringContaining('no label “Camera y” any more')); // prettier-ignore
   record.cells.set(label, 'Camera y');
+  const shows = record.cells.get(cell(2, 'Shows')) ?? '';
+  record.cells.set(cell(2, 'Shows'), '#REF!');
+  for (const wish of [recordFile, layNextShot])
+    expect(await wish(host.sheets)).toHaveProperty('refused', expect.stringContaining(`holds an error in ${cell(2, 'Shows')}, so that`)); // prettier-ignore
+  record.cells.set(cell(2, 'Shows'), shows);
 
   const file = await recordFile(host.sheets);
   if ('refused' in file) throw new Error(file.refused);
