@@ -4,15 +4,25 @@ import { TEMPLATES } from '../../src/sheets/templates';
 import { BELIEVED, SHOWN } from '../../src/set/limits';
 import { readSet } from '../../src/set/readSet';
 import { setImage } from '../../src/set/setImage';
+import type { TemplateValue } from '../../src/sheets/template';
+import { recordIn, withRecord } from '../../src/sheets/shotRecord/shotRecord';
 import type { SheetAsRead } from '../../src/set/sheetAsRead';
 import { ON_PAPER } from '../../src/set/svg';
 import { place } from './drawnSets';
 
 /** Shot record as it is laid, without what its formulas show. */
-function record(): SheetAsRead {
-  const template = TEMPLATES.find(({ id }) => id === 'shot-record');
-  if (!template) throw new Error('There is no Shot record.');
-  const { cells, tables, name } = planAlone(template, true).sheet;
+function record(
+  typed: Readonly<Record<string, TemplateValue>> = {},
+  lights: Readonly<Record<string, TemplateValue>> = {},
+): SheetAsRead {
+  const found = TEMPLATES.find(({ id }) => id === 'shot-record');
+  if (!found) throw new Error('There is no Shot record.');
+  const { set, lights: all } = recordIn(found, planAlone(found, true).sheet);
+  const other = {
+    set: { ...set, ...typed },
+    lights: all.map((light, i) => (i === 0 ? { ...light, ...lights } : light)),
+  };
+  const { cells, tables, name } = planAlone(withRecord(found, other), true).sheet;
   const lines: unknown[][] = [];
   for (const { row, column, value } of cells) (lines[row] ??= [])[column] = value;
   const whole = Array.from(lines, (line) => Array.from(line ?? [], (value) => value ?? ''));
@@ -74,4 +84,33 @@ test('Shot record has its set drawn, with nothing that cannot be read', () => {
   // (−0.361, −0.405, 0.840), which meets the plane of the key's front 0.30 m beside and 0.28 m above its middle: within 0.75 × 1 m.
   expect(said).toMatch(/1 key, Alder 600: [^.]*(?:\d\.\d[^.]*)*makes a highlight in the surface/);
   expect(said).toMatch(/2 fill, Birch 1200: .*makes no highlight in the surface.*3 rim/);
+});
+
+let asLaid: string | undefined;
+/** What is said of the demo as it is. */
+const plain = (): string => (asLaid ??= setImage(record(), 350, ON_PAPER)?.said ?? '');
+
+// What the sheet itself says of each stands in tests/sheets/shot-record.test.ts.
+test.each<[string, Readonly<Record<string, TemplateValue>>, Readonly<Record<string, TemplateValue>>]>([
+  ['2 lights are called fill', {}, { Light: 'fill' }],
+  ['The datum has no name', { datum: null }, {}],
+  ['key, Alder 600 lies 0.20 m below the floor', {}, { Height: -0.2 }],
+  ['key, Alder 600 is aimed at its own place', {}, { 'Aim X': 0.03, 'Aim Y': 0.25, 'Aim height': 1.4 }],
+  ['The front of key, Alder 600 has no width', {}, { Width: 0 }],
+  ['The front of key, Alder 600 would be 15 m wide', {}, { Width: 15 }],
+  [
+    'The lens lies in the plane of the surface',
+    { surfaceHeight: 1.05, surfaceTiltX: null, surfaceTurn: null },
+    {},
+  ],
+  ['The lens is behind the polished side', { surfaceTiltX: -50 }, {}],
+  ['key, Alder 600 would be 15 m away', {}, { X: 15 }],
+  ['key, Alder 600: 0.90 m was typed, and the places are 0.80 m apart', {}, { Distance: 0.9 }],
+  ['The power of key, Alder 600 would be 46026', {}, { Shows: 46026 }],
+  ['Readings are at ISO 400.', { iso: 400 }, {}],
+  ['The readings have no ISO', { iso: null }, {}],
+  ['Of the subject x, y or height is missing', { subjectY: null }, {}],
+])('its picture says “%s”', (says, typed, light) => {
+  expect(setImage(record(typed, light), 350, ON_PAPER)?.said).toContain(says);
+  expect(plain()).not.toContain(says);
 });
