@@ -20,7 +20,7 @@ const WAYS = 16;
 const STEP = 4;
 /** What it costs to lie on a line, in pixels of distance; on a firm one; and on another leader, or to lead across another label. */
 const ON_LINE = 12;
-const ON_FIRM = 48;
+const ON_FIRM = 64;
 const ON_LEADER = 60;
 const ON_ANCHOR = 45;
 /** Within so many pixels of another mark, and nearer to it than to its own, a label would be read as the name of that one. */

@@ -9,7 +9,7 @@ import { pageNow } from '../book/printedPage';
 import { type OnSheet, shownAs, standingOn } from '../charts/onSheet/standing';
 import { tableShapes } from '../charts/tableShapes';
 import type { Grid } from '../grid/grid';
-import { cellFace, type SheetInView, sheetInView } from './cellFace';
+import { cellFace, type SheetInView, sheetInView, type ShownCell } from './cellFace';
 import { viewOf } from './viewOf';
 import { type Line, type PageOfRows, pagesOf } from './pagesOf';
 
@@ -114,12 +114,23 @@ function laidOut(
   const size = page.landscape ? PAGE.lengthwise : PAGE.upright;
   const scale = Math.min(1, (size.width * POINT) / Math.max(1, columns.whole));
   const titles = view.rows(page.titlesFrom ?? 0, page.titleRows);
-  const pages = pagesOf(view.rows(area.row, area.rows), {
+  const laid = pagesOf(view.rows(area.row, area.rows), {
     height: (size.height * POINT) / scale,
     titles,
     breaks: page.breaks,
     blocks: charts.filter((chart) => !beyond.includes(chart)).map(({ place }) => place),
   });
+  const isAlone = (place: Area): boolean => beyond.some((picture) => picture.place === place);
+  const isSeen = ({ column, text, style }: ShownCell): boolean =>
+    columns.at(column) !== undefined &&
+    (text.trim() !== '' || style.fill !== undefined || Object.keys(style.edges ?? {}).length > 0);
+  /** Nobody prints a page of rows that show nothing, such as the last ones of a table that is not full. */
+  const isWorthPaper = ({ lines }: PageOfRows): boolean =>
+    lines.some(
+      ({ row }) =>
+        view.inRow(row).some(isSeen) ||
+        charts.some(({ place }) => row >= place.row && row < place.row + place.rows && !isAlone(place)),
+    );
   const drawings: (() => void)[] = [];
   const body = ({ lines, isTitled }: PageOfRows): HTMLElement => {
     const rows = starts([...(isTitled ? titles : []), ...lines]);
@@ -154,8 +165,9 @@ function laidOut(
     }
     return inner;
   };
+  const pages = laid.filter(isWorthPaper);
   const bodies = [
-    ...pages.map(body),
+    ...(pages.length > 0 ? pages : laid.slice(0, 1)).map(body),
     ...beyond.map((picture) => {
       const [inner, draw] = pictureAlone(view, picture, size);
       drawings.push(draw);
