@@ -54,6 +54,21 @@ const bad = (text: string): readonly (readonly [string, RegExp])[] => {
   ]; // prettier-ignore
 };
 
+/** A record that is saved and read again, beside a damaged file. */
+export async function checkSaving(host: SheetsHost): Promise<void> {
+  await tab(host.page, 'Sheets').click();
+  await button(host, 'Insert with the demo job Shot record').click();
+  await said(host).toMatch('“Shot record” is inserted');
+  const { text } = await saved(host);
+  const before = await host.sheets();
+  await read(host, text.slice(0, text.length / 2));
+  await said(host).toMatch(/damaged, or no shot record: it cannot be read\. Nothing was changed\.$/);
+  expect(await host.sheets()).toEqual(before);
+  await read(host, text);
+  await said(host).toMatch('“Shot record (2)” is inserted');
+  expect((await saved(host)).text).toBe(text);
+}
+
 /** What holds for the buttons of a record, whatever spreadsheet the pane stands beside. */
 export function checkRecords(on: OnHost): void {
   describe('a record of the lights', () => {
