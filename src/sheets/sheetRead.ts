@@ -24,12 +24,14 @@ export function valuesOf({ cells }: Pick<SheetRead, 'cells'>): ValueAt {
   return (row, column) => values.get(`${row},${column}`) ?? null;
 }
 
-/** The rows of a table, each value by its column; empty rows are left out. */
-export function tableRows(
-  { area, columns }: BookTable,
-  at: ValueAt,
-): readonly Readonly<Record<string, TemplateValue>>[] {
-  return Array.from({ length: area.rows - 1 }, (_, r) =>
+type Row = Readonly<Record<string, TemplateValue>>;
+
+/** The rows of a table, each value by its column, in their places: an empty row is one as well. */
+export const allRows = ({ area, columns }: BookTable, at: ValueAt): readonly Row[] =>
+  Array.from({ length: area.rows - 1 }, (_, r) =>
     Object.fromEntries(columns.map(({ name }, c) => [name, at(area.row + 1 + r, area.column + c)])),
-  ).filter((row) => Object.values(row).some((value) => value !== null));
-}
+  );
+
+/** The same; empty rows are left out. */
+export const tableRows = (table: BookTable, at: ValueAt): readonly Row[] =>
+  allRows(table, at).filter((row) => Object.values(row).some((value) => value !== null));

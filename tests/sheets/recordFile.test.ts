@@ -223,6 +223,21 @@ describe('a record of the lights of a plan', () => {
     const laid = await calculated(withRecord(template, { ...record, set: { ...record.set, iso: 100 } }));
     expect(laid.column('Record', 'Lacks').slice(0, 6)).toEqual(['', '', '', '', '', '']);
     expect(laid.errors).toEqual([]);
+    // Each head keeps its own setting where somebody has sorted what is to be set, or emptied a row of the plan with its formulas.
+    const areaOf = (name: string) => {
+      const area = sheet.tables.find((table) => table.name === name)?.area;
+      if (!area) throw new Error(`There is no ${name}.`);
+      return area;
+    };
+    const dial = areaOf('Dial');
+    const last = dial.row + dial.rows - 1;
+    const isDial = ({ row, column }: { row: number; column: number }): boolean =>
+      row > dial.row && row <= last && column >= dial.column && column < dial.column + dial.columns;
+    const sorted = sheet.cells.map((cell) => (isDial(cell) ? { ...cell, row: dial.row + 1 + last - cell.row } : cell)); // prettier-ignore
+    expect(recordFromPlan({ ...sheet, cells: sorted })).toEqual(recordFromPlan(sheet));
+    const second = areaOf('Plan').row + 2;
+    const emptied = { ...sheet, cells: sheet.cells.filter(({ row }) => row !== second) };
+    expect(recordFromPlan(emptied).record.lights).toEqual(record.lights.filter((_, i) => i !== 1));
   });
   test('is whole where a column has come in before the plan, and has no room light where none was metered', async () => {
     const sheet = await read('pops-plan', { ambient: null });

@@ -1,5 +1,5 @@
 import { tenthsShown } from './tenthsShown';
-import { type SheetRead, tableCalled, tableRows, valuesOf } from '../sheetRead';
+import { allRows, type SheetRead, tableCalled, valuesOf } from '../sheetRead';
 import type { TemplateValue } from '../template';
 import { labelled, type ShotRecord, type Values } from './shotRecord';
 
@@ -74,11 +74,14 @@ export function recordFromPlan(sheet: SheetRead): FromPlan {
   const at = valuesOf(sheet);
   const rowsIn = (id: string): readonly Values[] => {
     const table = tableCalled(id, sheet.tables);
-    return table ? tableRows(table, at) : [];
+    return table ? allRows(table, at) : [];
   };
   const planned = rowsIn(PLANNED);
   const rows = planned.length > 0 ? planned : rowsIn(BALANCED);
   const dials = rowsIn('Dial');
+  // what is to be set names its light by its row: somebody may have sorted it
+  const dialOf = (i: number): TemplateValue =>
+    dials.find((dial) => dial['Row'] === i + 1)?.['Set to'] ?? null;
   const pops = rows.map((row) => row['Pops'] ?? null);
   const most = Math.max(...pops.map(Number));
   const lights = rows.flatMap((row, i): Values[] => {
@@ -91,12 +94,12 @@ export function recordFromPlan(sheet: SheetRead): FromPlan {
       Reading: row['Reading'] ?? null,
       Tenths: row['Tenths'] ?? null,
       ...Object.fromEntries(ALIKE.map((id) => [id, row[id] ?? null])),
-      ...asPlanned(row, dials[i]?.['Set to'] ?? null, own),
+      ...asPlanned(row, dialOf(i), own),
     };
     return [light];
   });
   const isWorked = (row: Values, i: number): boolean =>
-    row['Measured'] === null && asPlanned(row, dials[i]?.['Set to'] ?? null, null) !== undefined;
+    row['Measured'] === null && asPlanned(row, dialOf(i), null) !== undefined;
   const beside: Beside = (label, right = 1) => {
     const found = labelled(sheet, label);
     return found ? at(found.row, found.column + right) : null;
