@@ -147,6 +147,9 @@ describe('a record as a file', () => {
     ['has a list in a cell', changed((file) => (file['set'] = { shot: ['x'] })), '“shot” of the set is neither'],
     ['has a book in a cell', changed((file) => (file['set'] = { shot: 'x'.repeat(32768) })), '“shot” of the set is neither'],
     ['has too many lights', changed((file) => (file['lights'] = Array.from({ length: 201 }, () => ({})))), '201 lights'],
+    ['has a cell twice', writeRecord(demo()).replace('"cameraX": 0.6', '"cameraX": 0.6, "cameraX": 6'), '“cameraX” stands there twice'],
+    ['has a list twice', writeRecord(demo()).replace('"lights": [', '"lights": [], "lights": ['), '“lights” stands there twice'],
+    ['has a cell twice in other letters', writeRecord(demo()).replace('"Light":', String.raw`"\u004cight": "\": {", "Light":`), '“Light” stands there twice'],
     ['has ten megabytes', changed((file) => (file['set'] = { shot: 'x'.repeat(1e7) })), '10 MB, and a shot record less than one'],
   ])('that %s is refused in words', (_, text, says) => {
     expect(refusedOf(text)).toContain(says);
@@ -168,6 +171,13 @@ describe('a record as a file', () => {
     const { cell, column } = await calculated(laid);
     expect([cell('shot'), column('Record', 'Light')[0], column('Record', 'Gel')[0]]).toEqual([text, text, '+1']); // prettier-ignore
   });
+});
+
+test('a text that looks like a key is a text, and a mark before all is none', () => {
+  const { set, lights } = demo();
+  const record = { set: { ...set, shot: '"cameraX": 1, {"cameraX": 2, \\"', datum: 'cameraX' }, lights };
+  expect(readRecord(writeRecord(record), template)).toEqual(record);
+  expect(readRecord(`\ufeff${writeRecord(record).replaceAll('\n', '\r\n')}`, template)).toEqual(record);
 });
 
 describe('the next shot', () => {
@@ -205,6 +215,7 @@ describe('a record of the lights of a plan', () => {
     expect(record.lights.map((light) => light['Light'])).toEqual(['key', 'fill', 'rim', 'accent', 'background', 'ambient']); // prettier-ignore
     expect(record.lights[1]).toMatchObject({ Head: 'Birch 1200', Shows: '8.5', Reading: 8, Tenths: 9, Most: 1200, Scale: 'stops', Top: '10', Width: 1.2 }); // prettier-ignore
     expect(record.lights[5]).toMatchObject({ Shows: null, Reading: 2, Most: null });
+    expect(record.lights.map((light) => light['Distance'])).toEqual([0.8, 1.4, 1.1, 0.9, 1.6, null]);
     expect(record.set).toMatchObject({ aperture: 22, focal: 120, draw: 150, filters: '1/3', pops: null });
   });
   test('of Pops plan has what is to be set, and says how many readings are worked out', async () => {

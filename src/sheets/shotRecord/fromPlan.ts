@@ -7,7 +7,7 @@ import { labelled, type ShotRecord, type Values } from './shotRecord';
 const PLANNED = 'Plan';
 const BALANCED = 'Lights';
 /** What a record takes over as it stands. */
-const ALIKE = ['Head', 'At the subject', 'Most', 'Least', 'Step', 'Scale', 'Top', 'Width'];
+const ALIKE = ['Head', 'At the subject', 'Most', 'Least', 'Step', 'Scale', 'Top', 'Distance', 'Width'];
 /** Cells of the camera, by what the sheets call them, wherever rows and columns have moved them. */
 const CAMERA = {
   aperture: 'Lens setting', focal: 'Focal length', draw: 'Bellows draw', filters: 'Lost in filters', pops: 'Pops',

@@ -1,4 +1,5 @@
 import type { Template, TemplateValue } from '../template';
+import { nameTwice } from './nameTwice';
 import { isOfVersion, lightColumns, setCells, type ShotRecord, type Values } from './shotRecord';
 
 /** What is written into a file of a record, beside what was typed: `record.schema.json` describes it for others. */
@@ -79,11 +80,17 @@ function recordFault(file: Json, template: Template): string | undefined {
 export function readRecord(text: string, template: Template): ShotRecord | Refused {
   if (text.length > LONGEST)
     return refuse(`This file has ${Math.round(text.length / LONGEST)} MB, and a shot record less than one.`);
-  const file = parsed(text);
+  // some editors put a mark before all they save
+  const file = parsed(text.replace(/^\ufeff/, ''));
   if (file === undefined) return refuse('This file is damaged, or no shot record: it cannot be read.');
   if (!isObject(file)) return refuse('This file is no shot record of Sweeptable.');
   const fault = versionFault(file) ?? recordFault(file, template);
   if (fault !== undefined) return refuse(fault);
+  const twice = nameTwice(text);
+  if (twice !== undefined)
+    return refuse(
+      `“${twice.slice(0, 40)}” stands there twice in one place, and nobody knows which of the two counts.`,
+    );
   const { set, lights } = file as { readonly set: Values; readonly lights: readonly Values[] };
   return {
     set: filled(set, setCells(template)),
