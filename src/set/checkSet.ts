@@ -104,7 +104,7 @@ function checkedLight(light: Light, subject: Place3 | undefined, doubts: Doubt[]
   const isWide = widest > BELIEVED.size;
   if (isWide) doubts.push({ kind: 'wide front', light: name, metres: widest });
   else if (!(light.width !== undefined && light.width > 0)) doubts.push({ kind: 'no width', light: name });
-  const to = subject ?? aim;
+  const to = light.isAway ? aim : (subject ?? aim);
   const drawn = to && length(minus(to, at));
   if (light.distance !== undefined && drawn !== undefined && isOff(light.distance, drawn))
     doubts.push({ kind: 'distance', light: name, typed: light.distance, drawn });

@@ -77,7 +77,7 @@ function surfaceIn(cells: Cells, tell: Tell): Surface | undefined {
   const tilt = (axis: string, ...labels: readonly (typeof OF_SURFACE)[number][]): number => {
     const value = firstOf(cells, labels);
     if (!isFilled(value)) return 0;
-    const degrees = Number(String(value).replace(/°|deg(rees)?/i, '').replace('−', '-')); // prettier-ignore
+    const degrees = Number(String(value).replace(/°|deg(rees)?/i, '').replace('−', '-').replace(',', '.')); // prettier-ignore
     if (Number.isFinite(degrees)) return degrees;
     tell(`The tilt about ${axis} of the surface cannot be read: write degrees, such as 15.`);
     return 0;

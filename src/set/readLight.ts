@@ -23,6 +23,7 @@ const COLUMNS = {
   reading: ['reading', 'reads'],
   tenths: ['tenths'],
   distance: ['distance'],
+  reaches: ['at the subject'],
 } as const;
 type Column = keyof typeof COLUMNS;
 
@@ -57,6 +58,9 @@ const NAMES: ReadonlySet<string> = new Set(['light', 'name']);
 
 const DATE = 'a spreadsheet has made a date of it. Set the cell to text and type it again.';
 
+/** A stop to which the tenths beside it count. */
+const PLAIN_STOP = /^f?\/? ?\d+(?:[.,]\d+)?$/i;
+
 /** What a head shows; empty for a number that no head can show. */
 function settingIn(cell: unknown, text: string, called: string, tell: Tell): string {
   if (typeof cell !== 'number' || Math.abs(cell) <= SHOWN.setting) return text;
@@ -72,7 +76,12 @@ function readingIn(cell: unknown, reading: string, tenths: string, called: strin
     return '';
   }
   const stop = asAperture(reading);
-  return reading === '' || tenths === '' || tenths === '0' ? stop : `${stop} +0.${tenths}`;
+  if (reading === '' || tenths === '' || tenths === '0') return stop;
+  if (/^\d$/.test(tenths) && PLAIN_STOP.test(stop)) return `${stop} +0.${tenths}`;
+  tell(
+    `The reading of ${called} would be ${stop} and ${tenths} tenths: type its full stop, such as 16, and 0 to 9 beside it.`,
+  );
+  return '';
 }
 
 /** The light in a row of a table; none where nothing stands there. */
@@ -108,6 +117,7 @@ export function lightIn(sheet: SheetAsRead, table: Area, row: number, columns: C
       setting: settingIn(cell('setting'), text('setting'), called, tell),
       reading: readingIn(cell('reading'), text('reading'), text('tenths'), called, tell),
       distance: size('distance', 'The distance'),
+      ...(text('reaches').toLowerCase() === 'no' ? { isAway: true } : {}),
     },
   ];
 }

@@ -15,8 +15,10 @@ export interface Light {
   readonly setting: string;
   /** What the meter shows of it alone: f/11 +0.3. */
   readonly reading: string;
-  /** From its front to the subject, or else to its aim, as typed. */
+  /** From its front to the subject, or else to its aim, as typed: a light that does not reach the subject has it to its aim. */
   readonly distance: number | undefined;
+  /** Whether its light does not reach the subject. */
+  readonly isAway?: boolean;
 }
 
 /**

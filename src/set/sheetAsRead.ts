@@ -54,6 +54,9 @@ export function headingsOf(sheet: SheetAsRead, { row, column, columns }: Area): 
   return found;
 }
 
+/** Labels beside which words stand: a set has a movement, or a datum, that may be called as another label is. */
+const OF_WORDS: ReadonlySet<string> = new Set(['shot', 'datum', 'other movements', 'movements']);
+
 /** Cells beside a label, outside tables, by its plain words. Of two alike the one further left counts: what is typed stands there. */
 export function labelledCells(sheet: SheetAsRead): ReadonlyMap<string, unknown> {
   const isInTable = (row: number, column: number): boolean =>
@@ -71,6 +74,7 @@ export function labelledCells(sheet: SheetAsRead): ReadonlyMap<string, unknown> 
       const value = line[column];
       if (typeof value !== 'string' || isInTable(row, column)) continue;
       const label = plainWords(value);
+      if (OF_WORDS.has(plainWords(textAt(sheet, row, column - 1)))) continue;
       if (label !== '' && !found.has(label)) found.set(label, line[column + 1]);
     }
   return found;

@@ -115,4 +115,6 @@ describe('a typed distance', () => {
   );
   test('counts to the subject where there is one', () =>
     expect(said({ ...set(key({ distance: 1.5 })), subject: place(-0.5, 0, 1) })).toEqual([]));
+  test('counts to its aim where its light does not reach the subject', () =>
+    expect(said({ ...set(key({ distance: 1, isAway: true })), subject: place(-0.5, 0, 1) })).toEqual([]));
 });

@@ -120,6 +120,32 @@ describe('a sheet with places is read', () => {
     expect(read(1, -3)).toEqual(['-3', 'f/16 +0.5', []]);
     expect(read(2, 128)).toEqual(['1/2', 'f/128 +0.5', []]);
   });
+  test('tenths that no meter shows are said, and no reading is made of them', () => {
+    const read = (reading: unknown, tenths: unknown) => {
+      const row = KEY.map((each, i) => (i === 2 ? reading : i === 3 ? tenths : each));
+      const { setUp, unread } = readSet(sheet([row])) ?? {};
+      return [setUp?.lights[0]?.reading, ...(unread ?? [])];
+    };
+    const refused = [
+      '',
+      expect.stringMatching(/^The reading of key, Alder 600 would be .*: type its full stop/),
+    ];
+    for (const tenths of [10, 0.3, -3, 'x', '3 4']) expect(read(16, tenths), String(tenths)).toEqual(refused);
+    expect(read('f/8+0.3', 3)).toEqual(refused);
+    expect([read('f/8', '3'), read('8', 9), read('f/8+0.3', 0), read('f/8+0.3', ''), read('', 3)]).toEqual([
+      ['f/8 +0.3'],
+      ['f/8 +0.9'],
+      ['f/8+0.3'],
+      ['f/8+0.3'],
+      [''],
+    ]);
+  });
+  test('what is typed beside a label is no label, whatever it says', () => {
+    const typed = FORM.map((row) => (row[0] === 'Datum' ? ['Datum', 'Shift (5 mm to the left)', '', '', ...row.slice(4)] : row)); // prettier-ignore
+    const { camera, datum } = readSet(sheet([KEY], [['Shot', 'Camera x, 3', 7], ...typed]))?.setUp ?? {};
+    expect([camera?.optics?.shift, camera?.at.x]).toEqual([-0.002, 0.6]);
+    expect(datum).toEqual({ name: 'Shift (5 mm to the left)' });
+  });
   test('the datum and the ISO of the readings, where there are cells for them', () => {
     const around = (...more: readonly unknown[][]) => readSet(sheet([KEY], [...FORM, ...more]));
     expect(around()?.setUp).toMatchObject({ datum: { name: 'front left corner of the slate' } });
@@ -144,6 +170,7 @@ describe('a sheet with places is read', () => {
     const where = [['Surface x', 0], ['Surface y', 0], ['Surface height', 1], ['Surface width', 1], ['Surface depth', 1]]; // prettier-ignore
     for (const label of ['Surface turned', 'Surface tilt height'])
       expect(readSet(sheet([KEY], [...FORM, ...where, [label, '−20°']]))?.setUp.surface?.tilt).toEqual(place(0, 0, -20)); // prettier-ignore
+    expect(readSet(sheet([KEY], [...FORM, ...where, ['Surface turned', '12,5']]))?.setUp.surface?.tilt).toEqual(place(0, 0, 12.5)); // prettier-ignore
   });
   test('a sheet without places is none', () => {
     const plain = {
