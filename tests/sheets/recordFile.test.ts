@@ -55,6 +55,11 @@ describe('a record as a file', () => {
     expect(recordIn(template, planAlone(withRecord(template, record), true).sheet)).toEqual(record);
     expect(isValid(JSON.parse(text))).toBe(true);
   });
+  test('is whole where a word that is typed is called as a label is', () => {
+    const { set, lights } = demo();
+    const record = { set: { ...set, shot: 'Rise', datum: 'Datum', movements: 'Shift' }, lights };
+    expect(recordIn(template, planAlone(withRecord(template, record), true).sheet)).toEqual(record);
+  });
   test('is whole where a column has come in before it, and tells of a label that is gone', () => {
     const { cells, tables } = planAlone(template, true).sheet;
     const moved = {

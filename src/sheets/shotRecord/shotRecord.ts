@@ -46,8 +46,16 @@ export const isRecord = ({ tables }: Pick<SheetRead, 'tables'>): boolean =>
 const only = (values: Values, names: readonly string[]): Values =>
   Object.fromEntries(names.map((name) => [name, values[name] ?? null]));
 
-/** A label outside the tables: of two alike the one further left, beside which something is typed. */
-export function labelled({ cells, tables }: SheetRead, label: string): BookCell | undefined {
+/**
+ * A label outside the tables: of two alike the one further left, beside which something is typed.
+ *
+ * @param ofWords - labels beside which words are typed: what stands there is no label, whatever it says.
+ */
+export function labelled(
+  { cells, tables }: SheetRead,
+  label: string,
+  ofWords: readonly string[] = [],
+): BookCell | undefined {
   const isInTable = ({ row, column }: BookCell): boolean =>
     tables.some(
       ({ area }) =>
@@ -56,25 +64,32 @@ export function labelled({ cells, tables }: SheetRead, label: string): BookCell 
         column >= area.column &&
         column < area.column + area.columns,
     );
+  const isTyped = ({ row, column }: BookCell): boolean =>
+    cells.some((cell) => cell.row === row && cell.column === column - 1 && ofWords.includes(String(cell.value)));
   return cells
-    .filter((cell) => cell.value === label && !isInTable(cell))
+    .filter((cell) => cell.value === label && !isInTable(cell) && !isTyped(cell))
     .reduce<BookCell | undefined>((left, cell) => (left && left.column <= cell.column ? left : cell), undefined);
 } // prettier-ignore
 
 const typedFields = (template: Template): readonly Field[] =>
   formsOf(template).flatMap(({ fields }) => fields.filter(isInput));
+const labelledIn = (template: Template, sheet: SheetRead): ((label: string) => BookCell | undefined) => {
+  const ofWords = typedFields(template).flatMap(({ label, quantity }) => (label !== undefined && quantity === 'text' ? [label] : [])); // prettier-ignore
+  return (label) => labelled(sheet, label, ofWords);
+};
 
 /**
  * Labels of typed cells, and headings of lights, that stand nowhere on a sheet any more, so that nobody knows what was typed there. A
  * sheet that was laid before version 2 lacks all that is newer.
  */
 export function lostLabels(template: Template, sheet: SheetRead): readonly string[] {
+  const here = labelledIn(template, sheet);
   const fields = typedFields(template).flatMap(({ id, label }) =>
     label === undefined ? [] : [{ id, label }],
   );
   const headings = tableCalled(LIGHTS, sheet.tables)?.columns.map(({ name }) => name) ?? [];
   const all = [
-    ...fields.map(({ id, label }) => ({ id, label, isHere: labelled(sheet, label) !== undefined })),
+    ...fields.map(({ id, label }) => ({ id, label, isHere: here(label) !== undefined })),
     ...lightColumns(template).map((id) => ({ id, label: id, isHere: headings.includes(id) })),
   ];
   const version = all.some(({ id, isHere }) => isHere && !isOfVersion(1)(id)) ? 2 : 1;
@@ -85,8 +100,9 @@ export function lostLabels(template: Template, sheet: SheetRead): readonly strin
 export function errorsIn(template: Template, sheet: SheetRead): readonly string[] {
   const errors = sheet.cells.filter(({ value }) => isCellError(value));
   if (errors.length === 0) return [];
+  const here = labelledIn(template, sheet);
   const beside = typedFields(template).flatMap(({ label }) => {
-    const found = label === undefined ? undefined : labelled(sheet, label);
+    const found = label === undefined ? undefined : here(label);
     return found ? [address({ row: found.row, column: found.column + 1 })] : [];
   });
   const table = tableCalled(LIGHTS, sheet.tables);
@@ -105,8 +121,9 @@ export function errorsIn(template: Template, sheet: SheetRead): readonly string[
 /** What a record holds in a workbook: rows and columns may have been added, in its table and before it. */
 export function recordIn(template: Template, sheet: SheetRead): ShotRecord {
   const at = valuesOf(sheet);
+  const here = labelledIn(template, sheet);
   const set = typedFields(template).map(({ id, label }) => {
-    const found = label === undefined ? undefined : labelled(sheet, label);
+    const found = label === undefined ? undefined : here(label);
     return [id, found ? at(found.row, found.column + 1) : null] as const;
   });
   const table = tableCalled(LIGHTS, sheet.tables);
