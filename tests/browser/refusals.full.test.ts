@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { contrast, LEGIBLE, luminance, type Rgb } from '../../src/hosts/workbench/grid/dark/nightColour';
 import { allInOneWorkbook } from './onePage';
 import { lightsOnSet, TALL } from './lightsOnSet';
 import type { Workbench } from './workbench';
@@ -44,6 +45,26 @@ it('goes back to the cell from wherever a click has led, and a button gives its 
   // the keyboard is in the cells again, and the line above them shows what they have
   await sheet.page.keyboard.press('ArrowUp');
   await expect.poll(() => sheet.page.evaluate(() => window.sweeptable.selected())).toBe('M32');
+});
+
+it.each(['light', 'dark'] as const)('can be read in the %s', async (colorScheme) => {
+  await sheet.page.emulateMedia({ colorScheme });
+  await sheet.enter('M33', '-5');
+  await said(DISTANCE);
+  const colours = await sheet.refusal.evaluate((tip) => {
+    const card = tip.parentElement?.parentElement;
+    const rgb = (text: string): number[] => (text.match(/\d+/g) ?? []).slice(0, 3).map(Number);
+    return {
+      ink: rgb(getComputedStyle(tip).color),
+      card: rgb(getComputedStyle(card ?? tip).backgroundColor),
+    };
+  });
+  expect(contrast(colours.ink as unknown as Rgb, colours.card as unknown as Rgb)).toBeGreaterThan(LEGIBLE);
+  // a card of the page, not a black one
+  const isDark = luminance(colours.card as unknown as Rgb) < 0.1;
+  expect(isDark).toBe(colorScheme === 'dark');
+  expect(Math.max(...colours.card)).toBeGreaterThan(30);
+  await sheet.told(DISTANCE);
 });
 
 it('keeps a word that is in no list, and a refusal of one of many cells refuses all', async () => {

@@ -23,6 +23,7 @@ import '../../../engine/patches';
 import { stopFollowing } from './effects';
 import { GRID_THEME } from './gridTheme';
 import { OFFERED } from './menus';
+import { showSelectedText } from './selectedText';
 import { PLAIN_TABLES } from './tableLook';
 import { inOurWords } from './words';
 
@@ -58,6 +59,7 @@ const words = mergeLocales(
 /** The grid in its container. Formulas run in the worker; the page only has to know their names and descriptions. */
 export function createGrid(container: string, worker: Worker): Grid {
   stopFollowing();
+  showSelectedText();
   const grid = createUniver(
     { locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: inOurWords(words) }, theme: GRID_THEME },
     [

@@ -29,8 +29,8 @@ const PLAIN: readonly (readonly [label: string, format: string])[] = [
 
 const MENU = 'sweeptable-shown-as';
 const NOTE = 'sweeptable-note';
-/** After those of the grid in that part. */
-const [AFTER, BEHIND_THAT] = [20, 30];
+/** Before those of the grid in that part, which go out of sight first where there is little room. */
+const [FIRST, SECOND] = [-2, -1];
 
 /** An entry of a menu that does something of ours. */
 function entry(grid: Grid, id: string, title: string, run: () => void) {
@@ -60,7 +60,7 @@ export function offerShownAs(grid: Grid): void {
     return [id, { order, ...entry(grid, id, label, () => showAs(format)) }] as const;
   });
   const menu = {
-    order: AFTER,
+    order: FIRST,
     menuItemFactory: () => ({
       id: MENU,
       type: MenuItemType.SUBITEMS,
@@ -70,7 +70,7 @@ export function offerShownAs(grid: Grid): void {
     ...Object.fromEntries(entries),
   };
   const note = {
-    order: BEHIND_THAT,
+    order: SECOND,
     menuItemFactory: () => ({
       id: NOTE,
       commandId: 'sheet.operation.add-note-popup',
