@@ -54,7 +54,7 @@ export function placeFor(sheet: SheetAsRead, from: Place, { width, height }: Siz
   const far = ({ row, column }: Area): number => starts.row(row) + starts.column(column);
   const columns = sheet.cells.reduce((most, line) => Math.max(most, line.length), 0);
   let found: Area | undefined;
-  for (let row = HEADED; row <= sheet.cells.length; row++)
+  for (let row = HEADED; row <= Math.max(HEADED, sheet.cells.length); row++)
     for (let column = 0; column <= columns; column++) {
       const place = area({ row, column });
       if (found && far(place) >= far(found)) break;

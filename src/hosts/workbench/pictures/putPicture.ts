@@ -33,6 +33,7 @@ export function putPicture(grid: Grid, { of, width, height }: SheetPicture): Out
     : { ...from, ...USUAL };
   const change = pictureChange(grid, sheet.getSheetId(), [{ of: 'set', place }]);
   if (change) takeStep(grid, change.redo, change.undo);
-  sheet.scrollToCell(Math.max(0, place.row - ABOVE), place.column);
+  const isMoved = place.row !== from.row || place.column !== from.column;
+  if (isMoved) sheet.scrollToCell(Math.max(0, place.row - ABOVE), place.column);
   return { done: `${pictureStands(name, address(place), address(from))} It follows the cells. Drag it, or take it away by Delete; Ctrl+Z takes it back.` }; // prettier-ignore
 }
