@@ -21,6 +21,7 @@ import { shareWithTabs } from './page/otherTab';
 import { helpByKey, printSheet } from './page/keys';
 import { paneFrame } from './page/paneFrame';
 import { nameParts } from './grid/names';
+import { keepTabInView } from './grid/tabInView';
 import { settleWriting } from './grid/keyboard';
 import type { Done, Outcome } from '../../pane/host';
 import { elementById } from './page/elementById';
@@ -181,6 +182,7 @@ document.documentElement.dataset['ready'] = 'true';
 dangerousLast(grid);
 offerShownAs(grid);
 nameParts(grid);
+keepTabInView(grid);
 // where there are no answers, that may take longer than to say so
 void drawn.then(() => revealSelected(grid));
 keepSaved(grid, saving);
