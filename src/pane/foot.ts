@@ -1,4 +1,3 @@
-import { cautions } from './cautions';
 import { h } from './element';
 
 /** They stand beside the help. */
@@ -15,13 +14,12 @@ const link = ([label, address]: readonly [string, string]): HTMLElement =>
 /**
  * What is in reach from every view: what can hurt somebody, and the pages of words.
  * @param help - the address of the help; nothing where there are no such pages.
- * @param isFirst - whether a person sees the pane for the first time, and the cautions with it.
  */
-export const foot = (help: string | undefined, isFirst: boolean): HTMLElement =>
+export const foot = (help: string | undefined, cautions: HTMLElement): HTMLElement =>
   h(
     'footer',
     { class: 'pane-foot' },
-    cautions(isFirst),
+    cautions,
     ...(help === undefined
       ? []
       : [h('nav', { 'aria-label': 'About' }, ...([['Help', help], ...OTHERS] as const).map(link))]),

@@ -9,11 +9,14 @@ const UNKNOWN =
 export class OneAtATime {
   readonly #pane: HTMLElement;
   readonly #status: StatusLine;
+  readonly #done: () => void;
   #busy = false;
 
-  constructor(pane: HTMLElement, status: StatusLine) {
+  /** @param done - is called whenever a wish has been done. */
+  constructor(pane: HTMLElement, status: StatusLine, done: () => void) {
     this.#pane = pane;
     this.#status = status;
+    this.#done = done;
   }
 
   /** Makes a button carry out a wish. It stays in the keyboard's reach while it waits. */
@@ -33,6 +36,7 @@ export class OneAtATime {
       outcome = await wish();
     } finally {
       this.#wait(button, false);
+      if ('done' in outcome) this.#done();
       this.#status.say(outcome, this.#backFrom(outcome));
     }
   }

@@ -1,5 +1,6 @@
 import { fetchLong } from '../sheets/offeredTemplates';
 import { balanceView } from './balanceView';
+import { cautions } from './cautions';
 import { h } from './element';
 import { explainView } from './explainView';
 import { foot } from './foot';
@@ -21,17 +22,21 @@ export function mountPane(root: HTMLElement, host: PaneHost): { dispose(): void 
   const status = new StatusLine();
   const scroller = h('div', { class: 'pane-scroll' });
   const pane = h('div', { class: 'pane' });
-  const work = new OneAtATime(pane, status);
+  const care = cautions();
+  const greeting = isFirstTime() ? welcome(host.newJob !== undefined) : undefined;
+  // whoever has done something with the pane is no newcomer
+  const work = new OneAtATime(pane, status, () => {
+    care.fold();
+    greeting?.remove();
+  });
   const views: View[] = [sheetsView(host, work), functionsView(host, work)];
   if (host.watchCell) views.push(explainView(host.watchCell));
   if (host.tables) views.push(balanceView(host.tables, work));
   if (host.pictures) views.push(setView(host.pictures, host.watchCell, work));
 
   const { bar, panels, dispose } = makeTabs(views, scroller, () => status.clear());
-  const isFirst = isFirstTime();
-  const greeting = isFirst ? [welcome(host.insertSheet !== undefined, host.newJob !== undefined)] : [];
-  scroller.append(...greeting, ...panels);
-  pane.append(bar, scroller, status.element, foot(host.help, isFirst));
+  scroller.append(...(greeting ? [greeting] : []), ...panels);
+  pane.append(bar, scroller, status.element, foot(host.help, care.element));
   root.append(pane);
   if (host.insertSheet) whenIdle(fetchAhead);
   // What it says of one workbook, and would take back in it, has no meaning in another.

@@ -37,6 +37,9 @@ const able: PaneHost = {
     window.fake.inserted.push([template, filled]);
     return wish();
   },
+  newJob() {
+    return wish();
+  },
   putFormula(formula) {
     window.fake.put.push(formula);
     return wish();

@@ -1,3 +1,4 @@
+import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { byUse } from '../../src/sheets/byUse';
 import { TEMPLATES } from '../../src/sheets/templates';
@@ -114,6 +115,51 @@ describe('sheets', () => {
       },
       undefined,
       { query: '?unable' },
+    ));
+});
+
+describe('the cautions', () => {
+  const charge = (page: Page) => page.getByText('keeps a dangerous charge');
+  const summary = (page: Page) => page.locator('summary', { hasText: 'Take care' });
+  const insert = async (page: Page): Promise<void> => {
+    await page.getByRole('button', { name: 'New job' }).click();
+    await page.evaluate(() => window.fake.answer({ done: 'Three sheets are inserted.' }));
+    await expect.poll(() => status(page).innerText()).toBe('Three sheets are inserted.');
+  };
+
+  it.each([350, 400])(
+    'leave their room to the work at %i px once they were seen, and stay in reach',
+    (width) =>
+      onPane(
+        async (page) => {
+          await charge(page).waitFor();
+          await insert(page);
+          expect(await charge(page).isVisible()).toBe(false);
+          expect(await summary(page).innerText()).toBe('Take care: charge, heat, flashes, wiring');
+          expect((await summary(page).boundingBox())?.height).toBeLessThan(40);
+          await summary(page).click();
+          await insert(page);
+          expect(await charge(page).isVisible(), 'opened by hand').toBe(true);
+        },
+        { width, height: 640 },
+      ),
+  );
+
+  it('stay where they were never in sight', () =>
+    onPaneAfter(
+      (page) =>
+        page.addInitScript(() => {
+          window.IntersectionObserver = class extends IntersectionObserver {
+            override observe(): void {}
+          };
+        }),
+      async (page) => {
+        await insert(page);
+        expect(await charge(page).isVisible()).toBe(true);
+        await page.reload();
+        await tab(page, 'Sheets').waitFor();
+        expect(await charge(page).isVisible()).toBe(true);
+      },
     ));
 });
 
