@@ -13,3 +13,17 @@ export function revealSelected(grid: Grid): void {
   };
   if (range) void commands(grid).executeCommand(ScrollToRangeOperation.id, { range });
 }
+
+/** Rows above a cell that say what is typed there: the title of its table or form, and headings. */
+const ABOVE = 3;
+
+/** Has the chosen cell in sight as one to begin at: with what stands above and below it, and no further down than it takes. */
+export function revealStart({ api }: Grid): void {
+  const sheet = api.getActiveWorkbook()?.getActiveSheet();
+  const cell = api.getActiveWorkbook()?.getActiveCell();
+  const seen = sheet?.getVisibleRange();
+  if (!sheet || !cell || !seen) return;
+  const row = cell.getRow();
+  if (row >= seen.startRow && row + ABOVE <= seen.endRow) return;
+  sheet.scrollToCell(Math.max(0, row - ABOVE), 0);
+}

@@ -28,7 +28,7 @@ import { copyName } from '../../../pane/valuesCopy';
 import { decorations } from '../book/besideCells';
 import type { Grid } from '../grid/grid';
 import { asOneStep } from '../grid/oneStep';
-import { revealSelected } from '../grid/reveal';
+import { revealStart } from '../grid/reveal';
 import { type LaidInGrid, lay, type NewSheet } from './lay';
 import { layRefusal } from './layRefusal';
 import { chooseFirstInput } from '../state/session';
@@ -130,9 +130,7 @@ function layJob(grid: Grid, templates: readonly Template[]): Outcome {
   if (!first) return NO_WORKBOOK;
   const { left, plan } = first;
   grid.api.getActiveWorkbook()?.setActiveSheet(left.id);
-  chooseFirstInput(grid, plan);
-  // the sheet in view is another one as of the next frame
-  requestAnimationFrame(() => requestAnimationFrame(() => revealSelected(grid)));
+  begin(grid, plan);
   const at = plan.start ? address(plan.start) : 'A1';
   return {
     done: `${jobInserted(
@@ -169,8 +167,17 @@ interface How {
 
 const layTemplate = (grid: Grid, template: Template, how: How): Outcome => {
   const next = layPlanned(grid, template, how);
-  return 'refused' in next ? next : done(grid, next.left, next.said);
+  if ('refused' in next) return next;
+  begin(grid, next.plan);
+  return done(grid, next.left, next.said);
 };
+
+/** Chooses the first cell to type in, and has it in sight. */
+function begin(grid: Grid, plan: SheetPlan): void {
+  chooseFirstInput(grid, plan);
+  // the sheet in view is another one as of the next frame
+  requestAnimationFrame(() => requestAnimationFrame(() => revealStart(grid)));
+}
 
 /** A sheet that was laid, as it was planned, and what is said of it. */
 interface LaidSheet {
