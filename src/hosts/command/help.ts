@@ -2,7 +2,7 @@ import { CATALOGUE, NAMESPACE, rowOf } from '../../catalogue';
 import { SOURCES } from '../../catalogue/sources';
 import { type AnyRow, type Arg, type Example, FAMILIES } from '../../catalogue/types';
 import { argumentHelp, exampleFormula, functionName, resultText, signature } from '../../catalogue/words';
-import { nearest } from './nearestNames';
+import { nearest } from '../../formula/nearestNames';
 import { either } from './sentences';
 
 /** Text in columns: the first as wide as its widest entry. */

@@ -5,7 +5,7 @@ import type { CellError, ErrorCode } from '../../formula/errors';
 import { lex } from '../../formula/lex';
 import { ENGINE_FUNCTIONS } from '../../engine/natives';
 import { errorMeaning } from '../../explain/errorSentences';
-import { nearest } from './nearestNames';
+import { nearest } from '../../formula/nearestNames';
 
 export interface FormulaRefusal {
   readonly error: ErrorCode;

@@ -8,7 +8,7 @@ import { inLines } from '../../set/sheetAsRead';
 import { TEMPLATES } from '../../sheets/templates';
 import { withValues } from '../../book/cells';
 import { writeXlsx } from '../../xlsx/write';
-import { nearest } from './nearestNames';
+import { nearest } from '../../formula/nearestNames';
 import { either } from './sentences';
 import { sheetValues } from './sheetValues';
 import type { Terminal } from './terminal';
