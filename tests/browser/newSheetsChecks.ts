@@ -109,3 +109,28 @@ export function checkOfferToTakeBack(on: OnHost): void {
       }));
   });
 }
+
+const PAGES = ['Help', 'Support', 'Privacy', 'Licences'];
+
+/** What holds for a whole job that comes in from the pane, and for the pages of words that a newcomer looks for. */
+export function checkNewJob(on: OnHost): void {
+  it('a new job comes in linked and goes in one step, and the pages of words are in reach', () =>
+    on(async (host) => {
+      const before = await host.sheets();
+      await press(host, 'New job');
+      await said(host).toMatch('First type your heads over those in “Heads”, from A44 on.');
+      expect(await host.sheets()).toEqual([...before, 'Heads', 'Pops plan', 'Set card']);
+      await takeBack(host);
+      await said(host).toMatch('The sheets of the new job are taken away again.');
+      expect(await host.sheets()).toEqual(before);
+
+      for (const name of PAGES) {
+        const link = host.page.getByRole('link', { name, exact: true });
+        expect(await link.isVisible()).toBe(true);
+        const text = await link.evaluate(async (to) => (await fetch((to as HTMLAnchorElement).href)).text());
+        expect(text.toLowerCase()).toContain(
+          name === 'Licences' ? 'mit license' : `sweeptable ${name.toLowerCase()}`,
+        );
+      }
+    }));
+}

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { sheetOf } from '../hosts/excel/support/laid';
-import { checkCopyAsValues, checkTakingBack } from './newSheetsChecks';
+import { checkCopyAsValues, checkNewJob, checkTakingBack } from './newSheetsChecks';
 import { onExcel } from './newSheetsHost';
 import { status } from './paneChecks';
 
 describe('in the built pane of Excel', () => {
   checkTakingBack(onExcel);
   checkCopyAsValues(onExcel);
+  checkNewJob(onExcel);
 
   it('the undo list is spoken of before it is emptied', () =>
     onExcel(async ({ page }) => {

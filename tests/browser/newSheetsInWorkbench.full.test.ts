@@ -2,7 +2,7 @@ import { Workbook } from '@cj-tech-master/excelts';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { chartCalled, charts, numbersOf } from './chartsOnSheet';
-import { checkOfferToTakeBack, checkTakingBack } from './newSheetsChecks';
+import { checkNewJob, checkOfferToTakeBack, checkTakingBack } from './newSheetsChecks';
 import { COLUMNS, KEY_LIGHT, LIGHTS, LIGHTS_AND_ONE, TALL, TURN } from './lightsOnSet';
 import { eachItsWorkbook } from './onePage';
 import { open } from './openedFile';
@@ -23,6 +23,7 @@ const cellsTo = (row: number) =>
 
 checkTakingBack((use) => use(asSheetsHost(sheet)));
 checkOfferToTakeBack((use) => use(asSheetsHost(sheet)));
+checkNewJob((use) => use(asSheetsHost(sheet)));
 
 describe('a sheet that came into the workbench', () => {
   it('stays where a formula elsewhere uses it', async () => {
