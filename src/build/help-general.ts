@@ -56,7 +56,7 @@ ${quantityLines()}</tbody>
 </table>
 ${paragraphs(
   'An empty cell is missing, not zero, wherever zero has no meaning; an argument that may be left out then takes what stands in for it.',
-  `A spreadsheet turns ${code('1/60')} typed into a plain cell into a date, and ${code('3:1')} into a time of day. Type ${code('=1/60')}, or format the cell as text first. The function notices, and says so.`,
+  `A spreadsheet turns ${code('1/8')} typed into a plain cell into a date, and ${code('3:1')} into a time of day. Type ${code('=1/8')}, or format the cell as text first. A function that meets a date says so.`,
   'Every value may be a cell or a range. A range in gives a range out, which needs empty cells to spill into.',
 )}`;
 
@@ -135,13 +135,18 @@ ${paragraphs(
   `<b>New job</b>, in the pane, inserts the three with a demo job in them, each linked to those before it, and ${COMES_IN[beside]}. Type your own over it.`,
   'Sheets that came in one by one and the other way round have numbers of their own. <b>Link sheets</b>, below the list in the pane, shows what it would look up where before it changes anything, and can be taken back.',
   '<b>Balance</b>, in the pane, takes a table with a row a point and a column a head, and says which powers and pops bring several points nearest to what each shall read. <b>Lay a table</b> shows how it is filled: readings such as 11 3, E where the meter shows that there is too little light, none where no light falls.',
-  `${GOES[beside]} The slowest head of Pops build and Depth options is looked up only where these come in after Heads, and is neither joined later nor kept.`,
+  `${GOES[beside]} Pops build and Depth options look up the times of their slowest head in the same way.`,
 )}`;
 
 const WORKBENCH = `${table(
   ['Keys', 'What they do'],
   [
     ['Ctrl+F6', 'From the cells to the foot of the nearest table, then to the pane, and back.'],
+    [
+      'Ctrl+Shift+F6',
+      'To the buttons of the bar, from where Tab goes on to the tools; and back to the cells.',
+    ],
+    ['Ctrl+Alt+Page Down, Page Up', 'To the next sheet, and to the one before.'],
     ['Ctrl+Z, Ctrl+Y', 'Takes a step back, and does it again.'],
     ['Ctrl+F, Ctrl+H', 'Finds, and replaces what was typed.'],
     ['Ctrl+S', 'Saves the workbook as a file, .xlsx.'],
