@@ -201,6 +201,14 @@ describe('with no room beside the sheet', () => {
     await sheet.pane.getByRole('button', { name: /^Insert with the demo job\W+Heads$/ }).tap();
     await expect.poll(() => sheet.pane.isVisible()).toBe(false);
     await expect.poll(() => sheet.notice.innerText()).toContain('is inserted');
+    const tab = page.getByRole('tab', { name: 'Heads', exact: true });
+    const names = page.locator('[data-u-comp="slide-tab-bar"]');
+    await expect
+      .poll(async () => {
+        const [one, all] = [await tab.boundingBox(), await names.boundingBox()];
+        return one && all ? one.x >= all.x && one.x + one.width <= all.x + all.width + 1 : false;
+      })
+      .toBe(true);
     await button('Take back').tap();
     await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
 

@@ -63,6 +63,8 @@ const UNREADABLE = {
   unopened: 'Your last workbook could not be opened.',
 } as const;
 const ASIDE = 'It was put aside in this browser, unchanged; this is a new one.';
+/** How long the grid takes to draw itself in another size, in milliseconds. */
+const SETTLED = 300;
 /** What a page that is loaded anew because of it has to say. */
 const UNOPENED = 'unopened';
 
@@ -178,6 +180,8 @@ function tellOverSheet({ done, takeBack }: Done): void {
   const tell = (outcome: Outcome): void =>
     notice.say('done' in outcome ? outcome.done : `Not done. ${outcome.refused}`);
   notice.say(done, takeBack && { label: 'Take back', run: () => void takeBack().then(tell) });
+  // the notice leaves less room to the cells, as of a moment later
+  setTimeout(() => revealSelected(grid), SETTLED);
 }
 
 calculation.watch(grid);
@@ -189,7 +193,7 @@ document.documentElement.dataset['ready'] = 'true';
 dangerousLast(grid);
 offerShownAs(grid);
 nameParts(grid);
-keepTabInView(grid);
+keepTabInView();
 // where there are no answers, that may take longer than to say so
 void drawn.then(() => revealSelected(grid));
 keepSaved(grid, saving);
