@@ -26,7 +26,7 @@ const typed = (lines: readonly (readonly (string | number)[])[]): string =>
 
 it('lights are recorded, found changed, brought back and drawn, and a copy and a file keep the picture', async () => {
   await recordLights(asSheetsHost(sheet));
-  await sheet.enter('F15', '100');
+  await sheet.enter('B16', '100');
   await sheet.enter('B33', '100');
   // The record has f/16 +0.5, f/8 +0.9, f/11 +0.3, f/11 +0.1, f/11 +0.5 and, ambient, f/2. Today the key is 0.7 brighter
   // (f/16 + 1.2), the rim 1.2 darker (f/11 − 0.9), the background 0.5 brighter; the others are as they were.
@@ -53,7 +53,8 @@ it('lights are recorded, found changed, brought back and drawn, and a copy and a
   const panel = sheet.pane.getByRole('tabpanel', { name: 'Set' });
   await expect.poll(() => panel.innerText()).toContain('The sheet in view has no places yet.');
   await sheet.paste('J59', typed([[-0.5, 0.25, 1.5, 0, 0.5, 1], [0.5, 1, 1.25, 0, 0.5, 1]])); // prettier-ignore
-  await sheet.paste('B7', typed([[0.75], [0], [-1], [1], [0], [0.5], [1], [53.4], [40]]));
+  await sheet.paste('F5', typed([[0], [0.5], [1], [53.4], [40]]));
+  await sheet.paste('B7', typed([[0.75], [0], [-1], [1]]));
   // One metre before the lens plus a quarter; what has no place is named, and nowhere in the picture.
   const alt = () => panel.getByRole('img').getAttribute('alt');
   await expect.poll(alt).toContain('1 key, Alder 600: 0.50 m left of the lens, 1.25 m before it, 1.50 m high');
@@ -64,7 +65,7 @@ it('lights are recorded, found changed, brought back and drawn, and a copy and a
   const picture = sheet.page.locator('.charts figure.picture');
   const heard = async () => (await picture.getAttribute('aria-label')) ?? '';
   await expect.poll(heard).toContain('1 key, Alder 600: 0.50 m left of the lens');
-  expect(await sheet.texts('B7', 'F15', 'B33')).toEqual(['0.75 m', 'ISO 100', 'ISO 100']);
+  expect(await sheet.texts('B7', 'B16', 'B33')).toEqual(['0.75 m', 'ISO 100', 'ISO 100']);
   const below = await sheet.pane.locator('.status [role=status]').innerText();
   expect(below).toContain('it would have covered what stands there.');
   const words = await heard();
