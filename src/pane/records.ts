@@ -5,6 +5,7 @@ import {
   isRecord,
   lostLabels,
   nextShot,
+  ownColumns,
   recordIn,
   SHOT_RECORD,
   withRecord,
@@ -65,18 +66,28 @@ const withRecordHere = <T>(host: SheetHost, use: (template: Template, from: Name
 /** Lays the same set for another shot, without its readings. */
 export const layNextShot = (host: SheetHost): Promise<Outcome> =>
   withRecordHere(host, async (template, from) =>
-    saying(await host.lay(withRecord(template, nextShot(recordIn(template, from)))), nextFrom(from.name)),
+    saying(
+      await host.lay(withRecord(template, nextShot(recordIn(template, from)))),
+      nextFrom(from.name, ownColumns(template, from)),
+    ),
   );
 
+/** A file to save, and columns of the sheet that are not in it. */
+interface RecordFile {
+  readonly name: string;
+  readonly text: string;
+  readonly own: readonly string[];
+}
+
 /** A record as a file. */
-export const recordFile = (
-  host: SheetHost,
-): Promise<{ readonly name: string; readonly text: string } | { readonly refused: string }> =>
+export const recordFile = (host: SheetHost): Promise<RecordFile | { readonly refused: string }> =>
   withRecordHere(host, (template, from) => {
     const text = writeRecord(recordIn(template, from));
     // What could not be read again is not written either.
     const again = readRecord(text, template);
-    return Promise.resolve('refused' in again ? again : { name: `${from.name}.json`, text });
+    return Promise.resolve(
+      'refused' in again ? again : { name: `${from.name}.json`, text, own: ownColumns(template, from) },
+    );
   });
 
 /** Lays the record of a file as a new sheet. */

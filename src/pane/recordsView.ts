@@ -10,7 +10,7 @@ async function save(host: SheetHost): Promise<Outcome> {
   const file = await recordFile(host);
   if ('refused' in file) return file;
   download(file.text, file.name, 'application/json');
-  return { done: recordSaved(file.name) };
+  return { done: recordSaved(file.name, file.own) };
 }
 
 /** For a set that is asked for again: laid from its plan, for the next shot, and as a file. */

@@ -98,10 +98,14 @@ export const recordFrom = (name: string, unmetered: number): string =>
       ? ` Nobody has metered ${unmetered} of them at the planned power: those readings are worked out. Meter them.`
       : ''
   }`;
-export const nextFrom = (name: string): string =>
-  `It has the set of “${name}” without its readings: meter each light.`;
-export const recordSaved = (file: string): string =>
-  `“${file}” goes to your downloads. It holds what was typed, and nothing else.`;
+const leftOut = (columns: readonly string[]): string =>
+  columns.length === 0
+    ? ''
+    : ` Not in it: ${columns.map((name) => `“${name}”`).join(', ')}, which only this sheet has.`;
+export const nextFrom = (name: string, own: readonly string[]): string =>
+  `It has the set of “${name}” without its readings: meter each light.${leftOut(own)}`;
+export const recordSaved = (file: string, own: readonly string[]): string =>
+  `“${file}” goes to your downloads. It holds what was typed, and nothing else.${leftOut(own)}`;
 export const recordRead = (file: string): string => `It has all that “${file}” holds.`;
 export const NO_FILE: Refused = refused('No file was chosen. Nothing was changed.');
 export const FILE_UNREAD: Refused = refused(

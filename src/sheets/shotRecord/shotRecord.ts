@@ -96,6 +96,17 @@ export function lostLabels(template: Template, sheet: SheetRead): readonly strin
   return all.filter(({ id, isHere }) => !isHere && isOfVersion(version)(id)).map(({ label }) => label);
 }
 
+/** Headings of columns beside a light that only this sheet has and something stands in: no record takes them with it. */
+export function ownColumns(template: Template, sheet: SheetRead): readonly string[] {
+  const table = tableCalled(LIGHTS, sheet.tables);
+  if (!table) return [];
+  const known = template.blocks.filter(isLights).flatMap(({ columns }) => columns.map(({ id }) => id));
+  const rows = tableRows(table, valuesOf(sheet));
+  return table.columns
+    .map(({ name }) => name)
+    .filter((name) => !known.includes(name) && rows.some((row) => (row[name] ?? null) !== null));
+}
+
 /** Addresses of what was typed and holds an error now: nobody knows what it said. */
 export function errorsIn(template: Template, sheet: SheetRead): readonly string[] {
   const errors = sheet.cells.filter(({ value }) => isCellError(value));

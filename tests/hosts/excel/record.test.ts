@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { address } from '../../../src/formula/address';
 import { layRecordFile, layNextShot, recordFile, recordLights } from '../../../src/pane/records';
+import { recordSaved } from '../../../src/pane/sentences';
 import { blockPlace, layout, tableTop } from '../../../src/sheets/layout';
 import type { TemplateTable } from '../../../src/sheets/template';
 import { templateOf } from '../../sheets/support';
@@ -57,8 +58,20 @@ test('a record is laid from the lights on set, for the next shot, and from its f
       expect(again.cells.get(cell(row, name)) ?? '', `${name} ${row}`).toBe(record.cells.get(cell(row, name)) ?? ''); // prettier-ignore
   expect(again.cells.get(cell(1, 'Modifier'))).toBe('=1+1 box');
 
+  // A column of one's own goes with no record, and that is said.
+  expect(file.own).toEqual([]);
+  const [table] = again.tables.filter(({ name }) => name.startsWith('Record'));
+  if (!table) throw new Error('There are no lights.');
+  const { row, column, columns } = table.block;
+  table.block = { ...table.block, columns: columns + 1 };
+  again.cells.set(address({ row, column: column + columns }), 'Flag');
+  expect(await recordFile(host.sheets)).toHaveProperty('own', []);
+  again.cells.set(address({ row: row + 2, column: column + columns }), 'black, left');
+  expect(await recordFile(host.sheets)).toHaveProperty('own', ['Flag']);
+  expect(recordSaved(file.name, ['Flag'])).toContain('Not in it: “Flag”, which only this sheet has.');
+
   const next = await layNextShot(host.sheets);
-  expect('done' in next && next.done).toMatch(/“Shot record \(3\)” is inserted\..*without its readings: meter each light\./);
+  expect('done' in next && next.done).toMatch(/“Shot record \(3\)” is inserted\..*without its readings: meter each light\. Not in it: “Flag”, which only this sheet has\./);
   const third = sheetOf(workbook, 'Shot record (3)');
   expect(['Light', 'Shows', 'Reading', 'Tenths'].map((name) => third.cells.get(cell(2, name)) ?? '')).toEqual([
     'fill', '8.5', '', '',
