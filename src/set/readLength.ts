@@ -13,12 +13,13 @@ const MINUS = /^\s*[-−]\s*/;
  */
 export function readPlace(value: unknown, name: string, quantity = Q.distance): number | undefined | string {
   if (typeof value === 'number') return value;
+  // a nought is a place like any other
+  if (typeof value === 'string' && /^\s*[-−]?\s*0(?:[.,]0*)?\s*(?:m|cm|mm|ft|in|['’′"”″])?\s*$/i.test(value))
+    return 0;
   if (typeof value === 'string' && MINUS.test(value)) {
     const read = readLength(value.replace(MINUS, ''), quantity, name);
     return typeof read === 'number' ? -read : read;
   }
-  // a nought is a place like any other
-  if (typeof value === 'string' && /^\s*0(?:[.,]0*)?\s*(?:m|cm|mm)?\s*$/.test(value)) return 0;
   return readLength(value, quantity, name);
 }
 

@@ -152,6 +152,7 @@ describe('a record as a file', () => {
     ['has a list in a cell', changed((file) => (file['set'] = { shot: ['x'] })), '“shot” of the set is neither'],
     ['has a book in a cell', changed((file) => (file['set'] = { shot: 'x'.repeat(32768) })), '“shot” of the set is neither'],
     ['has too many lights', changed((file) => (file['lights'] = Array.from({ length: 201 }, () => ({})))), '201 lights'],
+    ['an editor has saved in other letters', new TextDecoder().decode(Buffer.from(writeRecord(demo()).replace('Slate', 'Süd'), 'latin1')), 'Save it as UTF-8'],
     ['has a cell twice', writeRecord(demo()).replace('"cameraX": 0.6', '"cameraX": 0.6, "cameraX": 6'), '“cameraX” stands there twice'],
     ['has a list twice', writeRecord(demo()).replace('"lights": [', '"lights": [], "lights": ['), '“lights” stands there twice'],
     ['has a cell twice in other letters', writeRecord(demo()).replace('"Light":', String.raw`"\u004cight": "\": {", "Light":`), '“Light” stands there twice'],
@@ -182,6 +183,8 @@ test('a text that looks like a key is a text, and a mark before all is none', ()
   const { set, lights } = demo();
   const record = { set: { ...set, shot: '"cameraX": 1, {"cameraX": 2, \\"', datum: 'cameraX' }, lights };
   expect(readRecord(writeRecord(record), template)).toEqual(record);
+  const odd = { set: { ...set, shot: 'Sp\ufffdt' }, lights };
+  expect(readRecord(writeRecord(odd), template)).toEqual(odd);
   expect(readRecord(`\ufeff${writeRecord(record).replaceAll('\n', '\r\n')}`, template)).toEqual(record);
 });
 

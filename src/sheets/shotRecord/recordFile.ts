@@ -15,9 +15,15 @@ const LONGEST_TEXT = 32_767;
 export type Refused = { readonly refused: string };
 const refuse = (why: string): Refused => ({ refused: `${why} Nothing was changed.` });
 
+/** What a decoder puts in the place of bytes that are no letter: no file has it, since one that was typed is written in its number. */
+const UNREAD = '\ufffd';
+
 /** A record as the text of a file: what was typed, and no time, name or place of its own. */
 export const writeRecord = ({ set, lights }: ShotRecord): string =>
-  `${JSON.stringify({ sweeptable: KIND, version: VERSION, set, lights }, null, 2)}\n`;
+  `${JSON.stringify({ sweeptable: KIND, version: VERSION, set, lights }, null, 2)}\n`.replaceAll(
+    UNREAD,
+    String.raw`\ufffd`,
+  );
 
 type Json = Readonly<Record<string, unknown>>;
 const isObject = (value: unknown): value is Json =>
@@ -80,6 +86,10 @@ function recordFault(file: Json, template: Template): string | undefined {
 export function readRecord(text: string, template: Template): ShotRecord | Refused {
   if (text.length > LONGEST)
     return refuse(`This file has ${Math.round(text.length / LONGEST)} MB, and a shot record less than one.`);
+  if (text.includes(UNREAD))
+    return refuse(
+      'Some letters of this file cannot be read: an editor has saved it another way. Save it as UTF-8.',
+    );
   // some editors put a mark before all they save
   const file = parsed(text.replace(/^\ufeff/, ''));
   if (file === undefined) return refuse('This file is damaged, or no shot record: it cannot be read.');
