@@ -1,5 +1,7 @@
 import { expect, it } from 'vitest';
+import { address } from '../../src/formula/address';
 import { openPackage } from '../../src/xlsx/zip';
+import { cellOf, columnOf } from '../sheets/recordPlaces';
 import { eachItsWorkbook } from './onePage';
 import { saved } from './openedFile';
 import { recordLights } from './recordChecks';
@@ -14,58 +16,64 @@ eachItsWorkbook(
   { height: 1900 },
 );
 
-const cellsOf = (column: string, from: number, count: number) =>
-  Array.from({ length: count }, (_, i) => `${column}${from + i}`);
+const LIGHTS = 6;
+const cellsOf = (id: string, name: string): string[] => {
+  const { row, column } = columnOf(id, name, LIGHTS);
+  return Array.from({ length: LIGHTS }, (_, i) => address({ row: row + i, column }));
+};
+const [today = '', places = '', height = ''] = ['Today', 'X', 'Height'].map(
+  (name) => cellsOf('Record', name)[0],
+);
 /** What "Light it again" says of each light: how far to turn it, and to what. */
 const again = async () => ({
-  turn: await sheet.texts(...cellsOf('F', 41, 6)),
-  to: await sheet.texts(...cellsOf('E', 41, 6)),
+  turn: await sheet.texts(...cellsOf('Again', 'Turn by')),
+  to: await sheet.texts(...cellsOf('Again', 'Set to')),
 });
 const typed = (lines: readonly (readonly (string | number)[])[]): string =>
   lines.map((line) => line.join('\t')).join('\n');
 
 it('lights are recorded, found changed, brought back and drawn, and a copy and a file keep the picture', async () => {
   await recordLights(asSheetsHost(sheet));
-  await sheet.enter('B16', '100');
-  await sheet.enter('B33', '100');
+  await sheet.enter(cellOf('iso'), '100');
+  await sheet.enter(cellOf('isoToday'), '100');
   // The record has f/16 +0.5, f/8 +0.9, f/11 +0.3, f/11 +0.1, f/11 +0.5 and, ambient, f/2. Today the key is 0.7 brighter
   // (f/16 + 1.2), the rim 1.2 darker (f/11 − 0.9), the background 0.5 brighter; the others are as they were.
-  await sheet.paste('E59', typed([[22, 2], [8, 9], [8, 1], [11, 1], [16, 0], [2, 0]])); // prettier-ignore
-  await sheet.showsNear('F33', 0);
+  await sheet.paste(today, typed([[22, 2], [8, 9], [8, 1], [11, 1], [16, 0], [2, 0]])); // prettier-ignore
+  await sheet.showsNear(cellOf('common'), 0);
   // A half less 0.7; a quarter of the power times 2^1.2 = 57.4 %; 600 Ws times 2^−0.5 = 424 Ws: within half a tenth of each.
   const back = {
     turn: ['−0.7', '0', '+1.2', '0', '−0.5', ''],
     to: ['1/2 −0.7', '8.5', '57 %', '12.5 %', '424 Ws', ''],
   };
   await expect.poll(again).toEqual(back);
-  expect(await sheet.texts('F34')).toEqual([
+  expect(await sheet.texts(cellOf('brings'))).toEqual([
     'to one common difference; as it was if no more than 2 changed',
   ]);
 
   // All of it 0.3 brighter besides, as by another meter: that is named, and each is turned by the same as before.
-  await sheet.paste('E59', typed([[22, 5], [11, 2], [8, 4], [11, 4], [16, 3], [2, 3]])); // prettier-ignore
-  await sheet.showsNear('F33', 0.3);
+  await sheet.paste(today, typed([[22, 5], [11, 2], [8, 4], [11, 4], [16, 3], [2, 3]])); // prettier-ignore
+  await sheet.showsNear(cellOf('common'), 0.3);
   await expect.poll(again).toEqual(back);
-  expect((await sheet.texts('H33'))[0]).toContain('all 0.3 brighter: see the meter first');
+  expect((await sheet.texts(cellOf('commonSays')))[0]).toContain('all 0.3 brighter: see the meter first');
 
   // Where they stand is typed, and the camera: the picture follows.
   await sheet.pane.getByRole('tab', { name: 'Set' }).click();
   const panel = sheet.pane.getByRole('tabpanel', { name: 'Set' });
   await expect.poll(() => panel.innerText()).toContain('The sheet in view has no places yet.');
-  await sheet.paste('J59', typed([[-0.5, 0.25, 1.5, 0, 0.5, 1], [0.5, 1, 1.25, 0, 0.5, 1]])); // prettier-ignore
-  await sheet.paste('F5', typed([[0], [0.5], [1], [53.4], [40]]));
-  await sheet.paste('B7', typed([[0.75], [0], [-1], [1]]));
+  await sheet.paste(places, typed([[-0.5, 0.25, 1.5, 0, 0.5, 1], [0.5, 1, 1.25, 0, 0.5, 1]])); // prettier-ignore
+  await sheet.paste(cellOf('tableHeight'), typed([[0.75], [0], [-1], [1]]));
+  await sheet.paste(cellOf('cameraAimX'), typed([[0], [0.5], [1], [53.4], [40]]));
   // One metre before the lens plus a quarter; what has no place is named, and nowhere in the picture.
   const alt = () => panel.getByRole('img').getAttribute('alt');
   await expect.poll(alt).toContain('1 key, Alder 600: 0.50 m left of the lens, 1.25 m before it, 1.50 m high');
   expect(await alt()).toContain('rim, Hazel 400 has no place');
 
-  // B7 is chosen, and filled: the picture covers nothing of the sheet.
+  // a cell is chosen, and filled: the picture covers nothing of the sheet.
   await panel.getByRole('button', { name: 'Put on the sheet' }).click();
   const picture = sheet.page.locator('.charts figure.picture');
   const heard = async () => (await picture.getAttribute('aria-label')) ?? '';
   await expect.poll(heard).toContain('1 key, Alder 600: 0.50 m left of the lens');
-  expect(await sheet.texts('B7', 'B16', 'B33')).toEqual(['0.75 m', 'ISO 100', 'ISO 100']);
+  expect(await sheet.texts(...['tableHeight', 'iso', 'isoToday'].map(cellOf))).toEqual(['0.75 m', 'ISO 100', 'ISO 100']);
   const below = await sheet.pane.locator('.status [role=status]').innerText();
   expect(below).toContain('it would have covered what stands there.');
   const words = await heard();
@@ -73,7 +81,7 @@ it('lights are recorded, found changed, brought back and drawn, and a copy and a
   await copyAsValues(sheet, 'Shot record values');
   await expect.poll(heard).toBe(words);
   // it is drawn from the values of the copy from now on
-  await sheet.enter('L59', '1.75');
+  await sheet.enter(height, '1.75');
   await expect.poll(heard).toContain('1.25 m before it, 1.75 m high');
   await sheet.sheet('Shot record');
   await expect.poll(heard).toBe(words);

@@ -1,29 +1,14 @@
 import { expect, test } from 'vitest';
 import { address } from '../../../src/formula/address';
-import { area } from '../../../src/formula/area';
 import { areaText } from '../../../src/formula/areaText';
 import { recordLights } from '../../../src/pane/records';
 import { setImage } from '../../../src/set/setImage';
 import { ON_PAPER } from '../../../src/set/svg';
-import { blockPlace, layout, tableTop } from '../../../src/sheets/layout';
-import type { TemplateTable } from '../../../src/sheets/template';
 import { openedBook } from '../../sheets/openedBook';
-import { templateOf } from '../../sheets/support';
+import { cellOf, columnOf } from '../../sheets/recordPlaces';
 import { blockAt } from './support/a1';
 import { openExcel, sheetOf } from './support/laid';
 import type { Sheet } from './support/sheet';
-
-const map = layout(templateOf('shot-record'));
-const columnOf = (id: string, name: string, rows: number) => {
-  const table = map.tables.get(id) as TemplateTable;
-  const column = blockPlace(table).column + table.columns.findIndex((each) => each.id === name);
-  return area({ row: tableTop(table) + 1, column }, rows, 1);
-};
-const cellOf = (id: string): string => {
-  const place = map.cells.get(id)?.place;
-  if (!place) throw new Error(`There is no cell ${id}.`);
-  return address(place);
-};
 
 /** What Excel would calculate of a sheet, by the engine of the grid: the workbook in memory calculates nothing. */
 async function calculated({ name, cells, tables }: Sheet) {
