@@ -102,9 +102,18 @@ describe('what is out of reach', () => {
   });
   test('a wide front comes nearer than a small one', async () => {
     const place = { X: 0, Y: 0, Height: 1.2, 'Aim X': 0, 'Aim Y': 0, 'Aim height': 0, Width: 1, Tall: 1 };
-    const sheet = await record([...lightsAt(0, 0, 0), light('box', { Shows: '1/1', Today: 8, 'Its tenths': 2, ...place })], NO_CARD); // prettier-ignore
-    // d² + 0.5² shrinks by 2^(−0.8): √(1.69 × 0.574349 − 0.25) = 0.8491 m
-    expect(sheet.notes()[3]).toMatch(/ at 0\.85 m$/);
+    const dark: Light = { Shows: '1/1', Today: 8, 'Its tenths': 2 };
+    const sheet = await record([
+      ...lightsAt(0, 0, 0, 0),
+      light('box', { ...dark, ...place }),
+      light('taped', { ...dark, Width: 1, Distance: 1.2 }),
+      light('anywhere', { ...dark, Width: 1 }),
+    ], NO_CARD); // prettier-ignore
+    // d² + 0.5² shrinks by 2^(−0.8): √(1.69 × 0.574349 − 0.25) = 0.8491 m, whether it has a place or was taped.
+    expect(sheet.notes()[4]).toMatch(/ at 0\.85 m$/);
+    expect(sheet.notes()[5]).toMatch(/ at 0\.85 m$/);
+    // How much nearer a wide front must come depends on where it stands.
+    expect(sheet.notes()[6]).toMatch(/ or nearer, by the meter$/);
   });
   test('a head at its least is moved away, and one of fixed power says that it is', async () => {
     const least = light('least', { Shows: '1/64', Today: 16, 'Its tenths': 3 });
