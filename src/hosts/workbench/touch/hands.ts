@@ -1,3 +1,4 @@
+import { CANVAS } from '../grid/cellPlace';
 import type { Grid } from '../grid/grid';
 import { scrollBy, zoomTo } from '../grid/scroll';
 import { sheetView } from '../grid/sheetView';
@@ -9,8 +10,7 @@ import { showLetters } from './letters';
 import { Ring } from './ring';
 import type { Surface } from './surface';
 
-/** What of the page over the grid fingers scroll, with what a touch means there. */
-const CANVAS = 'canvas[id^="univer-sheet-main-canvas"]';
+/** What else of the page fingers scroll, with what a touch means there. */
 const CHART = '.charts .chart, .charts .corner';
 const BUTTON = '.at-foot button';
 
