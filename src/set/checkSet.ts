@@ -1,7 +1,7 @@
-import { cameraAxes, fieldSlopes } from './field';
+import { cameraAxes, fieldSlopes, type HalfSpace, inField } from './field';
 import { BELIEVED } from './limits';
 import { before, mirrorOf } from './mirror';
-import { dot, length, minus, NO_LENGTH, type Place3 } from './space';
+import { type Axes, dot, length, minus, NO_LENGTH, type Place3 } from './space';
 import type { Camera, Light, Optics, SetUp, Surface } from './setUp';
 
 /** What is wrong with a set, or not known of it, as it was written down. Lengths in metres. */
@@ -27,6 +27,7 @@ export type Doubt =
         | 'no field'
         | 'odd field'
         | 'subject behind'
+        | 'subject outside'
         | 'steep'
         | 'no surface size';
     }
@@ -120,6 +121,13 @@ function hasField(optics: Optics): boolean {
   return optics.draw > 0 && farthest < STEEPEST_EDGE;
 }
 
+/** Whether a place before the lens is not in its picture. */
+function isOutside(place: Place3, lens: Place3, axes: Axes, optics: Optics): boolean {
+  const [ahead, ...edges] = inField(lens, axes, fieldSlopes(optics));
+  const below = ({ normal, offset }: HalfSpace): boolean => dot(normal, place) - offset < -SLACK;
+  return ahead !== undefined && !below(ahead) && edges.some(below);
+}
+
 function checkedCamera(
   camera: Camera | undefined,
   subject: Place3 | undefined,
@@ -138,7 +146,8 @@ function checkedCamera(
   else if (!hasField(camera.optics)) {
     doubts.push({ kind: 'odd field' });
     return { ...camera, at, optics: undefined };
-  }
+  } else if (axes && subject && isOutside(subject, at, axes, camera.optics))
+    doubts.push({ kind: 'subject outside' });
   return { ...camera, at };
 }
 

@@ -49,6 +49,8 @@ export function doubtText(doubt: Doubt): string {
       return 'Sensor, draw, rise and shift do not go together, so that the field of view is not drawn. They are in millimetres: write 150, not 15 or 0.15.';
     case 'subject behind':
       return 'The subject lies behind the lens, so that the field of view is not drawn.';
+    case 'subject outside':
+      return 'The middle of the subject lies outside the picture: look at its place, and where the camera aims.';
     case 'steep':
       return 'The camera looks straight up or down: y of the datum is up the page from above.';
     case 'no surface size':

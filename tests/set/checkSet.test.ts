@@ -113,8 +113,20 @@ describe('a typed distance', () => {
       isTold ? [`Key: ${distance.toFixed(2)} m was typed, and the places are ${drawn.toFixed(2)} m apart. One of them is wrong.`] : [], // prettier-ignore
     ),
   );
+  const beyond = (more = {}) => key({ at: place(1.5, 0, 1), aim: place(0.5, 0, 1), ...more });
   test('counts to the subject where there is one', () =>
-    expect(said({ ...set(key({ distance: 1.5 })), subject: place(-0.5, 0, 1) })).toEqual([]));
+    expect(said({ ...set(beyond({ distance: 1.5 })), subject: place(0, 0, 1) })).toEqual([]));
   test('counts to its aim where its light does not reach the subject', () =>
-    expect(said({ ...set(key({ distance: 1, isAway: true })), subject: place(-0.5, 0, 1) })).toEqual([]));
+    expect(said({ ...set(beyond({ distance: 1, isAway: true })), subject: place(0, 0, 1) })).toEqual([]));
 });
+
+// At 1 m the picture reaches 27 mm / 150 mm = 0.18 m to each side, and 20 mm / 150 mm = 0.133 m up and down.
+test.each([
+  [0.17, 1.12, false],
+  [-0.19, 1, true],
+  [0, 0.86, true],
+])('a subject at x %d and %d high', (x, z, isOutside) =>
+  expect(said({ ...set(key()), subject: place(x, 0, z) })).toEqual(
+    isOutside ? [expect.stringMatching(/^The middle of the subject lies outside the picture/)] : [],
+  ),
+);
