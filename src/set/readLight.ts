@@ -75,7 +75,8 @@ function readingIn(cell: unknown, reading: string, tenths: string, called: strin
     tell(`The reading of ${called} would be f/${reading}: ${why}`);
     return '';
   }
-  const stop = asAperture(reading);
+  // what a formula has worked out has more places than a meter
+  const stop = asAperture(typeof cell === 'number' ? String(Math.round(cell * 100) / 100) : reading);
   if (reading === '' || tenths === '' || tenths === '0') return stop;
   if (/^\d$/.test(tenths) && PLAIN_STOP.test(stop)) return `${stop} +0.${tenths}`;
   tell(

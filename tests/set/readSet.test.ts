@@ -119,6 +119,7 @@ describe('a sheet with places is read', () => {
     expect(read(1, 2400)).toEqual(['2400', 'f/16 +0.5', []]);
     expect(read(1, -3)).toEqual(['-3', 'f/16 +0.5', []]);
     expect(read(2, 128)).toEqual(['1/2', 'f/128 +0.5', []]);
+    expect(read(2, 12.553345566348014)).toEqual(['1/2', 'f/12.55 +0.5', []]);
   });
   test('tenths that no meter shows are said, and no reading is made of them', () => {
     const read = (reading: unknown, tenths: unknown) => {
