@@ -7,10 +7,16 @@ export const PAGE = {
   lengthwise: { width: 720, height: 490 },
 } as const;
 
+/** A scale as spreadsheets print it: none makes anything larger. */
+export const wholePercents = (scale: number): number => Math.min(1, Math.floor(100 * scale) / 100);
+
 /** Points of a column that nobody has made wider or narrower. */
 const USUAL_COLUMN = 48;
 
-/** How much smaller the columns that print have to be to fit on one page of either paper: 1 where they fit as they are. */
+/**
+ * How much smaller the columns that print have to be to fit on one page of either paper: 1 where they fit as they are. In whole
+ * percents, which is all that spreadsheets know.
+ */
 export function scaleToPage(
   { landscape, area }: Pick<BookPage, 'landscape' | 'area'>,
   widths: Widths,
@@ -21,7 +27,7 @@ export function scaleToPage(
     (own) => own === undefined,
   );
   const points = widthOfColumns({ column, columns }, widths) + unsized.length * USUAL_COLUMN;
-  return Math.min(1, width / points);
+  return wholePercents(width / points);
 }
 
 /**

@@ -22,6 +22,9 @@ const LETTER = 0.55;
 const LINE = 1.3;
 const EDGES = 2;
 
+/** Programs draw rows in whole pixels: a page that is full to the last point would be too full with rows that they round up. */
+const wholePixels = (points: number): number => Math.floor(points / POINTS_IN_PIXEL) * POINTS_IN_PIXEL;
+
 /** Widths in characters, by column. */
 export type Widths = Readonly<Record<number, number>>;
 /** Heights in points, by row. */
@@ -62,7 +65,7 @@ export function rowHeights(
     const { size = USUAL_SIZE, wrap } = style ?? {};
     const span = merged.get(`${row},${column}`) ?? { column, columns: 1 };
     const lines = wrap && typeof value === 'string' ? textLines(value, lettersIn(span, widths, style)) : 1;
-    found[row] = Math.max(found[row] ?? USUAL_HEIGHT, Math.ceil(lines * size * LINE) + EDGES);
+    found[row] = Math.max(found[row] ?? USUAL_HEIGHT, wholePixels(Math.ceil(lines * size * LINE) + EDGES));
   }
   return found;
 }

@@ -1,6 +1,8 @@
 import type { Worksheet, AddWorksheetOptions } from '@cj-tech-master/excelts';
-import type { BookCell, BookPage } from '../book/book';
+import type { BookCell, BookPage, BookSheet } from '../book/book';
+import { fullBreaks } from '../book/fullPages';
 import { type FilePicture, picturesBeyond } from '../book/picture';
+import { PAGE } from '../book/printedPages';
 import type { Area } from '../formula/area';
 import { areaText, MOST_COLUMNS } from '../formula/areaText';
 import { areasAlone, areasIn } from '../formula/reference';
@@ -8,9 +10,33 @@ import { count } from './lineCount';
 import { type LeftOut, PRINTED } from './notKept';
 import type { XmlAttributes } from './xml';
 
-export const PRODUCT = 'Sweeptable';
-const A4 = 9;
-const INCH = { side: 0.5, end: 0.7, edge: 0.35 } as const;
+export type PaperName = 'A4' | 'Letter';
+interface PaperSize {
+  /** What a file calls it. */
+  readonly number: number;
+  readonly width: number;
+  readonly height: number;
+}
+/** Kinds of paper that files are made for, upright, in points. */
+const PAPERS: Readonly<Record<PaperName, PaperSize>> = {
+  A4: { number: 9, width: 595.3, height: 841.9 },
+  Letter: { number: 1, width: 612, height: 792 },
+};
+
+const INCH = 72;
+/** From the edge of the paper to the line above the cells, in points. */
+const EDGE = 0.35 * INCH;
+/** Columns are rounded to dots by whoever prints them: where they come out a little wider they still fit. */
+const SLACK = 2;
+
+/** Leaves the same room for cells on either paper, so that the same rows come to stand on each page. */
+function margins(landscape: boolean, { width, height }: PaperSize) {
+  const [wide, high] = landscape ? [height, width] : [width, height];
+  const room = landscape ? PAGE.lengthwise : PAGE.upright;
+  const side = (wide - room.width - SLACK) / 2 / INCH;
+  const end = (high - room.height) / 2 / INCH;
+  return { left: side, right: side, top: end, bottom: end, header: EDGE / INCH, footer: EDGE / INCH };
+}
 
 /** The sign & starts a code in a header. */
 const plainHeader = (text: string): string => text.replaceAll('&', '&&');
@@ -19,48 +45,50 @@ const plainHeader = (text: string): string => text.replaceAll('&', '&&');
 export function filePage(
   { landscape, header, titleRows, titlesFrom = 0, area }: BookPage,
   pictures: readonly FilePicture[],
+  paper: PaperName,
 ) {
   const areas = area ? [area, ...picturesBeyond(area, pictures).map(({ place }) => place)] : [];
   return {
     pageSetup: {
-      paperSize: A4,
+      paperSize: PAPERS[paper].number,
       orientation: landscape ? 'landscape' : 'portrait',
       fitToPage: true,
       fitToWidth: 1,
       fitToHeight: 0,
-      margins: {
-        left: INCH.side,
-        right: INCH.side,
-        top: INCH.end,
-        bottom: INCH.end,
-        header: INCH.edge,
-        footer: INCH.edge,
-      },
+      margins: margins(landscape, PAPERS[paper]),
       ...(area ? { printArea: areas.map(areaText).join(',') } : {}),
       ...(titleRows > 0 ? { printTitlesRow: `${titlesFrom + 1}:${titlesFrom + titleRows}` } : {}),
     },
-    headerFooter: {
-      ...(header === '' ? {} : { oddHeader: `&L${plainHeader(header)}&R${PRODUCT}` }),
-      oddFooter: '&RPage &P of &N',
-    },
+    headerFooter: { oddHeader: `${header === '' ? '' : `&L${plainHeader(header)}`}&RPage &P of &N` },
   } satisfies Partial<AddWorksheetOptions>;
 }
 
-/** A file names the row before a break and counts from 1: the same number as that of the row after it, counted from 0. */
-export function addPageBreaks({ breaks }: BookPage, out: Worksheet): void {
+/**
+ * A file names the row before a break and counts from 1: the same number as that of the row after it, counted from 0. A break
+ * behind a full page reaches over the columns that print alone, which no program minds, and by which it is known again.
+ */
+export function addPageBreaks(sheet: BookSheet, out: Worksheet): void {
+  const { area, breaks } = sheet.page;
   for (const row of breaks) out.getRow(row).addPageBreak();
+  for (const row of fullBreaks(sheet)) out.getRow(row).addPageBreak(0, area?.columns);
 }
 
 /** Hears the elements of a sheet, and keeps what it says of its pages itself. */
 export class PageReader {
   landscape = false;
   readonly breaks: number[] = [];
+  /** Those of them that do not reach over all columns. */
+  readonly short = new Set<number>();
   private isOfRows = false;
 
   open(name: string, attributes: XmlAttributes): void {
     if (name === 'pageSetup') this.landscape = attributes.orientation === 'landscape';
     else if (name === 'rowBreaks' || name === 'colBreaks') this.isOfRows = name === 'rowBreaks';
-    else if (name === 'brk' && this.isOfRows) this.breaks.push(count(attributes.id));
+    else if (name === 'brk' && this.isOfRows) {
+      const row = count(attributes.id);
+      this.breaks.push(row);
+      if (count(attributes.max) < MOST_COLUMNS - 1) this.short.add(row);
+    }
   }
 }
 

@@ -4,6 +4,7 @@ import { looksOutside } from '../formula/looksOutside';
 import { asTyped, isTooLong } from '../formula/spelling';
 import { FROM_1904 } from './daysFrom1904';
 import { HIDDEN_BELOW, LeftOut, PROTECTION, sayParts, TOO_LONG } from './notKept';
+import { withoutFull } from '../book/fullPages';
 import { bookPage } from './page';
 import { type ChartSheet, readCharts } from './readCharts';
 import { readNotes, withNotes } from './readNotes';
@@ -82,7 +83,7 @@ async function oneSheet(
   const tables = read.map(({ table }) => table);
   const { filteredRows, hiddenRows } = rowsUnseen(unseen, read, body.cells);
   if (filteredRows.length + hiddenRows.length < unseen.length) common.leftOut.say(HIDDEN_BELOW);
-  return {
+  const sheet: BookSheet = {
     ...body,
     name,
     hidden: state !== 'visible',
@@ -93,6 +94,7 @@ async function oneSheet(
     charts: await sheetCharts(file, relations, { name, tables, cells: body.cells }, common.leftOut),
     page,
   };
+  return { ...sheet, page: { ...page, breaks: withoutFull(sheet, pages.short) } };
 }
 
 /** What hides each row, down to the last cell: a file may hide all rows that there can be below it. */

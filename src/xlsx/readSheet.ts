@@ -47,7 +47,7 @@ export type Body = Pick<
   BookSheet,
   'widths' | 'heights' | 'cells' | 'merges' | 'freeze' | 'gridlines' | 'rules' | 'conditions'
 > & {
-  readonly pages: Pick<BookPage, 'landscape' | 'breaks'>;
+  readonly pages: Pick<BookPage, 'landscape' | 'breaks'> & Pick<PageReader, 'short'>;
   /** Rows that are not shown, whatever hides them. */
   readonly unseen: readonly number[];
 };

@@ -11,13 +11,14 @@ import { areaText } from '../formula/areaText';
 import { drawnCharts } from '../book/chart';
 import { USUAL_HEIGHT } from '../book/widthsAndHeights';
 import { fileCondition } from './conditions';
-import { addPageBreaks, filePage, PRODUCT } from './page';
+import { addPageBreaks, filePage, type PaperName } from './page';
 import { addChart } from './writeChart';
 import { addPicture, describedPart, drawingsIn } from './writePicture';
 import { filteredPart, filteredTables, isTablePart } from './writeFilters';
 import { fileStyle } from './writeStyles';
 import { openPackage } from './zip';
 
+const PRODUCT = 'Sweeptable';
 /** Every file bears the same date, so that the same sheet gives the same bytes; its parts are dated in local time. */
 const MADE = new Date(Date.UTC(2000, 0, 1));
 const PACKED = new Date(2000, 0, 1);
@@ -29,21 +30,22 @@ export interface BookFile {
 }
 
 /** An .xlsx file of a book. What no file may hold is changed, and said: nothing of a book keeps the rest from being written. */
-export async function asFile(book: Book): Promise<BookFile> {
+export async function asFile(book: Book, paper: PaperName = 'A4'): Promise<BookFile> {
   const legal = legalBook(book);
-  return { bytes: await bytesOf(legal.book), changed: legal.changed };
+  return { bytes: await bytesOf(legal.book, paper), changed: legal.changed };
 }
 
 /** The bytes of an .xlsx file, for a book of our own making. */
-export const writeXlsx = async (book: Book): Promise<Uint8Array> => (await asFile(book)).bytes;
+export const writeXlsx = async (book: Book, paper?: PaperName): Promise<Uint8Array> =>
+  (await asFile(book, paper)).bytes;
 
-async function bytesOf(book: Book): Promise<Uint8Array> {
+async function bytesOf(book: Book, paper: PaperName): Promise<Uint8Array> {
   installChartSupport();
   const file = new Workbook();
   Object.assign(file, { creator: PRODUCT, lastModifiedBy: PRODUCT, created: MADE, modified: MADE });
   const title = book.sheets[0]?.name;
   if (title !== undefined) file.title = title;
-  for (const sheet of book.sheets) write(sheet, file);
+  for (const sheet of book.sheets) write(sheet, file, paper);
   for (const { name, formula } of book.names) file.definedNames.addFormula(name, asStored(formula));
   addSheetNames(book, file);
   return finished(await file.xlsx.writeBuffer({ zip: { modTime: PACKED, timestamps: 'dos' } }), book);
@@ -89,7 +91,7 @@ const WORKBOOK = 'xl/workbook.xml';
 /** The writer takes this width for the usual one, which it is not, and leaves it out. */
 const UNSAID_WIDTH = 9;
 
-function write(sheet: BookSheet, file: Workbook): void {
+function write(sheet: BookSheet, file: Workbook, paper: PaperName): void {
   const { freeze, gridlines, page } = sheet;
   const frozen = freeze.rows > 0 || freeze.columns > 0;
   const out = file.addWorksheet(sheet.name, {
@@ -100,12 +102,12 @@ function write(sheet: BookSheet, file: Workbook): void {
         ...(gridlines === false ? { showGridLines: false } : {}),
       },
     ],
-    ...filePage(page, sheet.pictures ?? []),
+    ...filePage(page, sheet.pictures ?? [], paper),
   });
   for (const [column, width] of Object.entries(sheet.widths))
     out.getColumn(Number(column) + 1).width = width === UNSAID_WIDTH ? width + 0.001 : width;
   for (const [row, height] of Object.entries(sheet.heights)) out.getRow(Number(row) + 1).height = height;
-  addPageBreaks(page, out);
+  addPageBreaks(sheet, out);
   for (const table of sheet.tables) addTable(table, out);
   for (const cell of sheet.cells) addCell(cell, out);
   for (const row of [...(sheet.filteredRows ?? []), ...(sheet.hiddenRows ?? [])]) {

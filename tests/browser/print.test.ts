@@ -46,3 +46,29 @@ it('prints the sheet in view with its chart, on pages, and nothing around it', a
   await tell('afterprint');
   expect(await paper.count()).toBe(0);
 });
+
+it('prints all sheets, each on its own pages', async () => {
+  await sheet.page.evaluate(() => {
+    window.print = () => {};
+  });
+  await sheet.insert('Heads');
+  const before = await sheet.page.title();
+  await sheet.command('Print');
+  await sheet.dialog.getByRole('button', { name: 'All 2 sheets' }).click();
+  await tell('beforeprint');
+  const pages = sheet.page.locator('.paper section');
+  const told = await pages.evaluateAll((all) =>
+    all.map((page) => `${page.firstElementChild?.textContent} ${getComputedStyle(page).page}`),
+  );
+  expect(told.filter((page) => page.includes('Page 1 of'))).toEqual([
+    expect.stringMatching(/^Pops buildPage 1 of \d upright$/),
+    expect.stringMatching(/^HeadsPage 1 of \d lengthwise$/),
+  ]);
+  expect(await sheet.page.locator('.paper').innerText()).toContain('What do we own, and what can it do?');
+  await tell('afterprint');
+  expect(await sheet.page.title()).toBe(before);
+  // the next time it is the sheet in view again
+  await tell('beforeprint');
+  expect(await pages.first().innerText()).toMatch(/^Heads/);
+  await tell('afterprint');
+});

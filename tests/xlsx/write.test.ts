@@ -114,6 +114,46 @@ describe('what a workbook may hold besides', () => {
     expect(sheets[0]?.page.breaks).toEqual([20, 50]);
   });
 
+  test('a full page ends in the file where it does on paper, and its break goes again', async () => {
+    const rows = (count: number) =>
+      Array.from({ length: count }, (_, row) => ({ row, column: 0, value: row + 1 }));
+    const page = {
+      landscape: true,
+      header: 'Long',
+      titleRows: 0,
+      breaks: [10],
+      area: { row: 0, column: 0, rows: 80, columns: 4 },
+    };
+    const sheet = sheetOf(rows(80), { page, gridlines: false, widths: { 0: 20, 1: 20, 2: 20, 3: 20 } });
+    const bytes = await writeXlsx({ sheets: [sheet], names: [] });
+    // 490 points lengthwise are 32 rows of 15: from row 10 on the next begin at 42 and 74
+    const breaks = [...(await partOf(bytes, 'xl/worksheets/sheet1.xml')).matchAll(/<brk id="(\d+)"/g)];
+    expect(breaks.map(([, row]) => Number(row))).toEqual([10, 42, 74]);
+    const { book } = await readXlsx(bytes);
+    expect(book.sheets[0]?.page.breaks).toEqual([10]);
+    // of a sheet that was made for no paper nothing is known
+    const { gridlines: _, ...withLines } = sheet;
+    const plain = await writeXlsx({ sheets: [withLines], names: [] });
+    expect((await partOf(plain, 'xl/worksheets/sheet1.xml')).match(/<brk/g)).toHaveLength(1);
+  });
+
+  test('leaves as much room for cells on Letter as on A4', async () => {
+    const inches = async (paper: 'A4' | 'Letter', width: number, height: number) => {
+      const bytes = await writeXlsx(
+        { sheets: [sheetOf([{ row: 0, column: 0, value: 1 }])], names: [] },
+        paper,
+      );
+      const xml = await partOf(bytes, 'xl/worksheets/sheet1.xml');
+      const side = (name: string) =>
+        Number(new RegExp(`<pageMargins[^>]* ${name}="([\\d.]+)"`).exec(xml)?.[1]);
+      return [width - side('left') - side('right'), height - side('top') - side('bottom')];
+    };
+    // upright: 210 by 297 mm, and 8.5 by 11 inches
+    const [a4, letter] = [await inches('A4', 210 / 25.4, 297 / 25.4), await inches('Letter', 8.5, 11)];
+    expect(a4[0]).toBeCloseTo(letter[0] ?? 0, 2);
+    expect(a4[1]).toBeCloseTo(letter[1] ?? 0, 2);
+  });
+
   test('a line over numbers stands at their distances, one over words in their order', async () => {
     const column = (c: number, rows: number) => ({ cells: { row: 0, column: c, rows, columns: 1 } });
     const chart = (kind: ChartKind, x: number): BookSheet['charts'][number] => ({

@@ -17,6 +17,7 @@ const USAGE = `Makes a sheet as an .xlsx file, with calculated values in it.
 
   npm run sheet -- pops-build out.xlsx             with the demo job in its inputs
   npm run sheet -- pops-build out.xlsx --empty     with empty inputs
+  npm run sheet -- pops-build out.xlsx --letter   for paper of the size Letter
   npm run sheet -- pops-build out.xlsx --force     also where there is such a file already
   npm run sheet -- --list                          lists the sheets
 `;
@@ -26,7 +27,7 @@ const USAGE = `Makes a sheet as an .xlsx file, with calculated values in it.
  */
 const NO_PICTURE =
   'The picture of the set is not in it: in a file it would not follow what is typed there. The pane draws it, under “Set”.';
-const OPTIONS = ['--empty', '--force', '--list'];
+const OPTIONS = ['--empty', '--force', '--letter', '--list'];
 
 /** @returns the exit code: 0, 1 where the sheet could not be made, 2 where the command was not understood. */
 export async function sheet(args: readonly string[], terminal: Terminal): Promise<number> {
@@ -34,7 +35,7 @@ export async function sheet(args: readonly string[], terminal: Terminal): Promis
   const [name, path, ...more] = args.filter((arg) => !arg.startsWith('--'));
   const unknown = options.find((option) => !OPTIONS.includes(option));
   if (unknown) {
-    terminal.complain(`There is no option ${unknown}; there are --empty, --force and --list.`);
+    terminal.complain(`There is no option ${unknown}; there are --empty, --force, --letter and --list.`);
     return 2;
   }
   if (options.includes('--list')) {
@@ -61,7 +62,8 @@ export async function sheet(args: readonly string[], terminal: Terminal): Promis
   const filled = !options.includes('--empty');
   const { sheet: planned, start, names } = planAlone(template, filled);
   const made = withValues(planned, await sheetValues(planned));
-  const file = await writeXlsx({ sheets: [{ ...made, names: names.map(inFile(made.name)) }], names: [] });
+  const book = { sheets: [{ ...made, names: names.map(inFile(made.name)) }], names: [] };
+  const file = await writeXlsx(book, options.includes('--letter') ? 'Letter' : 'A4');
   try {
     writeFileSync(path, file);
   } catch (reason) {

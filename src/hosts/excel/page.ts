@@ -27,7 +27,7 @@ export function drawView(sheet: Excel.Worksheet, { freeze }: BookSheet): void {
 export function drawPage(sheet: Excel.Worksheet, { page, widths }: BookSheet): void {
   const { pageLayout } = sheet;
   pageLayout.orientation = page.landscape ? 'Landscape' : 'Portrait';
-  pageLayout.zoom = { scale: Math.floor(100 * scaleToPage(page, widths)) };
+  pageLayout.zoom = { scale: Math.round(100 * scaleToPage(page, widths)) };
   if (page.area) pageLayout.setPrintArea(excelRange(sheet, page.area));
   const { titleRows, titlesFrom = 0 } = page;
   if (titleRows > 0) pageLayout.setPrintTitleRows(`$${titlesFrom + 1}:$${titlesFrom + titleRows}`);

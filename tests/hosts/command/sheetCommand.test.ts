@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { sheet as command } from '../../../src/hosts/command/sheetCommand';
 import type { BookCell } from '../../../src/book/book';
 import { readXlsx } from '../../../src/xlsx/read';
+import { openPackage } from '../../../src/xlsx/zip';
 import { TEMPLATES } from '../../../src/sheets/templates';
 import { ran, spawned } from '../excel/support/command';
 
@@ -59,6 +60,14 @@ describe('npm run sheet', { timeout: 120_000 }, () => {
     const { status, stdout } = await sheet('shot-record', at('record.xlsx'), '--empty');
     expect(status).toBe(0);
     expect(stdout).toMatch(/Wrote .*\nThe picture of the set is not in it: in a file it would not follow/);
+  });
+
+  test('--letter is for that paper', async () => {
+    expect(await sheet('client-page', at('letter.xlsx'), '--letter')).toMatchObject({ status: 0 });
+    const parts = openPackage(readFileSync(at('letter.xlsx')));
+    const xml = new TextDecoder().decode(await parts.read('xl/worksheets/sheet1.xml'));
+    // a file says 1 for Letter and 9 for A4 (ECMA-376, pageSetup)
+    expect(/<pageSetup[^>]*paperSize="(\d+)"/.exec(xml)?.[1]).toBe('1');
   });
 
   test('writes over a file only with --force', async () => {

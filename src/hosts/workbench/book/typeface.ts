@@ -37,7 +37,7 @@ function measure(): Measure | undefined {
 
 let wider: number | undefined;
 /** How much wider letters are here than in Arial; 1 where they are as wide or narrower. */
-function widerLetters(): number {
+export function widerLetters(): number {
   const widthOf = measure();
   if (!widthOf) return 1;
   wider ??= Math.max(

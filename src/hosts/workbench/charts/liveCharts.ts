@@ -1,7 +1,6 @@
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import { type BookChart, type DrawnChart, drawnChart } from '../../../book/chart';
 import type { Area } from '../../../formula/area';
-import type { Grid } from '../grid/grid';
 import { keptCharts, keptWith } from '../book/keptWithSheet';
 import type { LiveChart } from './liveChart';
 import { kindOver, rowsDrawn } from './rowsDrawn';
@@ -39,10 +38,8 @@ export interface PlacedChart {
   readonly live: LiveChart;
 }
 
-/** The charts of the sheet in view. A row without an x is left out. */
-export function liveCharts(grid: Grid): readonly PlacedChart[] {
-  const sheet = grid.api.getActiveWorkbook()?.getActiveSheet();
-  if (!sheet) return [];
+/** The charts of a sheet. A row without an x is left out. */
+export function liveCharts(sheet: FWorksheet): readonly PlacedChart[] {
   const tables = tableShapes(sheet);
   return keptCharts(keptWith(sheet.getSheet().getConfig()), tables).map((kept) => {
     const drawn = drawnChart(kept, tables);

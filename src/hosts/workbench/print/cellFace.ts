@@ -1,12 +1,20 @@
 import type { IRange } from '@univerjs/core';
+import type { FWorksheet } from '@univerjs/sheets/facade';
 import type { BookCell, BookStyle, EdgeSide } from '../../../book/book';
 import { FONT, USUAL_SIZE } from '../../../book/palette';
 import { h } from '../../../pane/element';
+import { fitted } from '../cell/fitted';
+import { general } from '../cell/general';
+import { pointsOf } from '../book/measures';
 import { bookStyle } from '../book/styles';
+import { widerThanMade } from '../book/typeface';
 import type { Grid } from '../grid/grid';
 import { shownTexts } from '../grid/shownTexts';
 import { spilledCells } from '../grid/spills';
-import type { Line } from './pagesOf';
+import type { Line } from '../../../book/pagesOf';
+
+/** Pixels of a point. */
+export const POINT = 96 / 72;
 
 /** A cell that shows something, or several that are merged, from the first row and column of them that are shown. */
 export interface ShownCell {
@@ -19,13 +27,13 @@ export interface ShownCell {
   readonly style: BookStyle;
 }
 
-/** What prints of the sheet in view. */
-export interface SheetInView {
+/** What prints of a sheet. */
+export interface PrintedSheet {
   readonly name: string;
   /** So many rows and columns hold something. */
   readonly used: { readonly rows: number; readonly columns: number };
   readonly cells: readonly BookCell[];
-  /** Rows and columns that are shown, with their heights and widths in pixels. */
+  /** Rows and columns that are shown, with their heights and widths in pixels, as a file has them. */
   rows(first: number, count: number): readonly Line[];
   columns(first: number, count: number): readonly Line[];
   inRow(row: number): readonly ShownCell[];
@@ -37,13 +45,13 @@ function firstFrom(first: number, last: number, isShown: (at: number) => boolean
   return undefined;
 }
 
-export function sheetInView(grid: Grid): SheetInView | undefined {
-  const sheet = grid.api.getActiveWorkbook()?.getActiveSheet();
-  if (!sheet) return undefined;
+/** A sheet as it prints: its letters are as wide on paper as it was made for, whatever they are on this screen. */
+export function printedSheet(grid: Grid, sheet: FWorksheet): PrintedSheet {
   const inner = sheet.getSheet();
   const styles = sheet.getWorkbook().getStyles();
   const textAt = shownTexts(grid, sheet.getSheetId());
   const spilled = spilledCells(grid, sheet.getSheetId());
+  const wider = widerThanMade(inner.getConfig().custom);
   const used = { rows: 0, columns: 0 };
   const cells: BookCell[] = [];
   const byRow = new Map<number, number[]>();
@@ -95,14 +103,14 @@ export function sheetInView(grid: Grid): SheetInView | undefined {
         first,
         count,
         (row) => inner.getRowVisible(row),
-        (row) => inner.getRowHeight(row),
+        (row) => pointsOf(inner.getRowHeight(row)) * POINT,
       ),
     columns: (first, count) =>
       lines(
         first,
         count,
         (column) => inner.getColVisible(column),
-        (column) => inner.getColumnWidth(column),
+        (column) => Math.round(inner.getColumnWidth(column) / wider),
       ),
     inRow(row) {
       const single = (byRow.get(row) ?? []).filter((column) => !inner.getMergedCell(row, column));
@@ -132,20 +140,38 @@ const STROKES = {
 const ALONG = { left: 'flex-start', center: 'center', right: 'flex-end' } as const;
 const UPRIGHT = { top: 'flex-start', middle: 'center', bottom: 'flex-end' } as const;
 
-/** A cell as it is printed, without its place. */
-export function cellFace({ text, isNumber, style }: ShownCell): HTMLElement {
-  const face = h('div', { class: style.wrap ? 'cell wraps' : 'cell' }, h('span', {}, text));
+/** Pixels of a cell left and right of its words; a number stands further from the words beside it. */
+const EDGES = { plain: 3, number: 7 } as const;
+/** Between one cell and the next. */
+const LINE = 2;
+
+const isGeneral = ({ format = 'General' }: BookStyle): boolean => format === 'General';
+
+let measuring: CanvasRenderingContext2D | null | undefined;
+/** What prints of a number: as many digits as there is room for. One that is cut would be another number. */
+function numberText(text: string, style: BookStyle, font: string, width: number): string {
+  const value = Number(text);
+  const full = isGeneral(style) && text !== '' && Number.isFinite(value) ? general(value) : text;
+  measuring ??= document.createElement('canvas').getContext('2d');
+  const context = measuring;
+  if (!context) return full;
+  context.font = font;
+  return fitted(full, width - LINE, (each) => context.measureText(each).width);
+}
+
+/** A cell as it is printed, so many pixels wide and without its place. */
+export function cellFace({ text, isNumber, style }: ShownCell, width: number): HTMLElement {
+  const font = `${style.italic ? 'italic ' : ''}${style.bold ? 'bold ' : ''}${style.size ?? USUAL_SIZE}pt ${style.font ?? FONT}, sans-serif`;
+  const shown = isNumber ? numberText(text, style, font, width) : text;
+  const face = h('div', { class: style.wrap ? 'cell wraps' : 'cell' }, h('span', {}, shown));
   const align = style.align ?? (isNumber ? 'right' : 'left');
   const set = (name: string, value: string): void => face.style.setProperty(name, value);
-  set(
-    'font',
-    `${style.italic ? 'italic ' : ''}${style.bold ? 'bold ' : ''}${style.size ?? USUAL_SIZE}pt ${style.font ?? FONT}, sans-serif`,
-  );
+  set('font', font);
   set('justify-content', ALONG[align]);
   set('align-items', UPRIGHT[style.vertical ?? 'middle']);
   set('text-align', align);
   // as in the grid, a number never touches the words beside it
-  if (align === 'right') set('padding-right', '7px');
+  if (align === 'right') set('padding-right', `${EDGES.number}px`);
   if (style.ink) set('color', style.ink);
   if (style.fill) set('background', style.fill);
   if (style.underline || style.strike)

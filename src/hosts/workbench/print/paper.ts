@@ -1,27 +1,27 @@
 import type { BookPage, BookSheet } from '../../../book/book';
 import { extentOf } from '../charts/inReach';
+import type { FWorksheet } from '@univerjs/sheets/facade';
 import type { Area } from '../../../formula/area';
 import { picturesBeyond } from '../../../book/picture';
-import { PAGE } from '../../../book/printedPages';
+import { PAGE, wholePercents } from '../../../book/printedPages';
 import { h } from '../../../pane/element';
 import { keptWith } from '../book/keptWithSheet';
 import { pageNow } from '../book/printedPage';
+import { widerLetters } from '../book/typeface';
 import { type OnSheet, shownAs, standingOn } from '../charts/onSheet/standing';
 import { tableShapes } from '../charts/tableShapes';
 import type { Grid } from '../grid/grid';
-import { cellFace, type SheetInView, sheetInView, type ShownCell } from './cellFace';
+import { cellFace, POINT, type PrintedSheet, printedSheet } from './cellFace';
 import { viewOf } from './viewOf';
-import { type Line, type PageOfRows, pagesOf } from './pagesOf';
+import { type Line, type PageOfRows, pagesOf } from '../../../book/pagesOf';
 
-/** Pixels of a point. */
-const POINT = 96 / 72;
 /** The charts are drawn so many times as fine as on the screen: a printer has smaller dots. */
 const FINE = 3;
-/** Millimetres that stay free around what is printed. */
-const LEFT_FREE = 13;
+/** Stays free around what is printed: so a page lengthwise of Letter is just as wide as it has to be. */
+const LEFT_FREE = '0.5in';
 
 /** What of a sheet is printed: what its page says, else all that holds something, and the charts. */
-function printedArea({ area }: BookPage, { used }: SheetInView, charts: readonly OnSheet[]): Area {
+function printedArea({ area }: BookPage, { used }: PrintedSheet, charts: readonly OnSheet[]): Area {
   if (area) return area;
   const under = extentOf(charts);
   const [rows, columns] = [Math.max(used.rows, under.rows), Math.max(used.columns, under.columns)];
@@ -80,63 +80,89 @@ export interface Paper {
   draw(): void;
 }
 
-/** The sheet in view as it is printed. */
-export function paperOf(grid: Grid): Paper | undefined {
-  const view = sheetInView(grid);
-  const sheet = grid.api.getActiveWorkbook()?.getActiveSheet();
-  if (!view || !sheet) return undefined;
+/** The pages of one sheet. */
+interface Pages {
+  readonly landscape: boolean;
+  readonly sections: readonly HTMLElement[];
+  draw(): void;
+}
+
+/** Sheets of the workbook as they are printed, one after the other. */
+export const paperOf = (grid: Grid, sheets: readonly FWorksheet[]): Paper =>
+  bound(
+    sheets.map((sheet) => pagesOfSheet(grid, sheet)),
+    LEFT_FREE,
+  );
+
+function pagesOfSheet(grid: Grid, sheet: FWorksheet): Pages {
+  const view = printedSheet(grid, sheet);
   const kept = keptWith(sheet.getSheet().getConfig());
   const page: BookPage = kept
     ? pageNow(kept.page, tableShapes(sheet), view.cells)
     : { landscape: true, header: view.name, titleRows: 0, breaks: [] };
-  return laidOut(view, page, standingOn(grid), `${LEFT_FREE}mm`);
+  return laidOut(view, page, standingOn(sheet), page.header || view.name);
 }
 
 /**
  * A sheet that goes to somebody: with nothing around it but the number of a page where there are several. Its pages leave no
  * margin in which a browser would print its address.
  */
-export const paperAlone = (sheet: BookSheet): Paper => laidOut(viewOf(sheet), sheet.page, [], '0');
+export const paperAlone = (sheet: BookSheet): Paper => bound([laidOut(viewOf(sheet), sheet.page, [])], '0');
 
-/** Cells and charts on pages, as wide as the paper, each page under the title rows. */
-function laidOut(
-  view: SheetInView,
-  page: BookPage,
-  charts: readonly OnSheet[],
-  margin: '0' | `${number}mm`,
-): Paper {
+/** Each page as its own sheet wants it. A browser that does not tell pages apart prints all like the first. */
+function bound(all: readonly Pages[], margin: '0' | typeof LEFT_FREE): Paper {
+  const turned = (landscape: boolean): string => (landscape ? 'landscape' : 'portrait');
+  const sheetOfPaper = (name: string, landscape: boolean): string =>
+    `@page ${name} { size: ${turned(landscape)}; margin: ${margin}; }`;
+  const rules = [
+    sheetOfPaper('', all[0]?.landscape ?? false),
+    sheetOfPaper('upright', false),
+    sheetOfPaper('lengthwise', true),
+  ];
+  const element = h(
+    'div',
+    { class: margin === '0' ? 'paper alone' : 'paper', 'data-theme': 'light', 'aria-hidden': 'true' },
+    h('style', {}, rules.join('\n')),
+  );
+  for (const { landscape, sections } of all)
+    for (const section of sections) {
+      section.style.setProperty('page', landscape ? 'lengthwise' : 'upright');
+      element.append(section);
+    }
+  return { element, draw: () => all.forEach(({ draw }) => draw()) };
+}
+
+/** Cells and charts on pages, as wide as the paper, each page under the title rows and a line that numbers it. */
+function laidOut(view: PrintedSheet, page: BookPage, charts: readonly OnSheet[], header?: string): Pages {
   const area = printedArea(page, view, charts);
   const beyond = picturesBeyond(
     area,
     charts.filter(({ kind }) => kind === 'picture'),
   );
+  const within = charts.filter((chart) => !beyond.includes(chart));
   const columns = starts(view.columns(area.column, area.columns));
   const size = page.landscape ? PAGE.lengthwise : PAGE.upright;
-  const scale = Math.min(1, (size.width * POINT) / Math.max(1, columns.whole));
+  const scale = wholePercents((size.width * POINT) / Math.max(1, columns.whole));
   const titles = view.rows(page.titlesFrom ?? 0, page.titleRows);
-  const laid = pagesOf(view.rows(area.row, area.rows), {
+  const pages = pagesOf(view.rows(area.row, area.rows), {
     height: (size.height * POINT) / scale,
     titles,
     breaks: page.breaks,
-    blocks: charts.filter((chart) => !beyond.includes(chart)).map(({ place }) => place),
+    blocks: within.map(({ place }) => place),
+    isFilled: (row) =>
+      within.some(({ place }) => place.row <= row && row < place.row + place.rows) ||
+      view.inRow(row).some(({ text, column }) => text !== '' && columns.at(column) !== undefined),
   });
-  const isAlone = (place: Area): boolean => beyond.some((picture) => picture.place === place);
-  const isSeen = ({ column, text, style }: ShownCell): boolean =>
-    columns.at(column) !== undefined &&
-    (text.trim() !== '' || style.fill !== undefined || Object.keys(style.edges ?? {}).length > 0);
-  /** Nobody prints a page of rows that show nothing, such as the last ones of a table that is not full. */
-  const isWorthPaper = ({ lines }: PageOfRows): boolean =>
-    lines.some(
-      ({ row }) =>
-        view.inRow(row).some(isSeen) ||
-        charts.some(({ place }) => row >= place.row && row < place.row + place.rows && !isAlone(place)),
-    );
+  const wider = widerLetters();
   const drawings: (() => void)[] = [];
   const body = ({ lines, isTitled }: PageOfRows): HTMLElement => {
     const rows = starts([...(isTitled ? titles : []), ...lines]);
     const inner = h('div', { class: 'charts inks' });
     pixels(inner, { width: columns.whole, height: rows.whole });
     inner.style.setProperty('zoom', String(scale));
+    const cells = h('div', { class: 'cells' });
+    cells.style.setProperty('transform', `scaleX(${1 / wider})`);
+    inner.append(cells);
     const shown = [...(isTitled ? titles : []), ...lines];
     for (const { row } of shown)
       for (const cell of view.inRow(row)) {
@@ -144,9 +170,9 @@ function laidOut(
         if (top === undefined || left === undefined) continue;
         const width = starts(view.columns(cell.column, cell.columns)).whole;
         const height = starts(view.rows(cell.row, cell.rows)).whole;
-        const face = cellFace(cell);
-        pixels(face, { top, left, width, height });
-        inner.append(face);
+        const face = cellFace(cell, width * wider);
+        pixels(face, { top, left: left * wider, width: width * wider, height });
+        cells.append(face);
       }
     for (const chart of charts) {
       const { place } = chart;
@@ -165,32 +191,18 @@ function laidOut(
     }
     return inner;
   };
-  const pages = laid.filter(isWorthPaper);
   const bodies = [
-    ...(pages.length > 0 ? pages : laid.slice(0, 1)).map(body),
+    ...pages.map(body),
     ...beyond.map((picture) => {
       const [inner, draw] = pictureAlone(view, picture, size);
       drawings.push(draw);
       return inner;
     }),
   ];
-  const element = h(
-    'div',
-    { class: margin === '0' ? 'paper alone' : 'paper', 'data-theme': 'light', 'aria-hidden': 'true' },
-    h('style', {}, `@page { size: ${page.landscape ? 'landscape' : 'portrait'}; margin: ${margin}; }`),
-    ...bodies.map((inner, i) =>
-      h(
-        'section',
-        {},
-        h(
-          'p',
-          {},
-          h('span', {}, margin === '0' ? '' : page.header || view.name),
-          h('span', {}, margin === '0' && bodies.length === 1 ? '' : `Page ${i + 1} of ${bodies.length}`),
-        ),
-        inner,
-      ),
-    ),
+  const number = (i: number): string =>
+    header === undefined && bodies.length === 1 ? '' : `Page ${i + 1} of ${bodies.length}`;
+  const sections = bodies.map((inner, i) =>
+    h('section', {}, h('p', {}, h('span', {}, header ?? ''), h('span', {}, number(i))), inner),
   );
-  return { element, draw: () => drawings.forEach((draw) => draw()) };
+  return { landscape: page.landscape, sections, draw: () => drawings.forEach((draw) => draw()) };
 }

@@ -3,9 +3,8 @@ import type { BookCell, BookSheet } from '../../../book/book';
 import { usedArea } from '../../../book/cells';
 import { columnPixels, USUAL_HEIGHT } from '../../../book/widthsAndHeights';
 import { isCellError } from '../../../formula/errors';
-import type { SheetInView } from './cellFace';
+import { POINT, type PrintedSheet } from './cellFace';
 
-const PIXELS_OF_A_POINT = 96 / 72;
 /** Pixels of a column that has no width of its own. */
 const USUAL_WIDTH = 64;
 
@@ -16,7 +15,7 @@ function shown({ value, style }: BookCell): string {
 }
 
 /** A sheet of plain data as it would be seen: without what formulas, conditions and charts add to it. */
-export function viewOf(sheet: BookSheet): SheetInView {
+export function viewOf(sheet: BookSheet): PrintedSheet {
   const byRow = new Map<number, BookCell[]>();
   for (const cell of sheet.cells) byRow.set(cell.row, [...(byRow.get(cell.row) ?? []), cell]);
   const lines = (first: number, count: number, size: (at: number) => number) =>
@@ -25,8 +24,7 @@ export function viewOf(sheet: BookSheet): SheetInView {
     name: sheet.name,
     used: usedArea(sheet),
     cells: sheet.cells,
-    rows: (first, count) =>
-      lines(first, count, (row) => (sheet.heights[row] ?? USUAL_HEIGHT) * PIXELS_OF_A_POINT),
+    rows: (first, count) => lines(first, count, (row) => (sheet.heights[row] ?? USUAL_HEIGHT) * POINT),
     columns: (first, count) =>
       lines(first, count, (column) => {
         const width = sheet.widths[column];

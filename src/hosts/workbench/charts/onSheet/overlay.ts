@@ -70,7 +70,8 @@ class Overlay {
 
   /** Reads the charts anew, and draws those that are not as they were. */
   #look(): void {
-    const all = standingOn(this.#grid);
+    const sheet = this.#grid.api.getActiveWorkbook()?.getActiveSheet();
+    const all = sheet ? standingOn(sheet) : [];
     for (const standing of this.#standing.splice(all.length)) dispose(standing);
     for (const [i, one] of all.entries()) {
       const there = this.#standing[i];

@@ -1,25 +1,24 @@
+import type { FWorksheet } from '@univerjs/sheets/facade';
 import type { Area } from '../../../../formula/area';
 import type { SheetAsRead } from '../../../../set/sheetAsRead';
 import { keptWith } from '../../book/keptWithSheet';
-import type { Grid } from '../../grid/grid';
 import { PictureFace } from '../../pictures/face';
 import { sheetAsRead } from '../../pictures/readSheet';
 import type { LiveChart } from '../liveChart';
 import { liveCharts } from '../liveCharts';
 import { Face } from './face';
 
-/** A chart or picture of the sheet in view, with what its cells show now. */
+/** A chart or picture of a sheet, with what its cells show now. */
 export type OnSheet =
   | { readonly kind: 'chart'; readonly place: Area; readonly live: LiveChart }
   | { readonly kind: 'picture'; readonly place: Area; readonly live: SheetAsRead };
 
-/** All that stands on the sheet in view: its charts, then its pictures. */
-export function standingOn(grid: Grid): readonly OnSheet[] {
-  const sheet = grid.api.getActiveWorkbook()?.getActiveSheet();
-  const pictures = (sheet && keptWith(sheet.getSheet().getConfig())?.pictures) ?? [];
-  const live = sheet && pictures.length > 0 ? sheetAsRead(sheet) : undefined;
+/** All that stands on a sheet: its charts, then its pictures. */
+export function standingOn(sheet: FWorksheet): readonly OnSheet[] {
+  const pictures = keptWith(sheet.getSheet().getConfig())?.pictures ?? [];
+  const live = pictures.length > 0 ? sheetAsRead(sheet) : undefined;
   return [
-    ...liveCharts(grid).map(({ kept, live: chart }): OnSheet => ({
+    ...liveCharts(sheet).map(({ kept, live: chart }): OnSheet => ({
       kind: 'chart',
       place: kept.place,
       live: chart,

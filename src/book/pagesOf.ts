@@ -18,6 +18,8 @@ export interface Paper {
   readonly breaks: readonly number[];
   /** Rows that stay together where a page holds them, such as those under a chart. */
   readonly blocks: readonly { readonly row: number; readonly rows: number }[];
+  /** Whether anything stands in a row: a page of empty rows is none. */
+  readonly isFilled: (row: number) => boolean;
 }
 
 const sum = (lines: readonly Line[]): number => lines.reduce((all, { height }) => all + height, 0);
@@ -25,7 +27,7 @@ const sum = (lines: readonly Line[]): number => lines.reduce((all, { height }) =
 /** The rows of a sheet on as few pages as they fit on. A row that is taller than a page has one for itself, and is cut there. */
 export function pagesOf(
   rows: readonly Line[],
-  { height, titles, breaks, blocks }: Paper,
+  { height, titles, breaks, blocks, isFilled }: Paper,
 ): readonly PageOfRows[] {
   const pages: { lines: Line[]; isTitled: boolean }[] = [];
   const lastTitle = titles.at(-1)?.row ?? -1;
@@ -39,8 +41,10 @@ export function pagesOf(
   for (const [i, line] of rows.entries()) {
     // what is said of a row that is hidden holds for the next one
     const isHere = (row: number): boolean => before < row && row <= line.row;
-    const end = Math.max(...blocks.filter(({ row }) => isHere(row)).map(({ row, rows: of }) => row + of));
-    const together = Math.max(line.height, sum(rows.slice(i).filter(({ row }) => row < end)));
+    const ends = blocks.filter(({ row }) => isHere(row)).map(({ row, rows: of }) => row + of);
+    const end = Math.max(...ends);
+    const under = ends.length > 0 ? rows.slice(i).filter(({ row }) => row < end) : [];
+    const together = Math.max(line.height, sum(under));
     const isTooTall = line.height > left || (together > left && together <= height);
     const page = pages.at(-1);
     if (!page || (page.lines.length > 0 && (breaks.some(isHere) || isTooTall))) begin(line.row);
@@ -48,5 +52,5 @@ export function pagesOf(
     left -= line.height;
     before = line.row;
   }
-  return pages;
+  return pages.filter(({ lines }) => lines.some(({ row }) => isFilled(row)));
 }

@@ -1,5 +1,5 @@
 import { expect, it, vi } from 'vitest';
-import { sheetInView } from '../../../src/hosts/workbench/print/cellFace';
+import { printedSheet } from '../../../src/hosts/workbench/print/cellFace';
 import { calculated } from '../../engine/book';
 import { gridOver } from './gridOver';
 
@@ -22,8 +22,8 @@ it('prints merged cells from the first row and column of them that are shown', a
   const sheet = workbook.getActiveSheet();
   sheet.getRange('A1:B2').merge();
   const inRow = (row: number) =>
-    sheetInView(grid)
-      ?.inRow(row)
+    printedSheet(grid, sheet)
+      .inRow(row)
       .map(({ text, row: at, column, rows, columns }) => [text, at, column, rows, columns]);
   expect(inRow(0)).toEqual([['beside', 0, 2, 1, 1], ['Job', 0, 0, 2, 2]]); // prettier-ignore
   expect(inRow(1)).toEqual([['next', 1, 2, 1, 1]]);

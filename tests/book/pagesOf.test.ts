@@ -1,10 +1,10 @@
 import { expect, it } from 'vitest';
-import { type Line, pagesOf } from '../../../src/hosts/workbench/print/pagesOf';
+import { type Line, pagesOf } from '../../src/book/pagesOf';
 
 /** Rows from one to another, each ten high. */
 const rows = (first: number, last: number): Line[] =>
   Array.from({ length: last - first + 1 }, (_, i) => ({ row: first + i, height: 10 }));
-const PLAIN = { height: 50, titles: [], breaks: [], blocks: [] };
+const PLAIN = { height: 50, titles: [], breaks: [], blocks: [], isFilled: () => true };
 const told = (pages: ReturnType<typeof pagesOf>) =>
   pages.map(({ lines, isTitled }) => `${lines[0]?.row}-${lines.at(-1)?.row}${isTitled ? ' titled' : ''}`);
 
@@ -47,4 +47,10 @@ it('keeps the rows of the taller of two charts together that begin in one row', 
 it('keeps the rows of a chart together whose first row is hidden', () => {
   const shown = rows(0, 8).filter(({ row }) => row !== 3);
   expect(told(pagesOf(shown, { ...PLAIN, blocks: [{ row: 3, rows: 5 }] }))).toEqual(['0-2', '4-8']);
+});
+
+it('prints no page of empty rows', () => {
+  // rows 3 and 4 are left over before the break, and nothing stands from row 8 on
+  const isFilled = (row: number) => row < 3 || (row > 4 && row < 8);
+  expect(told(pagesOf(rows(0, 10), { ...PLAIN, height: 30, breaks: [5], isFilled }))).toEqual(['0-2', '5-7']);
 });
