@@ -1,7 +1,8 @@
 /**
  * `npm run check:office-suite` has LibreOffice calculate our sheets, and compares cell by cell. It does not know our
  * functions, so in the copy that it gets their cells hold their values; every other formula is without one. The sheets
- * as they are go onto pages in dist/office-suite/ with `--pages`, for a person to look at.
+ * as they are go onto pages in dist/office-suite/ with `--pages`, for a person to look at. It prints them too, and its pages are
+ * compared with those of the workbench.
  */
 const { spawnSync } = require('node:child_process');
 const fs = require('node:fs');
@@ -10,6 +11,7 @@ const path = require('node:path');
 const { pathToFileURL } = require('node:url');
 const { Workbook } = require('@cj-tech-master/excelts');
 const { installChartSupport } = require('@cj-tech-master/excelts/chart');
+const { comparePaper } = require('./paper-beside-suite.cjs');
 const { allTemplates } = require('./templates.cjs');
 
 const ROOT = path.resolve(__dirname, '../..');
@@ -18,10 +20,15 @@ const WITH_PAGES = process.argv.includes('--pages');
 const OURS = '_xldudf_';
 const CLOSE = 1e-9;
 const NOTHING = 1e-12;
+const MOST_OUTPUT = 1e8;
 
 /** Runs a program; throws with what it said where it failed. */
 function run(program, given) {
-  const { status, error, stdout, stderr } = spawnSync(program, given, { cwd: ROOT, encoding: 'utf8' });
+  const { status, error, stdout, stderr } = spawnSync(program, given, {
+    cwd: ROOT,
+    encoding: 'utf8',
+    maxBuffer: MOST_OUTPUT,
+  });
   if (error || status !== 0)
     throw new Error(`${program} ${given.join(' ')} failed: ${error?.message ?? stdout + stderr}`);
   return stdout;
@@ -115,7 +122,8 @@ function makePages(files, work) {
 async function check(work) {
   const [copies, back] = ['copies', 'back'].map((name) => path.join(work, name));
   fs.mkdirSync(copies);
-  const sheets = allTemplates().flatMap(({ id }) => [
+  const templates = allTemplates();
+  const sheets = templates.flatMap(({ id }) => [
     { name: id, given: [id] },
     { name: `${id}-empty`, given: [id, '--empty'] },
   ]);
@@ -151,6 +159,11 @@ async function check(work) {
     if (lines.length > 0) isGood = false;
     else console.log(`${name}: LibreOffice gives the same in all ${left} cells that it calculates.`);
   }
+  const files = sheets.map(({ name, file }) => [name, file]);
+  const { lines, count } = await comparePaper({ templates, files, work, run, convert });
+  for (const line of lines) console.error(line);
+  if (lines.length > 0) isGood = false;
+  else console.log(`Workbench and LibreOffice print the same words on the same ${count} pages.`);
   if (WITH_PAGES) {
     makePages(
       sheets.filter(({ given }) => given.length === 1).map(({ file }) => file),
@@ -163,7 +176,9 @@ async function check(work) {
 
 async function main() {
   installChartSupport();
-  const missing = ['soffice', ...(WITH_PAGES ? ['pdftoppm'] : [])].filter((program) => !isThere(program));
+  const missing = ['soffice', 'pdftotext', ...(WITH_PAGES ? ['pdftoppm'] : [])].filter(
+    (program) => !isThere(program),
+  );
   if (missing.length > 0) {
     console.error(
       `Nothing was checked: ${missing.join(' and ')} cannot be run here. Install LibreOffice Calc and Poppler's tools.`,

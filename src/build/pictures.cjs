@@ -1,7 +1,7 @@
 /** Makes the pictures of the README and the gallery from the real workbench, in a browser. */
 const fs = require('node:fs');
 const path = require('node:path');
-const { chromium } = require('playwright-core');
+const launchBrowser = require('./launch-browser.cjs');
 const serve = require('./serve.cjs');
 const { DIST, buildIfNeeded } = require('./start.cjs');
 const { allTemplates } = require('./templates.cjs');
@@ -14,16 +14,6 @@ const AROUND = { width: 430, height: 190 };
 const ROW = 25;
 /** The top of a long sheet is enough to know it by; the rest would only make the picture small to read. */
 const MOST_ROWS = 60;
-
-async function launch() {
-  const found = [process.env.CHROME_PATH, '/usr/bin/chromium', '/usr/bin/google-chrome'].find(
-    (candidate) => candidate && fs.existsSync(candidate),
-  );
-  if (found) return chromium.launch({ executablePath: found, args: ['--no-sandbox'] });
-  process.env.AWS_LAMBDA_JS_RUNTIME ??= 'nodejs20.x';
-  const { default: packed } = await import('@sparticuz/chromium');
-  return chromium.launch({ executablePath: await packed.executablePath(), args: ['--no-sandbox'] });
-}
 
 /** A window in which the whole of a template's sheet is in sight. */
 function windowFor(template) {
@@ -95,7 +85,7 @@ async function pictures() {
   await buildIfNeeded();
   fs.mkdirSync(FOLDER, { recursive: true });
   const server = await serve(DIST);
-  const browser = await launch();
+  const browser = await launchBrowser();
   try {
     await workbench(browser, server.url);
     for (const template of allTemplates()) await gallery(browser, server.url, template);

@@ -1,0 +1,263 @@
+/**
+ * The pages that the workbench prints of every sheet, beside those that LibreOffice prints of its file: as many pages, and the
+ * same words on each. A part of `npm run check:office-suite`.
+ */
+const fs = require('node:fs');
+const path = require('node:path');
+const { ZipEditor } = require('@cj-tech-master/excelts/archive');
+const launchBrowser = require('./launch-browser.cjs');
+const loadTs = require('./load-ts.cjs');
+const serve = require('./serve.cjs');
+const { DIST, buildIfNeeded } = require('./start.cjs');
+
+const PAPERS = ['A4', 'Letter'];
+/** The workbook that a page begins with has this sheet, filled. */
+const THERE_ALREADY = 'pops-build';
+const FILLS = [
+  { end: '', label: 'Insert with the demo job', there: [THERE_ALREADY] },
+  { end: '-empty', label: 'Insert empty', there: [] },
+];
+
+/** Names of the tables that a template looks up in. */
+const asked = ({ blocks }) =>
+  blocks.flatMap(({ fields = [], columns = [] }) =>
+    [...fields, ...columns].flatMap(({ from }) => (from ? [from.table.toLowerCase()] : [])),
+  );
+
+/** Each before those that it would look up in: so all hold what their demo says, as in a file of their own. */
+function askersFirst(templates) {
+  const left = [...templates];
+  return templates.map(() => {
+    const next = left.findIndex((one) => {
+      const tables = one.blocks.flatMap(({ kind, id }) => (kind === 'table' ? [id.toLowerCase()] : []));
+      return !left.some((other) => other !== one && asked(other).some((table) => tables.includes(table)));
+    });
+    if (next < 0) throw new Error('Sheets look up in each other in a circle.');
+    return left.splice(next, 1)[0];
+  });
+}
+
+async function insert(page, name, label) {
+  const before = await page.evaluate(() => window.sweeptable.sheets().length);
+  await page.getByRole('button', { name: new RegExp(`^(?:${label}|Insert)\\W+${name}$`) }).click();
+  await page.waitForFunction((count) => window.sweeptable.sheets().length > count, before);
+}
+
+/** Prints all sheets of the workbook in view. */
+async function printAll(page, format, file) {
+  await page.getByRole('button', { name: 'Print', exact: true }).click();
+  await page.getByRole('button', { name: /^All \d+ sheets$/ }).click();
+  await page.pdf({ path: file, format, preferCSSPageSize: true, printBackground: true });
+}
+
+/** By how much letters are wider here than what sheets are made for: the print narrows them. From then on the page prints nothing itself. */
+function narrowedBy() {
+  window.print = () => {};
+  dispatchEvent(new Event('beforeprint'));
+  const { transform } = document.querySelector('.paper .cells').style;
+  dispatchEvent(new Event('afterprint'));
+  return 1 / Number(/scaleX\((.*)\)/.exec(transform)[1]);
+}
+
+/** PDFs of all sheets in the order of their tabs, which is given too, by the end of the sheets' names and the paper. */
+async function printedHere(templates, folder) {
+  await buildIfNeeded();
+  const server = await serve(DIST);
+  const browser = await launchBrowser();
+  const printed = [];
+  let wider;
+  try {
+    for (const { end, label, there } of FILLS) {
+      const page = await browser.newPage({ viewport: { width: 1560, height: 820 }, locale: 'en-US' });
+      await page.goto(server.url);
+      await page.waitForFunction(() => document.documentElement.dataset.pane === 'true');
+      await page.getByRole('tab', { name: 'Sheets' }).click();
+      for (const { id, name } of askersFirst(templates))
+        if (!there.includes(id)) await insert(page, name, label);
+      await page.evaluate(() => window.sweeptable.calculated());
+      await page.addStyleTag({ content: '.paper .plot canvas { visibility: hidden; }' });
+      wider = await page.evaluate(narrowedBy);
+      const tabs = await page.evaluate(() => window.sweeptable.sheets());
+      for (const paper of PAPERS) {
+        const file = path.join(folder, `all${end}-${paper}.pdf`);
+        await printAll(page, paper, file);
+        printed.push({ end, paper, file, tabs });
+      }
+      await page.close();
+    }
+  } finally {
+    await browser.close();
+    await server.close();
+  }
+  return { printed, wider };
+}
+
+const STYLES = 'xl/styles.xml';
+const isPart = (name, kind) => new RegExp(`^xl/${kind}/[a-z]+\\d+\\.xml$`).test(name);
+
+/**
+ * Where both prints may differ, and why: each draws the axes of a chart in its own way, so that neither prints the numbers along
+ * them here; and the workbench names axes in what it draws, and says of a chart without numbers that it has none. So words of
+ * a chart's titles, series and points may stand on one side alone.
+ */
+const NO_NUMBERS = 'No numbers yet: fill in the inputs of the sheet.';
+const ofChart = (xml) => [
+  NO_NUMBERS,
+  ...[...xml.matchAll(/<(?:a:t|c:v)>([^<]*)<\/(?:a:t|c:v)>/g)].map(([, text]) => text),
+];
+
+/**
+ * A copy for one kind of paper that shows what the file holds: LibreOffice knows none of our functions. Its charts have no
+ * numbers along their axes, as the workbench draws these where no words are. Letters that are wider here than Arial are made
+ * smaller, where the workbench narrows them.
+ */
+async function copyFor({ paper, wider }, file, copy) {
+  const { openPackage } = loadTs('xlsx/zip.ts');
+  const { filePage } = loadTs('xlsx/page.ts');
+  const bytes = fs.readFileSync(file);
+  const parts = openPackage(bytes);
+  const edited = await ZipEditor.open(bytes);
+  const said = [];
+  for (const name of parts.names) {
+    if (!isPart(name, 'worksheets') && !isPart(name, 'charts') && name !== STYLES) continue;
+    const xml = new TextDecoder().decode(await parts.read(name));
+    if (name === STYLES) {
+      edited.set(
+        name,
+        xml.replaceAll(/(<sz val=")([\d.]+)/g, (_, start, size) => start + size / wider),
+      );
+      continue;
+    }
+    if (isPart(name, 'charts')) {
+      said.push(...ofChart(xml));
+      edited.set(
+        name,
+        xml
+          .replaceAll(/<c:tickLblPos[^>]*>/g, '')
+          .replaceAll(/<c:minorTickMark[^>]*>/g, '$&<c:tickLblPos val="none"/>'),
+      );
+      continue;
+    }
+    const landscape = xml.includes('orientation="landscape"');
+    const { margins, paperSize } = filePage(
+      { landscape, header: '', titleRows: 0, breaks: [] },
+      paper,
+    ).pageSetup;
+    const sides = Object.entries(margins).map(([side, inches]) => `${side}="${inches}"`);
+    edited.set(
+      name,
+      xml
+        .replaceAll(/<f(?: [^>]*)?(?:\/>|>[^<]*<\/f>)/g, '')
+        .replace(/<pageMargins[^>]*>/, `<pageMargins ${sides.join(' ')}/>`)
+        .replace(/(<pageSetup[^>]*paperSize=")\d+/, `$1${paperSize}`),
+    );
+  }
+  fs.writeFileSync(copy, await edited.bytes());
+  return wordsIn(said.join(' '));
+}
+
+/** Texts of the pages of a PDF. */
+const pagesOf = (run, file) => run('pdftotext', ['-layout', file, '-']).split('\f').slice(0, -1);
+
+/** The words of a text and how often each is in it. A line may be broken behind a hyphen. */
+function wordsIn(text) {
+  const words = new Map();
+  for (const word of text.normalize('NFKC').replaceAll('-', '- ').split(/\s+/).filter(Boolean))
+    words.set(word, (words.get(word) ?? 0) + 1);
+  return words;
+}
+
+/** Words as often as one text has them more than another. */
+const more = (some, others) =>
+  [...some].flatMap(([word, count]) => Array(Math.max(0, count - (others.get(word) ?? 0))).fill(word));
+
+const lettersOf = (words) => [...words.join('')].sort().join('');
+
+/** A sentence for each page that has other words in one of two prints, or for another number of pages. */
+function differences(ours, theirs, said) {
+  if (ours.length !== theirs.length) return [`${ours.length} pages here, ${theirs.length} by LibreOffice`];
+  return ours.flatMap((text, i) => {
+    const [one, other] = [wordsIn(text), wordsIn(theirs[i])];
+    const [here, there] = [more(one, other), more(other, one)].map((words) =>
+      words.filter((word) => !said.has(word)),
+    );
+    // letters that stand apart in one of them are a word in the other
+    if (lettersOf(here) === lettersOf(there)) return [];
+    return [`page ${i + 1}: only here “${here.join(' ')}”, only by LibreOffice “${there.join(' ')}”`];
+  });
+}
+
+/** The pages of each sheet of a PDF that has all of them, one after the other. */
+function bySheet(pages) {
+  const sheets = [];
+  for (const text of pages) {
+    const number = /\sPage (\d+) of \d+\s*$/m.exec(text)?.[1];
+    if (number === undefined) throw new Error(`A page has no number: ${text.slice(0, 200)}`);
+    if (number === '1') sheets.push([]);
+    sheets.at(-1).push(text);
+  }
+  return sheets;
+}
+
+/** What the sheets were printed as here, by the name of the PDF that LibreOffice makes of the file. */
+function pagesByName({ printed }, templates, run) {
+  const idOf = new Map(templates.map(({ id, name }) => [name, id]));
+  return new Map(
+    printed.flatMap(({ end, paper, file, tabs }) => {
+      const sheets = bySheet(pagesOf(run, file));
+      if (sheets.length !== tabs.length)
+        throw new Error(`${tabs.length} sheets were printed as ${sheets.length}.`);
+      // a filled sheet of the same name stands before the empty one
+      return sheets.map((pages, i) => [`${idOf.get(tabs[i].replace(/ \(2\)$/, ''))}${end}-${paper}`, pages]);
+    }),
+  );
+}
+
+/** A page with another word, and one page less, are found: else nothing of all this says anything. */
+function comparisonWorks(pages) {
+  const [first = '', ...others] = pages;
+  const none = new Set();
+  return (
+    differences(pages, pages, none).length === 0 &&
+    differences(pages, [`${first} Another`, ...others], none).length === 1 &&
+    differences(pages, others, none).length === 1
+  );
+}
+
+/**
+ * Prints all sheets here and by LibreOffice.
+ *
+ * @param files - of each sheet, filled and empty, by its name: the template, with “-empty” behind it where it is.
+ * @param convert - has LibreOffice make PDFs of files, in a folder.
+ * @returns a sentence for each difference, and how many pages were compared.
+ */
+async function comparePaper({ templates, files, work, run, convert }) {
+  const folder = path.join(work, 'paper');
+  fs.mkdirSync(folder);
+  const here = await printedHere(templates, folder);
+  const printed = pagesByName(here, templates, run);
+  const copies = [];
+  for (const [name, file] of files)
+    for (const paper of PAPERS) {
+      const copy = path.join(folder, `${name}-${paper}.xlsx`);
+      copies.push({
+        name: `${name}-${paper}`,
+        copy,
+        said: await copyFor({ paper, wider: here.wider }, file, copy),
+      });
+    }
+  convert('pdf', folder, copies.map(({ copy }) => copy), work); // prettier-ignore
+  const lines = [];
+  let count = 0;
+  for (const { name, said } of copies) {
+    const pages = printed.get(name);
+    if (!pages) throw new Error(`${name} was not printed.`);
+    if (!comparisonWorks(pages)) lines.push(`${name}: the comparison does not find another word`);
+    const theirs = pagesOf(run, path.join(folder, `${name}.pdf`));
+    lines.push(...differences(pages, theirs, said).map((line) => `${name}: ${line}`));
+    count += pages.length;
+  }
+  return { lines, count };
+}
+
+module.exports = { comparePaper };
