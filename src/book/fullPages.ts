@@ -1,5 +1,5 @@
 import type { Area } from '../formula/area';
-import type { BookSheet } from './book';
+import type { BookSheet, BookStyle } from './book';
 import { type Line, type PageOfRows, pagesOf } from './pagesOf';
 import { PAGE, scaleToPage } from './printedPages';
 import { USUAL_HEIGHT } from './widthsAndHeights';
@@ -16,6 +16,10 @@ type Printed = Pick<
   | 'filteredRows'
   | 'hiddenRows'
 >;
+
+/** Whether an empty cell shows something: lines to write on, say. */
+export const isSeen = (style: BookStyle | undefined): boolean =>
+  style?.fill !== undefined || style?.edges !== undefined;
 
 const isWithin = (at: number, { column, columns }: Area): boolean => column <= at && at < column + columns;
 
@@ -34,8 +38,8 @@ function fullPages(sheet: Printed, breaks: readonly number[]): readonly PageOfRo
       .map((row) => ({ row, height: heights[row] ?? USUAL_HEIGHT }));
   const blocks = [...charts, ...pictures].map(({ place }) => place);
   const filled = new Set(
-    cells.flatMap(({ row, column, value, formula }) =>
-      isWithin(column, area) && (value ?? formula ?? '') !== '' ? [row] : [],
+    cells.flatMap(({ row, column, value, formula, style }) =>
+      isWithin(column, area) && ((value ?? formula ?? '') !== '' || isSeen(style)) ? [row] : [],
     ),
   );
   const { height } = landscape ? PAGE.lengthwise : PAGE.upright;

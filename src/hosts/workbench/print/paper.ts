@@ -2,6 +2,7 @@ import type { BookPage, BookSheet } from '../../../book/book';
 import { extentOf } from '../charts/inReach';
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import type { Area } from '../../../formula/area';
+import { isSeen } from '../../../book/fullPages';
 import { picturesBeyond } from '../../../book/picture';
 import { PAGE, wholePercents } from '../../../book/printedPages';
 import { h } from '../../../pane/element';
@@ -66,12 +67,13 @@ function pictureAlone(
 }
 
 /** A chart or picture as large as its cells, and a function that draws it once it lies on the page. */
-function chartOn(one: OnSheet, width: number, height: number): [HTMLElement, () => void] {
+function chartOn(one: OnSheet, width: number, height: number, scale: number): [HTMLElement, () => void] {
   const { face, tell } = shownAs(one.kind);
   tell(one);
   pixels(face.element, { width: width * FINE, height: height * FINE });
   face.element.style.setProperty('zoom', String(1 / FINE));
-  return [face.element, () => face.fit(width * FINE, height * FINE, FINE)];
+  // its words are as large as on a page that is printed at full size
+  return [face.element, () => face.fit(width * FINE, height * FINE, FINE / scale)];
 }
 
 export interface Paper {
@@ -151,7 +153,11 @@ function laidOut(view: PrintedSheet, page: BookPage, charts: readonly OnSheet[],
     blocks: within.map(({ place }) => place),
     isFilled: (row) =>
       within.some(({ place }) => place.row <= row && row < place.row + place.rows) ||
-      view.inRow(row).some(({ text, column }) => text !== '' && columns.at(column) !== undefined),
+      view
+        .inRow(row)
+        .some(
+          ({ text, style, column }) => (text !== '' || isSeen(style)) && columns.at(column) !== undefined,
+        ),
   });
   const wider = widerLetters();
   const drawings: (() => void)[] = [];
@@ -183,7 +189,7 @@ function laidOut(view: PrintedSheet, page: BookPage, charts: readonly OnSheet[],
       const [top, left] = [rows.at(first?.row ?? -1), columns.at(beside[0]?.row ?? -1)];
       if (!isHere || top === undefined || left === undefined) continue;
       const [width, height] = [starts(beside).whole, starts(under).whole];
-      const [face, draw] = chartOn(chart, width, height);
+      const [face, draw] = chartOn(chart, width, height, scale);
       // its own measures are made smaller with it
       pixels(face, { top: top * FINE, left: left * FINE });
       drawings.push(draw);
