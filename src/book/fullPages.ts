@@ -1,5 +1,6 @@
 import type { Area } from '../formula/area';
 import type { BookSheet, BookStyle } from './book';
+import { picturesBeyond } from './picture';
 import { type Line, type PageOfRows, pagesOf } from './pagesOf';
 import { PAGE, scaleToPage } from './printedPages';
 import { USUAL_HEIGHT } from './widthsAndHeights';
@@ -36,7 +37,10 @@ function fullPages(sheet: Printed, breaks: readonly number[]): readonly PageOfRo
     Array.from({ length: count }, (_, i) => first + i)
       .filter((row) => !unseen.has(row))
       .map((row) => ({ row, height: heights[row] ?? USUAL_HEIGHT }));
-  const blocks = [...charts, ...pictures].map(({ place }) => place);
+  const beyond = picturesBeyond(area, pictures);
+  const blocks = [...charts, ...pictures.filter((picture) => !beyond.includes(picture))].map(
+    ({ place }) => place,
+  );
   const filled = new Set(
     cells.flatMap(({ row, column, value, formula, style }) =>
       isWithin(column, area) && ((value ?? formula ?? '') !== '' || isSeen(style)) ? [row] : [],

@@ -150,7 +150,10 @@ const WORKBENCH = `${table(
     ['Ctrl+Z, Ctrl+Y', 'Takes a step back, and does it again.'],
     ['Ctrl+F, Ctrl+H', 'Finds, and replaces what was typed.'],
     ['Ctrl+S', 'Saves the workbook as a file, .xlsx.'],
-    ['Ctrl+P', 'Prints the sheet in view, light on paper whatever the screen is; <b>Print</b>, in the bar, all sheets as well.'],
+    [
+      'Ctrl+P',
+      'Prints the sheet in view, light on paper whatever the screen is; <b>Print</b>, in the bar, all sheets as well.',
+    ],
     ['Ctrl+Alt+Enter', 'Adds a row to the table of the chosen cell; Tab in its last cell does so too.'],
     ['Ctrl+Alt+S, Ctrl+Alt+F', 'Sorts the table of the chosen cell, and filters it.'],
     ['Ctrl+Alt+5', 'To the charts of the sheet; arrows move one, with Shift they size it.'],

@@ -141,6 +141,7 @@ async function copyFor({ paper, wider }, file, copy) {
     const landscape = xml.includes('orientation="landscape"');
     const { margins, paperSize } = filePage(
       { landscape, header: '', titleRows: 0, breaks: [] },
+      [],
       paper,
     ).pageSetup;
     const sides = Object.entries(margins).map(([side, inches]) => `${side}="${inches}"`);

@@ -46,14 +46,14 @@ const pixels = (element: HTMLElement, box: Readonly<Record<string, number>>): vo
 
 /** A picture that stands outside of what is printed, as large as a page of its own has room for it. */
 function pictureAlone(
-  { rows, columns }: SheetInView,
+  { rows, columns }: PrintedSheet,
   picture: OnSheet,
   size: { readonly width: number; readonly height: number },
 ): [HTMLElement, () => void] {
   const { place } = picture;
   const width = starts(columns(place.column, place.columns)).whole;
   const height = starts(rows(place.row, place.rows)).whole;
-  const [face, draw] = chartOn(picture, width, height);
+  const [face, draw] = chartOn(picture, width, height, 1);
   const scale = Math.min(
     1,
     (size.width * POINT) / Math.max(1, width),
