@@ -152,7 +152,7 @@ const WORKBENCH = `${table(
     ['Ctrl+S', 'Saves the workbook as a file, .xlsx.'],
     [
       'Ctrl+P',
-      'Prints the sheet in view, light on paper whatever the screen is; <b>Print</b>, in the bar, all sheets as well.',
+      'Prints the sheet in view, light on paper whatever the screen is; <b>Print all</b>, in the bar, all of them.',
     ],
     ['Ctrl+Alt+Enter', 'Adds a row to the table of the chosen cell; Tab in its last cell does so too.'],
     ['Ctrl+Alt+S, Ctrl+Alt+F', 'Sorts the table of the chosen cell, and filters it.'],

@@ -68,8 +68,7 @@ async function settled(page) {
 }
 
 async function askForAll(page) {
-  await page.getByRole('button', { name: 'Print', exact: true }).click();
-  await page.getByRole('button', { name: /^All \d+ sheets$/ }).click();
+  await page.getByRole('button', { name: 'Print all' }).click();
 }
 
 /** Prints all sheets of the workbook in view. */

@@ -53,8 +53,7 @@ it('prints all sheets, each on its own pages', async () => {
   });
   await sheet.insert('Heads');
   const before = await sheet.page.title();
-  await sheet.command('Print');
-  await sheet.dialog.getByRole('button', { name: 'All 2 sheets' }).click();
+  await sheet.command('Print all');
   await tell('beforeprint');
   const pages = sheet.page.locator('.paper section');
   const told = await pages.evaluateAll((all) =>

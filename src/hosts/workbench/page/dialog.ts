@@ -76,10 +76,6 @@ export const ask = async (
     ['yes', yes],
   ])) === 'yes';
 
-/** Asks which of several ways to go; the first is to go none, the last the usual one. */
-export const choose = (title: string, text: string, ways: readonly Button[]): Promise<string> =>
-  open({ title, text }, ways);
-
 export const tell = async (title: string, text: string, list: readonly string[] = []): Promise<void> => {
   await open({ title, text, ...(list.length > 0 ? { list } : {}) }, [['ok', 'Close']]);
 };

@@ -2,7 +2,6 @@ import type { FWorksheet } from '@univerjs/sheets/facade';
 import type { BookSheet } from '../../../book/book';
 import { h } from '../../../pane/element';
 import type { Grid } from '../grid/grid';
-import { choose } from '../page/dialog';
 import { elementById } from '../page/elementById';
 import { type Paper, paperAlone, paperOf } from './paper';
 import './print.css';
@@ -24,27 +23,19 @@ const shownSheets = (grid: Grid): readonly FWorksheet[] =>
     ?.getSheets()
     .filter((sheet) => !sheet.isSheetHidden()) ?? [];
 
-/** Offers in the bar to print the sheet in view, or all. */
-function offerPrint(grid: Grid): void {
-  const button = h('button', { type: 'button', title: 'Print this sheet or all of them: Ctrl+P' }, 'Print');
-  button.addEventListener('click', () => void whatToPrint(grid));
+/** Offers in the bar to print all sheets: the one in view has a button and a key there already. */
+function offerAll(grid: Grid): void {
+  const about = 'All sheets, one after the other, on paper or as a PDF';
+  const button = h('button', { type: 'button', title: about }, 'Print all');
+  button.addEventListener('click', () =>
+    printInstead(() => paperOf(grid, shownSheets(grid)), document.title),
+  );
   elementById('commands').prepend(button);
-}
-
-async function whatToPrint(grid: Grid): Promise<void> {
-  const sheets = shownSheets(grid);
-  const what = await choose('Print', 'On A4 or Letter, or into a PDF: your browser asks which.', [
-    ['none', 'Cancel'],
-    ...(sheets.length > 1 ? [['all', `All ${sheets.length} sheets`] as const] : []),
-    ['one', 'This sheet'],
-  ]);
-  if (what === 'one') print();
-  if (what === 'all') printInstead(() => paperOf(grid, shownSheets(grid)), document.title);
 }
 
 /** What the browser prints are sheets with their charts, and not the page around them: the one in view, where nothing else was asked for. */
 export function printSheets(grid: Grid): void {
-  offerPrint(grid);
+  offerAll(grid);
   let laid: HTMLElement | undefined;
   const clear = (): void => {
     laid?.remove();
