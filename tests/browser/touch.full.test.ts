@@ -25,6 +25,12 @@ afterEach(async () => {
 const selected = () => sheet.page.evaluate(() => window.sweeptable.selected());
 const placeOf = (a1: string) => sheet.page.evaluate((at) => window.sweeptable.place(at), a1);
 const button = (name: string) => sheet.page.getByRole('button', { name, exact: true });
+/** The box in which a cell is written into. */
+const written = () =>
+  sheet.page.locator('#grid .univer-absolute.univer-z-10.univer-flex').evaluate((box) => {
+    const { top, bottom } = box.getBoundingClientRect();
+    return { top, bottom, opacity: getComputedStyle(box).opacity };
+  });
 const chart = () => sheet.page.locator('.charts .chart').first();
 /** Swipes the sheet up by so much and no more, which a sheet cannot say by itself. */
 async function scrollDown(by: number): Promise<void> {
@@ -227,6 +233,44 @@ describe('with no room beside the sheet', () => {
     await sheet.pane.getByRole('tab', { name: 'Sheets' }).focus();
     await page.keyboard.press('Escape');
     await expect.poll(() => sheet.pane.isVisible()).toBe(false);
+  });
+
+  it('at 400 px says why it refuses where that can be read, and keeps the cell that is written into above the keyboard', async () => {
+    await onGlass(400, 800);
+    const { page } = sheet;
+    await button('Sheets and functions').tap();
+    const write = async (a1: string, text: string): Promise<void> => {
+      await hand.tap(await placeOf(a1));
+      await expect.poll(selected).toBe(a1);
+      await hand.tap(await placeOf(a1));
+      await page.keyboard.press('Control+a');
+      await page.keyboard.insertText(text);
+    };
+    await write('B7', '-3');
+    await page.keyboard.press('Enter');
+    await sheet.refusal.waitFor();
+    await expect
+      .poll(async () => {
+        const box = await sheet.refusal.boundingBox();
+        return box !== null && box.x >= 0 && box.x + box.width <= 400;
+      })
+      .toBe(true);
+    await page.getByRole('button', { name: 'Back to 120 mm' }).tap();
+    await sheet.refusal.waitFor({ state: 'detached' });
+    await sheet.shows('B7', 120);
+
+    // the keyboard on the glass takes the lower half of the page
+    await write('B17', '45');
+    await page.setViewportSize({ width: 400, height: 520 });
+    await expect.poll(async () => (await written()).bottom).toBeLessThan(520 - 48);
+    // and the box goes along with its cell, or away with it
+    const { top } = await written();
+    await hand.swipe({ x: 150, y: 440 }, { x: 150, y: 400 }, { rests: true });
+    await expect.poll(async () => (await written()).top).toBeLessThan(top - 30);
+    await hand.swipe({ x: 150, y: 460 }, { x: 150, y: 260 }, { rests: true });
+    await expect.poll(async () => (await written()).opacity).toBe('0');
+    await page.keyboard.press('Enter');
+    await sheet.shows('B17', 45);
   });
 
   it.each([

@@ -23,6 +23,7 @@ import { paneFrame } from './page/paneFrame';
 import { nameParts } from './grid/names';
 import { keepTabInView } from './grid/tabInView';
 import { settleWriting } from './grid/keyboard';
+import { letEditorFollow } from './grid/letEditorFollow';
 import type { Done, Outcome } from '../../pane/host';
 import { elementById } from './page/elementById';
 import { showFocusByKeys } from './page/showFocus';
@@ -157,6 +158,7 @@ const aside = await allAside().catch(() => []);
 
 tellFailuresInTips(grid, failures);
 tellRefusals(grid);
+letEditorFollow(grid);
 sumWhatCanBeSummed(grid);
 offerFunctions(grid);
 followRules(grid);
