@@ -102,3 +102,30 @@ it('tells of cells that were pasted or filled against their rules, and leaves th
   await sheet.undo('C20');
   await expect.poll(() => sheet.values('M33', 'M34', 'M35')).toEqual(before);
 });
+
+it('stores nothing that is refused where a sheet comes in meanwhile, by the pane or by the grid', async () => {
+  const [had] = await sheet.values('M33');
+  await sheet.click('M33');
+  await sheet.page.keyboard.type('-9');
+  await sheet.pane.getByRole('button', { name: /^Insert empty\W+Heads$/ }).click();
+  await expect.poll(() => sheet.sheets()).toContain('Heads');
+  await sheet.told(DISTANCE);
+  expect(await sheet.values('M33')).toEqual([had]);
+
+  await sheet.click('M33');
+  await sheet.page.keyboard.type('-9');
+  await sheet.page.getByRole('button', { name: 'Add a sheet' }).click();
+  await expect.poll(() => sheet.sheets()).toContain('Sheet1');
+  await sheet.told(DISTANCE);
+  expect(await sheet.values('M33')).toEqual([had]);
+});
+
+it('lays a whole job while a value is refused', async () => {
+  await sheet.startOver();
+  await sheet.click('B7');
+  await sheet.page.keyboard.type('-5');
+  await sheet.page.getByRole('button', { name: 'New job' }).click();
+  await sheet.told('A length in millimetres, above 0.');
+  await sheet.shows('B7', 120);
+  expect(await sheet.sheets()).toEqual(['Pops build', 'Heads', 'Pops plan', 'Set card']);
+});

@@ -1,8 +1,11 @@
 import type { Grid } from './grid';
 import { undoList, unitId } from './inside';
+import { settleWriting } from './keyboard';
 
 /** Has undo take back in one step all that is changed meanwhile. */
 export async function asOneStep<T>(grid: Grid, change: () => Promise<T>): Promise<T> {
+  // else what is being typed would be a part of the step, and all of it be taken out where a rule refuses that
+  await settleWriting(grid);
   const batch = undoList(grid).__tempBatchingUndoRedo(unitId(grid));
   try {
     return await change();

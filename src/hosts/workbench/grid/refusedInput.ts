@@ -2,6 +2,7 @@ import {
   DOCS_FORMULA_BAR_EDITOR_UNIT_ID_KEY,
   DOCS_NORMAL_EDITOR_UNIT_ID_KEY,
   type DocumentDataModel,
+  type ICellData,
   IUniverInstanceService,
 } from '@univerjs/core';
 import {
@@ -10,9 +11,11 @@ import {
   KeyCode,
   MetaKeys,
   SetCellEditVisibleOperation,
+  SetRangeValuesMutation,
   SheetsSelectionsService,
   VALIDATE_CELL,
 } from '@univerjs/preset-sheets-core';
+import type { FWorksheet } from '@univerjs/sheets/facade';
 import { brokenRules } from './brokenRules';
 import type { Grid } from './grid';
 import { commands, inside, interceptors, unitId } from './inside';
@@ -52,11 +55,52 @@ function wordsInEditor(grid: Grid): string {
   return editor?.getBody()?.dataStream.replace(/\r\n$/, '') ?? '';
 }
 
+/** What a cell holds, and nothing of its look. */
+type CellContents = Pick<ICellData, 'v' | 'f' | 'si' | 'p' | 't'>;
+
+const contentsOf = (sheet: FWorksheet | null | undefined, row: number, column: number): CellContents => {
+  const data = sheet?.getSheet().getCellRaw(row, column);
+  return {
+    v: data?.v ?? null,
+    f: data?.f ?? null,
+    si: data?.si ?? null,
+    p: data?.p ?? null,
+    t: data?.t ?? null,
+  };
+};
+
+function contentsChosen({ api }: Grid): CellContents | undefined {
+  const workbook = api.getActiveWorkbook();
+  const cell = workbook?.getActiveCell();
+  return cell ? contentsOf(workbook?.getActiveSheet(), cell.getRow(), cell.getColumn()) : undefined;
+}
+
+/**
+ * The grid takes out again what a rule refuses, but only while that is the last step. Where another has come meanwhile, such as
+ * a sheet that was inserted, the refused value would stay.
+ */
+function putBack(
+  grid: Grid,
+  { sheetId, row, column }: Pick<RefusedInput, 'sheetId' | 'row' | 'column'>,
+  former: CellContents | undefined,
+): void {
+  const sheet = grid.api.getActiveWorkbook()?.getSheetBySheetId(sheetId);
+  const now = contentsOf(sheet, row, column);
+  if (!former || !sheet || (now.v === former.v && now.f === former.f && now.si === former.si)) return;
+  commands(grid).syncExecuteCommand(SetRangeValuesMutation.id, {
+    unitId: unitId(grid),
+    subUnitId: sheetId,
+    cellValue: { [row]: { [column]: former } },
+  });
+}
+
 /** The cells take what was typed; where rules do not allow it the grid takes it out again, and this tells it. */
 export function onRefusedInput(grid: Grid, refused: (input: RefusedInput) => void): void {
+  let former: CellContents | undefined;
   let last = { typed: '', isForAll: false };
   onWriting(grid, ({ visible, keycode }) => {
-    if (!visible) last = { typed: wordsInEditor(grid), isForAll: INTO_ALL.has(keycode ?? 0) };
+    if (visible) former = contentsChosen(grid);
+    else last = { typed: wordsInEditor(grid), isForAll: INTO_ALL.has(keycode ?? 0) };
   });
   const chosen = () =>
     inside(grid)
@@ -72,7 +116,11 @@ export function onRefusedInput(grid: Grid, refused: (input: RefusedInput) => voi
       if (before && !(await before)) return false;
       const [broken] = await brokenRules(grid, sheetId, written);
       // once the grid has taken it out and closed its editor
-      if (broken) setTimeout(() => refused({ sheetId, row, column, typed, reason: broken.reason }));
+      if (broken)
+        setTimeout(() => {
+          putBack(grid, { sheetId, row, column }, former);
+          refused({ sheetId, row, column, typed, reason: broken.reason });
+        });
       return !broken;
     },
   });
