@@ -3,6 +3,7 @@ import { CellAlertManagerService } from '@univerjs/preset-sheets-core';
 import { createElement, type ReactNode } from 'react';
 import { address, type Place } from '../../../formula/address';
 import type { Grid } from './grid';
+import { ENGINE_FUNCTIONS } from '../../../engine/natives';
 import { inside } from './inside';
 import type { KnownFailures } from '../cell/knownFailures';
 import { shownValue } from './shownValue';
@@ -15,6 +16,9 @@ const RULE_ALERT = 'SHEET_DATA_VALIDATION_ALERT';
 export const TIP_SIZE = { width: 320, height: 112 };
 /** Of ours, told where somebody has just put in what is refused. */
 export const REFUSAL_ALERT = 'SWEEPTABLE_REFUSAL';
+
+/** What a formula may call besides our functions; the grid reads the last two by ways of its own. */
+const CALLED_HERE = [...ENGINE_FUNCTIONS, 'LET', 'LAMBDA'];
 
 export const notAllowedIn = (place: Place): string => `Not allowed in ${address(place)}`;
 
@@ -39,12 +43,11 @@ export function tellFailuresInTips(grid: Grid, failures: KnownFailures): void {
     const value = shownValue(grid, subUnitId, row, col);
     const failure = failures.behind(value, subUnitId, row, col);
     if (failure) return say(`${failure.code} ${failure.name}`, failure.message);
-    const formula = grid.api
-      .getActiveWorkbook()
-      ?.getSheetBySheetId(subUnitId)
-      ?.getRange(row, col)
-      .getFormula();
-    const meant = value === ErrorType.NAME && formula ? sayMeant(formula) : undefined;
+    const workbook = grid.api.getActiveWorkbook();
+    const formula = workbook?.getSheetBySheetId(subUnitId)?.getRange(row, col).getFormula();
+    const own = workbook?.getDefinedNames().map((name) => name.getName().toUpperCase()) ?? [];
+    const meant =
+      value === ErrorType.NAME && formula ? sayMeant(formula, [...CALLED_HERE, ...own]) : undefined;
     if (meant !== undefined) say(ErrorType.NAME, meant);
     else show(alert);
   };
