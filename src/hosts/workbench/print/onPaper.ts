@@ -3,6 +3,7 @@ import type { BookSheet } from '../../../book/book';
 import { h } from '../../../pane/element';
 import type { Grid } from '../grid/grid';
 import { elementById } from '../page/elementById';
+import { printSheet } from '../page/keys';
 import { type Paper, paperAlone, paperOf } from './paper';
 import './print.css';
 
@@ -30,7 +31,9 @@ function offerAll(grid: Grid): void {
   button.addEventListener('click', () =>
     printInstead(() => paperOf(grid, shownSheets(grid)), document.title),
   );
-  elementById('commands').prepend(button);
+  const bar = elementById('commands');
+  const beside = [...bar.children].find(({ textContent }) => textContent === printSheet.label);
+  (beside ?? bar.lastElementChild)?.after(button);
 }
 
 /** What the browser prints are sheets with their charts, and not the page around them: the one in view, where nothing else was asked for. */
