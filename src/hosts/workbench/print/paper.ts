@@ -12,7 +12,8 @@ import { widerLetters } from '../book/typeface';
 import { type OnSheet, shownAs, standingOn } from '../charts/onSheet/standing';
 import { tableShapes } from '../charts/tableShapes';
 import type { Grid } from '../grid/grid';
-import { cellFace, POINT, type PrintedSheet, printedSheet } from './cellFace';
+import { cellFace, POINT, type PrintedSheet, printedSheet, type ShownCell } from './cellFace';
+import { cutBeside, type Span } from './freeBeside';
 import { viewOf } from './viewOf';
 import { type Line, type PageOfRows, pagesOf } from '../../../book/pagesOf';
 
@@ -44,21 +45,23 @@ const pixels = (element: HTMLElement, box: Readonly<Record<string, number>>): vo
   for (const [side, size] of Object.entries(box)) element.style.setProperty(side, `${size}px`);
 };
 
-/** A picture that stands outside of what is printed, as large as a page of its own has room for it. */
-function pictureAlone(
+const widened = ({ left, right }: Span, by: number): Span => ({ left: left * by, right: right * by });
+
+/** A chart or picture that does not stand whole within what is printed, as large as a page of its own has room for it. */
+function chartAlone(
   { rows, columns }: PrintedSheet,
-  picture: OnSheet,
+  chart: OnSheet,
   size: { readonly width: number; readonly height: number },
 ): [HTMLElement, () => void] {
-  const { place } = picture;
+  const { place } = chart;
   const width = starts(columns(place.column, place.columns)).whole;
   const height = starts(rows(place.row, place.rows)).whole;
-  const [face, draw] = chartOn(picture, width, height, 1);
   const scale = Math.min(
     1,
     (size.width * POINT) / Math.max(1, width),
     (size.height * POINT) / Math.max(1, height),
   );
+  const [face, draw] = chartOn(chart, width, height, scale);
   const inner = h('div', { class: 'charts inks' }, face);
   pixels(inner, { width, height });
   pixels(face, { top: 0, left: 0 });
@@ -137,10 +140,7 @@ function bound(all: readonly Pages[], margin: '0' | typeof LEFT_FREE): Paper {
 /** Cells and charts on pages, as wide as the paper, each page under the title rows and a line that numbers it. */
 function laidOut(view: PrintedSheet, page: BookPage, charts: readonly OnSheet[], header?: string): Pages {
   const area = printedArea(page, view, charts);
-  const beyond = picturesBeyond(
-    area,
-    charts.filter(({ kind }) => kind === 'picture'),
-  );
+  const beyond = picturesBeyond(area, charts);
   const within = charts.filter((chart) => !beyond.includes(chart));
   const columns = starts(view.columns(area.column, area.columns));
   const size = page.landscape ? PAGE.lengthwise : PAGE.upright;
@@ -160,26 +160,38 @@ function laidOut(view: PrintedSheet, page: BookPage, charts: readonly OnSheet[],
         ),
   });
   const wider = widerLetters();
+  // where no area ends, words in the last columns run on to the edge of the paper
+  const widthOfBody = page.area ? columns.whole : Math.max(columns.whole, (size.width * POINT) / scale);
+  const spanOf = ({ column, columns: count }: ShownCell): Span | undefined => {
+    const left = columns.at(column);
+    return left === undefined ? undefined : { left, right: left + starts(view.columns(column, count)).whole };
+  };
   const drawings: (() => void)[] = [];
   const body = ({ lines, isTitled }: PageOfRows): HTMLElement => {
     const rows = starts([...(isTitled ? titles : []), ...lines]);
     const inner = h('div', { class: 'charts inks' });
-    pixels(inner, { width: columns.whole, height: rows.whole });
+    pixels(inner, { width: widthOfBody, height: rows.whole });
     inner.style.setProperty('zoom', String(scale));
     const cells = h('div', { class: 'cells' });
     cells.style.setProperty('transform', `scaleX(${1 / wider})`);
     inner.append(cells);
     const shown = [...(isTitled ? titles : []), ...lines];
-    for (const { row } of shown)
-      for (const cell of view.inRow(row)) {
-        const [top, left] = [rows.at(cell.row), columns.at(cell.column)];
-        if (top === undefined || left === undefined) continue;
-        const width = starts(view.columns(cell.column, cell.columns)).whole;
+    for (const { row } of shown) {
+      const inRow = view.inRow(row).map((cell) => ({ cell, span: spanOf(cell) }));
+      const filled = inRow.flatMap(({ cell, span }) =>
+        span && cell.text !== '' ? [widened(span, wider)] : [],
+      );
+      for (const { cell, span } of inRow) {
+        const top = rows.at(cell.row);
+        if (top === undefined || span === undefined) continue;
+        const { left, right } = widened(span, wider);
         const height = starts(view.rows(cell.row, cell.rows)).whole;
-        const face = cellFace(cell, width * wider);
-        pixels(face, { top, left: left * wider, width: width * wider, height });
+        const face = cellFace(cell, right - left);
+        pixels(face, { top, left, width: right - left, height });
+        if (cell.text !== '') face.style.setProperty('clip-path', cutBeside({ left, right }, filled));
         cells.append(face);
       }
+    }
     for (const chart of charts) {
       const { place } = chart;
       if (beyond.includes(chart)) continue;
@@ -199,8 +211,8 @@ function laidOut(view: PrintedSheet, page: BookPage, charts: readonly OnSheet[],
   };
   const bodies = [
     ...pages.map(body),
-    ...beyond.map((picture) => {
-      const [inner, draw] = pictureAlone(view, picture, size);
+    ...beyond.map((chart) => {
+      const [inner, draw] = chartAlone(view, chart, size);
       drawings.push(draw);
       return inner;
     }),
