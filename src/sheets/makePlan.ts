@@ -305,7 +305,7 @@ class Builder {
     const heights = rowHeights(cells, widths, this.merges);
     const page: Omit<BookPage, 'breaks'> = {
       landscape: template.landscape,
-      header: template.name,
+      header: name,
       ...this.titles(),
       area: area({ row: 0, column: 0 }, last ? last.row + 1 : end, this.across),
     };

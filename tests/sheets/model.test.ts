@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { BookCell, BookSheet } from '../../src/book/book';
-import { planAlone } from '../../src/sheets/makePlan';
+import { makePlan, planAlone } from '../../src/sheets/makePlan';
 import type { Template } from '../../src/sheets/template';
 
 /** A rule "above 0, up to 9", headings of one and of two lines, and a cell that is warned of. */
@@ -159,6 +159,12 @@ describe('one sheet, for every host', () => {
     const { sheet: short } = planAlone({ ...SMALL, printsTo: 'B30' }, true);
     expect(short.page.area).toEqual({ row: 0, column: 0, rows: 30, columns: 2 });
     expect(short.merges[0]).toEqual({ row: 0, column: 0, rows: 1, columns: 2 });
+  });
+
+  test('the pages of a second sheet of a template are headed by its own name', () => {
+    const second = makePlan(SMALL, { filled: true, sheets: ['Small'], tables: [], names: [] }).sheet;
+    expect(second.name).toBe('Small (2)');
+    expect(second.page.header).toBe('Small (2)');
   });
 
   test('what stays in view, what prints, what is called how, and where to start', () => {
