@@ -74,8 +74,9 @@ describe('one sheet, for every host', () => {
 
   test('heights: a heading of two lines is as high as two lines of its letters', () => {
     // "Energy of the head" in 10 characters: (10·7 + 5)·¾ = 56.25 points hold 9 letters of 5.5 points, so
-    // "Energy of", "the head": 2 lines of 10 points times 1.3, and 2 of edges.
-    expect(sheet.heights[7]).toBe(28);
+    // "Energy of", "the head": 2 lines of 10 points times 1.3, and 2 of edges: 28 points are
+    // 37⅓ pixels, and 37 whole ones 27.75 points.
+    expect(sheet.heights[7]).toBe(27.75);
     // A title of 14 points: ⌈14 × 1.3⌉ + 2; a row of plain words has the usual height, an empty row none of its own.
     expect(sheet.heights[0]).toBe(21);
     expect(sheet.heights[4]).toBe(15);
@@ -135,8 +136,8 @@ describe('one sheet, for every host', () => {
     const fields = form.fields.map((field) => ({ ...field, big: true as const }));
     const { cells, heights } = planAlone({ ...SMALL, blocks: [{ ...form, fields }] }, true).sheet;
     expect(cells.find(({ part }) => part === 'input')?.style?.size).toBe(16);
-    // ⌈16 × 1.3⌉ + 2
-    expect(heights[4]).toBe(23);
+    // ⌈16 × 1.3⌉ + 2 = 23 points, of which 30 whole pixels are 22.5
+    expect(heights[4]).toBe(22.5);
   });
 
   test('a sheet of big type has no small words where it prints, and its usual ones beside that', () => {
