@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { popsPlan } from '../../src/exposure/pops/plan/popsPlan';
 import { isFail } from '../../src/exposure/core/result';
+import { fullBreaks } from '../../src/book/fullPages';
 import { layout } from '../../src/sheets/layout';
 import { planAlone } from '../../src/sheets/makePlan';
 import type { TemplateTable, TemplateValue } from '../../src/sheets/template';
@@ -498,4 +499,13 @@ describe('as it lies', () => {
       );
     }
   });
+});
+
+test('its cautions print on the page of what they speak of, and not alone on the next', () => {
+  const { sheet } = planAlone(demo, true);
+  const cautions = sheet.cells.filter(({ part }) => part === 'caution').map(({ row }) => row);
+  expect(cautions).toHaveLength(3);
+  // pages begin where the template says, and none of them is full before
+  expect(fullBreaks(sheet)).toEqual([]);
+  expect(Math.max(...cautions)).toBeLessThan(Math.min(...sheet.page.breaks));
 });
