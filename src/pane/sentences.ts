@@ -40,8 +40,8 @@ export const inserted = (name: string, { demo, start }: Inserted): string =>
 export const jobInserted = (first: string, at: string, others: readonly string[]): string =>
   `${[first, ...others].map((name) => `“${name}”`).join(', ')} are inserted with the demo job. First type your heads over those in “${first}”, from ${at} on.`;
 export const JOB_BACK = 'The sheets of the new job are taken away again.';
-/** Behind why one of them stays. */
-export const JOB_STAYS = 'The other sheets of the job were left as well.';
+/** Behind why one of them stays, or is gone: perhaps all of them are. */
+export const JOB_STAYS = 'What there is of the job stays as it is.';
 /** What may be there of a job that came in only in part. */
 export const leftOfJob = (names: readonly string[]): string =>
   `${names.map((name) => `“${name}”`).join(', ')} may be left in the workbook: look, and delete what you do not need.`;

@@ -3,7 +3,7 @@ import { REFUSALS } from '../../../src/hosts/excel/refusals';
 import { backOf, formulasOf, JOB, jobIn, NEW_JOB, namesIn } from './support/newJob';
 import { openExcel, sheetOf } from './support/laid';
 
-const OTHERS_LEFT = 'The other sheets of the job were left as well.';
+const JOB_LEFT = 'What there is of the job stays as it is.';
 
 test('a new job comes in as three sheets, each linked to those before it, stays whole while anybody needs one, and goes in one step', async () => {
   const { workbook, outcome, theirs } = await jobIn();
@@ -23,14 +23,14 @@ test('a new job comes in as three sheets, each linked to those before it, stays 
     cells.set('Z90', 'a colleague’s');
     // oxlint-disable-next-line no-await-in-loop -- one after the other in one workbook
     expect(await back()).toMatchObject({
-      refused: expect.stringMatching(`“${name}” has changed since it came in.*${OTHERS_LEFT}`) as string,
+      refused: expect.stringMatching(`“${name}” has changed since it came in.*${JOB_LEFT}`) as string,
     });
     expect(namesIn(workbook)).toEqual(all);
     cells.delete('Z90');
   }
   theirs.cells.set('C3', '=SUM(Models[Most])');
   expect(await back()).toMatchObject({
-    refused: expect.stringMatching(`C3 on “Sheet1” uses it.*${OTHERS_LEFT}`) as string,
+    refused: expect.stringMatching(`C3 on “Sheet1” uses it.*${JOB_LEFT}`) as string,
   });
   expect(namesIn(workbook)).toEqual(all);
   theirs.cells.delete('C3');
@@ -40,6 +40,10 @@ test('a new job comes in as three sheets, each linked to those before it, stays 
     done: 'The sheets of the new job are taken away again. Excel has emptied its undo list.',
   });
   expect(namesIn(workbook)).toEqual(['Sheet1']);
+  // of none it may be said that others are left
+  expect(await back()).toEqual({
+    refused: `“Heads” is not in the workbook any more. Nothing was changed. ${JOB_LEFT}`,
+  });
   expect([...theirs.cells]).toEqual([['A1', 'theirs']]);
   expect(workbook.log).toEqual([...JOB].reverse().map((name) => `[${name}].Delete()`));
 });
