@@ -30,7 +30,12 @@ it('sheets that were inserted apart are joined, and keep what they looked up whe
   await sheet.insert('Pops plan');
   await sheet.insert('Heads');
   await said().toMatch('“Pops plan” could look things up in it: see Link sheets, below the list.');
-  await sheet.enter('C44', '500');
+  // the sheet begins at its first cell to type in, A44, scrolled into sight
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('ArrowRight');
+  expect(await page.evaluate(() => window.sweeptable.selected())).toBe('C44');
+  await page.keyboard.type('500');
+  await page.keyboard.press('Enter');
   await look();
   await said().toMatch('“Pops plan”, “Pops build” could look something up elsewhere. Nothing is changed yet.');
   // what differs from the list is shown, and not taken unasked

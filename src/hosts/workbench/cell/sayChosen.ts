@@ -1,5 +1,6 @@
 import { h } from '../../../pane/element';
 import { onEveryChange } from '../grid/changes';
+import { chosenRange } from '../grid/choosing';
 import type { Grid } from '../grid/grid';
 import { isWriting } from '../grid/keyboard';
 import { notesOn } from '../grid/notes';
@@ -10,7 +11,7 @@ import { SelectedCellReader } from './selectedCell';
 /** What a person sees who looks at the chosen cells: where they are, what the cell shows, why it refuses, and its note. */
 function wordsOf(grid: Grid, failures: KnownFailures, reader: SelectedCellReader): string {
   const workbook = grid.api.getActiveWorkbook();
-  const [range, cell, read] = [workbook?.getActiveRange(), workbook?.getActiveCell(), reader.selected()];
+  const [range, cell, read] = [chosenRange(grid), workbook?.getActiveCell(), reader.selected()];
   if (!workbook || !range || !cell || !read) return '';
   const place = [workbook.getActiveSheet().getSheetId(), cell.getRow(), cell.getColumn()] as const;
   const [sheetId, row, column] = place;

@@ -1,5 +1,7 @@
+import { SheetsSelectionsService } from '@univerjs/preset-sheets-core';
+import type { FRange } from '@univerjs/sheets/facade';
 import type { Grid } from './grid';
-import { commands } from './inside';
+import { commands, inside } from './inside';
 
 /** Opens the list of a cell, to choose from. */
 const OPENS_LIST = 'sheet.operation.show-data-validation-dropdown';
@@ -13,4 +15,16 @@ export function opensList(grid: Grid, press: () => void): boolean {
   press();
   listening.dispose();
   return isOpened;
+}
+
+/** What is chosen in the sheet in view; nothing where that has gone with rows or columns that were taken back. */
+export function chosenRange(grid: Grid): FRange | undefined {
+  const sheet = grid.api.getActiveWorkbook()?.getActiveSheet();
+  const chosen = inside(grid)
+    .get(SheetsSelectionsService)
+    .getCurrentSelections()
+    .find(({ primary }) => primary)?.range;
+  if (!sheet || !chosen || chosen.endRow >= sheet.getMaxRows() || chosen.endColumn >= sheet.getMaxColumns())
+    return undefined;
+  return sheet.getRange(chosen);
 }

@@ -1,15 +1,23 @@
-import type { ICellData, IWorkbookData, Nullable } from '@univerjs/core';
+import type { ICellData, IStyleData, IWorkbookData, Nullable } from '@univerjs/core';
 import { storedDecorations } from '../book/decorationsToBook';
 import { keptWith } from '../book/keptWithSheet';
 import type { Grid } from '../grid/grid';
 
-/** What was typed into a cell and how it looks: not what its formula shows, which follows other cells. */
+function plainLook(style: Nullable<IStyleData>): unknown {
+  const { n: _shownAs, ...look } = style ?? {};
+  return Object.keys(look).length > 0 ? look : undefined;
+}
+
+/**
+ * What was typed into a cell and how it looks: not what its formula shows, which follows other cells, nor as what it shows it, which
+ * the grid takes from them too.
+ */
 function typedIn({ styles }: IWorkbookData, cell: Nullable<ICellData>): unknown {
   if (!cell) return undefined;
   const { f, si, p, v, s } = cell;
   const isFormula = Boolean(f) || Boolean(si);
   const style = typeof s === 'string' ? styles[s] : s;
-  const kept = { f, si, p, v: isFormula ? undefined : v, s: style };
+  const kept = { f, si, p, v: isFormula ? undefined : v, s: isFormula ? plainLook(style) : style };
   return Object.values(kept).every((part) => (part ?? '') === '') ? undefined : kept;
 }
 
