@@ -1,17 +1,7 @@
 import { expect, test } from 'vitest';
+import { EVENNESS_ANSWERS as ANSWERS } from './evennessAnswers';
 import { editedSheet } from './editedSheet';
 
-const ANSWERS = [
-  'verdict',
-  'uneven',
-  'doubt',
-  'worked',
-  'workedPops',
-  'sideways',
-  'upright',
-  'ends',
-  'tells',
-];
 const ACROSS = [1, 2, 3, 4, 5].map((k) => `Across ${k}`);
 
 // Where the means of the places stand, right of the page, a row that is inserted between the answers goes through them.

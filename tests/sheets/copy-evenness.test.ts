@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import evenness from '../../src/published/evenness.json';
+import { EVENNESS_ANSWERS } from './evennessAnswers';
 import { lightEvenness } from '../../src/exposure/light/lightEvenness';
 import { isFail } from '../../src/exposure/core/result';
 import type { TemplateValue } from '../../src/sheets/template';
@@ -281,18 +282,7 @@ describe('is refused in words, with no answer left:', () => {
   test.each(refused.slice(0, FULL ? refused.length : 4))('%s', async (_, lines, typed, says) => {
     const sheet = await copied(lines, typed);
     expect(sheet.beside('verdict')).toBe(says);
-    const answers = [
-      'verdict',
-      'uneven',
-      'doubt',
-      'worked',
-      'workedPops',
-      'sideways',
-      'upright',
-      'ends',
-      'tells',
-    ];
-    expect(answers.map((id) => sheet.cell(id)).join('')).toBe('');
+    expect(EVENNESS_ANSWERS.map((id) => sheet.cell(id)).join('')).toBe('');
     expect(sheet.map.flat().join('')).toBe('');
     if (says === LINE || says === CLIPPED)
       expect(sheet.lacks()).toHaveLength(1 + (typed === TENTHS && lines[0]?.[1] === 1210 ? 2 : 0));
