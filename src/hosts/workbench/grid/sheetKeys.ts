@@ -1,21 +1,15 @@
 import type { Grid } from './grid';
 import { isWriting, takeKeyboard } from './keyboard';
+import { takeKey } from './takeKey';
 
 const STEPS: Readonly<Record<string, number>> = { PageDown: 1, PageUp: -1 };
 
 /** Ctrl+Alt+Page Down shows the next sheet, Page Up the one before: the grid has no key for it, and browsers keep the others for themselves. */
 export function sheetsByKey(grid: Grid): void {
-  addEventListener(
-    'keydown',
-    (event) => {
-      const step = STEPS[event.key];
-      const isOurs = event.ctrlKey && event.altKey && !event.shiftKey;
-      if (step === undefined || !isOurs || isWriting(grid) || document.querySelector('dialog[open]')) return;
-      event.preventDefault();
-      event.stopImmediatePropagation();
-      show(grid, step);
-    },
-    { capture: true },
+  takeKey(
+    ({ key, ctrlKey, altKey, shiftKey }) =>
+      STEPS[key] !== undefined && ctrlKey && altKey && !shiftKey && !isWriting(grid),
+    ({ key }) => show(grid, STEPS[key] ?? 0),
   );
 }
 

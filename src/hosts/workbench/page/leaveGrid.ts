@@ -1,5 +1,6 @@
 import type { Grid } from '../grid/grid';
 import { isWriting, takeKeyboard } from '../grid/keyboard';
+import { takeKey } from '../grid/takeKey';
 import { elementById } from './elementById';
 import type { PaneFrame } from './paneFrame';
 
@@ -22,16 +23,12 @@ export function leaveGridByKey(grid: Grid, pane: PaneFrame, foot: () => HTMLElem
   // What is being written is kept by leaving the grid.
   const next = (): HTMLElement | undefined =>
     (isAtFoot() || isWriting(grid) ? undefined : foot()) ?? beside();
-  addEventListener(
-    'keydown',
-    (event) => {
-      if (event.key !== 'F6' || !event.ctrlKey || document.querySelector('dialog[open]')) return;
-      event.preventDefault();
-      event.stopImmediatePropagation();
+  takeKey(
+    ({ key, ctrlKey }) => key === 'F6' && ctrlKey,
+    () => {
       if (!pane.leave() && place.contains(document.activeElement)) next()?.focus();
       else takeKeyboard(grid);
     },
-    { capture: true },
   );
   pane.element.addEventListener('keydown', (event) => {
     if (event.key === 'Escape' && pane.leave()) takeKeyboard(grid);

@@ -1,5 +1,6 @@
 import type { Grid } from '../grid/grid';
 import { takeKeyboard } from '../grid/keyboard';
+import { takeKey } from '../grid/takeKey';
 import { elementById } from './elementById';
 
 /**
@@ -8,16 +9,11 @@ import { elementById } from './elementById';
  */
 export function toBarByKey(grid: Grid): void {
   const bar = elementById('commands');
-  addEventListener(
-    'keydown',
-    (event) => {
-      if (event.key !== 'F6' || !event.ctrlKey || !event.shiftKey || document.querySelector('dialog[open]'))
-        return;
-      event.preventDefault();
-      event.stopImmediatePropagation();
+  takeKey(
+    ({ key, ctrlKey, shiftKey }) => key === 'F6' && ctrlKey && shiftKey,
+    () => {
       if (bar.contains(document.activeElement)) takeKeyboard(grid);
       else bar.querySelector('button')?.focus();
     },
-    { capture: true },
   );
 }
