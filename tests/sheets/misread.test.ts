@@ -28,6 +28,7 @@ const SHEETS: Readonly<Record<string, readonly Misread[]>> = {
     // A filter of factor 8 is 3 stops, one of density 0.9 is 2.99.
     [{ filters: 8 }, 'beside filters', '! read as 8 stops: a factor is typed 8x'],
     [{ filters: '0,9' }, 'beside filters', '! read as 0.9 stop; a density is ND 0.9'],
+    [{ filters: '-4' }, 'beside filters', '! filters take light: no stops below 0'],
     [{ filters: 'ND 0.9' }, 'beside filters', /^stops, such as/],
     [{ filters: '16x' }, 'beside filters', /^stops, such as/],
     [{ filters: '4 stops' }, 'beside filters', /^stops, such as/],
@@ -43,6 +44,7 @@ const SHEETS: Readonly<Record<string, readonly Misread[]>> = {
     [{ reading: 400 }, 'beside stackFlashes', '! the reading of one pop cannot be right'],
     [{ filters: '8' }, 'beside filters', '! read as 8 stops: a factor is typed 8x'],
     [{ filters: '30 stops' }, 'beside stackFlashes', '! what filters take cannot be right'],
+    [{ filters: '-4' }, 'beside filters', '! filters take light: no stops below 0'],
     [{ distance: 2000 }, 'beside distance', '! unused: the draw counts'],
     [{ pitch: 0.00376 }, 'beside pitch', '! a number of µm, from 0.1 to 100'],
     [{ magnification: 'abc' }, 'beside frame', '! the magnification cannot be right'],
@@ -58,6 +60,7 @@ const SHEETS: Readonly<Record<string, readonly Misread[]>> = {
     [{ filters: 8 }, 'must', 'above f/128'],
     [{ filters: 8 }, 'beside filters', '! read as 8 stops: a factor is typed 8x'],
     [{ filters: '30 stops' }, 'beside must', '! what filters take cannot be right'],
+    [{ filters: '-4' }, 'beside filters', '! filters take light: no stops below 0'],
     [{ focal: 12 }, 'beside draw', '! pictured 11.5 times its size?'],
     // Half power, and what a head shows in stops, where Ws are asked for.
     [{ 'FreezeHeads[Power] 1': 0.5 }, 'FreezeHeads[What to do] 1', 'its power, in Ws, is below its least'],
@@ -96,12 +99,14 @@ const SHEETS: Readonly<Record<string, readonly Misread[]>> = {
   ],
   'lights-on-set': [
     [{ filter: '8' }, 'beside filter', '! read as 8 stops: a factor is typed 8x'],
+    [{ filter: '-4' }, 'beside filter', '! filters take light: no stops below 0'],
     [{ focal: 12 }, 'beside draw', '! pictured 11.5 times its size?'],
     [{ 'Lights[Part] 2': 'key' }, 'beside ratio', '! stops count from the first of the keys'],
     // A share where Ws are asked for: 1/64 of full power.
     [{ 'Lights[Least] 1': 0.015625 }, 'Lights[Lacks] 1', 'least'],
     [{ 'Lights[Reading] 2': 9, 'Lights[Tenths] 2': 8 }, 'Lights[Lacks] 2', 'reading'],
   ],
+  'pops-plan': [[{ filter: '-4' }, 'beside filter', '! filters take light: no stops below 0']],
 };
 
 /** The cell of a field, or of a column in one of the rows of its table. */
