@@ -18,7 +18,7 @@ import { keepSaved } from './page/keepSaved';
 import { leaveGridByKey } from './page/leaveGrid';
 import { Notice } from './page/notice';
 import { shareWithTabs } from './page/otherTab';
-import { helpByKey, printSheet } from './page/keys';
+import { helpByKey, printAll, printSheet } from './page/keys';
 import { paneFrame } from './page/paneFrame';
 import { nameParts } from './grid/names';
 import { keepTabInView } from './grid/tabInView';
@@ -170,7 +170,7 @@ pasteFromElsewhere(grid, (words) => notice.say(words));
 dropLateAnswers(grid);
 const putAsideBefore = aside.length > 0 ? [asideCommand(desk)] : [];
 fillBar(
-  [openFile(desk), saveFile(desk), printSheet, startOver(desk), ...putAsideBefore],
+  [openFile(desk), saveFile(desk), printSheet, printAll(grid), startOver(desk), ...putAsideBefore],
   () => settleWriting(grid),
   (reason) => {
     notice.say(`That did not work: ${reason instanceof Error ? reason.message : String(reason)}`);

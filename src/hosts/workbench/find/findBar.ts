@@ -4,6 +4,7 @@ import type { Grid } from '../grid/grid';
 import { isWriting, restKeysWithin, takeKeyboard } from '../grid/keyboard';
 import { revealSelected } from '../grid/reveal';
 import { elementById } from '../page/elementById';
+import { letterWithCtrl, takeKey } from '../grid/takeKey';
 import { type Left, replaceIn } from './replace';
 import { type Found, type Match, search, type Wanted } from './search';
 import './findBar.css';
@@ -196,15 +197,9 @@ export function offerFind(grid: Grid): void {
   );
   button.addEventListener('click', () => bar.open(false));
   elementById('commands').prepend(button);
-  const press = (event: KeyboardEvent): void => {
-    const key = event.key.toLowerCase();
-    const isOurs = (event.ctrlKey || event.metaKey) && !event.altKey && !event.shiftKey && 'fh'.includes(key);
-    const isElsewhere = elementById('pane').contains(document.activeElement);
-    if (!isOurs || key === '' || isElsewhere || isWriting(grid) || document.querySelector('dialog[open]'))
-      return;
-    event.preventDefault();
-    event.stopImmediatePropagation();
-    bar.open(key === 'h');
-  };
-  addEventListener('keydown', press, { capture: true });
+  const isElsewhere = (): boolean => elementById('pane').contains(document.activeElement) || isWriting(grid);
+  takeKey(
+    (event) => ['f', 'h'].includes(letterWithCtrl(event) ?? '') && !isElsewhere(),
+    ({ key }) => bar.open(key.toLowerCase() === 'h'),
+  );
 }

@@ -1,4 +1,5 @@
 import { h } from '../../../pane/element';
+import { letterWithCtrl, takeKey } from '../grid/takeKey';
 import { elementById } from './elementById';
 
 export interface Command {
@@ -40,16 +41,9 @@ export function fillBar(
     return button;
   });
   elementById('commands').prepend(...buttons);
-  addEventListener(
-    'keydown',
-    (event) => {
-      const isCommand = (event.ctrlKey || event.metaKey) && !event.altKey && !event.shiftKey;
-      const button = isCommand ? byKey.get(event.key.toLowerCase()) : undefined;
-      if (!button || document.querySelector('dialog[open]')) return;
-      event.preventDefault();
-      event.stopImmediatePropagation();
-      void settled().then(() => button.click());
-    },
-    { capture: true },
+  const pressed = (event: KeyboardEvent) => byKey.get(letterWithCtrl(event) ?? '');
+  takeKey(
+    (event) => pressed(event) !== undefined,
+    (event) => void settled().then(() => pressed(event)?.click()),
   );
 }

@@ -6,7 +6,7 @@ import '../../../pane/pane.css';
  */
 export { mountPane } from '../../../pane/pane';
 export { offerFind } from '../find/findBar';
-export { printSheets } from '../print/onPaper';
+export { printAllSheets, printSheets } from '../print/onPaper';
 export { sayChosen } from '../cell/sayChosen';
 export { showCharts } from '../charts/onSheet/overlay';
 export { keepLookedUp } from '../links/keepLookedUp';

@@ -1,9 +1,6 @@
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import type { BookSheet } from '../../../book/book';
-import { h } from '../../../pane/element';
 import type { Grid } from '../grid/grid';
-import { elementById } from '../page/elementById';
-import { printSheet } from '../page/keys';
 import { type Paper, paperAlone, paperOf } from './paper';
 import './print.css';
 
@@ -24,21 +21,12 @@ const shownSheets = (grid: Grid): readonly FWorksheet[] =>
     ?.getSheets()
     .filter((sheet) => !sheet.isSheetHidden()) ?? [];
 
-/** Offers in the bar to print all sheets: the one in view has a button and a key there already. */
-function offerAll(grid: Grid): void {
-  const about = 'All sheets, one after the other, on paper or as a PDF';
-  const button = h('button', { type: 'button', title: about }, 'Print all');
-  button.addEventListener('click', () =>
-    printInstead(() => paperOf(grid, shownSheets(grid)), document.title),
-  );
-  const bar = elementById('commands');
-  const beside = [...bar.children].find(({ textContent }) => textContent === printSheet.label);
-  (beside ?? bar.lastElementChild)?.after(button);
-}
+/** Has the browser print all sheets, one after the other. */
+export const printAllSheets = (grid: Grid): void =>
+  printInstead(() => paperOf(grid, shownSheets(grid)), document.title);
 
 /** What the browser prints are sheets with their charts, and not the page around them: the one in view, where nothing else was asked for. */
 export function printSheets(grid: Grid): void {
-  offerAll(grid);
   let laid: HTMLElement | undefined;
   const clear = (): void => {
     laid?.remove();
