@@ -36,7 +36,8 @@ async function open(rows: readonly (readonly TestCell[])[]) {
   const sheet = workbook.getActiveSheet();
   const replace = (text: string, by: string) => {
     const wanted = { text, isCaseMinded: false, isWhole: false, isEverywhere: false };
-    return replaceIn(grid, search(grid, wanted).matches, wanted, by);
+    const { at, left } = replaceIn(grid, search(grid, wanted).matches, wanted, by);
+    return { count: at.length, left };
   };
   return { workbook, grid, sheet, replace, read: (area: string) => book.read('Plan', area).flat() };
 }

@@ -1,10 +1,11 @@
 import { address } from '../../../formula/address';
 import { closeButton, h } from '../../../pane/element';
+import { brokenRules, sayBroken } from '../grid/brokenRules';
 import type { Grid } from '../grid/grid';
 import { isWriting, restKeysWithin, takeKeyboard } from '../grid/keyboard';
 import { revealSelected } from '../grid/reveal';
-import { elementById } from '../page/elementById';
 import { letterWithCtrl, takeKey } from '../grid/takeKey';
+import { elementById } from '../page/elementById';
 import { type Left, replaceIn } from './replace';
 import { type Found, type Match, search, type Wanted } from './search';
 import './findBar.css';
@@ -16,6 +17,21 @@ const WHY: Readonly<Record<Left, string>> = {
   formula: 'what would become a formula',
   heading: 'the heading of a table, which would be empty or like another of it',
 };
+
+/** What rules refuse of what stands now in the place of other words; empty where they allow all of it. */
+async function brokenBy(grid: Grid, matches: readonly Match[]): Promise<string> {
+  const sheets = [...new Set(matches.map(({ sheetId }) => sheetId))];
+  const broken = await Promise.all(
+    sheets.map(async (sheetId) => {
+      const areas = matches
+        .filter((match) => match.sheetId === sheetId)
+        .map(({ row, column }) => ({ startRow: row, endRow: row, startColumn: column, endColumn: column }));
+      return brokenRules(grid, sheetId, areas);
+    }),
+  );
+  const [first, ...more] = broken.flat();
+  return first ? ` Not allowed in ${address(first)}: ${sayBroken([first, ...more])}` : '';
+}
 
 const cells = (count: number): string => (count === 1 ? '1 cell' : `${count} cells`);
 
@@ -164,10 +180,18 @@ class FindBar {
       this.#step(1);
       return;
     }
-    const { left } = replaceIn(this.#grid, [at], this.#wanted, this.#by.value);
+    const { at: written, left } = replaceIn(this.#grid, [at], this.#wanted, this.#by.value);
     const [why] = left;
     this.#step(1);
     if (why) this.#say(`${address(at)} was left as it is: it is ${WHY[why]}. ${this.#said.textContent}`);
+    this.#tellBroken(written);
+  }
+
+  /** What comes into a cell against its rule stays there, marked, as by a paste, and is told. */
+  #tellBroken(written: readonly Match[]): void {
+    void brokenBy(this.#grid, written).then((words) => {
+      if (words !== '') this.#say(`${this.#said.textContent}${words}`);
+    });
   }
 
   #replaceAll(): void {
@@ -176,14 +200,15 @@ class FindBar {
       this.#tell({ matches, hidden }, undefined);
       return;
     }
-    const { count, left } = replaceIn(this.#grid, matches, this.#wanted, this.#by.value);
+    const { at, left } = replaceIn(this.#grid, matches, this.#wanted, this.#by.value);
     const reasons = [...new Set(left)].map((why) => WHY[why]).join(', ');
     this.#say(
-      `Replaced in ${cells(count)}.` +
+      `Replaced in ${cells(at.length)}.` +
         (left.length > 0 ? ` Left as it is in ${cells(left.length)}: ${reasons}.` : '') +
         (hidden > 0 ? ` Left in ${cells(hidden)} out of sight.` : '') +
-        (count > 0 ? ' Ctrl+Z in the sheet takes that back.' : ''),
+        (at.length > 0 ? ' Ctrl+Z in the sheet takes that back.' : ''),
     );
+    this.#tellBroken(at);
   }
 }
 

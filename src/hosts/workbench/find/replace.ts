@@ -11,7 +11,8 @@ import { type Held, type Match, replaced, type Wanted } from './search';
 export type Left = Exclude<Held, 'typed'> | 'formula' | 'heading';
 
 export interface Replaced {
-  readonly count: number;
+  /** Where other words stand now. */
+  readonly at: readonly Match[];
   readonly left: readonly Left[];
 }
 
@@ -62,7 +63,7 @@ export function replaceIn(grid: Grid, matches: readonly Match[], wanted: Wanted,
   const left: Left[] = [];
   const mayHead = headings(grid);
   const bySheet = new Map<string, { readonly cells: GridCells; readonly taken: ReturnType<typeof taking> }>();
-  let count = 0;
+  const at: Match[] = [];
   for (const match of matches) {
     const { sheetId, row, column, held } = match;
     const words = replaced(match, wanted, by);
@@ -74,9 +75,9 @@ export function replaceIn(grid: Grid, matches: readonly Match[], wanted: Wanted,
     const sheet = bySheet.get(sheetId) ?? { cells: {}, taken: taking(grid, sheetId) };
     bySheet.set(sheetId, sheet);
     (sheet.cells[row] ??= {})[column] = sheet.taken(words, row, column);
-    count++;
+    at.push(match);
   }
-  if (count > 0) {
+  if (at.length > 0) {
     const oneStep = undoList(grid).__tempBatchingUndoRedo(unitId(grid));
     for (const [subUnitId, { cells: value }] of bySheet)
       commands(grid).syncExecuteCommand(SetRangeValuesCommand.id, {
@@ -88,7 +89,7 @@ export function replaceIn(grid: Grid, matches: readonly Match[], wanted: Wanted,
       });
     oneStep.dispose();
   }
-  return { count, left };
+  return { at, left };
 
   function whyNot(words: string, match: Match): Left | undefined {
     if (isFormulaString(words)) return 'formula';

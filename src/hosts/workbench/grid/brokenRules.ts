@@ -41,3 +41,14 @@ export async function brokenRules(
   }
   return broken.sort((a, b) => a.row - b.row || a.column - b.column);
 }
+
+/** What is said of cells that hold what their rules refuse: the reason of the first, and how many more there are. */
+export function sayBroken([first, ...more]: readonly BrokenRule[]): string {
+  const so =
+    more.length === 0
+      ? ''
+      : more.length === 1
+        ? ' So is one more of these cells.'
+        : ` So are ${more.length} more of these cells.`;
+  return first ? `${first.reason} It is marked.${so}` : '';
+}
