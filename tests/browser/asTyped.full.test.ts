@@ -22,7 +22,7 @@ it('a formula reads text as a meter or a shutter shows it, and names in small le
 });
 
 it('mistakes of a fraction that became a date, or a ratio that became a time of day, are named', async () => {
-  await sheet.enterDown('G12', ['1/4', '3:1']);
+  await sheet.enterDown('G12', ['1/4', '3:10']);
   await sheet.enterDown('H12', ['=SWEEP.EXPOSUREVALUE(8,G12)', '=SWEEP.MAGNIFICATIONLOSS(G13)']);
   await sheet.refuses('H12', '#VALUE!', /looks like a date/);
   await sheet.refuses('H13', '#VALUE!', /looks like a clock time/);

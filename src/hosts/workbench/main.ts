@@ -7,6 +7,7 @@ import { addRowByTab } from './tables/addRowByTab';
 import { growTables } from './tables/growTables';
 import { letChartsFollow } from './charts/followEdits';
 import { pasteFromElsewhere } from './tables/pasteFromElsewhere';
+import { readTyped } from './tables/typedCells';
 import { KnownFailures } from './cell/knownFailures';
 import { dropLateAnswers } from './grid/lateAnswers';
 import { fillBar } from './page/bar';
@@ -167,6 +168,7 @@ addRowByTab(grid, (words) => notice.say(words));
 letChartsFollow(grid);
 letNotesFollow(grid);
 pasteFromElsewhere(grid, (words) => notice.say(words));
+readTyped(grid);
 dropLateAnswers(grid);
 const putAsideBefore = aside.length > 0 ? [asideCommand(desk)] : [];
 fillBar(

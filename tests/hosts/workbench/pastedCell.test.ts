@@ -1,7 +1,7 @@
 import { CellValueType } from '@univerjs/core';
 import { describe, expect, test } from 'vitest';
 import { Q } from '../../../src/catalogue/quantities';
-import { pastedValue, type Target } from '../../../src/hosts/workbench/tables/pastedCell';
+import { pastedValue, type Target, typedValue } from '../../../src/hosts/workbench/tables/pastedCell';
 
 const { STRING, NUMBER, FORCE_STRING, BOOLEAN } = CellValueType;
 const of = (format: string | undefined, isNumber = false): Target => ({ format, isNumber });
@@ -22,6 +22,11 @@ describe('a text from elsewhere', () => {
     ['50%', METRES, '50%', STRING],
     ['$5', of('0.0" Ws"'), '$5', STRING],
     ['50%', of('0.0%'), 0.5, NUMBER],
+    // feet are no metres without a unit: 5 × 0.3048, by definition
+    ["5'", METRES, 1.524, NUMBER],
+    ["5'", of('0.0" Ws"'), "5'", STRING],
+    // the 117th day of 2026, which begins with day 46023: counted by hand
+    ['2026-04-27', of('yyyy-mm-dd'), 46139, NUMBER],
     // by the metre: 100 cm and 1000 mm
     ['80 cm', METRES, 0.8, NUMBER],
     ['1400 mm', METRES, 1.4, NUMBER],
@@ -34,11 +39,37 @@ describe('a text from elsewhere', () => {
     // into a cell without a format: as if it had been typed
     ['11.3', of(undefined), 11.3, NUMBER],
     ['f/16', of(undefined), 'f/16', STRING],
+    ['3:1', of(undefined), '3:1', STRING],
+    ["5'", of('General'), "5'", STRING],
+    // half past eight: 8.5/24 of a day
+    ['8:30', of(undefined), 8.5 / 24, NUMBER, 'h:mm'],
     ['50%', of('General'), 0.5, NUMBER, '0%'],
     ['true', of(undefined), 1, BOOLEAN],
     ['12345678901234567890', of(undefined), '12345678901234567890', FORCE_STRING],
     ['  ', METRES, null, null],
   ])('%j into %j', (words, target, v, t, format) =>
     expect(pastedValue(words, target)).toEqual({ v, t, ...(format === undefined ? {} : { format }) }),
+  );
+});
+
+describe('what is typed', () => {
+  test.each<[words: string, target: Target, v?: unknown, t?: unknown]>([
+    ['3:1', METRES, '3:1', STRING],
+    ['1/4', METRES, '1/4', STRING],
+    ['8-11', METRES, '8-11', STRING],
+    ['$5', METRES, '$5', STRING],
+    ['1,200', METRES, 1200, NUMBER],
+    ['80 cm', METRES, 0.8, NUMBER],
+    ['1:2', of(undefined), '1:2', STRING],
+    ['10:1', of('General'), '10:1', STRING],
+    ["5'", of(undefined), "5'", STRING],
+    // the grid's to read: what may be a date or a time where nothing says otherwise, texts, and dates among dates
+    ['1/4', of(undefined)],
+    ['8:30', of(undefined)],
+    ['11', of(undefined)],
+    ['3:1', of('@')],
+    ['2026-04-27', of('yyyy-mm-dd')],
+  ])('%j into %j', (words, target, v, t) =>
+    expect(typedValue(words, target)).toEqual(t === undefined ? undefined : { v, t }),
   );
 });

@@ -14,7 +14,7 @@ import { tablesOn } from '../grid/tables';
 import { RULE_TYPES } from '../book/besideCells';
 import { address } from '../../../formula/address';
 import { type GridCells, isBlank, type Mutations, NOTHING, sheetOf, written } from './newTableRows';
-import { pastedValue } from './pastedCell';
+import { pastedValue, type Target } from './pastedCell';
 
 /** After all hooks of the grid: what they would write is written over. Before them: cells are as they were. */
 const [FIRST, LAST] = [-2, 1000];
@@ -23,13 +23,13 @@ const OF_VALUES: readonly string[] = [DEFAULT_PASTE, SPECIAL_PASTE_VALUE];
 const NUMBERS: readonly string[] = [RULE_TYPES.decimal, RULE_TYPES.whole];
 
 /** A text that came from elsewhere; undefined where it is more than one, or in several lines. */
-function plainText({ v, p }: ICellData): string | undefined {
+export function plainText({ v, p }: ICellData): string | undefined {
   if (!p) return v === undefined || v === null ? '' : String(v);
   const words = p.body?.dataStream.replace(/\r\n$/, '');
   return words === undefined || /[\r\n]/.test(words) ? undefined : words;
 }
 
-/** What cells of a sheet hold and look like, for those who paste into them or replace words in them. */
+/** What cells of a sheet hold and look like, for those who type or paste into them, or replace words in them. */
 export function targets(grid: Grid, sheetId: string) {
   const sheet = sheetOf(grid, sheetId);
   const present = sheet.getSheet().getCellMatrix();
@@ -39,12 +39,16 @@ export function targets(grid: Grid, sheetId: string) {
   );
   const styleAt = (row: number, column: number): Nullable<IStyleData> =>
     styles.getStyleByCell(present.getValue(row, column));
+  const target = (row: number, column: number): Target => ({
+    format: styleAt(row, column)?.n?.pattern,
+    isNumber: areas.some((area) => holdsCell(area, row, column)),
+  });
   return {
     styleAt,
+    target,
     value(words: string, row: number, column: number): ICellData {
-      const isNumber = areas.some((area) => holdsCell(area, row, column));
       const style = styleAt(row, column);
-      const { v, t, format } = pastedValue(words, { format: style?.n?.pattern, isNumber });
+      const { v, t, format } = pastedValue(words, target(row, column));
       const look = format === undefined ? style : { ...style, n: { pattern: format } };
       return { v, t, p: null, ...(look ? { s: look } : {}) };
     },

@@ -1,10 +1,13 @@
-import { CellValueType, getNumfmtParseValueFilter, willLoseNumericPrecision } from '@univerjs/core';
+import { CellValueType, getNumfmtParseValueFilter, numfmt, willLoseNumericPrecision } from '@univerjs/core';
 import { Q, type Quantity } from '../../../catalogue/quantities';
 import { readQuantity } from '../../../cells/quantityReader';
 
 const TEXT_FORMAT = '@';
 /** Digits, signs and percent: any letter in a format is one of a date, a time, a currency or a unit. */
 const OF_NUMBERS = /^[#0?,./ %E+]*$/;
+
+/** 3:1 and 1:2 are ratios: a time of day has two digits behind its colon. 5' are feet, which are no plain 5. */
+const KEPT_AS_TYPED = /^(\d+:\d|.*['’′])$/;
 
 /** The cell that a text comes into. */
 export interface Target {
@@ -46,6 +49,20 @@ function withUnit(words: string, format: string): number | undefined {
   return typeof first === 'number' && read.every((each) => each === first) ? first : undefined;
 }
 
+const isOfDates = (format: string): boolean => numfmt.isDateFormat(format);
+
+/**
+ * What is typed into a cell, where the grid would make something else of it: as if it came from elsewhere. Undefined where the grid
+ * reads it as it should: into a cell without a format all but ratios and feet, and into one of texts or dates.
+ */
+export function typedValue(words: string, target: Target): PastedValue | undefined {
+  const { format = 'General' } = target;
+  if (format === TEXT_FORMAT) return undefined;
+  const isForGrid = format === 'General' || isOfDates(format);
+  if (isForGrid && !KEPT_AS_TYPED.test(words.trim())) return undefined;
+  return pastedValue(words, target);
+}
+
 /**
  * A text from another program, as a cell of the grid takes it: its look, its unit and its type stay. The grid itself would make
  * a date of 1/2 wherever it comes, and put its own format in the place of the cell's. Here a cell without a format takes what
@@ -58,13 +75,14 @@ export function pastedValue(words: string, { format = 'General', isNumber }: Tar
   if (format === TEXT_FORMAT) return text(words);
   if (/^(true|false)$/i.test(trimmed))
     return { v: Number(trimmed.toLowerCase() === 'true'), t: CellValueType.BOOLEAN };
-  const parsed = getNumfmtParseValueFilter(trimmed);
+  const parsed = KEPT_AS_TYPED.test(trimmed) ? null : getNumfmtParseValueFilter(trimmed);
   const brings = parsed?.z ? String(parsed.z) : undefined;
   if (typeof parsed?.v === 'number') {
     if (brings === undefined)
       return willLoseNumericPrecision(trimmed) ? text(words, CellValueType.FORCE_STRING) : number(parsed.v);
     if (format === 'General') return { ...number(parsed.v), format: brings };
     const isPercent = brings.includes('%');
+    if (numfmt.isDateFormat(brings) && isOfDates(format)) return number(parsed.v);
     if (OF_NUMBERS.test(brings) && (!isPercent || format.includes('%'))) return number(parsed.v);
   }
   const read = isNumber ? (asShown(trimmed, format) ?? withUnit(trimmed, format)) : undefined;
