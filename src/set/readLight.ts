@@ -41,7 +41,44 @@ export function columnsOf(sheet: SheetAsRead, table: Area): Columns | undefined 
     const at = heading === undefined ? undefined : headings.get(heading);
     if (at !== undefined) found[column] = at;
   }
+  // an f-number that is worked out has its tenths in it
+  const isWorkedOut = found.reading !== undefined && found.reading === headings.get('reads');
+  if (isWorkedOut && found.tenths !== (found.reading ?? NaN) + 1) delete found.tenths;
   return NEEDED.every((column) => found[column] !== undefined) ? found : undefined;
+}
+
+/** Headings whose place in a record another column would take. */
+const OWN_NAMES: Partial<Record<Column, readonly string[]>> = {
+  name: ['light', 'name'],
+  reading: ['reading'],
+};
+
+const asHeading = (name: string): string => `“${name.charAt(0).toUpperCase()}${name.slice(1)}”`;
+
+/**
+ * What the headings of a table leave in doubt, in sentences: words that were typed over one have another column read, or none. Where
+ * all but one are there, that one has lost its heading: tables of one's own have fewer.
+ */
+export function headingFaults(sheet: SheetAsRead, table: Area): readonly string[] {
+  const all = Array.from({ length: table.columns }, (_, i) =>
+    plainWords(textAt(sheet, table.row, table.column + i)),
+  );
+  const columns = Object.entries(COLUMNS) as [Column, readonly string[]][];
+  const twice = columns.flatMap(([, names]) => {
+    const used = names.find((name) => all.includes(name));
+    return used !== undefined && all.indexOf(used) !== all.lastIndexOf(used) ? [used] : [];
+  });
+  const missing = columns.flatMap(([column, names]) =>
+    (OWN_NAMES[column] ?? names).some((name) => all.includes(name)) ? [] : [names[0] ?? ''],
+  );
+  return [
+    ...[...new Set(twice)].map(
+      (name) => `Two columns of lights are headed ${asHeading(name)}: the one further left is read.`,
+    ),
+    ...(missing.length === 1 ? missing : []).map(
+      (name) => `No column of lights is headed ${asHeading(name)} any more: what stands there is not read.`,
+    ),
+  ];
 }
 
 /** What of a light is read as words, so that an error in it would be no word more. */

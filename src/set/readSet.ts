@@ -1,5 +1,5 @@
 import { aroundLights } from './readAround';
-import { columnsOf, lightIn } from './readLight';
+import { columnsOf, headingFaults, lightIn } from './readLight';
 import type { SetUp } from './setUp';
 import { labelledCells, type SheetAsRead } from './sheetAsRead';
 import type { Tell } from './told';
@@ -16,11 +16,12 @@ export const hasPlaces = (sheet: SheetAsRead): boolean =>
 
 /** The set that a sheet has written down; undefined where it has no table with places. */
 export function readSet(sheet: SheetAsRead): ReadSet | undefined {
-  const unread: string[] = [];
+  const unread: string[] = sheet.unread === undefined ? [] : [sheet.unread];
   const tell: Tell = (sentence) => void unread.push(sentence);
   for (const table of sheet.tables) {
     const columns = columnsOf(sheet, table);
     if (!columns) continue;
+    unread.push(...headingFaults(sheet, table));
     const lights = Array.from({ length: table.rows - 1 }, (_, i) => table.row + 1 + i).flatMap((row) =>
       lightIn(sheet, table, row, columns, tell),
     );

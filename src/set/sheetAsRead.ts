@@ -8,6 +8,8 @@ export interface SheetAsRead {
   readonly cells: readonly (readonly unknown[])[];
   /** Heading row and all rows below it. */
   readonly tables: readonly Area[];
+  /** A sentence on cells that hold something and were not read; left out where all were. */
+  readonly unread?: string;
 }
 
 /** A sheet as a list of its cells. */

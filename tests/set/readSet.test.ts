@@ -26,6 +26,36 @@ const sheet = (rows: readonly (readonly unknown[])[], form: readonly (readonly u
   tables: [{ row: form.length, column: 0, rows: rows.length + 1, columns: HEADINGS.length }],
 }); // prettier-ignore
 
+/** A table with all columns of a record, some headed otherwise; right of them the same reading, worked out. */
+function headed(other: Readonly<Record<string, string>>) {
+  const row = [...KEY, '1.2', 'yes', 19.03];
+  const headings = [...HEADINGS, 'Distance', 'At the subject', 'Reads'].map((name) => other[name] ?? name);
+  const table = { row: FORM.length, column: 0, rows: 2, columns: headings.length };
+  return readSet({ name: 'Shot record', cells: [...FORM, headings, row], tables: [table] });
+}
+
+describe('headings that were typed over', () => {
+  test('all there, nothing is said', () => expect(headed({})?.unread).toEqual([]));
+  test('the column that is lost is named, and none is read in its place without a word', () => {
+    expect(headed({ Light: 'Lamp' })?.unread).toEqual(['No column of lights is headed “Light” any more: what stands there is not read.']); // prettier-ignore
+    const { unread, setUp } = headed({ Reading: 'At first' }) ?? {};
+    expect(unread).toEqual(['No column of lights is headed “Reading” any more: what stands there is not read.']); // prettier-ignore
+    // f/16 and 0.5: 16 × 2^(0.5/2) = 19.03, with its tenths in it
+    expect(setUp?.lights[0]?.reading).toBe('f/19.03');
+    expect(headed({ 'Aim X': 'Aims' })?.unread).toEqual(['No column of lights is headed “Aim x” any more: what stands there is not read.']); // prettier-ignore
+  });
+  test('one that stands twice is told', () => {
+    const { unread, setUp } = headed({ Today: 'Height' }) ?? {};
+    expect(unread).toEqual(['Two columns of lights are headed “Height”: the one further left is read.']);
+    expect(setUp?.lights[0]?.at?.z).toBe(16);
+  });
+});
+
+test('of a sheet that is not read to its end the picture says so', () => {
+  const unread = 'Only 2000 rows are read.';
+  expect(readSet({ ...sheet([KEY]), unread })?.unread).toEqual([unread]);
+});
+
 describe('a sheet with places is read', () => {
   test('movements in the unit that is typed with them, and in millimetres without one', () => {
     const moved = (rise: unknown, shift: unknown) =>

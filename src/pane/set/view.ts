@@ -9,8 +9,11 @@ import { watchTheme } from '../watchTheme';
 import { FILE_WIDTH, imageAddress, pngOf } from './images';
 
 const LEAST_WIDTH = 300;
-const NO_SET =
+const NO_PLACES =
   'The sheet in view has no places yet. They stand in a table with the columns Light, X, Y and Height, as in Shot record.';
+
+const noSet = ({ unread }: SheetAsRead): string =>
+  unread === undefined ? NO_PLACES : `${NO_PLACES} ${unread}`;
 
 const fileName = (sheet: string, ending: string): string =>
   `${sheet.replace(/[\\/:*?"<>|]/g, ' ').trim() || 'Set'}.${ending}`;
@@ -54,7 +57,7 @@ export function setPanel(host: PictureHost, work: OneAtATime): SetPanel {
     drawnFor = wanted;
     const made = 'refused' in sheet ? undefined : setImage(sheet, width, { ink, paper });
     shown.hidden = made === undefined;
-    none.textContent = made ? '' : 'refused' in sheet ? sheet.refused : NO_SET;
+    none.textContent = made ? '' : 'refused' in sheet ? sheet.refused : noSet(sheet);
     if (made) show(made);
   };
 
@@ -65,7 +68,7 @@ export function setPanel(host: PictureHost, work: OneAtATime): SetPanel {
       const sheet = await host.readSheet();
       if ('refused' in sheet) return sheet;
       const made = setImage(sheet, FILE_WIDTH, ON_PAPER, more);
-      return made ? wish(made, sheet) : { refused: NO_SET };
+      return made ? wish(made, sheet) : { refused: noSet(sheet) };
     };
   const saved = (content: string | Blob, name: string, type: string): Outcome => {
     download(content, name, type);
