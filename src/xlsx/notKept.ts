@@ -13,7 +13,7 @@ export class LeftOut {
 /** Parts of a file that are left alone, by the beginning of their names. */
 const PARTS: readonly (readonly [RegExp, string])[] = [
   [/vbaproject|^xl\/macrosheets\/|^xl\/dialogsheets\//, 'Macros are left out: nothing of this file runs.'],
-  [/^xl\/media\//, 'Pictures are left out.'],
+  [/^xl\/media\//, 'Pictures are left out: put that of a set on its sheet anew, by the view Set.'],
   [/^xl\/pivot(tables|cache)\//, 'Pivot tables are left out; their last figures stay as plain cells.'],
   [/^xl\/slicers\/|^xl\/timelines\//, 'Buttons that filter tables are left out.'],
   [/^xl\/externallinks\//, 'Links to other files are left out; what they last gave stays as plain values.'],

@@ -363,7 +363,9 @@ test('a picture stands over its cells, with its pixels as they came', async () =
   // 9,525 of a drawing's units are a pixel (ECMA-376, part 1, 20.1.2.1: 914,400 to an inch of 96 pixels)
   expect(drawing).toContain('cx="9525000" cy="5715000"');
   const { notUnderstood } = await readXlsx(bytes);
-  expect(notUnderstood).toEqual(['Pictures are left out.']);
+  expect(notUnderstood).toEqual([
+    'Pictures are left out: put that of a set on its sheet anew, by the view Set.',
+  ]);
 });
 
 test('a picture outside of what a sheet prints is printed as well, and the rest as before where it is read again', async () => {
@@ -379,5 +381,7 @@ test('a picture outside of what a sheet prints is printed as well, and the rest 
   expect(workbook).toMatch(/_xlnm\.Print_Area"[^>]*>[^<]*!\$A\$1:\$C\$4,[^<]*!\$E\$6:\$G\$11</);
   const { book: back, notUnderstood } = await readXlsx(bytes);
   expect(back.sheets[0]?.page.area).toEqual(area);
-  expect(notUnderstood).toEqual(['Pictures are left out.']);
+  expect(notUnderstood).toEqual([
+    'Pictures are left out: put that of a set on its sheet anew, by the view Set.',
+  ]);
 });

@@ -44,7 +44,7 @@ describe.each(hostFiles(FULL))('a picture of the set, through %s,', (file) => {
     const opened = open(file);
     const shapes = () => opened.sheet.item.children.get('Shapes')?.members ?? [];
     expect(await opened.host.pictures.putPicture(PICTURE)).toMatchObject({
-      done: 'The picture of the set stands on “Sheet1”, from G2 on. It shows the set as it is now: put it there anew when places have changed.',
+      done: 'The picture of the set stands on “Sheet1”, from G2 on. It shows the set as it is now: put it there anew when places have changed. On paper it is only where it stands within what the sheet prints.',
     });
     expect(shapes()).toHaveLength(1);
     // G2 has six columns of 48 points to its left and one row of 15 above it;
