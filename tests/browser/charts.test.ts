@@ -28,5 +28,7 @@ describe('a chart on its sheet', () => {
       return document.elementFromPoint(left, top)?.closest('.charts figure') !== null;
     });
     expect(covered).toBe(false);
+    // a cell is found where it has been scrolled to
+    await sheet.click('A18');
   });
 });

@@ -36,7 +36,7 @@ export interface Readout {
   /** A cell's colours and weight as it is drawn, with what its conditions add. */
   look(a1: string): CellLook;
   room(a1: string): CellRoom;
-  /** The middle of the cell, in pixels of the page. */
+  /** The middle of what is seen of a cell, in pixels of the page, as the sheet is scrolled and zoomed now. */
   place(a1: string): { readonly x: number; readonly y: number };
   selected(): string;
   /** How many rows the sheet in view has, and columns. */
@@ -102,7 +102,7 @@ export function readout(grid: Grid, failures: KnownFailures): Readout {
         isAtRight: ht === HorizontalAlign.RIGHT,
       };
     },
-    place: (a1) => cellPlace(rangeAt(a1)),
+    place: (a1) => cellPlace(grid, rangeAt(a1)),
     extent() {
       const sheet = workbook().getActiveSheet();
       return { rows: sheet.getMaxRows(), columns: sheet.getMaxColumns() };

@@ -59,6 +59,8 @@ export interface SheetView {
   pieces(area: Area): readonly Seen[];
   /** Where the first of them is; nothing where it is out of sight. */
   seen(area: Area): Seen | undefined;
+  /** Where an area would begin among what is scrolled, in sight or not. */
+  scrolledTo(area: Area): { readonly x: number; readonly y: number };
 }
 
 export const renderOf = (grid: Grid) => inside(grid).get(IRenderManagerService).getRenderById(unitId(grid));
@@ -143,5 +145,9 @@ export function sheetView(grid: Grid): SheetView | undefined {
     },
     pieces,
     seen: (area) => pieces(area)[0],
+    scrolledTo: ({ row, column }) => ({
+      x: (columnStart(column) + rowHeaderWidth - main.viewportScrollX) * zoom,
+      y: (rowStart(row) + columnHeaderHeight - main.viewportScrollY) * zoom,
+    }),
   };
 }
