@@ -36,10 +36,20 @@ describe('a paste from another program', () => {
     await sheet.paste('H5', '1\n2\n3');
     await sheet.shows('H7', 3);
     expect(await sheet.notice.innerText()).toBe(
-      '2 cells from H6 to H7 held something: they were pasted over. Ctrl+Z brings it back.',
+      '2 cells from H6 to H7 held something: they were pasted over, with a formula among them. Ctrl+Z brings them back.',
     );
     await sheet.page.keyboard.press('Control+z');
     await sheet.shows('H7', 27);
+    // the first cell too, where a formula goes
+    for (const words of ['4', '4\t5']) {
+      await sheet.paste('H7', words);
+      await sheet.shows('H7', 4);
+      await expect
+        .poll(() => sheet.notice.innerText())
+        .toBe('H7 held a formula: it was pasted over. Ctrl+Z brings it back.');
+      await sheet.page.keyboard.press('Control+z');
+      await sheet.shows('H7', 27);
+    }
   });
 
   it('takes an f-number as it is written where a number is asked for', async () => {

@@ -94,12 +94,20 @@ function keepLooks(grid: Grid): void {
   });
 }
 
+const holdsFormula = (cell: Nullable<ICellData>): boolean => Boolean(cell?.f ?? cell?.si);
+
+/** A cell that something is pasted over, and whether a formula goes with it. */
+interface Lost {
+  readonly cell: string;
+  readonly isFormula: boolean;
+}
+
 /** Which cells something is pasted over that nobody may have had in mind. */
 function pastedOver(
   grid: Grid,
   { subUnitId, range }: ISheetDiscreteRangeLocation,
   content: ObjectMatrix<ICellData>,
-) {
+): readonly Lost[] {
   const present = sheetOf(grid, subUnitId).getSheet().getCellMatrix();
   const [top, left] = [range.rows[0] ?? 0, range.cols[0] ?? 0];
   const chosen = grid.api.getActiveWorkbook()?.getActiveRange()?.getRange();
@@ -112,32 +120,39 @@ function pastedOver(
     );
   /** Where somebody pastes on purpose: what was chosen, or the rows of a table. */
   const meant = table ?? (isOne ? undefined : chosen);
-  const found: string[] = [];
+  const found: Lost[] = [];
   content.forValue((i, j, cell) => {
     const [row, column] = [range.rows[i], range.cols[j]];
-    if (row === undefined || column === undefined || (row === top && column === left)) return;
+    if (row === undefined || column === undefined) return;
     const held = present.getValue(row, column);
     if (isBlank(held)) return;
+    const isFirst = row === top && column === left;
     const isMeant =
-      meant &&
-      row <= meant.endRow &&
-      column <= meant.endColumn &&
-      row >= meant.startRow &&
-      column >= meant.startColumn;
-    const losesFormula = Boolean(held?.f ?? held?.si) && !cell?.f && !cell?.si;
-    if (!isMeant || losesFormula) found.push(address({ row, column }));
+      isFirst ||
+      (meant &&
+        row <= meant.endRow &&
+        column <= meant.endColumn &&
+        row >= meant.startRow &&
+        column >= meant.startColumn);
+    const isFormula = holdsFormula(held) && !holdsFormula(cell);
+    if (!isMeant || isFormula) found.push({ cell: address({ row, column }), isFormula });
   });
   return found;
 }
 
-const overText = (cells: readonly string[]): string =>
-  cells.length === 1
-    ? `${cells[0]} held something: it was pasted over. Ctrl+Z brings it back.`
-    : `${cells.length} cells from ${cells[0]} to ${cells.at(-1)} held something: they were pasted over. Ctrl+Z brings it back.`;
+function overText(lost: readonly Lost[]): string {
+  const [first, last] = [lost[0]?.cell, lost.at(-1)?.cell];
+  const formulas = lost.filter(({ isFormula }) => isFormula).length;
+  const isOne = lost.length === 1;
+  const what = isOne
+    ? `${first} held ${formulas > 0 ? 'a formula' : 'something'}: it was pasted over.`
+    : `${lost.length} cells from ${first} to ${last} held ${formulas === lost.length ? 'formulas' : 'something'}: they were pasted over${formulas > 0 && formulas < lost.length ? `, with ${formulas === 1 ? 'a formula' : `${formulas} formulas`} among them` : ''}.`;
+  return `${what} Ctrl+Z brings ${isOne ? 'it' : 'them'} back.`;
+}
 
 /** Says where something was lost by a paste, beyond what was chosen for it. */
 function tellLosses(grid: Grid, say: (words: string) => void): void {
-  let over: readonly string[] = [];
+  let over: readonly Lost[] = [];
   clipboard(grid).addClipboardHook({
     id: 'sweeptable-tell-losses',
     priority: FIRST,
@@ -154,6 +169,14 @@ function tellLosses(grid: Grid, say: (words: string) => void): void {
     id: 'sweeptable-see-losses',
     // when a table has grown, and before anything is written
     priority: 0,
+    onPastePlainText({ subUnitId, range }, words) {
+      const [row, column] = [range.rows[0] ?? 0, range.cols[0] ?? 0];
+      const held = sheetOf(grid, subUnitId).getSheet().getCellMatrix().getValue(row, column);
+      const isFormula = holdsFormula(held) && !isFormulaString(words);
+      // nothing hears of it when a plain text has arrived
+      if (isFormula) say(overText([{ cell: address({ row, column }), isFormula }]));
+      return NOTHING;
+    },
     onPasteCells(_from, to, content, { pasteType }) {
       if (pasteType !== SPECIAL_PASTE_FORMAT) over = pastedOver(grid, to, content);
       return NOTHING;
