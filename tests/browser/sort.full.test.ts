@@ -49,14 +49,6 @@ const spanOf = (area: string): readonly [top: number, bottom: number] => {
   return [top, bottom];
 };
 
-/** Chooses a cell by its name, wherever the sheet is scrolled to. */
-async function goTo(a1: string): Promise<void> {
-  const name = sheet.page.locator('#grid input').first();
-  await name.fill(a1);
-  await name.press('Enter');
-  await expect.poll(() => sheet.page.evaluate(() => window.sweeptable.selected())).toBe(a1);
-}
-
 /** Half of the sheets, and the others in another run. */
 const SOME = WITH_TABLES.filter((_, i) => i % 2 === oneOf(2));
 
@@ -78,7 +70,7 @@ it.each(SOME)(
       const close = sheet.page.locator('#notice').getByRole('button', { name: 'Close this message' });
       if (await close.isVisible()) await close.click();
       await expect.poll(() => sheet.notice.innerText()).toBe('');
-      await goTo(`${/^[A-Z]+/.exec(area)?.[0]}${spanOf(area)[0] + 1}`);
+      await sheet.goTo(`${/^[A-Z]+/.exec(area)?.[0]}${spanOf(area)[0] + 1}`);
       await sheet.page.keyboard.press('Control+Alt+s');
       await sheet.dialog.getByLabel('Order').selectOption('Largest first, Z to A');
       await listen();

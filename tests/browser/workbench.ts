@@ -218,6 +218,14 @@ export class Workbench {
     await expect.poll(() => this.page.evaluate(() => window.sweeptable.selected())).toBe(a1);
   }
 
+  /** Chooses a cell by its name, wherever the sheet is scrolled to. */
+  async goTo(a1: string): Promise<void> {
+    const name = this.page.locator('#grid input').first();
+    await name.fill(a1);
+    await name.press('Enter');
+    await expect.poll(() => this.page.evaluate(() => window.sweeptable.selected())).toBe(a1);
+  }
+
   async hover(a1: string): Promise<void> {
     const { x, y } = await this.page.evaluate((at) => window.sweeptable.place(at), a1);
     // Coming from outside the cell: the grid hides a tip again when the pointer stirs within it.

@@ -48,6 +48,19 @@ export async function editedSheet(id: string) {
       if (!place) throw new Error(`There is no cell ${field}.`);
       return valuesOf(place.row + lower, place.column, 1)[0];
     },
+    /** What all cells hold, line by line. */
+    everything(): unknown[][] {
+      const used = area({ row: 0, column: 0 }, here.getMaxRows(), here.getMaxColumns());
+      return book
+        .read(sheet.name, areaText(used))
+        .map((line) => line.map((value) => (isCellError(value) ? value.error : value)));
+    },
+    /** What stands beside a field: its remark or its warning. */
+    beside(field: string, lower = 0): unknown {
+      const place = cells.get(field)?.place;
+      if (!place) throw new Error(`There is no cell ${field}.`);
+      return valuesOf(place.row + lower, place.column + 2, 1)[0];
+    },
     rowOf: (field: string): number => cells.get(field)?.place.row ?? NaN,
     put(name: string, column: string, row: number, cell: Put): void {
       const at = top(name, column);
@@ -55,15 +68,36 @@ export async function editedSheet(id: string) {
     },
     /** The first row of a table below its headings. */
     topOf: (name: string): number => tableTop(table(name)) + 1,
+    /** Whether a cell belonged to a table as the sheet was laid. */
+    isInTable: (row: number, column: number): boolean =>
+      [...tables.values()].some((each) => {
+        const [heading, left] = [tableTop(each), blockPlace(each).column];
+        return (
+          row >= heading &&
+          row <= heading + each.rows.length &&
+          column >= left &&
+          column < left + each.columns.length
+        );
+      }),
+    /** From which column on a table stands, and where it ends. */
+    columnsOf(name: string): { readonly left: number; readonly right: number } {
+      const { column } = blockPlace(table(name));
+      return { left: column, right: column + table(name).columns.length };
+    },
     /** Inserts a row of the whole sheet, as it stands, above another. */
     insertRow: (row: number): void => void here.insertRows(row, 1),
-    /** Gives a row the formulas of the row above it, as the workbench does with one that is inserted in a table. */
+    deleteRow: (row: number): void => void here.deleteRows(row, 1),
+    /**
+     * Gives a row the formulas of the row above it, as the workbench does with one that is inserted in a table: those that all rows
+     * have.
+     */
     fillFromAbove(name: string, row: number): void {
       const { row: first, column } = top(name, table(name).columns[0]?.id ?? '');
       const texts =
         here.getRange(first + row - 1, column, 1, table(name).columns.length).getFormulas()[0] ?? [];
       for (const [i, text] of texts.entries())
-        if (text !== '') here.getRange(first + row, column + i).setValue({ f: text });
+        if (text !== '' && table(name).columns[i]?.fixed !== 'formulas')
+          here.getRange(first + row, column + i).setValue({ f: text });
     },
   };
 }

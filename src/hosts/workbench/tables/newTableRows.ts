@@ -64,16 +64,26 @@ export function written(grid: Grid, sheetId: string, cellValue: GridCells): Muta
 const modelOf = (table: GridTable, rows: Rows): number =>
   rows.first - 1 > table.getRange().startRow ? rows.first - 1 : rows.last + 1;
 
-/** The formulas and formats of the model row, in the new rows. */
+/** The formulas and formats of the model row, in the new rows. Where each row has a formula of its own, a new one has none. */
 function takenOver(grid: Grid, table: GridTable, rows: Rows): GridCells {
   const model = modelOf(table, rows);
-  const { startColumn, endColumn } = table.getRange();
+  const { startRow, endRow, startColumn, endColumn } = table.getRange();
   const sheet = sheetOf(grid, table.getSubunitId());
+  const others = Array.from({ length: endRow - startRow }, (_, i) => startRow + 1 + i).filter(
+    (row) => row !== model && (row < rows.first || row > rows.last),
+  );
+  const isOfAll = (formula: string, column: number): boolean => {
+    const isHeld = (row: number): boolean => sheet.getRange(row, column).getFormula() !== '';
+    const isSame = (row: number): boolean =>
+      sheet.getRange(row, column).getFormula() === movedDown(grid, formula, row - model);
+    return others.some(isSame) || !others.some(isHeld);
+  };
   const present = sheet.getSheet().getCellMatrix();
   const styles = sheet.getWorkbook().getStyles();
   const cells: GridCells = {};
   for (let column = startColumn; column <= endColumn; column++) {
-    const formula = sheet.getRange(model, column).getFormula();
+    const ofModel = sheet.getRange(model, column).getFormula();
+    const formula = ofModel && isOfAll(ofModel, column) ? ofModel : '';
     // its own look, without what its conditions add now
     const style = styles.getStyleByCell(present.getValue(model, column));
     for (let row = rows.first; row <= rows.last; row++)
