@@ -112,7 +112,10 @@ const REFUSALS: Readonly<Record<Beside, string>> = {
   workbench: `${table(
     ['Cell', 'What happened'],
     [...ERRORS, ['#NAME?', `${NO_NAME} The tip at the cell says which one may be meant.`], SPILL],
-  )}${paragraphs('Point at the cell: a tip says the reason, and what to write instead. <b>Explain</b>, in the pane, says it of the selected cell. Nothing is guessed.')}`,
+  )}${paragraphs(
+    'Point at the cell: a tip says the reason, and what to write instead. <b>Explain</b>, in the pane, says it of the selected cell. Nothing is guessed.',
+    'What a cell does not allow is not taken: it stays open with what was typed, and a tip beside it says why. Escape gives back what was there. Where you have typed on, the tip keeps what was not taken, and a button that leads back to the cell.',
+  )}`,
 };
 
 const COMES_IN: Readonly<Record<Beside, string>> = {

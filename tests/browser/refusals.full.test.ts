@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { contrast, LEGIBLE, luminance, type Rgb } from '../../src/hosts/workbench/grid/dark/nightColour';
 import { allInOneWorkbook } from './onePage';
 import { lightsOnSet, TALL } from './lightsOnSet';
@@ -125,7 +125,111 @@ it('lays a whole job while a value is refused', async () => {
   await sheet.click('B7');
   await sheet.page.keyboard.type('-5');
   await sheet.page.getByRole('button', { name: 'New job' }).click();
+  await expect.poll(() => sheet.sheets()).toEqual(['Pops build', 'Heads', 'Pops plan', 'Set card']);
   await sheet.told('A length in millimetres, above 0.');
   await sheet.shows('B7', 120);
-  expect(await sheet.sheets()).toEqual(['Pops build', 'Heads', 'Pops plan', 'Set card']);
+});
+
+/** Keys as fast as they go, one pressed before the last is let go. */
+const quickly = (...keys: string[]) => Promise.all(keys.map((key) => sheet.page.keyboard.press(key)));
+const typeAgain = (a1: string) => sheet.page.getByRole('button', { name: `Back to ${a1}` }).click();
+
+describe('who types on before it can be read that a value is not taken', () => {
+  it('has the next value in the next cell, and finds the refused one in the tip', async () => {
+    const before = await sheet.values('M33', 'M34', 'M35');
+    await sheet.click('M33');
+    await quickly('-', '5', 'Enter', '1', '.', '4', 'Enter');
+    await sheet.shows('M34', 1.4);
+    await said('M33: “-5”. ' + DISTANCE);
+    await sheet.shows('M33', before[0]);
+    await sheet.shows('M35', before[2]);
+    // it stays while another cell is typed into
+    await sheet.enter('M35', '1.7');
+    await sheet.shows('M35', 1.7);
+    await said('M33: “-5”.');
+    // and leads back to the cell, with what was typed
+    await typeAgain('M33');
+    await expect.poll(() => sheet.page.evaluate(() => window.sweeptable.selected())).toBe('M33');
+    await said('Back to');
+    await sheet.page.keyboard.press('End');
+    for (let n = 0; n < 2; n++) await sheet.page.keyboard.press('Backspace');
+    await sheet.page.keyboard.type('5');
+    await sheet.page.keyboard.press('Enter');
+    await sheet.shows('M33', 5);
+    await quiet();
+    for (const a1 of ['M34', 'M35', 'M33']) await sheet.undo(a1);
+    await expect.poll(() => sheet.values('M33', 'M34', 'M35')).toEqual(before);
+  });
+
+  it('goes on where Tab or an arrow led', async () => {
+    const before = await sheet.values('M33', 'N33', 'M34');
+    for (const [key, next] of [
+      ['Tab', 'N33'],
+      ['ArrowRight', 'N33'],
+      ['ArrowDown', 'M34'],
+    ] as const) {
+      await sheet.click('M33');
+      await quickly('-', '5', key, '1', '.', '9', 'Enter');
+      await sheet.shows(next, 1.9);
+      await said('M33: “-5”.');
+      await sheet.page.getByRole('button', { name: 'Leave as it was' }).click();
+      await quiet();
+      await sheet.undo('M33');
+      await expect.poll(() => sheet.values('M33', 'N33', 'M34')).toEqual(before);
+    }
+  });
+
+  it('finds all that was refused in one tip', async () => {
+    await sheet.click('M33');
+    await quickly('-', '5', 'Enter', '-', '6', 'Enter', '-', '7', 'Enter');
+    await said('M34: “-6”.');
+    await said('M33: “-5”.');
+    await sheet.page.keyboard.press('Escape');
+    await sheet.page.getByRole('button', { name: 'Leave as it was' }).click();
+    await quiet();
+  });
+});
+
+it('a refusal is no step: undo and redo go on from what was done before it', async () => {
+  const [had] = await sheet.values('M33');
+  await sheet.enter('M33', '1.5');
+  await sheet.undo('M34');
+  await sheet.shows('M33', had);
+  await sheet.enter('M34', '-2');
+  await sheet.told(DISTANCE);
+  await sheet.page.keyboard.press('Control+y');
+  await sheet.shows('M33', 1.5);
+  await sheet.enter('M34', '-2');
+  await sheet.told(DISTANCE);
+  await sheet.page.keyboard.press('Control+z');
+  await sheet.shows('M33', had);
+});
+
+it('tells of a replacement that a rule does not allow, and keeps ratios and dates out of numbers', async () => {
+  const before = await sheet.values('M33', 'M34');
+  await sheet.click('M33');
+  await sheet.page.keyboard.press('Control+h');
+  const field = (name: string) => sheet.page.getByRole('textbox', { name });
+  await field('Find').fill(String(before[0]));
+  await field('Replace by').fill('-3');
+  await sheet.page.getByRole('button', { name: 'Replace', exact: true }).click();
+  const told = sheet.page.getByRole('search').getByRole('status');
+  await expect.poll(() => told.innerText()).toContain(`Not allowed in M33: ${DISTANCE} It is marked.`);
+  await sheet.page.keyboard.press('Escape');
+  await sheet.undo('M34');
+  await sheet.shows('M33', before[0]);
+
+  // a time of day and a date, if the grid had its way
+  for (const words of ['3:1', '1/4', '8-11']) {
+    await sheet.enter('M34', words);
+    await sheet.told(DISTANCE);
+    await sheet.shows('M34', before[1]);
+  }
+  await sheet.enter('M34', '80 cm');
+  await sheet.shows('M34', 0.8);
+  await sheet.undo('M33');
+  await sheet.enter('G20', '3:1');
+  await sheet.enter('G21', '=SWEEP.MAGNIFICATIONLOSS(G20)');
+  // 2·log2(1 + 3)
+  await sheet.showsNear('G21', 4);
 });

@@ -56,6 +56,8 @@ import { offerFunctions } from './grid/suggestions';
 import { insertWholeRows } from './grid/tableRowCommands';
 import { tellFailuresInTips } from './grid/tip';
 import { tellRefusals } from './grid/refusalTip';
+import { TypingOn } from './grid/typedOn';
+import { backByKey } from './grid/backByKey';
 import { WorkerWatch } from './worker/workerWatch';
 import './grid/focus.css';
 import './workbench.css';
@@ -112,6 +114,7 @@ const frame = paneFrame();
 const turn = new Turn();
 if (!(await turn.take())) saving.leave();
 const last = await lastVisit();
+const typing = new TypingOn();
 const grid = createGrid('grid', worker);
 const desk: Desk = { grid, notice, saving };
 keepColours(grid);
@@ -158,7 +161,8 @@ if (last.found.kind === 'unreadable')
 const aside = await allAside().catch(() => []);
 
 tellFailuresInTips(grid, failures);
-tellRefusals(grid);
+tellRefusals(grid, typing);
+backByKey(grid);
 letEditorFollow(grid);
 sumWhatCanBeSummed(grid);
 offerFunctions(grid);

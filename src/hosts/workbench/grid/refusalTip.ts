@@ -6,30 +6,41 @@ import {
   MoveRangeCommand,
   RefillCommand,
   SetSelectionsOperation,
+  SetWorksheetActiveOperation,
   SheetsSelectionsService,
 } from '@univerjs/preset-sheets-core';
-import { createElement, type MouseEvent, type ReactNode } from 'react';
-import type { Place } from '../../../formula/address';
-import { brokenRules } from './brokenRules';
+import { createElement, Fragment, type MouseEvent, type ReactNode } from 'react';
+import { address } from '../../../formula/address';
+import { brokenRules, sayBroken } from './brokenRules';
+import { onNewWorkbook } from './changes';
 import type { Grid } from './grid';
 import { NOTHING } from '../tables/newTableRows';
 import { clipboard, commands, inside, unitId } from './inside';
-import { takeKeyboard } from './keyboard';
-import { giveUpWriting, onRefusedInput, onWriting, type RefusedInput, writeAgain } from './refusedInput';
-import { notAllowedIn, REFUSAL_ALERT, TIP_SIZE } from './tip';
+import { isWriting, takeKeyboard } from './keyboard';
+import {
+  chosenPlace,
+  giveUpWriting,
+  onRefusedInput,
+  onWriting,
+  type RefusedInput,
+  type SheetPlace,
+  writeAgain,
+} from './refusedInput';
+import { notAllowedIn, PUT_IN_ALERT, REFUSAL_ALERT, TIP_SIZE } from './tip';
+import type { TypingOn } from './typedOn';
 
 /** What fills cells that are chosen afterwards. */
 const FILLS: readonly string[] = [AutoFillCommand.id, RefillCommand.id, MoveRangeCommand.id];
 
-type SheetPlace = Place & { readonly sheetId: string };
-
 /** Our tip at a cell, read out as it comes. */
-function tipAt(grid: Grid) {
+function tipAt(grid: Grid, key: string) {
   const alerts = inside(grid).get(CellAlertManagerService);
   return {
     show({ sheetId, row, column }: SheetPlace, title: string, ...content: ReactNode[]): void {
+      // it keeps what it says for as long as it stands
+      alerts.removeAlert(key);
       alerts.showAlert({
-        key: REFUSAL_ALERT,
+        key,
         type: CellAlertType.ERROR,
         ...TIP_SIZE,
         title,
@@ -42,9 +53,17 @@ function tipAt(grid: Grid) {
         location: { unitId: unitId(grid), subUnitId: sheetId, row, col: column },
       });
     },
-    hide: (): void => alerts.removeAlert(REFUSAL_ALERT),
+    hide: (): void => alerts.removeAlert(key),
   };
 }
+
+const button = (run: () => void, ...content: ReactNode[]): ReactNode =>
+  createElement(
+    'button',
+    // the editor keeps the keyboard
+    { type: 'button', onMouseDown: (event: MouseEvent) => event.preventDefault(), onClick: run },
+    ...content,
+  );
 
 /** What gives the former value back, for a hand and for a key. */
 function wayBack(grid: Grid, { sheetId, row, column }: SheetPlace): ReactNode {
@@ -57,41 +76,132 @@ function wayBack(grid: Grid, { sheetId, row, column }: SheetPlace): ReactNode {
     giveUpWriting(grid);
     takeKeyboard(grid);
   };
-  return createElement(
-    'button',
-    // the editor keeps the keyboard
-    { type: 'button', onMouseDown: (event: MouseEvent) => event.preventDefault(), onClick: run },
-    had ? `Back to ${had}` : 'Leave it empty',
-    createElement('kbd', null, 'Esc'),
-  );
+  return button(run, had ? `Back to ${had}` : 'Leave it empty', createElement('kbd', null, 'Esc'));
 }
 
-const moreText = (count: number): string =>
-  count === 0
-    ? ''
-    : count === 1
-      ? ' So is one more of these cells.'
-      : ` So are ${count} more of these cells.`;
+const isAt = (a: SheetPlace, b: SheetPlace): boolean =>
+  a.sheetId === b.sheetId && a.row === b.row && a.column === b.column;
+
+/**
+ * What was refused: the cell that is open with it, and those whose writer had typed on before anybody could have read why. They
+ * have their former values, and what was typed into them stands in the tip until it is typed again or let go.
+ */
+class Refusals {
+  readonly #grid: Grid;
+  readonly #tip: ReturnType<typeof tipAt>;
+  readonly #typing: TypingOn;
+  #open: RefusedInput | undefined;
+  #left: readonly RefusedInput[] = [];
+  #shown: readonly (RefusedInput | undefined)[] = [undefined];
+
+  constructor(grid: Grid, tip: ReturnType<typeof tipAt>, typing: TypingOn) {
+    this.#grid = grid;
+    this.#tip = tip;
+    this.#typing = typing;
+  }
+
+  refuse(input: RefusedInput): void {
+    if (isWriting(this.#grid)) {
+      // whoever has begun anew goes on
+      this.#left = [...this.#left, input];
+      this.show();
+      return;
+    }
+    this.#again(input);
+  }
+
+  /** Somebody begins to write into the chosen cell, or ends it. */
+  wrote(begins: boolean): void {
+    this.#typing.rest();
+    this.#open = undefined;
+    const at = begins ? chosenPlace(this.#grid) : undefined;
+    if (at) this.#left = this.#left.filter((each) => !isAt(each, at));
+    this.show();
+  }
+
+  forget(): void {
+    this.#open = undefined;
+    this.#left = [];
+    this.show();
+  }
+
+  /** Where one of a sheet in view was refused. */
+  show(): void {
+    const sheetId = this.#grid.api.getActiveWorkbook()?.getActiveSheet().getSheetId();
+    const left = this.#left.filter((each) => each.sheetId === sheetId);
+    const told = [this.#open, ...left];
+    // what is told already is not read out anew
+    if (told.length === this.#shown.length && told.every((each, i) => each === this.#shown[i])) return;
+    this.#shown = told;
+    const at = this.#open ?? left.at(-1);
+    if (!at) return this.#tip.hide();
+    const others = left.map((each) =>
+      createElement(
+        Fragment,
+        { key: `${each.row} ${each.column} ${each.typed}` },
+        createElement('p', null, `${address(each)}: “${each.typed}”. ${each.reason}`),
+        button(() => this.#typeAgain(each), `Back to ${address(each)}`),
+      ),
+    );
+    const close = left.length > 0 ? [button(() => this.#letGo(), 'Leave as it was')] : [];
+    const open = this.#open ? [this.#open.reason, wayBack(this.#grid, this.#open)] : [];
+    this.#tip.show(at, 'Not taken', ...open, ...others, ...close);
+  }
+
+  /** Opens the cell with what was typed, and the reason beside it. */
+  #again(input: RefusedInput): void {
+    writeAgain(this.#grid, input);
+    this.#open = input;
+    this.show();
+    if (input.goOn) this.#typing.watch(() => this.#typedOn());
+  }
+
+  #typedOn(): void {
+    const input = this.#open;
+    if (!input) return;
+    this.#left = [...this.#left, input];
+    giveUpWriting(this.#grid);
+    takeKeyboard(this.#grid);
+    input.goOn?.();
+  }
+
+  #typeAgain(input: RefusedInput): void {
+    giveUpWriting(this.#grid);
+    this.#left = this.#left.filter((each) => each !== input);
+    takeKeyboard(this.#grid);
+    this.#again(input);
+  }
+
+  #letGo(): void {
+    this.#left = [];
+    this.show();
+    takeKeyboard(this.#grid);
+  }
+}
 
 /**
  * Where a rule refuses what was typed, the cell stays open with it, and the reason stands beside it until another value is
- * taken or Escape gives the former one back. What comes by a paste or a fill stays in the cells, which are marked; the reason is
- * told at the first of them. Call it once a workbook is open.
+ * taken or Escape gives the former one back. Whoever types on before that can be read is not held up: what is typed goes where it
+ * would have gone, and the tip stays. What comes by a paste or a fill stays in the cells, which are marked; the reason is told at
+ * the first of them. Call it once a workbook is open.
  */
-export function tellRefusals(grid: Grid): void {
-  const tip = tipAt(grid);
-  onWriting(grid, tip.hide);
-  onRefusedInput(grid, (input: RefusedInput) => {
-    writeAgain(grid, input);
-    tip.show(input, 'Not taken', input.reason, wayBack(grid, input));
-  });
+export function tellRefusals(grid: Grid, typing: TypingOn): void {
+  const refusals = new Refusals(grid, tipAt(grid, REFUSAL_ALERT), typing);
+  onWriting(grid, ({ visible }) => refusals.wrote(visible));
+  onRefusedInput(grid, (input) => refusals.refuse(input));
+  onNewWorkbook(grid, () => refusals.forget());
 
+  const tip = tipAt(grid, PUT_IN_ALERT);
+  onWriting(grid, tip.hide);
   const look = async (areas: readonly IRange[]): Promise<void> => {
     const sheetId = grid.api.getActiveWorkbook()?.getActiveSheet().getSheetId();
     const [first, ...more] = sheetId === undefined ? [] : await brokenRules(grid, sheetId, areas);
     if (!first || sheetId === undefined) return;
-    const told = `${first.reason} It is marked.${moreText(more.length)} Ctrl+Z takes all of it back.`;
-    tip.show({ sheetId, ...first }, notAllowedIn(first), told);
+    tip.show(
+      { sheetId, ...first },
+      notAllowedIn(first),
+      `${sayBroken([first, ...more])} Ctrl+Z takes all of it back.`,
+    );
   };
   const lookAtChosen = (): void =>
     void look(
@@ -114,5 +224,6 @@ export function tellRefusals(grid: Grid): void {
   commands(grid).onCommandExecuted(({ id }) => {
     if (FILLS.includes(id)) lookAtChosen();
     else if (id === SetSelectionsOperation.id) tip.hide();
+    else if (id === SetWorksheetActiveOperation.id) refusals.show();
   });
 }

@@ -1,4 +1,5 @@
 import {
+  Direction,
   DOCS_FORMULA_BAR_EDITOR_UNIT_ID_KEY,
   DOCS_NORMAL_EDITOR_UNIT_ID_KEY,
   type DocumentDataModel,
@@ -10,24 +11,31 @@ import {
   IEditorService,
   KeyCode,
   MetaKeys,
+  MoveSelectionCommand,
+  MoveSelectionEnterAndTabCommand,
   SetCellEditVisibleOperation,
   SetRangeValuesMutation,
   SheetsSelectionsService,
   VALIDATE_CELL,
 } from '@univerjs/preset-sheets-core';
 import type { FWorksheet } from '@univerjs/sheets/facade';
+import type { Place } from '../../../formula/address';
 import { brokenRules } from './brokenRules';
+import { editingEnded } from './editingEnded';
 import type { Grid } from './grid';
 import { commands, inside, interceptors, unitId } from './inside';
 import { isWriting } from './keyboard';
+import { oneStepDone } from './oneStep';
+import { type Step, stepsBefore } from './undoSteps';
+
+export type SheetPlace = Place & { readonly sheetId: string };
 
 /** What was typed into a cell that does not allow it, and why it does not. */
-export interface RefusedInput {
-  readonly sheetId: string;
-  readonly row: number;
-  readonly column: number;
+export interface RefusedInput extends SheetPlace {
   readonly typed: string;
   readonly reason: string;
+  /** Goes where the key or the click led that ended the typing, if it led anywhere. */
+  readonly goOn: (() => void) | undefined;
 }
 
 /** Before the grid's own way to refuse, which is a dialog. */
@@ -36,6 +44,19 @@ const FIRST = 1;
 const INTO_ALL: ReadonlySet<number> = new Set(
   [MetaKeys.CTRL_COMMAND, MetaKeys.MAC_CTRL].map((meta) => meta | KeyCode.ENTER),
 );
+/** A key with Shift. */
+export const backwards = (keycode: KeyCode): number => keycode | MetaKeys.SHIFT;
+/** Where the keys that end the typing lead. */
+const DIRECTIONS: ReadonlyMap<number, Direction> = new Map<number, Direction>([
+  [KeyCode.ENTER, Direction.DOWN],
+  [KeyCode.TAB, Direction.RIGHT],
+  [backwards(KeyCode.ENTER), Direction.UP],
+  [backwards(KeyCode.TAB), Direction.LEFT],
+  [KeyCode.ARROW_DOWN, Direction.DOWN],
+  [KeyCode.ARROW_RIGHT, Direction.RIGHT],
+  [KeyCode.ARROW_UP, Direction.UP],
+  [KeyCode.ARROW_LEFT, Direction.LEFT],
+]);
 
 interface EditEnd {
   readonly visible: boolean;
@@ -69,21 +90,25 @@ const contentsOf = (sheet: FWorksheet | null | undefined, row: number, column: n
   };
 };
 
-function contentsChosen({ api }: Grid): CellContents | undefined {
+/** The chosen cell of the sheet in view. */
+export function chosenPlace({ api }: Grid): SheetPlace | undefined {
   const workbook = api.getActiveWorkbook();
   const cell = workbook?.getActiveCell();
-  return cell ? contentsOf(workbook?.getActiveSheet(), cell.getRow(), cell.getColumn()) : undefined;
+  if (!workbook || !cell) return undefined;
+  return { sheetId: workbook.getActiveSheet().getSheetId(), row: cell.getRow(), column: cell.getColumn() };
+}
+
+function contentsChosen(grid: Grid): CellContents | undefined {
+  const place = chosenPlace(grid);
+  const sheet = place && grid.api.getActiveWorkbook()?.getSheetBySheetId(place.sheetId);
+  return place && contentsOf(sheet, place.row, place.column);
 }
 
 /**
  * The grid takes out again what a rule refuses, but only while that is the last step. Where another has come meanwhile, such as
  * a sheet that was inserted, the refused value would stay.
  */
-function putBack(
-  grid: Grid,
-  { sheetId, row, column }: Pick<RefusedInput, 'sheetId' | 'row' | 'column'>,
-  former: CellContents | undefined,
-): void {
+function putBack(grid: Grid, { sheetId, row, column }: SheetPlace, former: CellContents | undefined): void {
   const sheet = grid.api.getActiveWorkbook()?.getSheetBySheetId(sheetId);
   const now = contentsOf(sheet, row, column);
   if (!former || !sheet || (now.v === former.v && now.f === former.f && now.si === former.si)) return;
@@ -94,13 +119,34 @@ function putBack(
   });
 }
 
+/** Chooses a cell, and shows its sheet. */
+export function goTo(grid: Grid, { sheetId, row, column }: SheetPlace): void {
+  const workbook = grid.api.getActiveWorkbook();
+  const sheet = workbook?.getSheetBySheetId(sheetId);
+  if (!workbook || !sheet) return;
+  const at = chosenPlace(grid);
+  if (at?.sheetId !== sheetId) workbook.setActiveSheet(sheet);
+  if (at?.sheetId !== sheetId || at.row !== row || at.column !== column)
+    sheet.getRange(row, column).activate();
+}
+
+function wayBy(grid: Grid, keycode: number): (() => void) | undefined {
+  const direction = DIRECTIONS.get(keycode);
+  if (direction === undefined) return undefined;
+  const key = keycode & ~MetaKeys.SHIFT;
+  return key === KeyCode.ENTER || key === KeyCode.TAB
+    ? () =>
+        void commands(grid).executeCommand(MoveSelectionEnterAndTabCommand.id, { direction, keycode: key })
+    : () => void commands(grid).executeCommand(MoveSelectionCommand.id, { direction });
+}
+
 /** The cells take what was typed; where rules do not allow it the grid takes it out again, and this tells it. */
 export function onRefusedInput(grid: Grid, refused: (input: RefusedInput) => void): void {
   let former: CellContents | undefined;
-  let last = { typed: '', isForAll: false };
-  onWriting(grid, ({ visible, keycode }) => {
+  let last = { typed: '', keycode: 0, steps: undefined as Step | undefined };
+  onWriting(grid, ({ visible, keycode = 0 }) => {
     if (visible) former = contentsChosen(grid);
-    else last = { typed: wordsInEditor(grid), isForAll: INTO_ALL.has(keycode ?? 0) };
+    else last = { typed: wordsInEditor(grid), keycode, steps: stepsBefore(grid) };
   });
   const chosen = () =>
     inside(grid)
@@ -110,16 +156,23 @@ export function onRefusedInput(grid: Grid, refused: (input: RefusedInput) => voi
   interceptors(grid).writeCellInterceptor.intercept(VALIDATE_CELL, {
     priority: FIRST,
     handler: async (before, { subUnitId: sheetId, row, col: column }) => {
-      const { typed, isForAll } = last;
+      const { typed, keycode, steps } = last;
+      const [place, held] = [{ sheetId, row, column }, former];
       const cell = { startRow: row, endRow: row, startColumn: column, endColumn: column };
-      const written = isForAll ? [cell, ...chosen()] : [cell];
+      const written = INTO_ALL.has(keycode) ? [cell, ...chosen()] : [cell];
+      steps?.see();
       if (before && !(await before)) return false;
       const [broken] = await brokenRules(grid, sheetId, written);
-      // once the grid has taken it out and closed its editor
       if (broken)
-        setTimeout(() => {
-          putBack(grid, { sheetId, row, column }, former);
-          refused({ sheetId, row, column, typed, reason: broken.reason });
+        void editingEnded(grid).then(async () => {
+          putBack(grid, place, held);
+          steps?.forget();
+          const at = chosenPlace(grid);
+          // a cell that is open again would be closed by a sheet that comes in, and its refusal take out all of the step
+          await oneStepDone();
+          const isElsewhere = at && (at.sheetId !== sheetId || at.row !== row || at.column !== column);
+          const goOn = isElsewhere ? () => goTo(grid, at) : wayBy(grid, keycode);
+          refused({ ...place, typed, reason: broken.reason, goOn });
         });
       return !broken;
     },
@@ -127,15 +180,9 @@ export function onRefusedInput(grid: Grid, refused: (input: RefusedInput) => voi
 }
 
 /** Opens a cell to be written into, with words that are not in it: all of them chosen, so that others can be typed over them. */
-export function writeAgain(grid: Grid, { sheetId, row, column, typed }: RefusedInput): void {
-  // Somebody who types fast may have begun anew.
-  if (isWriting(grid)) return;
-  const workbook = grid.api.getActiveWorkbook();
-  const sheet = workbook?.getSheetBySheetId(sheetId);
-  if (!workbook || !sheet) return;
-  if (workbook.getActiveSheet().getSheetId() !== sheetId) workbook.setActiveSheet(sheet);
-  const active = workbook.getActiveCell();
-  if (active?.getRow() !== row || active.getColumn() !== column) sheet.getRange(row, column).activate();
+export function writeAgain(grid: Grid, { typed, ...place }: SheetPlace & Pick<RefusedInput, 'typed'>): void {
+  if (!grid.api.getActiveWorkbook()?.getSheetBySheetId(place.sheetId)) return;
+  goTo(grid, place);
   commands(grid).syncExecuteCommand(SetCellEditVisibleOperation.id, {
     visible: true,
     eventType: DeviceInputEventType.Dblclick,
@@ -151,6 +198,7 @@ export function writeAgain(grid: Grid, { sheetId, row, column, typed }: RefusedI
 
 /** Gives up what is being written: the cell keeps what it had. */
 export const giveUpWriting = (grid: Grid): void => {
+  if (!isWriting(grid)) return;
   commands(grid).syncExecuteCommand(SetCellEditVisibleOperation.id, {
     visible: false,
     eventType: DeviceInputEventType.Keyboard,

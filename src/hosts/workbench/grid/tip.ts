@@ -14,8 +14,9 @@ const FORMULA_ALERT = 'SHEET_FORMULA_ALERT';
 const RULE_ALERT = 'SHEET_DATA_VALIDATION_ALERT';
 /** Room the grid keeps free beside the cell when it places the tip. */
 export const TIP_SIZE = { width: 320, height: 112 };
-/** Of ours, told where somebody has just put in what is refused. */
+/** Of ours, told where somebody has typed what is refused, and where something else has put it in. */
 export const REFUSAL_ALERT = 'SWEEPTABLE_REFUSAL';
+export const PUT_IN_ALERT = 'SWEEPTABLE_PUT_IN';
 
 /** What a formula may call besides our functions; the grid reads the last two by ways of its own. */
 const CALLED_HERE = [...ENGINE_FUNCTIONS, 'LET', 'LAMBDA'];
@@ -36,7 +37,9 @@ export function tellFailuresInTips(grid: Grid, failures: KnownFailures): void {
       show({ ...alert, ...TIP_SIZE, title, message: createElement('span', { className: 'tip' }, message) });
     if (alert.key === RULE_ALERT) {
       // where the reason stands there already
-      if (!alerts.currentAlert.has(REFUSAL_ALERT)) say(notAllowedIn({ row, column: col }), alert.message);
+      const { currentAlert: told } = alerts;
+      if (!told.has(REFUSAL_ALERT) && !told.has(PUT_IN_ALERT))
+        say(notAllowedIn({ row, column: col }), alert.message);
       return;
     }
     if (alert.key !== FORMULA_ALERT) return show(alert);
