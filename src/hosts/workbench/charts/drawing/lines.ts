@@ -20,6 +20,8 @@ const POINT = 7;
 const DIAMOND = 7;
 /** Between two marks of f-numbers, one above the other. */
 const LINE = 18;
+/** Part of an axis that it is longer than its points, so that it ends behind them. */
+const JUST_PAST = 1e-9;
 
 /** The library leaves a line unbroken where a series has undefined, and breaks it at null. */
 export function lineData(chart: LiveChart): uPlot.AlignedData {
@@ -48,11 +50,20 @@ const alongNames = ({ x }: LiveChart, zoom: number): Along => ({
   },
 });
 
+/**
+ * The library takes the first of several points at the very end of an axis for the last of all, and leaves the others out: so
+ * the axis ends behind them, by less than can be seen.
+ */
+const justPast = (least: number, most: number): [number, number] => [
+  least,
+  most + (most - least) * JUST_PAST,
+];
+
 /** A stop is as far from the next everywhere, and the marks are those of an aperture ring. */
 function alongStops(values: readonly number[], space: number): Along {
   const range = stopRange(values);
   return {
-    scale: { time: false, distr: 3, log: 2, range: () => range },
+    scale: { time: false, distr: 3, log: 2, range: () => justPast(...range) },
     axis: {
       space,
       splits: (plot, axis) => {
@@ -70,7 +81,7 @@ function across(chart: LiveChart, xs: readonly number[], zoom: number): Along {
   if (chart.kind === 'line') return alongNames(chart, zoom);
   if (areMarked(chart.xFormat, xs)) return alongStops(xs, textWidth('f/5.6', zoom) + 2 * NAME_GAP * zoom);
   return {
-    scale: { time: false },
+    scale: { time: false, range: (_, least, most) => justPast(least, most) },
     axis: {
       space: 50 * zoom,
       values: (_, splits) => splits.map(plainNumber),
