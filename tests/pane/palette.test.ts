@@ -40,6 +40,48 @@ test('the pane has the colours of the sheets', () => {
   });
 });
 
+/** The colours of a style sheet by their names, each on a light page and on a dark one. */
+const coloursOf = (style: string): ReadonlyMap<string, readonly [light: string, dark: string]> =>
+  new Map(
+    [...style.matchAll(/--([\w-]+): light-dark\((#[\da-f]{6}), (#[\da-f]{6})\)/g)].map(
+      ([, name = '', inLight = '', inDark = '']) => [name, [inLight, inDark]],
+    ),
+  );
+const pane = coloursOf(css);
+
+test('the workbench around it and the pages of help have the colours of the pane', () => {
+  for (const file of ['hosts/workbench/workbench.css', 'build/page.ts']) {
+    const theirs = coloursOf(readFileSync(resolve(import.meta.dirname, '../../src', file), 'utf8'));
+    expect(theirs.size, file).toBeGreaterThan(5);
+    for (const [name, pair] of theirs) expect(pair, `${name} in ${file}`).toEqual(pane.get(name));
+  }
+});
+
+/* WCAG 2.2: letters 4.5 (1.4.3); what a button, a field or a line of a chart is known by 3 (1.4.11). */
+const ON: readonly (readonly [ink: string, least: number, grounds: readonly string[]])[] = [
+  ['ink', 4.5, ['paper', 'card', 'wash', 'clay-wash']],
+  ['quiet', 4.5, ['paper', 'card', 'wash']],
+  ['glaze', 4.5, ['paper', 'card', 'wash']],
+  ['on-glaze', 4.5, ['glaze']],
+  ['clay', 4.5, ['paper', 'card', 'clay-wash']],
+  ['third', 4.5, ['card']],
+  ['fourth', 4.5, ['card']],
+  ['edge', 3, ['paper', 'card']],
+];
+test.each([
+  ['light', 0],
+  ['dark', 1],
+] as const)('is legible in the %s, charts and fields too', (_, which) => {
+  const named = (name: string): string => {
+    const pair = pane.get(name);
+    if (!pair) throw new Error(`The pane has no colour ${name}.`);
+    return pair[which];
+  };
+  for (const [ink, least, grounds] of ON)
+    for (const ground of grounds)
+      expect(contrast(named(ink), named(ground)), `${ink} on ${ground}`).toBeGreaterThanOrEqual(least);
+});
+
 test('a card in the dark is legible, and lights nothing', () => {
   expect(contrast(NIGHT.ink, NIGHT.paper)).toBeGreaterThan(7);
   expect(NIGHT.paper).toBe('#000000');
