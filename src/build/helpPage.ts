@@ -105,6 +105,7 @@ export function helpPage(beside: Beside): string {
   const about = general(beside);
   return page(
     'help.html',
+    beside,
     `${FIRST[beside]}
 ${contents(about)}${about.map(({ id, heading, body }) => `<h2 id="${id}">${text(heading)}</h2>\n${body}`).join('')}${families
       .map(

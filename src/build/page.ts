@@ -1,3 +1,6 @@
+import { createHash } from 'node:crypto';
+import { KEPT_COLOURS } from '../hosts/workbench/page/keptColours';
+
 /** A text as it stands in markup. */
 export const text = (plain: string): string =>
   plain.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
@@ -20,6 +23,8 @@ export const caution = (content: string): string =>
 /** The colours are the pane's. */
 const STYLE = `
 :root { color-scheme: light dark; --paper: light-dark(#fbf8f1, #1b242c); --card: light-dark(#ffffff, #232e38); --ink: light-dark(#22303c, #ece7dd); --quiet: light-dark(#4a5a68, #b3bdc5); --line: light-dark(#e4e1d8, #3b4853); --glaze: light-dark(#084b4f, #82d1ca); --wash: light-dark(#e0efee, #21393d); --clay: light-dark(#7d2410, #f4b498); --clay-wash: light-dark(#fbe3dc, #43291f); }
+[data-theme='light'] { color-scheme: light; }
+[data-theme='dark'] { color-scheme: dark; }
 * { box-sizing: border-box; }
 html { background: var(--paper); scroll-padding-top: 16px; }
 body { max-width: 48rem; margin: 0 auto; padding: 16px; color: var(--ink); font: 16px/24px 'Segoe UI', system-ui, sans-serif; overflow-wrap: break-word; }
@@ -55,6 +60,14 @@ nav a { display: inline-block; padding: 4px 0; }
   .screen { display: none; }
 }`;
 
+/** All that runs on a page beside the workbench: it is light or dark as the workbench was set against the system. */
+const AS_CHOSEN = `try { const kept = localStorage.getItem('${KEPT_COLOURS}'); if (kept) document.documentElement.dataset.theme = kept; } catch {}`;
+const runs: Readonly<Record<Beside, string>> = { excel: '', workbench: `<script>${AS_CHOSEN}</script>\n` };
+const mayRun: Readonly<Record<Beside, string>> = {
+  excel: '',
+  workbench: `script-src 'sha256-${createHash('sha256').update(AS_CHOSEN).digest('base64')}'; `,
+};
+
 const links = (name: PageName): string =>
   (Object.entries(PAGES) as [PageName, string][])
     .map(([file, label]) =>
@@ -65,15 +78,15 @@ const links = (name: PageName): string =>
     .join('\n');
 
 /** A page of our own. It loads nothing, and may not. */
-export const page = (name: PageName, body: string, style = ''): string => `<!DOCTYPE html>
+export const page = (name: PageName, beside: Beside, body: string, style = ''): string => `<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8" />
 <meta name="viewport" content="width=device-width, initial-scale=1" />
 <meta name="color-scheme" content="light dark" />
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'" />
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; ${mayRun[beside]}style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'" />
 <title>Sweeptable ${PAGES[name].toLowerCase()}</title>
-<style>${STYLE}${style}
+${runs[beside]}<style>${STYLE}${style}
 </style>
 </head>
 <body>

@@ -24,6 +24,7 @@ const OTHERS: Readonly<Record<Beside, string>> = {
 export const privacyPage = (beside: Beside): string =>
   page(
     'privacy.html',
+    beside,
     `<p>Sweeptable calculates where you type. Nothing that you write into a cell leaves your computer through it.</p>
 <h2>What leaves the page</h2>
 <p>No data. Sweeptable has no server of its own, sends no request with anything of yours in it, counts nobody, and asks for no name and no account. The browser fetches ${FETCHED[beside]} own files from the address where your studio keeps them; like every web server, that one can see which computer asks.</p>

@@ -67,6 +67,7 @@ const TELL: Readonly<Record<Beside, string>> = {
 export const supportPage = (beside: Beside, contact?: string): string =>
   page(
     'support.html',
+    beside,
     `<h2 id="contact">Who helps</h2>
 <p>${contact ? `In your studio: <strong>${contactText(contact)}</strong>` : text(NOBODY_NAMED[beside])}</p>
 <h2 id="first">What to try first</h2>

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
 import { validateXML } from 'xmllint-wasm';
 import { helpPage } from '../../src/build/helpPage';
@@ -34,7 +35,15 @@ describe.each(everyPage)('$name beside $beside', ({ beside, page }) => {
   });
 
   test('loads nothing, and names no address of anybody', () =>
-    expect(page).not.toMatch(/<script|<link|<img|<iframe|https?:|(?<!\[)@(?!page|media)/));
+    expect(page).not.toMatch(/<script |<link|<img|<iframe|https?:|(?<!\[)@(?!page|media)/));
+
+  test('runs nothing but what its policy knows by its sum: whether the workbench is dark', () => {
+    const scripts = [...page.matchAll(/<script>([^<]*)<\/script>/g)].map(([, script = '']) => script);
+    expect(scripts).toHaveLength(beside === 'workbench' ? 1 : 0);
+    const sums = scripts.map((script) => createHash('sha256').update(script).digest('base64'));
+    const known = [...page.matchAll(/'sha256-([^']*)'/g)].map(([, sum]) => sum);
+    expect(known).toEqual(sums);
+  });
 
   test('leads nowhere that is not there', () => {
     // The licences are put beside the pages by the build.

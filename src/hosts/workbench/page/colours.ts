@@ -3,14 +3,14 @@ import { watchTheme } from '../../../pane/watchTheme';
 import type { Grid } from '../grid/grid';
 import { drawGrid, letCanvasBeDark } from '../grid/dark/darkCanvas';
 import { elementById } from './elementById';
+import { KEPT_COLOURS } from './keptColours';
 
-const KEY = 'sweeptable colours';
 type Colours = 'light' | 'dark';
 
 /** What a person has chosen against the system. Where the browser forbids storage, nothing, on every visit. */
 function chosen(): Colours | undefined {
   try {
-    const kept = localStorage.getItem(KEY);
+    const kept = localStorage.getItem(KEPT_COLOURS);
     return kept === 'light' || kept === 'dark' ? kept : undefined;
   } catch {
     return undefined;
@@ -19,8 +19,8 @@ function chosen(): Colours | undefined {
 
 function keep(colours: Colours | undefined): void {
   try {
-    if (colours) localStorage.setItem(KEY, colours);
-    else localStorage.removeItem(KEY);
+    if (colours) localStorage.setItem(KEPT_COLOURS, colours);
+    else localStorage.removeItem(KEPT_COLOURS);
   } catch {
     // See above.
   }
