@@ -4,6 +4,7 @@ import type { Grid } from '../grid/grid';
 import { drawGrid, letCanvasBeDark } from '../grid/dark/darkCanvas';
 import { elementById } from './elementById';
 import { KEPT_COLOURS } from './keptColours';
+import '../grid/dark/dark.css';
 
 type Colours = 'light' | 'dark';
 
