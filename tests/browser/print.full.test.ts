@@ -73,3 +73,37 @@ it('prints a chart that was moved over the edge of what prints whole, on a page 
   expect(chart.x + chart.width - room.x - room.width).toBeLessThan(1);
   await takeAway();
 });
+
+it('prints the colour of a warning under all of its words', async () => {
+  await sheet.insert('Depth options');
+  const told = /^! the least blur/;
+  await expect
+    .poll(async () => {
+      await lay();
+      const count = await paper().locator('.cell', { hasText: told }).count();
+      if (count === 0) await takeAway();
+      return count;
+    })
+    .toBe(1);
+  const { letters, colour, under } = await paper()
+    .locator('.cell', { hasText: told })
+    .evaluate((cell) => {
+      const background = getComputedStyle(cell).backgroundColor;
+      // what is laid later would lie over the words
+      const before: Element[] = [];
+      for (let one = cell.previousElementSibling; one; one = one.previousElementSibling) before.push(one);
+      const { top } = cell.getBoundingClientRect();
+      const inRow = before.filter(
+        (one) =>
+          one.getBoundingClientRect().top === top && getComputedStyle(one).backgroundColor === background,
+      );
+      return {
+        letters: cell.firstElementChild?.getBoundingClientRect().right ?? Infinity,
+        colour: background,
+        under: Math.max(...inRow.map((one) => one.getBoundingClientRect().right)),
+      };
+    });
+  expect(colour).not.toBe('rgba(0, 0, 0, 0)');
+  expect(under).toBeGreaterThan(letters);
+  await takeAway();
+});

@@ -1,6 +1,7 @@
 import type { IRange } from '@univerjs/core';
 import type { FWorksheet } from '@univerjs/sheets/facade';
 import type { BookCell, BookStyle, EdgeSide } from '../../../book/book';
+import { isSeen } from '../../../book/fullPages';
 import { FONT, USUAL_SIZE } from '../../../book/palette';
 import { h } from '../../../pane/element';
 import { fitted } from '../cell/fitted';
@@ -9,6 +10,7 @@ import { pointsOf } from '../book/measures';
 import { bookStyle } from '../book/styles';
 import { widerThanMade } from '../book/typeface';
 import type { Grid } from '../grid/grid';
+import { conditions } from '../grid/rules';
 import { shownTexts } from '../grid/shownTexts';
 import { spilledCells } from '../grid/spills';
 import type { Line } from '../../../book/pagesOf';
@@ -85,6 +87,16 @@ export function printedSheet(grid: Grid, sheet: FWorksheet): PrintedSheet {
       style: bookStyle(styles.getStyleByCell(inner.getCell(row, column))),
     };
   };
+  const watched = conditions(grid, sheet.getSheetId()).flatMap(({ ranges }) => ranges);
+  /** Cells of a row that hold nothing and show something all the same: a warning goes on under all of its words. */
+  const marked = (row: number): readonly number[] => {
+    const found = new Set<number>();
+    for (const { startRow, endRow, startColumn, endColumn } of watched)
+      if (startRow <= row && row <= endRow)
+        for (let column = startColumn; column <= Math.min(endColumn, used.columns - 1); column++)
+          if (isSeen(bookStyle(styles.getStyleByCell(inner.getCell(row, column))))) found.add(column);
+    return [...found];
+  };
   const lines = (
     first: number,
     count: number,
@@ -113,7 +125,9 @@ export function printedSheet(grid: Grid, sheet: FWorksheet): PrintedSheet {
         (column) => Math.round(inner.getColumnWidth(column) / wider),
       ),
     inRow(row) {
-      const single = (byRow.get(row) ?? []).filter((column) => !inner.getMergedCell(row, column));
+      const single = [...new Set([...(byRow.get(row) ?? []), ...marked(row)])].filter(
+        (column) => !inner.getMergedCell(row, column),
+      );
       return [
         ...single.map((column) => ({ row, column, rows: 1, columns: 1, ...face(row, column) })),
         ...(merged.get(row) ?? []).map(({ of, column }) => ({

@@ -177,7 +177,11 @@ function laidOut(view: PrintedSheet, page: BookPage, charts: readonly OnSheet[],
     inner.append(cells);
     const shown = [...(isTitled ? titles : []), ...lines];
     for (const { row } of shown) {
-      const inRow = view.inRow(row).map((cell) => ({ cell, span: spanOf(cell) }));
+      // words run on over empty cells, whose fills lie under them
+      const inRow = view
+        .inRow(row)
+        .map((cell) => ({ cell, span: spanOf(cell) }))
+        .sort((one, other) => Number(one.cell.text !== '') - Number(other.cell.text !== ''));
       const filled = inRow.flatMap(({ cell, span }) =>
         span && cell.text !== '' ? [widened(span, wider)] : [],
       );
