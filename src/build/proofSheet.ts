@@ -154,10 +154,11 @@ const KIND_WORDS: Readonly<Record<Source['kind'], string>> = {
   memory: 'memory',
 };
 
+/** Titles come last: there they run on to the edge of the page, a line each. */
 const SOURCE_COLUMNS: readonly TemplateColumn[] = [
-  { id: 'Source', quantity: 'text', fixed: 'values', wrap: true },
-  { id: 'Checks', quantity: 'count', formula: '=COUNTIF(Checks[Source],[@Source])' },
   { id: 'Kind', quantity: 'text', fixed: 'values' },
+  { id: 'Checks', quantity: 'count', formula: '=COUNTIF(Checks[Source],[@Source])' },
+  { id: 'Source', quantity: 'text', fixed: 'values' },
 ];
 
 /** A count of the checks whose sources are of a kind. */
@@ -195,7 +196,7 @@ export function proofTemplate(checks: readonly PublishedCheck[]): Template {
   const kinds = new Map(checks.map(({ source }) => [SOURCES[source].title, SOURCES[source].kind]));
   const sources = [...kinds]
     .sort(([one], [other]) => (one < other ? -1 : 1))
-    .map(([title, kind]): readonly TemplateValue[] => [title, KIND_WORDS[kind]]);
+    .map(([title, kind]): readonly TemplateValue[] => [KIND_WORDS[kind], title]);
   return {
     id: 'proof',
     name: 'Proof',

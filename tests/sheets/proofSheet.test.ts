@@ -42,7 +42,7 @@ test('shows every published check, with the title of its source, the value print
   expect(rows.map(([check, gives, , , source]) => [String(check).split(':')[0], gives, source])).toEqual(
     published.map((check) => [check.function, check.gives, SOURCES[check.source].title]),
   );
-  const titles = tableOf(proof, 'Sources').rows.map(([title]) => title);
+  const titles = tableOf(proof, 'Sources').rows.map(([, title]) => title);
   expect(new Set(titles)).toEqual(new Set(published.map(({ source }) => SOURCES[source].title)));
   expect(new Set(titles).size).toBe(titles.length);
 });
