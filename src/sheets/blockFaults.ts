@@ -2,7 +2,7 @@ import { CHECKS } from '../book/kinds';
 import { parseAddress } from '../formula/address';
 import type { Fault } from './fault';
 import { formatOf, SHEET_QUANTITIES } from './formats';
-import { blockColumns, blockPlace, blockRows, isGiven, LEAD_ROWS } from './layout';
+import { blockColumns, blockPlace, blockRows, coversBeside, isGiven, LEAD_ROWS } from './layout';
 import { columnId } from './formulaNodes';
 import type { TemplateColumn, Template, TemplateValue } from './template';
 
@@ -82,6 +82,8 @@ function names(template: Template): Fault[] {
       if (field.tenths) claim(field.tenths.id, `${at}/tenths/id`);
       if (field.formula !== undefined && field.value !== undefined)
         found.push({ at, reason: 'is both an input and a formula' });
+      if (coversBeside(field))
+        found.push({ at: `${at}/across`, reason: 'reaches over the tenths or the words right of it' });
     }
   }
   return found;

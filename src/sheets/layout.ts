@@ -1,3 +1,4 @@
+import { KINDS } from '../book/kinds';
 import { type Place, parseAddress } from '../formula/address';
 import type { Block, TemplateColumn, Field, Form, TemplateTable, Template } from './template';
 
@@ -23,9 +24,16 @@ export const fieldRow = (form: Form, index: number): number => blockPlace(form).
 export const tableTop = (table: TemplateTable): number => blockPlace(table).row + 1;
 export const blockRows = (block: Block): number =>
   block.kind === 'form' ? 1 + block.fields.length : 2 + block.rows.length;
+/** Columns that the value of a field takes as one cell. */
+export const valueColumns = (field: Field): number =>
+  Math.max(1, ...KINDS.map((kind) => kind.across?.(field) ?? 1));
 /** Label and value, with tenths beside them a column more, and the last for the words of a line. */
-const fieldColumns = ({ remark, warning, tenths }: Field): number =>
+const besideValue = ({ remark, warning, tenths }: Field): number =>
   remark !== undefined || warning ? 4 : tenths ? 3 : 2;
+const fieldColumns = (field: Field): number => Math.max(besideValue(field), 1 + valueColumns(field));
+/** Whether the value of a field reaches over what stands right of it. */
+export const coversBeside = ({ remark, warning, tenths, ...field }: Field): boolean =>
+  valueColumns(field) > (tenths ? 1 : remark !== undefined || warning ? 2 : Infinity);
 export const blockColumns = (block: Block): number =>
   block.kind === 'form' ? Math.max(2, ...block.fields.map(fieldColumns)) : block.columns.length;
 /** Whether the rows of the template say what stands in it: an input, or what the sheet holds itself. */

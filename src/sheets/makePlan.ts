@@ -8,7 +8,17 @@ import { area, type Area } from '../formula/area';
 import { quotedText } from '../formula/quotedText';
 import { tableConditions, warned } from './warnings';
 import { formatOf } from './formats';
-import { blockPlace, blockRows, fieldRow, isGiven, isInput, type Layout, layout, tableTop } from './layout';
+import {
+  blockPlace,
+  blockRows,
+  fieldRow,
+  isGiven,
+  isInput,
+  type Layout,
+  layout,
+  tableTop,
+  valueColumns,
+} from './layout';
 import { type Shape, styleOf } from './looks';
 import type { SheetPlan } from './plan';
 import { planChart } from './planChart';
@@ -180,6 +190,7 @@ class Builder {
       const value = { row, column: start.column + 1 };
       if (field.label !== undefined) this.put({ row, column: start.column }, 'label', { value: field.label });
       this.content(value, field, field.value);
+      this.widen(value, field);
       this.accept(field.accepts, area(value, 1, 1));
       if (field.tenths) {
         const small = { row, column: start.column + 2 };
@@ -196,6 +207,16 @@ class Builder {
       }
       this.remark({ row, column: start.column + 3 }, field, value);
     }
+  }
+
+  /** Has the value of a field take the columns right of it as well. */
+  widen(value: Place, field: Field): void {
+    const columns = valueColumns(field);
+    if (columns === 1) return;
+    const style = this.cells.at(-1)?.style;
+    for (let c = 1; c < columns; c++)
+      this.cells.push({ row: value.row, column: value.column + c, value: null, ...(style && { style }) });
+    this.merges.push(area(value, 1, columns));
   }
 
   /** The words beside a value: its remark, or its warning while that holds. */

@@ -1,4 +1,4 @@
-import type { OfBlock, OfCell, OfChart, OfColumn, OfTable, OfTemplate } from '../book/kinds';
+import type { OfBlock, OfCell, OfChart, OfColumn, OfField, OfTable, OfTemplate } from '../book/kinds';
 
 /**
  * A template sheet as its JSON file says it: what each cell means, never how a host draws it. `templates/schema.json`
@@ -69,7 +69,7 @@ export interface CellContent extends OfCell {
 }
 
 /** One field of a form: either an input with its demo value, or a result with its formula. */
-export interface Field extends CellContent {
+export interface Field extends CellContent, OfField {
   readonly id: string;
   /** Left out where a line goes on from the one above it. */
   readonly label?: string;

@@ -106,6 +106,7 @@ const REFUSED: readonly (readonly [string, Damage, RegExp])[] = [
   ['an id that is a row in the other notation', (t) => (fields(t)[0].id = 'r'), /the id r reads like the address of a cell/],
   ['cautions where something stands', (t) => ((t.cautions = ['Hot lamps.', 'Many flashes.']), (t.cautionsAt = 'A9')), /^trial\.json: cautionsAt: A9 leaves no room for 2 lines/],
   ['cautions over the first lines', (t) => ((t.cautions = ['Hot lamps.']), (t.cautionsAt = 'A2')), /cautionsAt: A2 leaves no room for 1 lines/],
+  ['a value over the words right of it', (t) => ((fields(t)[0].remark = 'as metered'), (fields(t)[0].across = 3)), /^trial\.json: blocks\/0\/fields\/0\/across: reaches over the tenths or the words/],
   ['a circle', (t) => (fields(t)[2].formula = '={twice}+1'), /goes round in a circle: exact → twice → exact/],
   ['a circle within a table', (t) => (table(t).columns[2].formula = '=[@Share]+1'), /goes round in a circle/],
   ['a wrong unit', (t) => (fields(t)[2].formula = '=SWEEP.FNUMBER({recycle})'), /\{recycle\} is in s, but text of FNUMBER is in f-number/],

@@ -8,6 +8,7 @@ import { NAMED_POINTS, namedPoints, namedPointsCheck, type NamedPointsWish } fro
 import { pageBreak, pageBreakCheck, type PageBreakWish, type WithPageBreaks } from './pageBreak';
 import { pictureSlot, pictureSlotCheck, type PictureSlotWish } from './pictureSlot';
 import { printArea, printAreaCheck, type PrintAreaWish, type WithPrintArea } from './printArea';
+import { severalColumns, severalColumnsCheck, type SeveralColumnsWish } from './severalColumns';
 import { wordsInLines, wordsInLinesCheck, type WordsInLinesWish } from './wordsInLines';
 
 /** Every kind. Of two sizes of a cell the later one holds, and the series of a chart stand in this order. */
@@ -22,6 +23,7 @@ export const KINDS: readonly Kind[] = [
   pageBreak,
   printArea,
   pictureSlot,
+  severalColumns,
 ];
 
 /** How each is asked for: by themselves, since no page needs to have them. */
@@ -36,6 +38,7 @@ export const CHECKS: readonly Check[] = [
   pageBreakCheck,
   printAreaCheck,
   pictureSlotCheck,
+  severalColumnsCheck,
 ];
 
 /** What the parts of a template may ask for. */
@@ -44,6 +47,7 @@ export type OfBlock = PageBreakWish;
 export type OfTable = ColourMapWish;
 /** A field of a form, or a column. */
 export type OfCell = BigTypeWish & LookedUpWish;
+export type OfField = SeveralColumnsWish;
 export type OfColumn = WordsInLinesWish;
 export type OfChart = ConstantLineWish & MarkedPointWish & NamedPointsWish;
 

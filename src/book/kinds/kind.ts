@@ -2,7 +2,7 @@ import type { Place } from '../../formula/address';
 import type { Area } from '../../formula/area';
 import type { BookCondition, BookStyle, Part } from '../book';
 import type { ChartCells, ChartKind, ChartSeries } from '../chart';
-import type { OfBlock, OfCell, OfChart, OfColumn, OfTable, OfTemplate, Role } from '.';
+import type { OfBlock, OfCell, OfChart, OfColumn, OfField, OfTable, OfTemplate, Role } from '.';
 
 /** A table that is in the workbook. */
 export interface KnownTable {
@@ -69,6 +69,8 @@ export interface Kind {
     column: (name: string) => ChartCells,
   ) => { readonly names: ChartCells; readonly role: Role } | undefined;
   readonly page?: (template: AskedTemplate) => ToldPage;
+  /** How many columns a field of a form takes as one cell; one where nothing is asked for. */
+  readonly across?: (field: OfField) => number | undefined;
   /** Cells that become one and are kept free, with what stands there until then. */
   readonly slots?: (template: AskedTemplate) => readonly { readonly place: Area; readonly words: string }[];
 }
