@@ -64,14 +64,26 @@ function runsOf(row: number, columns: number, at: TextAt): Run[] {
 /** A label with its value beside it, or below it where that is long. What stands alone first is a title. */
 function runLines({ texts: [label = '', ...values] }: Run, isFirst: boolean): Line[] {
   const value = values.join(' ');
+  if (label === '') return [[figures(value)]];
   if (value === '') return [[isFirst ? figures(label) : words(label)]];
   if (value.length > BESIDE) return [[words(label)], [figures(value)]];
   return [[words(label, HALF), figures(value, HALF)]];
 }
 
+/** A value without a label belongs to the label of a row above it. */
+function withLabels(band: readonly (readonly Run[])[]): Run[] {
+  const labels = new Set<number>();
+  return band.flat().map((run) => {
+    if (run.texts.length === 1 && labels.has(run.column - 1))
+      return { column: run.column - 1, texts: ['', ...run.texts] };
+    labels.add(run.column);
+    return run;
+  });
+}
+
 /** Blocks that stand side by side, one below the other: rows without a gap, by the column in which they begin. */
 function bandLines(band: readonly (readonly Run[])[]): Line[] {
-  const runs = band.flat();
+  const runs = withLabels(band);
   const starts = [...new Set(runs.map(({ column }) => column))].sort((a, b) => a - b);
   return starts.flatMap((start) => [
     ...runs.filter(({ column }) => column === start).flatMap((run, i) => runLines(run, i === 0)),
