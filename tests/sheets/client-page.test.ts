@@ -42,12 +42,12 @@ const found = (parts: ReadonlyMap<string, string>, secret: string): string[] =>
   [...parts].filter(([, text]) => text.includes(secret)).map(([name]) => name);
 
 /** An estimate and a client page of it in one workbook, with their values. */
-async function sheets(shots?: readonly (readonly TemplateValue[])[]): Promise<BookSheet[]> {
+async function sheets(shots?: readonly (readonly TemplateValue[])[], client = page): Promise<BookSheet[]> {
   const template = typedOver(estimate, SECRETS.form, {
     Prices: SECRETS.lines,
     ...(shots ? { Shots: shots } : {}),
   });
-  const book = await together([{ template }, { template: page }]);
+  const book = await together([{ template }, { template: client }]);
   expect(book.errors()).toEqual([]);
   const made = book.plans.map((plan, i) => {
     const values = book.values(i);
@@ -196,7 +196,16 @@ describe('what goes to the client', () => {
     const shots = (n: number) =>
       Array.from({ length: n }, (_, i) => [`Shot ${i + 1}`, 1, 1, 10, null, 1, 1, null]);
     const height = async (n: number): Promise<number> => {
-      const [, client] = await sheets(shots(n));
+      // a person adds the rows beyond those of the page, with their numbers
+      const own = layout(page).tables.get('ClientShots') as TemplateTable;
+      const numbered = Array.from({ length: Math.max(n, own.rows.length) }, (_, i) => [
+        null,
+        null,
+        null,
+        null,
+        i + 1,
+      ]);
+      const [, client] = await sheets(shots(n), typedOver(page, {}, { ClientShots: numbered }));
       const { page: printed, widths, heights } = prepared(client).sheets[0] as BookSheet;
       const rows = Array.from({ length: printed.area?.rows ?? 0 }, (_, row) => heights[row] ?? USUAL_HEIGHT);
       return (rows.reduce((sum, one) => sum + one, 0) * scaleToPage(printed, widths)) / PAGE.upright.height;
@@ -220,8 +229,8 @@ describe('what goes to the client', () => {
     expect(await of([row(1, 19), row(2, null)])).toEqual({
       refused: 'D15 says: the Estimate: line 2, type: its tax in percent, 0 for none.',
     });
-    expect(await of([row(1, 19)], 25)).toEqual({
-      refused: 'D15 says: more shots than stand here: add rows below.',
+    expect(await of([row(1, 19)], 13)).toEqual({
+      refused: 'D15 says: more shots: add rows with their Nr.',
     });
   });
 
@@ -312,9 +321,7 @@ describe('the sheet itself', () => {
       const typed = rows.map(([what = null, says = null]) => [what, what === missing ? ' ' : says]);
       const template = typedOver(page, {}, { Asked: typed });
       const sheet = await calculated(template);
-      expect(wordsBeside(template, sheet, 'clientPays'), missing).toBe(
-        '! see the numbers from the Estimate, right of the page',
-      );
+      expect(wordsBeside(template, sheet, 'clientPays'), missing).toBe('! see the numbers right of the page');
       expect(sheet.cell('clientPays')).toBe('');
     }
   });
