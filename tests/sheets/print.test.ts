@@ -1,10 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { widthOfColumns } from '../../src/book/widthsAndHeights';
+import type { BookSheet } from '../../src/book/book';
+import { fullBreaks } from '../../src/book/fullPages';
 import { PAGE } from '../../src/book/printedPages';
 import { parseAddress } from '../../src/formula/address';
 import { blockColumns, blockPlace } from '../../src/sheets/layout';
 import type { Field, TemplateColumn } from '../../src/sheets/template';
 import { drawn } from '../full';
+import { planAlone } from '../../src/sheets/makePlan';
+import { TEMPLATES } from '../../src/sheets/templates';
 import { calculated, templateOf, type Typed, typedOver } from './support';
 
 /** Points that a letter takes of the size of its type, on an average of English words; capitals and bold take more. */
@@ -176,3 +180,48 @@ describe.each(Object.entries(SHEETS))('%s', (id, jobs) => {
     expect(cut).toEqual([]);
   });
 });
+
+test.each(TEMPLATES.map((each) => [each.name, each] as const))(
+  '%s keeps the words of its demo within the fill of their cells',
+  (_, template) => {
+    const { page, cells, merges, widths } = planAlone(template, true).sheet;
+    const past = cells.flatMap(({ row, column, value, style, part }) => {
+      const isTyped = part === 'input' || part === 'choice';
+      if (typeof value !== 'string' || !isTyped || column >= (page.area?.columns ?? 0)) return [];
+      const merged = merges.find((area) => area.row === row && area.column === column);
+      const wide = value.length * (style?.size ?? 10) * LETTER;
+      return wide > widthOfColumns({ column, columns: merged?.columns ?? 1 }, widths) ? [value] : [];
+    });
+    expect(past).toEqual([]);
+  },
+);
+
+/** Rows that begin a page of a sheet, whether they are told to or the page before is full. */
+const pageStarts = (sheet: BookSheet): readonly number[] =>
+  [...sheet.page.breaks, ...fullBreaks(sheet)].sort((a, b) => a - b);
+
+test.each(TEMPLATES.map((each) => [each.name, each] as const))(
+  '%s has no page with cautions or empty lines alone, and no heading at the foot of a page',
+  (_, template) => {
+    const { sheet } = planAlone(template, true);
+    const { columns = 0, rows = 0 } = sheet.page.area ?? {};
+    const parts = new Map<number, Set<string>>();
+    for (const { row, column, part, value, formula } of sheet.cells)
+      if (column < columns && row < rows && (value ?? formula ?? '') !== '')
+        parts.set(row, (parts.get(row) ?? new Set()).add(part ?? 'result'));
+    const starts = [0, ...pageStarts(sheet)];
+    for (const [i, start] of starts.entries()) {
+      const end = starts[i + 1] ?? rows;
+      const filled = Array.from({ length: end - start }, (__, r) => start + r).filter((row) =>
+        parts.has(row),
+      );
+      const others = filled.filter((row) => !parts.get(row)?.has('caution'));
+      expect(others.length, `page from row ${start + 1}`).toBeGreaterThan(0);
+      const foot = [...(parts.get(filled.at(-1) ?? -1) ?? [])];
+      expect(
+        foot.every((part) => part === 'section'),
+        `foot above row ${end + 1}: ${foot.join()}`,
+      ).toBe(false);
+    }
+  },
+);
