@@ -10,7 +10,16 @@ const FOLDER = join(SRC, 'book/kinds');
 const COMMON = ['index.ts', 'kind.ts', 'axisFaults.ts'];
 const files = readdirSync(FOLDER).filter((file) => !COMMON.includes(file));
 
-const HOOKS: readonly (keyof Kind)[] = ['settled', 'look', 'conditions', 'series', 'points', 'page', 'slots', 'across'];
+const HOOKS: readonly (keyof Kind)[] = [
+  'settled',
+  'look',
+  'conditions',
+  'series',
+  'points',
+  'page',
+  'slots',
+  'across',
+];
 const isKind = (value: unknown): value is Kind => HOOKS.some((hook) => hook in Object(value));
 const isCheck = (value: unknown): value is Check => 'shape' in Object(value);
 
