@@ -37,10 +37,9 @@ function fullPages(sheet: Printed, breaks: readonly number[]): readonly PageOfRo
     Array.from({ length: count }, (_, i) => first + i)
       .filter((row) => !unseen.has(row))
       .map((row) => ({ row, height: heights[row] ?? USUAL_HEIGHT }));
-  const beyond = picturesBeyond(area, pictures);
-  const blocks = [...charts, ...pictures.filter((picture) => !beyond.includes(picture))].map(
-    ({ place }) => place,
-  );
+  const standing = [...charts, ...pictures];
+  const beyond = picturesBeyond(area, standing);
+  const blocks = standing.filter((one) => !beyond.includes(one)).map(({ place }) => place);
   const filled = new Set(
     cells.flatMap(({ row, column, value, formula, style }) =>
       isWithin(column, area) && ((value ?? formula ?? '') !== '' || isSeen(style)) ? [row] : [],

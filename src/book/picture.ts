@@ -17,7 +17,7 @@ export interface FilePicture {
   readonly height: number;
 }
 
-/** Those that do not stand whole within what is printed: each has a page of its own. */
+/** Pictures and charts that do not stand whole within what is printed: each has a page of its own. */
 export const picturesBeyond = <T extends { readonly place: Area }>(
   printed: Area,
   pictures: readonly T[],

@@ -1,7 +1,7 @@
 import type { Worksheet, AddWorksheetOptions } from '@cj-tech-master/excelts';
-import type { BookCell, BookPage, BookSheet } from '../book/book';
+import type { BookPage, BookSheet } from '../book/book';
 import { fullBreaks } from '../book/fullPages';
-import { type FilePicture, picturesBeyond } from '../book/picture';
+import { picturesBeyond } from '../book/picture';
 import { PAGE } from '../book/printedPages';
 import type { Area } from '../formula/area';
 import { areaText, MOST_COLUMNS } from '../formula/areaText';
@@ -38,16 +38,19 @@ function margins(landscape: boolean, { width, height }: PaperSize) {
   return { left: side, right: side, top: end, bottom: end, header: EDGE / INCH, footer: EDGE / INCH };
 }
 
-/** The sign & starts a code in a header. */
+/** The sign & starts a code in a header, such as that for the name of the tab, whatever it will be. */
 const plainHeader = (text: string): string => text.replaceAll('&', '&&');
+const TAB = '&A';
 
-/** How a sheet prints: on one page across, and pictures that stand elsewhere on pages of their own. */
+/** How a sheet prints: on one page across, and charts and pictures that stand elsewhere on pages of their own. */
 export function filePage(
-  { landscape, header, titleRows, titlesFrom = 0, area }: BookPage,
-  pictures: readonly FilePicture[],
+  { name, page, charts, pictures = [] }: Pick<BookSheet, 'name' | 'page' | 'charts' | 'pictures'>,
   paper: PaperName,
 ) {
-  const areas = area ? [area, ...picturesBeyond(area, pictures).map(({ place }) => place)] : [];
+  const { landscape, header, titleRows, titlesFrom = 0, area } = page;
+  const beyond = area ? picturesBeyond(area, [...charts, ...pictures]) : [];
+  const areas = area ? [area, ...beyond.map(({ place }) => place)] : [];
+  const title = header === name ? TAB : plainHeader(header);
   return {
     pageSetup: {
       paperSize: PAPERS[paper].number,
@@ -59,7 +62,7 @@ export function filePage(
       ...(area ? { printArea: areas.map(areaText).join(',') } : {}),
       ...(titleRows > 0 ? { printTitlesRow: `${titlesFrom + 1}:${titlesFrom + titleRows}` } : {}),
     },
-    headerFooter: { oddHeader: `${header === '' ? '' : `&L${plainHeader(header)}`}&RPage &P of &N` },
+    headerFooter: { oddHeader: `${header === '' ? '' : `&L${title}`}&RPage &P of &N` },
   } satisfies Partial<AddWorksheetOptions>;
 }
 
@@ -94,10 +97,16 @@ export class PageReader {
 
 const isOfRows = ({ columns }: Area): boolean => columns === MOST_COLUMNS;
 
-/** What is printed; of several areas the one that holds something, as where pictures stand in the others. */
-function printedArea(text: string, cells: readonly BookCell[]): Area | undefined {
-  const areas = areasAlone(text);
-  if (areas.length < 2) return areas[0];
+const isSame = (one: Area, other: Area): boolean => areaText(one) === areaText(other);
+
+/**
+ * What is printed; of several areas the one that no chart stands in and that holds something, as where pictures stand in the
+ * others.
+ */
+function printedArea(text: string, { cells, charts }: Held): Area | undefined {
+  const all = areasAlone(text);
+  if (all.length < 2) return all[0];
+  const areas = all.filter((area) => !charts.some(({ place }) => isSame(area, place)));
   const isHere = ({ row, column, rows, columns }: Area): boolean =>
     cells.some(
       (cell) =>
@@ -111,16 +120,18 @@ function printedArea(text: string, cells: readonly BookCell[]): Area | undefined
   return held.length === 1 ? held[0] : undefined;
 }
 
+type Held = Pick<BookSheet, 'cells' | 'charts'>;
+
 /** The pages of a sheet; the file keeps what is printed, and what heads each page, among the names of the sheet. */
 export function bookPage(
   { landscape, breaks }: Pick<BookPage, 'landscape' | 'breaks'>,
   header: string,
   names: ReadonlyMap<string, string>,
-  cells: readonly BookCell[],
+  held: Held,
   leftOut: LeftOut,
 ): BookPage {
   const printArea = names.get('_xlnm.Print_Area') ?? '';
-  const printed = printedArea(printArea, cells);
+  const printed = printedArea(printArea, held);
   if (printArea !== '' && !printed) leftOut.say(PRINTED);
   const titles = areasIn(names.get('_xlnm.Print_Titles') ?? '').find(isOfRows);
   return {

@@ -78,11 +78,12 @@ async function oneSheet(
   const { pages, unseen, ...body } = readSheet(content, common);
   const relations = await relationsOf(file, part);
   const notes = await readNotes(file, relations);
-  const page = bookPage(pages, name, local, body.cells, common.leftOut);
   const read = await readTables(file, relations, common.leftOut);
   const tables = read.map(({ table }) => table);
   const { filteredRows, hiddenRows } = rowsUnseen(unseen, read, body.cells);
   if (filteredRows.length + hiddenRows.length < unseen.length) common.leftOut.say(HIDDEN_BELOW);
+  const charts = await sheetCharts(file, relations, { name, tables, cells: body.cells }, common.leftOut);
+  const page = bookPage(pages, name, local, { cells: body.cells, charts }, common.leftOut);
   const sheet: BookSheet = {
     ...body,
     name,
@@ -91,7 +92,7 @@ async function oneSheet(
     ...(hiddenRows.length > 0 ? { hiddenRows } : {}),
     cells: withNotes(body.cells, notes),
     tables,
-    charts: await sheetCharts(file, relations, { name, tables, cells: body.cells }, common.leftOut),
+    charts,
     page,
   };
   return { ...sheet, page: { ...page, breaks: withoutFull(sheet, pages.short) } };

@@ -92,7 +92,7 @@ const WORKBOOK = 'xl/workbook.xml';
 const UNSAID_WIDTH = 9;
 
 function write(sheet: BookSheet, file: Workbook, paper: PaperName): void {
-  const { freeze, gridlines, page } = sheet;
+  const { freeze, gridlines } = sheet;
   const frozen = freeze.rows > 0 || freeze.columns > 0;
   const out = file.addWorksheet(sheet.name, {
     state: sheet.hidden ? 'hidden' : 'visible',
@@ -102,7 +102,7 @@ function write(sheet: BookSheet, file: Workbook, paper: PaperName): void {
         ...(gridlines === false ? { showGridLines: false } : {}),
       },
     ],
-    ...filePage(page, sheet.pictures ?? [], paper),
+    ...filePage(sheet, paper),
   });
   for (const [column, width] of Object.entries(sheet.widths))
     out.getColumn(Number(column) + 1).width = width === UNSAID_WIDTH ? width + 0.001 : width;

@@ -368,6 +368,48 @@ test('a picture stands over its cells, with its pixels as they came', async () =
   ]);
 });
 
+test('pages that are headed by the name of their tab are so after it has another', async () => {
+  // &A is the name of the tab (ECMA-376, part 1, 18.3.1.46), && the sign itself
+  const head = async (name: string, header: string) => {
+    const plain = sheetOf([]);
+    const bytes = await writeXlsx({
+      sheets: [{ ...plain, name, page: { ...plain.page, header } }],
+      names: [],
+    });
+    return /<oddHeader>([^<]*)</.exec(await partOf(bytes, 'xl/worksheets/sheet1.xml'))?.[1];
+  };
+  expect(await head('One & only', 'One & only')).toBe('&amp;L&amp;A&amp;RPage &amp;P of &amp;N');
+  expect(await head('Lamps', 'One & only')).toBe('&amp;LOne &amp;&amp; only&amp;RPage &amp;P of &amp;N');
+  expect(await head('Lamps', '')).toBe('&amp;RPage &amp;P of &amp;N');
+  // a file may not have this name: what heads the pages follows the one that it has
+  expect(await head('A/B', 'A/B')).toBe('&amp;L&amp;A&amp;RPage &amp;P of &amp;N');
+});
+
+test('a chart outside of what a sheet prints has a page of its own, also over cells that hold something', async () => {
+  const area = { row: 0, column: 0, rows: 4, columns: 3 };
+  const beyond = { row: 1, column: 2, rows: 6, columns: 3 };
+  const within = { row: 1, column: 1, rows: 2, columns: 2 };
+  const column = { cells: { row: 0, column: 0, rows: 3, columns: 1 } };
+  const charts = [beyond, within].map((place) => ({
+    kind: 'line' as const,
+    title: 'Light',
+    xTitle: 'across',
+    yTitle: 'up',
+    x: column,
+    series: [{ name: 'Value', values: column }],
+    place,
+  }));
+  const held = [0, 1, 2].flatMap((row) => [0, 4].map((at) => ({ row, column: at, value: row })));
+  const plain = sheetOf(held, { charts });
+  const bytes = await writeXlsx({ sheets: [{ ...plain, page: { ...plain.page, area } }], names: [] });
+  const workbook = await partOf(bytes, 'xl/workbook.xml');
+  expect(workbook).toMatch(/_xlnm\.Print_Area"[^>]*>[^<]*!\$A\$1:\$C\$4,[^<]*!\$C\$2:\$E\$7</);
+  const { book: back, notUnderstood } = await readXlsx(bytes);
+  expect(back.sheets[0]?.page.area).toEqual(area);
+  expect(back.sheets[0]?.charts.map(({ place }) => place)).toEqual([beyond, within]);
+  expect(notUnderstood).toEqual([]);
+});
+
 test('a picture outside of what a sheet prints is printed as well, and the rest as before where it is read again', async () => {
   const png = new Uint8Array([0x89, 0x50, 0x4e, 0x47]);
   const area = { row: 0, column: 0, rows: 4, columns: 3 };

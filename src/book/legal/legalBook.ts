@@ -21,14 +21,19 @@ export function legalBook(book: Book): LegalBook {
   const isVisible = book.sheets.some(({ hidden }) => !hidden);
   if (!isVisible && book.sheets.length > 0)
     changes.say('The first sheet is shown in the file: one of them has to be.');
-  const sheets = book.sheets.map((sheet, i) => ({
-    ...legalSheet(sheet, legal, renaming, changes),
-    name: legal.sheets[i]?.name ?? sheet.name,
-    hidden: sheet.hidden && (isVisible || i > 0),
-    ...(sheet.names && {
-      names: sheet.names.map(({ name, formula }) => ({ name, formula: renaming.formula(formula) })),
-    }),
-  }));
+  const sheets = book.sheets.map((sheet, i) => {
+    const made = legalSheet(sheet, legal, renaming, changes);
+    const name = legal.sheets[i]?.name ?? sheet.name;
+    return {
+      ...made,
+      name,
+      hidden: sheet.hidden && (isVisible || i > 0),
+      ...(sheet.names && {
+        names: sheet.names.map((each) => ({ name: each.name, formula: renaming.formula(each.formula) })),
+      }),
+      ...(sheet.page.header === sheet.name ? { page: { ...made.page, header: name } } : {}),
+    };
+  });
   const names = book.names.flatMap(({ formula }, i) => {
     const name = legal.names[i]?.name ?? '';
     if (formula.replace(/^=/, '').trim() !== '') return [{ name, formula: renaming.formula(formula) }];

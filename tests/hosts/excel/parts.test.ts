@@ -257,6 +257,11 @@ describe('words and pages', () => {
     expect(numberFormats({ ...EMPTY, cells: [cell(0, 0), cell(0, 1, { style: TEXTS })] })).toEqual([
       [null, '@'],
     ]));
+  test('pages that have the name of their tab above them follow it', async () => {
+    const page = { ...EMPTY.page, header: EMPTY.name };
+    const sheet = await drawn((s) => drawPage(s, { ...EMPTY, page }));
+    expect(look(sheet.item, 'PageLayout.HeadersFooters.DefaultForAllPages.LeftHeader')).toBe('&A');
+  });
   test('an & in a header is printed, not obeyed; without rows to repeat none are set', async () => {
     const page = { ...EMPTY.page, header: 'Slate & Glaze' };
     const sheet = await drawn((s) => drawPage(s, { ...EMPTY, page }));

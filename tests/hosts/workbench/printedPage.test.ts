@@ -13,9 +13,12 @@ const PAGE: BookPage = { landscape: true, header: 'Heads', titleRows: 2, breaks:
 /** Pages that were kept with these tables, as they are where the tables are now. */
 function afterwards(page: BookPage, then: readonly BookTable[], now: readonly BookTable[]): BookPage {
   const stored = JSON.parse(JSON.stringify(keepPage(page, then, []))) as KeptPage;
-  return pageNow(stored, now, []);
+  return pageWith(stored, now);
 }
 const cell = (row: number) => ({ row, column: 0, value: 1 });
+/** The pages of a sheet with these tables, and a cell down there. */
+const pageWith = (page: KeptPage, tables: readonly BookTable[], ...rows: readonly number[]): BookPage =>
+  pageNow(page, { name: 'Heads', tables, cells: rows.map(cell) });
 
 describe('pages kept with their sheet', () => {
   const heads = table('Heads', 4, 3);
@@ -47,14 +50,14 @@ describe('pages kept with their sheet', () => {
   });
   test('what prints grows with the rows that came in, and never shrinks', () => {
     const page = { ...PAGE, area: { row: 0, column: 0, rows: 12, columns: 4 } };
-    expect(pageNow(page, [], [cell(14)]).area?.rows).toBe(15);
-    expect(pageNow(page, [], [cell(3)]).area?.rows).toBe(12);
+    expect(pageWith(page, [], 14).area?.rows).toBe(15);
+    expect(pageWith(page, [], 3).area?.rows).toBe(12);
   });
   test('what stands below the area that prints is not printed later either; that grows with the tables in it', () => {
     const page = { ...PAGE, area: { row: 0, column: 0, rows: 12, columns: 4 } };
     const typed = table('Typed', 14, 6);
     const stored = JSON.parse(JSON.stringify(keepPage(page, [heads, typed], [cell(20)]))) as KeptPage;
-    const now = (tables: readonly BookTable[]) => pageNow(stored, tables, [cell(25)]).area?.rows;
+    const now = (tables: readonly BookTable[]) => pageWith(stored, tables, 25).area?.rows;
     expect(now([heads, typed])).toBe(12);
     expect(now([table('Heads', 4, 5), table('Typed', 16, 9)])).toBe(14);
     expect(now([table('Heads', 5, 3), typed])).toBe(13);
@@ -64,12 +67,12 @@ describe('pages kept with their sheet', () => {
     const beside = { ...table('Beside', 2, 9), area: { row: 2, column: 6, rows: 10, columns: 1 } };
     const stored = keepPage(page, [beside, heads], [cell(20)]);
     const grown = { ...beside, area: { ...beside.area, rows: 30 } };
-    expect(pageNow(stored, [grown, heads], [cell(40)]).area?.rows).toBe(12);
+    expect(pageWith(stored, [grown, heads], 40).area?.rows).toBe(12);
   });
   test('where no table says where it ends, what prints grows with the rows that come into it', () => {
     const page = { ...PAGE, area: { row: 0, column: 0, rows: 12, columns: 4 } };
     const rows = (at: number) => inserted({ axis: 'rows', at, count: 2 });
-    const after = (at: number) => pageNow(pageAfter(keepPage(page, [], [cell(20)]), rows(at)), [], [cell(22)]).area?.rows; // prettier-ignore
+    const after = (at: number) => pageWith(pageAfter(keepPage(page, [], [cell(20)]), rows(at)), [], 22).area?.rows; // prettier-ignore
     expect([after(3), after(12)]).toEqual([14, 12]);
   });
   test('what prints grows with the columns that came in, and by no others', () => {
@@ -84,6 +87,11 @@ describe('pages kept with their sheet', () => {
     expect(after(removed(columns(0, 9)))).toEqual(page.area);
     expect(pageAfter(PAGE, inserted(columns(2, 3)))).toEqual(PAGE);
   });
+  test('are headed by the name that the tab has now, and by nothing where they had no heading', () => {
+    const heading = (page: BookPage) =>
+      pageNow(keepPage(page, [heads], []), { name: 'Lamps', tables: [heads], cells: [] }).header;
+    expect([heading(PAGE), heading({ ...PAGE, header: '' })]).toEqual(['Lamps', '']);
+  });
   test('a workbook that was stored before keeps its rows', () =>
-    expect(pageNow({ ...PAGE, breaks: [10] }, [heads], []).breaks).toEqual([10]));
+    expect(pageWith({ ...PAGE, breaks: [10] }, [heads]).breaks).toEqual([10]));
 });

@@ -82,12 +82,26 @@ export function pageAfter(page: KeptPage, after: After): KeptPage {
   return { ...page, area: { ...area, rows, column, columns: now.column + now.columns - column } };
 }
 
-/** The pages of a sheet as it is now. What was printed grows with the rows that came in since. */
-export function pageNow(
-  { rows = {}, ends, ...page }: KeptPage,
-  tables: readonly TableShape[],
-  cells: readonly BookCell[],
-): BookPage {
+/** The pages of a sheet that nothing is kept of. */
+export const pageOfOwn = (name: string): BookPage => ({
+  landscape: true,
+  header: name,
+  titleRows: 0,
+  breaks: [],
+});
+
+/** A sheet as it is now. */
+export interface SheetNow {
+  readonly name: string;
+  readonly tables: readonly TableShape[];
+  readonly cells: readonly BookCell[];
+}
+
+/**
+ * The pages of a sheet as it is now, headed by the name that its tab has now. What was printed grows with the rows that came in
+ * since.
+ */
+export function pageNow({ rows = {}, ends, ...page }: KeptPage, { name, tables, cells }: SheetNow): BookPage {
   const found = (from: FromTable | undefined, row: number): number => {
     const table = from && tableNow(from.table, from.columns, tables);
     return from && table ? from.rows + (from.edge === 'end' ? endOf(table) : table.area.row) : row;
@@ -101,6 +115,7 @@ export function pageNow(
   };
   return {
     ...page,
+    header: page.header === '' ? '' : name,
     breaks: page.breaks.map(now),
     ...(titlesFrom === undefined ? {} : { titlesFrom: now(titlesFrom) }),
     ...(area ? { area: { ...area, rows: end(area) - area.row } } : {}),

@@ -21,7 +21,7 @@ import { bodyRows, withFilters } from '../filter/tableFilters';
 import { drawnChart } from '../../../book/chart';
 import { keptCharts, keptWith } from './keptWithSheet';
 import { kindOver } from '../charts/rowsDrawn';
-import { pageNow } from './printedPage';
+import { pageNow, pageOfOwn } from './printedPage';
 import { pointsOf } from './measures';
 import { NotWritten } from './notWritten';
 import { isByHand } from '../../../engine/filter/byHand';
@@ -110,9 +110,7 @@ function bookSheet(
     rules,
     conditions,
     charts,
-    page: kept
-      ? pageNow(kept.page, tables, cells)
-      : { landscape: tables.length > 0, header: '', titleRows: 0, breaks: [] },
+    page: kept ? pageNow(kept.page, { name, tables, cells }) : pageOfOwn(name),
   };
 }
 

@@ -3,6 +3,7 @@ import type { BookPicture } from '../../../book/picture';
 import type { Grid } from '../grid/grid';
 import { settingSheetData } from '../grid/sheetData';
 import { KEY, type Kept, keptWith } from '../book/keptWithSheet';
+import { pageOfOwn } from '../book/printedPage';
 
 /** How what is kept with a sheet becomes something else, and how that is undone. */
 export interface KeptChange {
@@ -14,7 +15,7 @@ export interface KeptChange {
 const nothingKept = (name: string): Kept => ({
   charts: [],
   places: 'sheet',
-  page: { landscape: true, header: name, titleRows: 0, breaks: [] },
+  page: pageOfOwn(name),
 });
 
 /** Has pictures stand on a sheet in the place of those that do; nothing where the same stand there. */

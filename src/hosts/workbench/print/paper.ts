@@ -7,7 +7,7 @@ import { picturesBeyond } from '../../../book/picture';
 import { PAGE, wholePercents } from '../../../book/printedPages';
 import { h } from '../../../pane/element';
 import { keptWith } from '../book/keptWithSheet';
-import { pageNow } from '../book/printedPage';
+import { pageNow, pageOfOwn } from '../book/printedPage';
 import { widerLetters } from '../book/typeface';
 import { type OnSheet, shownAs, standingOn } from '../charts/onSheet/standing';
 import { tableShapes } from '../charts/tableShapes';
@@ -103,8 +103,8 @@ function pagesOfSheet(grid: Grid, sheet: FWorksheet): Pages {
   const view = printedSheet(grid, sheet);
   const kept = keptWith(sheet.getSheet().getConfig());
   const page: BookPage = kept
-    ? pageNow(kept.page, tableShapes(sheet), view.cells)
-    : { landscape: true, header: view.name, titleRows: 0, breaks: [] };
+    ? pageNow(kept.page, { name: view.name, tables: tableShapes(sheet), cells: view.cells })
+    : pageOfOwn(view.name);
   return laidOut(view, page, standingOn(sheet), page.header || view.name);
 }
 
