@@ -8,6 +8,7 @@ const { ZipEditor } = require('@cj-tech-master/excelts/archive');
 const launchBrowser = require('./launch-browser.cjs');
 const loadTs = require('./load-ts.cjs');
 const serve = require('./serve.cjs');
+const { differences, missed, wordsIn } = require('./paper-words.cjs');
 const { DIST, buildIfNeeded } = require('./start.cjs');
 
 const PAPERS = ['A4', 'Letter'];
@@ -57,15 +58,19 @@ async function textOfAll(page) {
   });
 }
 
-/** Waits until nothing changes any more: sheets that came in together are calculated one after the other. */
-async function settled(page) {
-  let before;
-  for (let now = await textOfAll(page); now !== before; now = await textOfAll(page)) {
-    before = now;
-    await page.waitForTimeout(1000);
-    await page.evaluate(() => window.sweeptable.calculated());
-  }
-}
+/** Answers of sheets that came in one after the other do not stay away for so long, in milliseconds. */
+const QUIET = 2000;
+
+/** Waits until no more answers come. What the page promises is the next one, which never comes where all are there. */
+const settled = (page) =>
+  page.evaluate(async (quiet) => {
+    const isAnswered = () =>
+      Promise.race([
+        window.sweeptable.calculated().then(() => true),
+        new Promise((resolve) => setTimeout(resolve, quiet, false)),
+      ]);
+    while (await isAnswered());
+  }, QUIET);
 
 async function askForAll(page) {
   await page.getByRole('button', { name: 'Print all' }).click();
@@ -105,11 +110,13 @@ async function printedHere(templates, folder) {
       wider = await page.evaluate(narrowedBy);
       await settled(page);
       const tabs = await page.evaluate(() => window.sweeptable.sheets());
+      const before = await textOfAll(page);
       for (const paper of PAPERS) {
         const file = path.join(folder, `all${end}-${paper}.pdf`);
         await printAll(page, paper, file);
         printed.push({ end, paper, file, tabs });
       }
+      if ((await textOfAll(page)) !== before) throw new Error('What is printed still changed.');
       await page.close();
     }
   } finally {
@@ -170,11 +177,8 @@ async function copyFor({ paper, wider }, file, copy, cut = '') {
       continue;
     }
     const landscape = xml.includes('orientation="landscape"');
-    const { margins, paperSize } = filePage(
-      { landscape, header: '', titleRows: 0, breaks: [] },
-      [],
-      paper,
-    ).pageSetup;
+    const page = { landscape, header: '', titleRows: 0, breaks: [] };
+    const { margins, paperSize } = filePage({ name: '', page, charts: [] }, paper).pageSetup;
     const sides = Object.entries(margins).map(([side, inches]) => `${side}="${inches}"`);
     edited.set(
       name,
@@ -190,54 +194,6 @@ async function copyFor({ paper, wider }, file, copy, cut = '') {
 
 /** Texts of the pages of a PDF. */
 const pagesOf = (run, file) => run('pdftotext', ['-layout', file, '-']).split('\f').slice(0, -1);
-
-/** The words of a text and how often each is in it. A line may be broken behind a hyphen. */
-function wordsIn(text) {
-  const words = new Map();
-  for (const word of text.normalize('NFKC').replaceAll('-', '- ').split(/\s+/).filter(Boolean))
-    words.set(word, (words.get(word) ?? 0) + 1);
-  return words;
-}
-
-/** Words as often as one text has them more than another. */
-const more = (some, others) =>
-  [...some].flatMap(([word, count]) => Array(Math.max(0, count - (others.get(word) ?? 0))).fill(word));
-
-/**
- * Without numbers that are the same, to fewer digits in one of them: where a number has no format its column decides how many
- * there are, and LibreOffice counts columns in other letters. Three digits behind the point have to agree.
- */
-function withoutRounded(here, there) {
-  const left = [...there];
-  const others = here.filter((word) => {
-    const same = left.findIndex((other) => isRounded(word, other));
-    if (same >= 0) left.splice(same, 1);
-    return same < 0;
-  });
-  return [others, left];
-}
-
-const FEWEST = 3;
-function isRounded(one, other) {
-  const decimals = Math.min(...[one, other].map((word) => /^-?\d+\.(\d+)$/.exec(word)?.[1].length ?? 0));
-  return decimals >= FEWEST && Math.abs(Number(one) - Number(other)) < 0.51 * 10 ** -decimals;
-}
-
-const lettersOf = (words) => [...words.join('')].sort().join('');
-
-/** A sentence for each page that has other words in one of two prints, or for another number of pages. */
-function differences(ours, theirs, said) {
-  if (ours.length !== theirs.length) return [`${ours.length} pages here, ${theirs.length} by LibreOffice`];
-  return ours.flatMap((text, i) => {
-    const [one, other] = [wordsIn(text), wordsIn(theirs[i])];
-    const all = [more(one, other), more(other, one)];
-    // letters that stand apart in one of them are a word in the other
-    if (lettersOf(all[0]) === lettersOf(all[1])) return [];
-    const [here, there] = withoutRounded(...all).map((words) => words.filter((word) => !said.has(word)));
-    if (lettersOf(here) === lettersOf(there)) return [];
-    return [`page ${i + 1}: only here “${here.join(' ')}”, only by LibreOffice “${there.join(' ')}”`];
-  });
-}
 
 /** The pages of each sheet of a PDF that has all of them, one after the other. */
 function bySheet(pages) {
@@ -262,17 +218,6 @@ function pagesByName({ printed }, templates, run) {
       // a filled sheet of the same name stands before the empty one
       return sheets.map((pages, i) => [`${idOf.get(tabs[i].replace(/ \(2\)$/, ''))}${end}-${paper}`, pages]);
     }),
-  );
-}
-
-/** A page with another word, and one page less, are found: else nothing of all this says anything. */
-function comparisonWorks(pages) {
-  const [first = '', ...others] = pages;
-  const none = new Set();
-  return (
-    differences(pages, pages, none).length === 0 &&
-    differences(pages, [`${first} Another`, ...others], none).length === 1 &&
-    differences(pages, others, none).length === 1
   );
 }
 
@@ -304,7 +249,7 @@ async function comparePaper({ templates, files, work, run, convert }) {
   for (const { name, said } of copies) {
     const pages = printed.get(name);
     if (!pages) throw new Error(`${name} was not printed.`);
-    if (!comparisonWorks(pages)) lines.push(`${name}: the comparison does not find another word`);
+    lines.push(...missed(pages, said).map((fault) => `${name}: the comparison does not find ${fault}`));
     const theirs = pagesOf(run, path.join(folder, `${name}.pdf`));
     lines.push(...differences(pages, theirs, said).map((line) => `${name}: ${line}`));
     count += pages.length;
@@ -312,4 +257,4 @@ async function comparePaper({ templates, files, work, run, convert }) {
   return { lines, count };
 }
 
-module.exports = { comparePaper };
+module.exports = { comparePaper, printedHere, copyFor, pagesByName, pagesOf, PAPERS, CUT };
