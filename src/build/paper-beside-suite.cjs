@@ -12,6 +12,8 @@ const { differences, missed, wordsIn } = require('./paper-words.cjs');
 const { DIST, buildIfNeeded } = require('./start.cjs');
 
 const PAPERS = ['A4', 'Letter'];
+/** A busy computer takes its time until a page shows what it will: milliseconds. */
+const PATIENCE = 120_000;
 /** The workbook that a page begins with has this sheet, filled. */
 const THERE_ALREADY = 'pops-build';
 const FILLS = [
@@ -101,6 +103,7 @@ async function printedHere(templates, folder) {
   try {
     for (const { end, label, there } of FILLS) {
       const page = await browser.newPage({ viewport: { width: 1560, height: 820 }, locale: 'en-US' });
+      page.setDefaultTimeout(PATIENCE);
       await page.goto(server.url);
       await page.waitForFunction(() => document.documentElement.dataset.pane === 'true');
       await page.getByRole('tab', { name: 'Sheets' }).click();
