@@ -6,8 +6,10 @@ import {
   type IColorScale,
   type IConditionFormattingRule,
   type IFormulaHighlightCell,
+  type IHighlightCell,
 } from '@univerjs/preset-sheets-conditional-formatting';
 import type { BookCondition, ConditionOf } from '../../../book/book';
+import { conditionFormula } from './conditionFormula';
 import type { NotWritten } from './notWritten';
 import { areaOfGridRange, gridRange } from '../../../engine/gridRange';
 import { bookStyle, gridStyle } from './styles';
@@ -47,7 +49,10 @@ export function bookCondition(
     return [{ kind: 'formula', areas, formula: value.replace(/^=?/, '='), look: bookStyle(style) }];
   }
   if (rule.type !== CFRuleType.colorScale) {
-    notWritten.note('Conditional colours that follow no formula', sheet);
+    const formula = conditionFormula(rule, areas);
+    if (formula !== undefined)
+      return [{ kind: 'formula', areas, formula, look: bookStyle((rule as IHighlightCell).style) }];
+    notWritten.note('Looks by value for which a file has no formula', sheet);
     return [];
   }
   const { config } = rule as IColorScale;
