@@ -1,6 +1,6 @@
 import { FUNCTION_NAMES_MATH, FUNCTION_NAMES_STATISTICAL } from '@univerjs/engine-formula';
 import { IStatusBarService, SheetsSelectionsService } from '@univerjs/preset-sheets-core';
-import { summableUnits } from '../book/summable';
+import { isLikeNumber, summableUnits } from '../book/summable';
 import type { Grid } from './grid';
 import { inside } from './inside';
 import { shownValue } from './shownValue';
@@ -15,8 +15,14 @@ const OF_ONE_THING: ReadonlySet<string> = new Set([
 /** More cells than a person chooses to add up: reading them would hold up the page. */
 const MOST = 5000;
 
-/** The number formats of the numbers among the chosen cells; undefined where these are too many. */
-function formatsChosen(grid: Grid): readonly string[] | undefined {
+/** What is known of the chosen cells: the number formats of their numbers, and whether one has a text in place of a number. */
+interface Chosen {
+  readonly formats: readonly string[];
+  readonly hasText: boolean;
+}
+
+/** Undefined where these are too many. */
+function chosenCells(grid: Grid): Chosen | undefined {
   const sheet = grid.api.getActiveWorkbook()?.getActiveSheet();
   if (!sheet) return undefined;
   // What is chosen may reach below the last row for a moment, where rows were just taken away.
@@ -34,21 +40,30 @@ function formatsChosen(grid: Grid): readonly string[] | undefined {
     (rows[1] - rows[0] + 1) * (columns[1] - columns[0] + 1);
   if (areas.reduce((sum, area) => sum + cells(area), 0) > MOST) return undefined;
   const formats: string[] = [];
+  let hasText = false;
   for (const { rows, columns } of areas)
     for (let row = rows[0]; row <= rows[1]; row++)
-      for (let column = columns[0]; column <= columns[1]; column++)
-        if (typeof shownValue(grid, sheet.getSheetId(), row, column) === 'number')
-          formats.push(sheet.getRange(row, column).getNumberFormat());
-  return formats;
+      for (let column = columns[0]; column <= columns[1]; column++) {
+        const value = shownValue(grid, sheet.getSheetId(), row, column);
+        if (typeof value === 'number') formats.push(sheet.getRange(row, column).getNumberFormat());
+        else hasText ||= typeof value === 'string' && isLikeNumber(value);
+      }
+  return { formats, hasText };
 }
 
-/** Below the cells, sums only what can be summed: two numbers or more of one unit, and no f-numbers. How many there are is told always. */
+/**
+ * Below the cells, sums only what can be summed: two numbers or more of one unit, no f-numbers, and nothing that a sum would pass
+ * over. How many there are is told always.
+ */
 export function sumWhatCanBeSummed(grid: Grid): void {
   const bar = inside(grid).get(IStatusBarService);
   const show = bar.setState.bind(bar);
   bar.setState = (state) => {
-    const formats = state ? formatsChosen(grid) : undefined;
-    if (!state || (formats && formats.length > 1 && summableUnits(formats))) return show(state);
+    const { formats, hasText } = (state && chosenCells(grid)) ?? { formats: [], hasText: true };
+    if (!state) return show(state);
+    if (!hasText && formats.length > 1 && summableUnits(formats))
+      // the grid takes the format of the first cell, which may be another thing, or empty
+      return show({ ...state, pattern: formats[0] ?? null });
     show({ ...state, values: state.values.filter(({ func }) => !OF_ONE_THING.has(String(func))) });
   };
 }
