@@ -17,7 +17,7 @@ const takeAway = () => sheet.page.evaluate(() => dispatchEvent(new Event('afterp
 
 it('prints words of an own sheet as far as the screen shows them', async () => {
   await sheet.page.getByRole('button', { name: 'Add a sheet' }).click();
-  await expect.poll(() => sheet.page.evaluate(() => window.sweeptable.inView())).toBe('Sheet1');
+  await expect.poll(() => sheet.page.evaluate(() => window.sweeptable.inView())).toBe('Own sheet 1');
   const alone =
     'words that run on over the empty cells beside them, further than the last column that holds something';
   const long = 'words that are longer than their own cell is wide';

@@ -115,7 +115,7 @@ it('stores nothing that is refused where a sheet comes in meanwhile, by the pane
   await sheet.click('M33');
   await sheet.page.keyboard.type('-9');
   await sheet.page.getByRole('button', { name: 'Add a sheet' }).click();
-  await expect.poll(() => sheet.sheets()).toContain('Sheet1');
+  await expect.poll(() => sheet.sheets()).toContain('Own sheet 1');
   await sheet.told(DISTANCE);
   expect(await sheet.values('M33')).toEqual([had]);
 });

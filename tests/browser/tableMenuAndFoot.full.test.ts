@@ -18,8 +18,8 @@ it('rows that come in from the menu in a table push whole rows down', async () =
   const { x, y } = await sheet.page.evaluate(() => window.sweeptable.place('A35'));
   await sheet.click('A35');
   await sheet.page.mouse.click(x, y, { button: 'right' });
-  await sheet.page.getByText('Insert Table').hover();
-  await sheet.page.getByText('Insert Table Row').click();
+  await sheet.page.getByText('Insert', { exact: true }).last().hover();
+  await sheet.page.getByText('A row of the table', { exact: true }).first().click();
   await expect.poll(() => sheet.tables()).toHaveProperty('Lights', LIGHTS_AND_ONE);
   await sheet.shows('A39', 'Room, 1/2 s');
   expect(await formula('Q35')).toBe(await formula('Q36'));

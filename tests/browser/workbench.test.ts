@@ -75,7 +75,7 @@ describe('typing a formula', () => {
     const inHand = help.locator('.univer-my-2:has(> .univer-text-primary-500)');
     await expect.poll(() => inHand.innerText()).toMatch(/^reading\s/);
     await keyboard.type('16,');
-    await expect.poll(() => inHand.innerText()).toMatch(/^target\s+Required\./);
+    await expect.poll(() => inHand.innerText()).toMatch(/^target\s+Lens setting to reach/);
     await keyboard.type('45,1)');
     await keyboard.press('Enter');
     await sheet.shows('H5', 16);
