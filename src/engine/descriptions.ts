@@ -2,8 +2,8 @@ import { BooleanNumber } from '@univerjs/core';
 import { FunctionType, type IFunctionInfo } from '@univerjs/engine-formula';
 import { CATALOGUE } from '../catalogue';
 import { PLAIN_FUNCTIONS, type PlainFamily } from '../catalogue/plain';
-import type { Arg, Example, ExampleCell } from '../catalogue/types';
-import { argumentHelp, cellText, functionName } from '../catalogue/words';
+import type { AnyRow, Arg } from '../catalogue/types';
+import { argumentHelp, exampleAnswer, exampleFormula, functionName } from '../catalogue/words';
 
 /** Our functions and the plain ones that we explain, for the autocompletion and argument help of the grid. */
 export const descriptions = (): IFunctionInfo[] => [...ourDescriptions(), ...plainDescriptions()];
@@ -15,20 +15,22 @@ const ourDescriptions = (): IFunctionInfo[] =>
     functionName: functionName(row),
     functionType: FunctionType.User,
     abstract: row.gives,
-    description: [row.gives, row.formula, row.notes, row.caution].filter(Boolean).join(' '),
-    functionParameter: (row.args as readonly Arg[]).map((arg, i) => ({
+    description: [row.gives, row.formula, row.notes, row.caution, exampleOf(row)].filter(Boolean).join(' '),
+    functionParameter: (row.args as readonly Arg[]).map((arg) => ({
       name: arg.name,
       detail: argumentHelp(arg),
-      example: exampleOf(row.examples, i),
+      example: '',
       require: truth(!arg.optional),
       repeat: BooleanNumber.FALSE,
     })),
   }));
 
-/** What the first example that gives this argument types for it. */
-function exampleOf(examples: readonly Example[], index: number): string {
-  const cell = examples.map(({ cells }) => cells[index]).find((each) => each !== undefined && each !== null);
-  return cell === undefined ? '' : cellText(cell as ExampleCell);
+/** One example as a whole: what the grid would join of the arguments' own need not go together. */
+function exampleOf(row: AnyRow): string {
+  const [first] = row.examples;
+  return first === undefined
+    ? ''
+    : `For example ${exampleFormula(row, first)} gives ${exampleAnswer(first, String)}.`;
 }
 
 /** Under which heading the grid lists a family. */
@@ -50,7 +52,7 @@ const plainDescriptions = (): IFunctionInfo[] =>
     functionName: name,
     functionType: HEADINGS[family],
     abstract: gives,
-    description: gives,
+    description: `${gives} For example =${name}(${args.map(({ example }) => example).join(',')}).`,
     functionParameter: args.map((arg) => ({
       name: arg.name,
       detail: arg.about,

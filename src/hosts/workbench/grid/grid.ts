@@ -1,4 +1,4 @@
-import { LocaleType, mergeLocales, type Univer } from '@univerjs/core';
+import { DEFAULT_STYLES, LocaleType, mergeLocales, type Univer } from '@univerjs/core';
 import type { FUniver } from '@univerjs/core/facade';
 import { UniverSheetsConditionalFormattingPreset } from '@univerjs/preset-sheets-conditional-formatting';
 import conditionalFormattingWords from '@univerjs/preset-sheets-conditional-formatting/locales/en-US';
@@ -15,6 +15,7 @@ import '@univerjs/preset-sheets-data-validation/lib/index.css';
 import '@univerjs/preset-sheets-conditional-formatting/lib/index.css';
 import '@univerjs/preset-sheets-note/lib/index.css';
 import '@univerjs/preset-sheets-table/lib/index.css';
+import { USUAL_SIZE } from '../../../book/palette';
 import { createUniver } from '../../../engine/create';
 import { descriptions } from '../../../engine/descriptions';
 import { executors } from '../../../engine/functions';
@@ -32,10 +33,7 @@ export interface Grid {
   readonly api: FUniver;
 }
 
-/**
- * What the grid says, with what its own words leave out: what it says while it calculates much. They stand beside its help of
- * functions, which a second set of words of that name would take the place of.
- */
+/** What the grid says, with what its own words leave out: what it says while it calculates much. */
 const words = mergeLocales(
   coreWords,
   dataValidationWords,
@@ -44,7 +42,6 @@ const words = mergeLocales(
   tableWords,
   {
     'sheets-formula': {
-      ...coreWords['sheets-formula'],
       progress: {
         analyzing: 'Reading formulas',
         calculating: 'Calculating',
@@ -60,6 +57,8 @@ const words = mergeLocales(
 export function createGrid(container: string, worker: Worker): Grid {
   stopFollowing();
   showSelectedText();
+  // what has no size of its own, such as the line in which a cell is written, is as large as the cells
+  DEFAULT_STYLES.fs = USUAL_SIZE;
   const grid = createUniver(
     { locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: inOurWords(words) }, theme: GRID_THEME },
     [

@@ -2,20 +2,20 @@ import { FunctionType } from '@univerjs/engine-formula';
 import { IDescriptionService } from '@univerjs/preset-sheets-core';
 import { NAMESPACE } from '../../../catalogue';
 import { PLAIN_FUNCTIONS } from '../../../catalogue/plain';
-import { LACKING } from '../../../engine/mends/lackingFunctions';
 import type { Grid } from './grid';
 import { inside } from './inside';
 
 const PREFIX = `${NAMESPACE}.`;
 const EXPLAINED: ReadonlySet<string> = new Set(PLAIN_FUNCTIONS.map(({ name }) => name));
+const OF_THE_WORKBOOK: ReadonlySet<FunctionType> = new Set([FunctionType.DefinedName, FunctionType.Table]);
 
 type Offered = ReturnType<IDescriptionService['getSearchListByNameFirstLetter']>[number];
 
 /**
  * How a name can fit, the best first. One that is typed in full is meant, whatever else has it in the middle of its own name;
- * of the plain ones those come first that we explain; ours that have it behind their beginning come last.
+ * ours that have it behind their beginning come last.
  */
-const FITS = ['whole', 'ours', 'of the workbook', 'explained', 'plain', 'ours inside'] as const;
+const FITS = ['whole', 'ours', 'of the workbook', 'plain', 'ours inside'] as const;
 type Fit = (typeof FITS)[number];
 
 /** How a name fits what was typed in capital letters; undefined where it does not. */
@@ -31,9 +31,7 @@ function fitOf({ name: written, functionType }: Offered, typed: string): Fit | u
     return id.includes(part) ? 'ours inside' : undefined;
   }
   if (!name.startsWith(typed)) return undefined;
-  if (functionType === FunctionType.DefinedName || functionType === FunctionType.Table)
-    return 'of the workbook';
-  return EXPLAINED.has(name) ? 'explained' : 'plain';
+  return OF_THE_WORKBOOK.has(functionType) ? 'of the workbook' : 'plain';
 }
 
 interface Fitting {
@@ -43,17 +41,23 @@ interface Fitting {
 /** Ours stay in the order of the catalogue, plain ones come in that of the alphabet. */
 const inOrder = (a: Fitting, b: Fitting): number =>
   FITS.indexOf(a.fit) - FITS.indexOf(b.fit) ||
-  (a.fit === 'explained' || a.fit === 'plain' ? a.item.name.localeCompare(b.item.name) : 0);
+  (a.fit === 'plain' ? a.item.name.localeCompare(b.item.name) : 0);
 
 /**
  * What is offered while somebody types a formula: our functions by any part of their name, with or without the namespace,
- * then the plain ones that begin so. The grid itself offers the first ten of its list that begin so. What it describes and
- * does not calculate is not offered.
+ * then the plain ones that begin so and that we explain. The grid itself offers the first ten of its list that begin so, of
+ * hundreds: those that a studio has no use for are calculated where somebody types them, and have no help.
  */
 export function offerFunctions(grid: Grid): void {
   const descriptions = inside(grid).get(IDescriptionService);
-  descriptions.unregisterDescriptions([...LACKING]);
   const every = descriptions.getSearchListByNameFirstLetter.bind(descriptions);
+  const isOffered = ({ name, functionType }: Offered): boolean =>
+    name.startsWith(PREFIX) || EXPLAINED.has(name) || OF_THE_WORKBOOK.has(functionType);
+  descriptions.unregisterDescriptions(
+    every('')
+      .filter((item) => !isOffered(item))
+      .map(({ name }) => name),
+  );
   descriptions.getSearchListByNameFirstLetter = (text) => {
     const typed = text.trim().toUpperCase();
     const found = every('')
