@@ -1,31 +1,151 @@
-/** The file that this is about: what the grid of @univerjs/sheets-ui 0.25.1 does where it has no words of its own for others. */
-const GRID = /@univerjs[\\/]sheets-ui[\\/]lib[\\/]es[\\/]index\.js$/;
+/** The packages of the grid, 0.25.1, that this is about. */
+const PACKAGE = /@univerjs[\\/]([\w-]+)[\\/]lib[\\/]es[\\/]index\.js$/;
 
-/** What stands there, once, and what is put in its place. */
-const MENDS = [
-  // Shift+Tab and Shift+Enter go on to the selection before: of the first one that is the last, not one before the first,
-  // which is none, so that nothing would be selected any more.
-  [
-    'const nextSelection = currentSelectionIndex + delta !== selections.length ? selections[currentSelectionIndex + delta] : selections[0];',
-    'const nextSelection = selections.at((currentSelectionIndex + delta) % selections.length);',
+/** Of each package what stands there, once, and what is put in its place. */
+const MENDS = {
+  'sheets-ui': [
+    // Shift+Tab and Shift+Enter go on to the selection before: of the first one that is the last, not one before the first,
+    // which is none, so that nothing would be selected any more.
+    [
+      'const nextSelection = currentSelectionIndex + delta !== selections.length ? selections[currentSelectionIndex + delta] : selections[0];',
+      'const nextSelection = selections.at((currentSelectionIndex + delta) % selections.length);',
+    ],
+    // Every text in sight is read as a date, a time and a number at each draw, to mark it as a text that looks like one. We have
+    // no such marks, so nothing need be read: it was a third of the drawing.
+    [
+      'const FORCE_STRING_MARK = {',
+      'if (this._configService.getConfig("sheets-ui.config").disableForceStringMark) return;\n\t\tconst FORCE_STRING_MARK = {',
+    ],
+    // Cells that are written in the same step in which the sheet in view goes or comes back: there is nothing of it to be drawn
+    // anew, and the step, which would break off here, goes on.
+    [
+      'const { rowHeightAccumulation, columnWidthAccumulation, rowHeaderWidth, columnHeaderHeight } = this._sheetSkeletonManagerService.getCurrentParam().skeleton;',
+      'const inView = this._sheetSkeletonManagerService.getCurrentParam()?.skeleton; if (!inView) return []; const { rowHeightAccumulation, columnWidthAccumulation, rowHeaderWidth, columnHeaderHeight } = inView;',
+    ],
+    // Beside the line in which a cell is written there is what ends the writing, while somebody writes, and else what leads to our
+    // functions. The grid has all three at all times, as signs without names, two of them coloured by what they mean.
+    [
+      `						children: [
+							/* @__PURE__ */ jsx("span", {
+								className: clsx("univer-flex univer-items-center univer-justify-center univer-rounded univer-p-1 univer-text-base dark:!univer-text-white", { "univer-cursor-pointer univer-text-red-600 hover:univer-bg-gray-100 dark:!univer-text-green-400 dark:hover:!univer-bg-gray-700": iconActivated }),
+								onClick: handleCloseBtnClick,
+								children: /* @__PURE__ */ jsx(CloseIcon, {})
+							}),
+							/* @__PURE__ */ jsx("span", {
+								className: clsx("univer-flex univer-items-center univer-justify-center univer-rounded univer-p-1 univer-text-base dark:!univer-text-white", { "univer-cursor-pointer univer-text-green-600 hover:univer-bg-gray-100 dark:!univer-text-red-400 dark:hover:!univer-bg-gray-700": iconActivated }),
+								onClick: handleConfirmBtnClick,
+								children: /* @__PURE__ */ jsx(CheckMarkIcon, {})
+							}),
+							/* @__PURE__ */ jsx("span", {
+								className: "univer-flex univer-cursor-pointer univer-items-center univer-justify-center univer-rounded univer-p-1 univer-text-base hover:univer-bg-gray-100 dark:!univer-text-white dark:hover:!univer-bg-gray-700",
+								onClick: handlerFxBtnClick,
+								children: /* @__PURE__ */ jsx(FxIcon, {})
+							})
+						]`,
+      `						"data-beside-formula": true,
+						children: iconActivated ? [["Leave as it was", handleCloseBtnClick, CloseIcon], ["Take what is written", handleConfirmBtnClick, CheckMarkIcon]].map(([title, onClick, Icon]) => jsx("button", { type: "button", title, "aria-label": title, tabIndex: -1, onClick, children: jsx(Icon, {}) }, title)) : jsx("button", { type: "button", title: "All functions, with what they take and give", onClick: () => dispatchEvent(new Event("sweeptable-functions")), children: "Functions" })`,
+    ],
+    // Lines around cells: those that go across a cell, and those made of dots and dashes in turn, no file of ours keeps. The
+    // others have names.
+    [
+      'const componentManager = useDependency(ComponentManager);\n\tconst borderStyleManagerService',
+      'const words = useDependency(LocaleService);\n\tconst componentManager = useDependency(ComponentManager);\n\tconst borderStyleManagerService',
+    ],
+    [
+      'children: BORDER_LINE_CHILDREN.map((item) => /* @__PURE__ */ jsx("a", {',
+      'children: BORDER_LINE_CHILDREN.slice(0, 10).map((item) => /* @__PURE__ */ jsx("a", { role: "button", tabIndex: 0, title: words.t(item.label), "aria-label": words.t(item.label), onKeyDown: (e) => { if (e.key === "Enter" || e.key === " ") e.currentTarget.click(); },',
+    ],
+    [
+      'children: BORDER_SIZE_CHILDREN.map(',
+      'children: BORDER_SIZE_CHILDREN.filter(({ value }) => ![BorderStyleTypes.DASH_DOT, BorderStyleTypes.DASH_DOT_DOT, BorderStyleTypes.MEDIUM_DASHED, BorderStyleTypes.MEDIUM_DASH_DOT, BorderStyleTypes.MEDIUM_DASH_DOT_DOT].includes(value)).map(',
+    ],
   ],
-  // Every text in sight is read as a date, a time and a number at each draw, to mark it as a text that looks like one. We have
-  // no such marks, so nothing need be read: it was a third of the drawing.
-  [
-    'const FORCE_STRING_MARK = {',
-    'if (this._configService.getConfig("sheets-ui.config").disableForceStringMark) return;\n\t\tconst FORCE_STRING_MARK = {',
+  // Bars in cells, signs beside values and days that move on, which no file of ours keeps: where there is one already it can
+  // still be looked at.
+  'sheets-conditional-formatting-ui': [
+    [
+      `	const [ruleType, setRuleType] = useState(() => {
+		var _props$rule3;`,
+      `	const offered = options.filter(({ value }) => !["3", "6"].includes(value));
+	const [ruleType, setRuleType] = useState(() => {
+		var _props$rule3;`,
+    ],
+    [
+      `			value: ruleType,
+			options,
+			onChange: (e) => setRuleType(e)`,
+      `			value: ruleType,
+			options: ["3", "6"].includes(ruleType) ? options : offered,
+			onChange: (e) => setRuleType(e)`,
+    ],
+    [
+      `		{
+			value: CFSubRuleType.timePeriod,
+			label: localeService.t("sheets-conditional-formatting-ui.subRuleType.timePeriod")
+		},`,
+      `		...rule?.subType === CFSubRuleType.timePeriod ? [{
+			value: CFSubRuleType.timePeriod,
+			label: localeService.t("sheets-conditional-formatting-ui.subRuleType.timePeriod")
+		}] : [],`,
+    ],
+    [
+      `	{
+		label: {
+			name: "sheets-conditional-formatting-ui.ruleType.dataBar",
+			selectable: false
+		},
+		value: 7
+	},
+	{
+		label: {
+			name: "sheets-conditional-formatting-ui.ruleType.iconSet",
+			selectable: false
+		},
+		value: 8
+	},
+`,
+      '',
+    ],
   ],
-  // Cells that are written in the same step in which the sheet in view goes or comes back: there is nothing of it to be drawn
-  // anew, and the step, which would break off here, goes on.
-  [
-    'const { rowHeightAccumulation, columnWidthAccumulation, rowHeaderWidth, columnHeaderHeight } = this._sheetSkeletonManagerService.getCurrentParam().skeleton;',
-    'const inView = this._sheetSkeletonManagerService.getCurrentParam()?.skeleton; if (!inView) return []; const { rowHeightAccumulation, columnWidthAccumulation, rowHeaderWidth, columnHeaderHeight } = inView;',
+  ui: [
+    // A key that shows the grid's own list of keys, some of which do other things here: ours are in the help.
+    ['this.disposeWithMe(shortcutService.registerShortcut(ToggleShortcutPanelShortcut));', ''],
   ],
-];
+  'sheets-data-validation-ui': [
+    // Tick boxes and lists for several words, which no file keeps.
+    [
+      'const validators = validatorService.getValidatorsByScope(DataValidatorRegistryScope.SHEET);',
+      'const validators = validatorService.getValidatorsByScope(DataValidatorRegistryScope.SHEET).filter(({ id }) => id === localRule.type || !["checkbox", "listMultiple"].includes(id));',
+    ],
+    // Nor does one keep how a list is drawn, or a clock beside a day.
+    ['extraComponent: validator.optionsInput', 'extraComponent: void 0'],
+  ],
+  'sheets-data-validation': [
+    // A new rule begins as one that refuses nothing, and its list looks like those of our sheets.
+    [
+      `		type: DataValidationType.DECIMAL,
+		operator: DataValidationOperator.EQUAL,
+		formula1: "100",
+		ranges: currentRanges`,
+      `		type: DataValidationType.ANY,
+		renderMode: DataValidationRenderMode.ARROW,
+		ranges: currentRanges`,
+    ],
+    // Cells that have a rule keep it where others are chosen with them: it would go without a word.
+    [
+      'const currentRanges = accessor.get(SheetsSelectionsService).getCurrentSelections().map((s) => s.range);',
+      `const chosen = accessor.get(SheetsSelectionsService).getCurrentSelections().map((s) => s.range);
+	const target = getSheetCommandTarget(accessor.get(IUniverInstanceService));
+	const ruled = target ? accessor.get(SheetDataValidationModel).getRules(target.unitId, target.subUnitId).flatMap(({ ranges }) => ranges) : [];
+	const free = Rectangle.subtractMulti(chosen, ruled);
+	const currentRanges = free.length > 0 ? free : chosen;`,
+    ],
+  ],
+};
 
 /** The grid's file as it is built in. Throws where it no longer reads as it did when it was mended. */
-function mended(source) {
-  return MENDS.reduce((text, [stands, by]) => {
+function mended(source, name) {
+  return MENDS[name].reduce((text, [stands, by]) => {
     const found = text.split(stands).length - 1;
     if (found !== 1)
       throw new Error(
@@ -36,6 +156,9 @@ function mended(source) {
 }
 
 /** For webpack. */
-module.exports = mended;
+module.exports = function (source) {
+  return mended(source, PACKAGE.exec(this.resourcePath)[1]);
+};
 module.exports.mended = mended;
-module.exports.mendedGrid = { test: GRID, loader: __filename };
+module.exports.MENDED = Object.keys(MENDS);
+module.exports.mendedGrid = { test: (file) => PACKAGE.exec(file)?.[1] in MENDS, loader: __filename };

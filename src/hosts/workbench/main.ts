@@ -20,6 +20,7 @@ import { leaveGridByKey } from './page/leaveGrid';
 import { Notice } from './page/notice';
 import { shareWithTabs } from './page/otherTab';
 import { helpByKey, printAll, printSheet } from './page/keys';
+import { leadToFunctions } from './page/leadToFunctions';
 import { paneFrame } from './page/paneFrame';
 import { nameParts } from './grid/names';
 import { keepTabInView } from './grid/tabInView';
@@ -220,6 +221,7 @@ try {
   printSheets(grid);
   sayChosen(grid, failures);
   mountPane(frame.element, paneHost(grid, failures, tellOverSheet));
+  leadToFunctions(frame);
   document.documentElement.dataset['pane'] = 'true';
 } catch {
   notice.say(

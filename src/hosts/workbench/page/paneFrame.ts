@@ -30,6 +30,8 @@ export interface PaneFrame {
   readonly element: HTMLElement;
   /** Has it leave the sheet that it lies over; gives whether it did. */
   leave(): boolean;
+  /** Has it stand there, whether it was closed or not. */
+  come(): void;
 }
 
 /**
@@ -68,5 +70,6 @@ export function paneFrame(): PaneFrame {
       choose(false);
       return true;
     },
+    come: () => choose(true),
   };
 }
