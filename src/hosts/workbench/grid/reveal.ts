@@ -1,8 +1,34 @@
 import { ScrollToRangeOperation } from '@univerjs/preset-sheets-core';
 import type { Grid } from './grid';
 import { commands } from './inside';
+import { scrollBy } from './scroll';
+import { sheetView } from './sheetView';
 
-/** Scrolls as far as it takes to have the chosen cell in sight. Call it once the grid is drawn. */
+/** So much of a cell is in sight beside its label, where a page has no room for more of both, in pixels. */
+const PART = 48;
+
+/** The column of the words that a row begins with, left of a cell. */
+function labelColumn({ api }: Grid, row: number, column: number): number | undefined {
+  const sheet = api.getActiveWorkbook()?.getActiveSheet().getSheet();
+  const isText = (at: number): boolean => {
+    const held = sheet?.getCellRaw(row, at)?.v;
+    return typeof held === 'string' && held !== '';
+  };
+  return Array.from({ length: column }, (_, at) => at).find(isText);
+}
+
+/** Scrolls back to the label of a cell, unless that would leave nothing of the cell. */
+function revealLabel(grid: Grid, row: number, column: number): void {
+  const view = sheetView(grid);
+  const label = labelColumn(grid, row, column);
+  const cell = view?.seen({ row, column, rows: 1, columns: 1 });
+  if (!view || !cell || label === undefined) return;
+  const back = (view.scroll.across - view.columnStart(label) + view.columnStart(0)) * view.zoom;
+  const room = view.canvas.clientWidth - cell.x - Math.min(cell.width, PART);
+  if (back > 0 && back <= room) scrollBy(grid, -back, 0);
+}
+
+/** Scrolls as far as it takes to have the chosen cell in sight, and its label beside it. Call it once the grid is drawn. */
 export function revealSelected(grid: Grid): void {
   const cell = grid.api.getActiveWorkbook()?.getActiveCell();
   const range = cell && {
@@ -11,7 +37,9 @@ export function revealSelected(grid: Grid): void {
     startColumn: cell.getColumn(),
     endColumn: cell.getColumn(),
   };
-  if (range) void commands(grid).executeCommand(ScrollToRangeOperation.id, { range });
+  if (!range) return;
+  commands(grid).syncExecuteCommand(ScrollToRangeOperation.id, { range });
+  revealLabel(grid, range.startRow, range.startColumn);
 }
 
 /** Rows above a cell that say what is typed there: the title of its table or form, and headings. */
