@@ -6,6 +6,7 @@ import { Fingers, type Meant, type Span, type Spot } from './fingers';
 import { letMoveOn } from './momentum';
 import { OnCells } from './onCells';
 import { OnChart } from './onChart';
+import { letNamesBeDrawn } from './onTabs';
 import { showLetters } from './letters';
 import { Ring } from './ring';
 import type { Surface } from './surface';
@@ -119,10 +120,9 @@ class Hands implements Meant {
   }
 
   hold(at: Spot): void {
-    const { hint } = this.#surface;
-    if (hint === undefined) return;
-    this.#ring.show(at, hint);
     this.#surface.hold(at);
+    const { hint } = this.#surface;
+    if (hint !== undefined) this.#ring.show(at, hint);
   }
 
   drag(to: Spot): void {
@@ -161,4 +161,7 @@ const isOn = ({ target }: Event, selector: string): boolean =>
 const spotOf = ({ clientX: x, clientY: y }: PointerEvent): Spot => ({ x, y });
 
 /** From now on the grid can be used by touch. */
-export const letHandsIn = (grid: Grid): void => new Hands(grid).start();
+export function letHandsIn(grid: Grid): void {
+  new Hands(grid).start();
+  letNamesBeDrawn();
+}

@@ -1,6 +1,6 @@
 import type { Area } from '../../../formula/area';
 import type { Grid } from '../grid/grid';
-import { opensList } from '../grid/choosing';
+import { listOf, openList, opensList } from '../grid/choosing';
 import { isWriting, takeKeyboard } from '../grid/keyboard';
 import { type Heading, type Seen, type SheetView, sheetView } from '../grid/sheetView';
 import type { Spot } from './fingers';
@@ -10,6 +10,9 @@ import type { Surface } from './surface';
 
 /** So far from the edges of its cell a touch counts: on them lie handles that a finger does not mean, in pixels. */
 const EDGE = 8;
+
+/** So near the corner of what is chosen a finger means the handle there that fills, and so near its arrow the list of a cell, in pixels. */
+const NEAR = 20;
 
 /** Between both ends, away from them; in the middle where there is no room. */
 const inside = (at: number, from: number, to: number): number =>
@@ -44,17 +47,22 @@ const holds = (outer: Area, inner: Area): boolean =>
 
 /** Fingers on cells and headings: each does what the mouse would, at a place where it cannot miss. */
 export class OnCells implements Surface {
-  readonly hint = 'Drag to choose cells, or lift for the menu';
   readonly #grid: Grid;
   readonly #canvas: Element;
   readonly #pointer: number;
   #held: Spot = { x: 0, y: 0 };
   #isDragging = false;
+  /** Where the handle is that a finger holds. */
+  #handle: Spot | undefined;
 
   constructor(grid: Grid, canvas: Element, pointer: number) {
     this.#grid = grid;
     this.#canvas = canvas;
     this.#pointer = pointer;
+  }
+
+  get hint(): string {
+    return `Drag to ${this.#handle ? 'fill' : 'choose'} cells, or lift for the menu`;
   }
 
   tap(at: Spot): void {
@@ -63,19 +71,20 @@ export class OnCells implements Surface {
     const chosen = this.#chosen();
     const isAgain = cell !== undefined && chosen !== undefined && isSame(cell, chosen) && !isWriting(grid);
     hideLetters();
-    const hasList = opensList(grid, () => this.#press(this.#meant(at)));
+    const hasList = opensList(grid, () => this.#press(this.#meant(this.#onArrow(at) ?? at)));
     // in a formula that is being written, it has put the name of the cell there
     if (isWriting(grid)) return showLetters();
     takeKeyboard(grid);
-    if (!isAgain || hasList) return;
+    if (!isAgain || hasList || openList(grid, cell)) return;
     showLetters();
     grid.api.getActiveWorkbook()?.startEditing();
   }
 
   hold(at: Spot): void {
     this.#isDragging = false;
+    this.#handle = isWriting(this.#grid) ? undefined : this.#handleNear(at);
     this.#held = this.#headingAt(at) ? at : this.#meant(at);
-    if (isWriting(this.#grid)) return;
+    if (isWriting(this.#grid) || this.#handle) return;
     const cell = this.#cellAt(at);
     const chosen = this.#chosen();
     if (cell && !(chosen && holds(chosen, cell))) this.#press(this.#held);
@@ -85,8 +94,9 @@ export class OnCells implements Surface {
     if (!this.#isDragging) {
       this.#isDragging = true;
       this.#letGoOfHeading();
-      this.#tell('pointermove', this.#held);
-      this.#tell('pointerdown', this.#held);
+      const from = this.#handle ?? this.#held;
+      this.#tell('pointermove', from);
+      this.#tell('pointerdown', from);
     }
     this.#tell('pointermove', to);
   }
@@ -106,6 +116,28 @@ export class OnCells implements Surface {
     if (this.#headingAt(at)) this.#press(at);
     tellOfPointer(this.#canvas, 'pointerdown', at, this.#pointer, 'menu');
     tellOfPointer(this.#canvas, 'pointerup', at, this.#pointer, 'menu');
+  }
+
+  /** The handle at the corner of what is chosen, where a finger lies on it. */
+  #handleNear(at: Spot): Spot | undefined {
+    const over = this.#over(at);
+    const chosen = this.#chosen();
+    if (!over || !chosen) return undefined;
+    const last = over.view.pieces(chosen).at(-1);
+    if (!last || last.cutRight > 0 || last.cutBottom > 0) return undefined;
+    const { right, bottom } = cut(last);
+    const handle = { x: at.x - over.x + right, y: at.y - over.y + bottom };
+    return Math.hypot(handle.x - at.x, handle.y - at.y) <= NEAR ? handle : undefined;
+  }
+
+  /** Where the arrow of a cell would be that has a list, at the right end of it, where a finger lies near that. */
+  #onArrow(at: Spot): Spot | undefined {
+    const over = this.#over(at);
+    const cell = over?.view.cellAt(over.x, over.y);
+    const seen = over && cell && over.view.seen(cell);
+    if (!over || !cell || seen?.cutRight !== 0 || !listOf(this.#grid, cell)) return undefined;
+    const right = at.x - over.x + cut(seen).right;
+    return right - at.x <= EDGE + NEAR ? { x: right - EDGE, y: at.y } : undefined;
   }
 
   /** A heading that is chosen already would be carried away with its cells. */

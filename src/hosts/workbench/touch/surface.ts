@@ -2,7 +2,7 @@ import type { Spot } from './fingers';
 
 /** What lies under a finger, and what becomes of its touch there. A swipe scrolls the sheet, wherever it begins. */
 export interface Surface {
-  /** Said when a finger has lain still so long that it holds; undefined where nothing comes of that. */
+  /** Said when a finger has lain still so long that it holds, of the place that `hold` was told; undefined where nothing comes of that. */
   readonly hint: string | undefined;
   tap(at: Spot): void;
   hold(at: Spot): void;
