@@ -62,6 +62,7 @@ import { backByKey } from './grid/backByKey';
 import { WorkerWatch } from './worker/workerWatch';
 import './grid/focus.css';
 import './workbench.css';
+import './touch/targets.css';
 
 const UNREADABLE = {
   newer: 'Your last workbook was stored by a newer version of this page.',
