@@ -172,6 +172,52 @@ describe('by touch alone', () => {
   });
 });
 
+describe('what the grid draws by itself', () => {
+  it('opens the list of a cell by its arrow or by a second tap, and takes the entry that is touched', async () => {
+    await onGlass(820, 1180);
+    const { page } = sheet;
+    await button('New job').tap();
+    await expect.poll(() => sheet.sheets()).toContain('Set card');
+    await expect.poll(async () => (await sheet.texts('F45'))[0]).toBe('stops');
+    const list = page.locator('[data-u-comp="sheets-dropdown-list"]');
+    const entries = list.locator('.univer-cursor-pointer');
+    // a finger beside the arrow, which is at the right end of the cell
+    await hand.tap(await placeOf('E45'));
+    await list.waitFor();
+    await page.keyboard.press('Escape');
+    await list.waitFor({ state: 'hidden' });
+    const place = await placeOf('F45');
+    await hand.tap(place);
+    await expect.poll(selected).toBe('F45');
+    expect(await list.isVisible()).toBe(false);
+    await hand.tap(place);
+    await list.waitFor();
+    const boxes = await entries.evaluateAll((all) => all.map((each) => each.getBoundingClientRect().height));
+    expect(boxes.length).toBeGreaterThan(1);
+    expect(boxes.filter((height) => height < 44)).toEqual([]);
+    await entries.filter({ hasText: 'percent' }).tap();
+    await sheet.shows('F45', 'percent');
+  });
+
+  it('fills cells by the handle of those that are chosen, and says so first', async () => {
+    await onGlass(820, 1180);
+    await sheet.enter('C21', '3');
+    const [place, last] = [await placeOf('C21'), await placeOf('C23')];
+    const [beside, below] = [await placeOf('D21'), await placeOf('C22')];
+    await hand.tap(place);
+    await expect.poll(selected).toBe('C21');
+    // near the corner, as no finger is on it
+    const corner = { x: (place.x + beside.x) / 2 - 30, y: (place.y + below.y) / 2 };
+    const { left, width } = await sheet.page
+      .locator('canvas[id^="univer-sheet-main-canvas"]')
+      .evaluate((canvas) => canvas.getBoundingClientRect());
+    expect(corner.x).toBeLessThan(left + width);
+    await hand.hold(corner, { x: corner.x, y: last.y });
+    await expect.poll(() => sheet.values('C22', 'C23')).not.toContain(null);
+    await expect.poll(selected).toBe('C21:C23');
+  });
+});
+
 describe('what is touched', () => {
   /** What is smaller than a finger, by its name. */
   const small = () =>
@@ -198,6 +244,49 @@ describe('what is touched', () => {
     await button('Start over').tap();
     await sheet.dialog.waitFor();
     expect(await small()).toEqual([]);
+  });
+
+  it.each([820, 400, 350])('is so among the tools of the grid as well, at %i px', async (width) => {
+    await onGlass(width, 1180);
+    if (width < 800) await button('Sheets and functions').tap();
+    /** Which tools a finger misses that lies half of 44 px beside their middle. */
+    const missed = (which: string) =>
+      sheet.page.evaluate((all) => {
+        const half = 21;
+        const misses = (tool: Element): boolean => {
+          const { left, right, top, bottom } = tool.getBoundingClientRect();
+          const [x, y] = [(left + right) / 2, (top + bottom) / 2];
+          return [
+            [-half, 0],
+            [half, 0],
+            [0, -half],
+            [0, half],
+          ].some(([across = 0, down = 0]) => {
+            const found = document.elementFromPoint(x + across, y + down);
+            return !found || !(tool.contains(found) || found.contains(tool));
+          });
+        };
+        const tools = [...document.querySelectorAll(all)].filter(
+          (each) => each.checkVisibility() && each.getBoundingClientRect().left >= 0,
+        );
+        if (tools.length === 0) throw new Error(`Nothing is ${all}.`);
+        return tools
+          .filter(misses)
+          .map((tool) => tool.getAttribute('aria-label') ?? tool.getAttribute('data-u-command'));
+      }, which);
+    const TOOLS = [
+      '#grid [role=toolbar] [data-u-command]',
+      '#grid [aria-label="More"]',
+      '#grid [data-u-comp="formula-bar"] [aria-label="Names"]',
+      '#grid footer button',
+    ].join(', ');
+    expect(await missed(TOOLS)).toEqual([]);
+    await button('More').tap();
+    expect(await missed('[data-slot="popover-content"] [data-u-command]')).toEqual([]);
+    await sheet.page.keyboard.press('Escape');
+    await hand.hold(await placeOf('A6'));
+    await sheet.page.getByText('Paste only').waitFor();
+    expect(await missed('.univer-popup button')).toEqual([]);
   });
 });
 
@@ -273,6 +362,61 @@ describe('with no room beside the sheet', () => {
     await expect.poll(async () => (await written()).opacity).toBe('0');
     await page.keyboard.press('Enter');
     await sheet.shows('B17', 45);
+  });
+
+  it('at 350 px begins with an input beside its label, under a bar of two lines, and shows the name of the sheet in view', async () => {
+    await onGlass(350, 700);
+    const { page } = sheet;
+    const lines = await page
+      .locator('.bar button')
+      .evaluateAll((all) => new Set(all.map((each) => each.getBoundingClientRect().top)).size);
+    expect(lines).toBe(2);
+    expect(await page.evaluate(() => scrollY)).toBe(0);
+    await expect.poll(() => button('New job').boundingBox()).not.toBeNull();
+    await button('Sheets and functions').tap();
+    await expect.poll(selected).toBe('B5');
+    const [canvas, label, input] = [
+      await page.locator('canvas[id^="univer-sheet-main-canvas"]').boundingBox(),
+      await placeOf('A5'),
+      await placeOf('B5'),
+    ];
+    expect(label.x).toBeGreaterThan(canvas?.x ?? NaN);
+    expect(input.x).toBeGreaterThan(label.x);
+    expect(input.x).toBeLessThan((canvas?.x ?? NaN) + (canvas?.width ?? NaN));
+
+    await button('Sheets and functions').tap();
+    await button('New job').tap();
+    await expect.poll(() => page.evaluate(() => window.sweeptable.inView())).toBe('Heads');
+    const isShown = (name: string) =>
+      page.getByRole('tab', { name, exact: true }).evaluate((tab) => {
+        const { left, right, top, bottom } = tab.getBoundingClientRect();
+        const at = (x: number) => document.elementFromPoint(x, (top + bottom) / 2);
+        return [at(left + 2), at(right - 2)].every((found) => found !== null && tab.contains(found));
+      });
+    await expect.poll(() => isShown('Heads')).toBe(true);
+    // a finger draws the names along without choosing one, and chooses by a tap
+    const names = await page.getByRole('tab', { name: 'Pops plan', exact: true }).boundingBox();
+    const from = { x: (names?.x ?? NaN) + 10, y: (names?.y ?? NaN) + 20 };
+    await hand.swipe(from, { x: from.x - 120, y: from.y }, { rests: true });
+    await expect.poll(() => isShown('Set card')).toBe(true);
+    expect(await page.evaluate(() => window.sweeptable.inView())).toBe('Heads');
+    await page.getByRole('tab', { name: 'Set card', exact: true }).tap();
+    await expect.poll(() => page.evaluate(() => window.sweeptable.inView())).toBe('Set card');
+  });
+
+  it('at 400 px opens what a line of a menu holds within the page', async () => {
+    await onGlass(400, 800);
+    const { page } = sheet;
+    await button('Sheets and functions').tap();
+    await hand.hold(await placeOf('B8'));
+    await page.getByText('Paste only').tap();
+    const opened = page.locator('[data-u-context-menu-submenu]');
+    await expect
+      .poll(async () => {
+        const box = await opened.boundingBox();
+        return box !== null && box.x >= 0 && box.x + box.width <= 400;
+      })
+      .toBe(true);
   });
 
   it.each([
