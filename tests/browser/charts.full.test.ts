@@ -42,8 +42,8 @@ async function openLine(rows: readonly (readonly (string | number | null)[])[]):
 }
 
 /** How many marks stand apart on a chart, in the colour of its first series. */
-const marksOn = (chart: Locator) =>
-  chart.evaluate((card) => {
+const marksOn = (drawn: Locator) =>
+  drawn.evaluate((card) => {
     const canvas = card.querySelector('canvas');
     const key = card.querySelector('.ink');
     if (!canvas || !key) return 0;

@@ -120,7 +120,8 @@ export async function putPicture(
     image.load('id');
     await context.sync();
     const { id } = image;
-    const stays = 'It shows the set as it is now: put it there anew when places have changed. On paper it is only where it stands within what the sheet prints.';
+    const stays =
+      'It shows the set as it is now: put it there anew when places have changed. On paper it is only where it stands within what the sheet prints.';
     return {
       done: `${pictureStands(name, at, address(from))} ${stays}`,
       takeBack: () => told(takeAway(excel, name, id), `The picture may still be on “${name}”.`),
