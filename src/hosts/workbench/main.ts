@@ -10,7 +10,7 @@ import { pasteFromElsewhere } from './tables/pasteFromElsewhere';
 import { readTyped } from './tables/typedCells';
 import { KnownFailures } from './cell/knownFailures';
 import { dropLateAnswers } from './grid/lateAnswers';
-import { fillBar } from './page/bar';
+import { clearBar, fillBar, placeBar } from './page/bar';
 import { choosePageColours, keepColours } from './page/colours';
 import { asideCommand, showAside } from './page/aside';
 import { type Desk, offerBack, startOver } from './page/commands';
@@ -76,6 +76,7 @@ const SETTLED = 300;
 const UNOPENED = 'unopened';
 
 choosePageColours();
+placeBar();
 const notice = new Notice(elementById('notice'));
 const storage = storageNotice();
 const saving = new Saving(() => snapshotOf(grid), storage);
@@ -225,6 +226,7 @@ try {
   leadToFunctions(frame);
   document.documentElement.dataset['pane'] = 'true';
 } catch {
+  clearBar();
   notice.say(
     'The part beside the sheet and the charts on it could not be loaded. Load the page anew when the network is back.',
   );

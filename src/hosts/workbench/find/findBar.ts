@@ -5,6 +5,7 @@ import type { Grid } from '../grid/grid';
 import { isWriting, restKeysWithin, takeKeyboard } from '../grid/keyboard';
 import { revealSelected } from '../grid/reveal';
 import { letterWithCtrl, takeKey } from '../grid/takeKey';
+import { barButton } from '../page/bar';
 import { elementById } from '../page/elementById';
 import { type Left, replaceIn } from './replace';
 import { type Found, type Match, search, type Wanted } from './search';
@@ -215,13 +216,9 @@ class FindBar {
 /** A button of the bar, and Ctrl+F, find in the sheet, and Ctrl+H replaces. The pane keeps the browser's own find, and so does a cell that is written. */
 export function offerFind(grid: Grid): void {
   const bar = new FindBar(grid);
-  const button = h(
-    'button',
-    { type: 'button', title: 'Find and replace in the sheet: Ctrl+F, Ctrl+H' },
-    'Find',
+  barButton('Find', 'Find and replace in the sheet: Ctrl+F, Ctrl+H').addEventListener('click', () =>
+    bar.open(false),
   );
-  button.addEventListener('click', () => bar.open(false));
-  elementById('commands').prepend(button);
   const isElsewhere = (): boolean => elementById('pane').contains(document.activeElement) || isWriting(grid);
   takeKey(
     (event) => ['f', 'h'].includes(letterWithCtrl(event) ?? '') && !isElsewhere(),

@@ -1,8 +1,7 @@
-import { h } from '../../../pane/element';
 import { watchTheme } from '../../../pane/watchTheme';
 import type { Grid } from '../grid/grid';
 import { drawGrid, letCanvasBeDark } from '../grid/dark/darkCanvas';
-import { elementById } from './elementById';
+import { barButton } from './bar';
 import { KEPT_COLOURS } from './keptColours';
 import '../grid/dark/dark.css';
 
@@ -47,11 +46,7 @@ const inView = (): Colours => {
 /** Keeps the grid in the colours of the page, and offers the others. */
 export function keepColours(grid: Grid): void {
   letCanvasBeDark(grid);
-  const button = h(
-    'button',
-    { type: 'button', title: 'Dark for a dark set; follows the system until it is pressed' },
-    'Dark',
-  );
+  const button = barButton('Dark', 'Dark for a dark set; follows the system until it is pressed');
   const show = (): void => {
     const isDark = inView() === 'dark';
     drawGrid(grid, isDark);
@@ -63,7 +58,6 @@ export function keepColours(grid: Grid): void {
     keep(next === systems() ? undefined : next);
     choosePageColours();
   });
-  elementById('commands').append(button);
   forced.addEventListener('change', choosePageColours);
   watchTheme(show);
   show();

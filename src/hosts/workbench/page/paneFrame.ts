@@ -1,4 +1,4 @@
-import { h } from '../../../pane/element';
+import { barButton } from './bar';
 import { elementById } from './elementById';
 
 const CLOSED = 'closed';
@@ -40,15 +40,11 @@ export interface PaneFrame {
  */
 export function paneFrame(): PaneFrame {
   const element = elementById('pane');
-  const button = h(
-    'button',
-    {
-      type: 'button',
-      'aria-controls': 'pane',
-      title: 'Shows what stands beside the cells. Ctrl+F6 leads there and back',
-    },
+  const button = barButton(
     'Sheets and functions',
+    'Shows what stands beside the cells. Ctrl+F6 leads there and back',
   );
+  button.setAttribute('aria-controls', 'pane');
   const show = (open: boolean): void => {
     element.hidden = !open;
     // what it lies over can be neither seen nor pressed
@@ -62,7 +58,6 @@ export function paneFrame(): PaneFrame {
   show(!wasClosed());
   OVER.addEventListener('change', () => show(!wasClosed()));
   button.addEventListener('click', () => choose(element.hidden !== false));
-  elementById('commands').append(button);
   return {
     element,
     leave() {

@@ -13,7 +13,7 @@ export function toBarByKey(grid: Grid): void {
     ({ key, ctrlKey, shiftKey }) => key === 'F6' && ctrlKey && shiftKey,
     () => {
       if (bar.contains(document.activeElement)) takeKeyboard(grid);
-      else bar.querySelector('button')?.focus();
+      else bar.querySelector<HTMLElement>('button:enabled')?.focus();
     },
   );
 }
