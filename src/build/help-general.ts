@@ -178,7 +178,8 @@ const WORKBENCH = `${table(
 )}${paragraphs(
   'The page is dark where the system is; <b>Dark</b>, in the bar, turns that round. Files and paper stay light.',
   'On a small screen the pane lies over the sheet; <b>Sheets and functions</b>, in the bar, opens and closes it.',
-  'The workbook is kept by this browser, for this address. <b>Save as .xlsx</b> makes a file of it.',
+  'Below the cells stands the sum of those that are chosen, where they can be added up: seconds with seconds, and never f-numbers. <b>Shown as</b>, among the tools, has a number read in seconds, metres, watt-seconds or stops.',
+  'The workbook is kept by this browser, for this address. <b>Save as .xlsx</b> makes a file of it. <b>Open .xlsx</b> and <b>Start over</b> put another in its place, and offer the former back once.',
 )}`;
 
 const EXCEL = paragraphs(
