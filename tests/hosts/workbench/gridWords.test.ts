@@ -64,8 +64,8 @@ it('leaves names of typefaces and functions, and puts our words in the place of 
     'sheets-formula-ui': { functionList: { SUM: 'Adds Up' } },
   };
   const ours = inOurWords(words);
-  expect(ours.ui).toEqual({ fontFamily: { times: 'Times New Roman' }, save: 'Save it' });
-  expect(ours['sheets-formula-ui']).toEqual(words['sheets-formula-ui']);
+  expect(ours.ui).toMatchObject({ fontFamily: { times: 'Times New Roman' }, save: 'Save it' });
+  expect(ours['sheets-formula-ui']).toMatchObject(words['sheets-formula-ui']);
   expect(ours['sheets-ui'].rightClick).toMatchObject({ pasteValue: 'Values', moveUp: 'Move up' });
   expect(ours['sheets-ui'].list).toEqual([['A B']]);
 });
