@@ -22,7 +22,9 @@ export function readTyped(grid: Grid): void {
       const read = isOurs ? typedValue(words, targets(grid, subUnitId).target(row, col)) : undefined;
       if (!cell || !read) return next(cell);
       const { v, t } = read;
-      return { ...cell, v, t, p: undefined } as ICellData;
+      // as a text behind ' the grid takes it as it is, and the looks of conditions out of it
+      const taken = next({ ...cell, v, t: CellValueType.FORCE_STRING, p: undefined } as ICellData);
+      return taken && { ...taken, t };
     },
   });
 }
