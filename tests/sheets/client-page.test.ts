@@ -131,7 +131,7 @@ describe('what goes to the client', () => {
 
   test('has a place for a logo, empty, as high as the lines that are left beside it', async () => {
     const { plan, values } = await calculated(typedOver(page, { shotDates: null }));
-    const [slot] = plan.merges.filter(({ row }) => row > 1);
+    const [slot] = plan.merges.filter(({ row, rows }) => row > 1 && rows > 1);
     // beside the six lines from the studio's name down to the last day
     expect(slot).toEqual({ row: 4, column: 3, rows: 6, columns: 1 });
     const words = plan.cells.find(({ row, column }) => row === 4 && column === 3)?.value;
