@@ -37,7 +37,7 @@ it('a row that is inserted among the lights of the page of Shot record shows non
 it('a row that is inserted among the answers of Heads shows no error, and takes the number that is typed there', async () => {
   await sheet.insert('Heads');
   // the sheet begins at its list, below the answers
-  await sheet.goTo('A13');
+  await sheet.goTo('A5');
   await sheet.rowMenu(13, 'rows above');
   await expect.poll(() => shown('A', [12, 13, 14])).toEqual(['Birch 1200', '', 'Cedar 2400']);
   expect(await shown('BCDEFGH', [13])).toEqual(['', '', '', '', '', '', '']);
@@ -48,7 +48,7 @@ it('a row that is inserted among the answers of Heads shows no error, and takes 
 it('a row that is inserted in the order of Pops plan says no step twice', async () => {
   await sheet.insert('Pops plan');
   await expect.poll(() => shown('A', [43])).toEqual([expect.stringMatching(/^pops? /)]);
-  await sheet.goTo('A44');
+  await sheet.goTo('A50');
   await sheet.rowMenu(44, 'rows above');
   await expect.poll(() => sheet.tables()).toMatchObject({ Order: 'A42:B49' });
   expect(await shown('AB', [44, 45])).toEqual(['', '', '', '']);
