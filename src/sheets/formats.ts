@@ -14,6 +14,9 @@ const view = (quantity: Quantity, other: Partial<CellFormat> = {}): CellFormat =
 const as = (format: string): Partial<CellFormat> => ({ input: format, result: format });
 const typedAs = (result: string): Partial<CellFormat> => ({ input: '@', result, text: true });
 
+/** How guide numbers are shown: in metres, and told from a distance by its digits alone. */
+export const GUIDE_NUMBERS = Q.guide.shown.result;
+
 /** What only sheets hold, and other looks of a quantity. The cell stays a number. */
 const VIEWS: Readonly<Record<string, CellFormat>> = {
   /** Stops off a target: to a hundredth, so that a small miss does not read as none. */

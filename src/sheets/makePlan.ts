@@ -213,9 +213,9 @@ class Builder {
   widen(value: Place, field: Field): void {
     const columns = valueColumns(field);
     if (columns === 1) return;
-    const style = this.cells.at(-1)?.style;
-    for (let c = 1; c < columns; c++)
-      this.cells.push({ row: value.row, column: value.column + c, value: null, ...(style && { style }) });
+    const { part, style } = this.cells.at(-1) ?? {};
+    const same = { value: null, ...(part && { part }), ...(style && { style }) };
+    for (let c = 1; c < columns; c++) this.cells.push({ row: value.row, column: value.column + c, ...same });
     this.merges.push(area(value, 1, columns));
   }
 
@@ -336,7 +336,7 @@ class Builder {
       widths,
       heights,
       cells,
-      merges: this.merges,
+      merges: [...this.merges].sort((one, other) => one.row - other.row || one.column - other.column),
       freeze: { rows: template.freezeRows, columns: 0 },
       gridlines: false,
       tables: this.tables,

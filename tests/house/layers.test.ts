@@ -148,7 +148,7 @@ describe('arrows between folders point one way', () => {
 describe('the inside of the grid is touched in one folder of the workbench', () => {
   const GRID = 'hosts/workbench/grid/';
   /** The grid itself beside its facade, a method of a class, and what the grid does on a command. */
-  const INSIDE = /__getInjector|\buniver\b|\.handler\b|(?<!\b(?:Object|Array))\.prototype\b/;
+  const INSIDE = /__getInjector|\buniver\b(?!-)|\.handler\b|(?<!\b(?:Object|Array))\.prototype\b/;
   /** The names of its parts, imported to ask for them. */
   const PARTS =
     /^import\b[^;]*?\b(\w+(?:Service|Model|Manager|TreeBuilder)|Injector|IAccessor)\b[^;]*\bfrom '@univerjs\/(?!engine-formula')/m;

@@ -8,6 +8,8 @@ vi.mock('@univerjs/preset-sheets-core', async () => ({
   ...(await import('@univerjs/engine-formula')),
   ...(await import('@univerjs/sheets')),
 }));
+// No conditions here.
+vi.mock('../../../src/hosts/workbench/grid/rules', () => ({ conditions: () => [] }));
 
 it('prints merged cells from the first row and column of them that are shown', async () => {
   const book = await calculated({

@@ -1,4 +1,4 @@
-import { Q } from '../../../catalogue/quantities';
+import { GUIDE_NUMBERS } from '../../../sheets/formats';
 
 /** What stands beside the figures of a number format: its quoted words and plain letters, in the part for numbers above 0. */
 const unitOf = (format: string): string => {
@@ -17,8 +17,6 @@ const digitsOf = (format: string): number | undefined =>
 const OF_A_SCALE = ['f/', '1/'];
 /** Of what two are not twice as much: ratios, shares, speeds of film, temperatures of colour, turns, waves. */
 const NO_SUM: ReadonlySet<string> = new Set([':1', '%', 'iso', 'k', 'rpm', 'm/s', 'nm', 'v']);
-/** A guide number is shown in metres, and told from a distance by its digits alone. */
-const GUIDE = Q.guide.shown.result;
 /** Dates and times of day: letters that are no words. */
 const isDate = (format: string): boolean =>
   /[ymdhs]/i.test(format.replaceAll(/"[^"]*"|\[[^\]]*\]|\\.|General/gi, ''));
@@ -33,7 +31,7 @@ export function summableUnits(formats: readonly string[]): boolean {
   const digits = new Set(formats.map(digitsOf).filter((each) => each !== undefined));
   if (units.size > 1 || (unit === '' && digits.size > 1)) return false;
   if (NO_SUM.has(unit) || OF_A_SCALE.some((mark) => unit.startsWith(mark))) return false;
-  return !formats.some((format) => isDate(format) || format === GUIDE);
+  return !formats.some((format) => isDate(format) || format === GUIDE_NUMBERS);
 }
 
 const FIGURES = /^\s*(?:=\s*)?(?:f\s*\/?|iso|nd|x)?\s*[-+−±]?\s*[.,]?\d/i;
