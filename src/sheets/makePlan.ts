@@ -336,7 +336,7 @@ class Builder {
       widths,
       heights,
       cells,
-      merges: [...this.merges].sort((one, other) => one.row - other.row || one.column - other.column),
+      merges: this.merges,
       freeze: { rows: template.freezeRows, columns: 0 },
       gridlines: false,
       tables: this.tables,

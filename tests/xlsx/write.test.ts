@@ -49,9 +49,12 @@ describe('a sheet written and read again', () => {
       const seen = (all: readonly BookCell[]) => all.filter((cell) => !covered(sheet, cell));
       for (const { part: _part, ...cell } of seen(sheet.cells)) expect(cells.get(key(cell))).toEqual(cell);
       expect(seen(back.cells)).toHaveLength(seen(sheet.cells).length);
-      const { cells: _, ...rest } = sheet;
-      const { cells: __, ...restBack } = back;
+      const { cells: _, merges, ...rest } = sheet;
+      const { cells: __, merges: mergesBack, ...restBack } = back;
       expect(restBack).toEqual({ ...rest, conditions: expect.any(Array) });
+      // their order says nothing
+      expect(mergesBack).toHaveLength(merges.length);
+      expect(mergesBack).toEqual(expect.arrayContaining([...merges]));
       expect(back.conditions).toHaveLength(sheet.conditions.length);
       for (const [c, condition] of sheet.conditions.entries())
         expect(back.conditions[c]).toMatchObject(condition);

@@ -7,7 +7,7 @@ import { columnPoints } from '../../../src/book/widthsAndHeights';
 import { FONT } from '../../../src/book/palette';
 import type { Area } from '../../../src/formula/area';
 import { fixedText } from '../../../src/formula/areaText';
-import { blockPlace, layout, tableTop } from '../../../src/sheets/layout';
+import { blockPlace, layout, tableTop, valueColumns } from '../../../src/sheets/layout';
 import { THEME, WARNED } from '../../../src/sheets/theme';
 import { addresses, addressOf, blockAt, rangeText } from './support/a1';
 import type { FakeWorkbook } from './support/fake-workbook';
@@ -100,9 +100,11 @@ describe.each(cases)('$template.name through $file, filled: $filled', ({ file, t
     const fields = template.blocks.flatMap((block) => (block.kind === 'form' ? block.fields : []));
     const tables = template.blocks.flatMap((block) => (block.kind === 'table' ? [block] : []));
     const big = new Set([
-      ...fields.flatMap(({ id, big: isBig }) =>
-        isBig ? [at(map.cells.get(id)?.place ?? { row: 0, column: 0 })] : [],
-      ),
+      ...fields.flatMap((field) => {
+        const { row, column } = map.cells.get(field.id)?.place ?? { row: 0, column: 0 };
+        const columns = field.big ? valueColumns(field) : 0;
+        return Array.from({ length: columns }, (_, c) => at({ row, column: column + c }));
+      }),
       ...tables.flatMap((table) =>
         table.columns.flatMap((column, c) =>
           column.big
