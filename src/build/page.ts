@@ -1,5 +1,4 @@
-import { createHash } from 'node:crypto';
-import { KEPT_COLOURS } from '../hosts/workbench/page/keptColours';
+import { AS_CHOSEN, AS_CHOSEN_SUM } from './asChosen';
 
 /** A text as it stands in markup. */
 export const text = (plain: string): string =>
@@ -61,11 +60,10 @@ nav a { display: inline-block; padding: 4px 0; }
 }`;
 
 /** All that runs on a page beside the workbench: it is light or dark as the workbench was set against the system. */
-const AS_CHOSEN = `try { const kept = localStorage.getItem('${KEPT_COLOURS}'); if (kept) document.documentElement.dataset.theme = kept; } catch {}`;
-const runs: Readonly<Record<Beside, string>> = { excel: '', workbench: `<script>${AS_CHOSEN}</script>\n` };
+const runs: Readonly<Record<Beside, string>> = { excel: '', workbench: `${AS_CHOSEN}\n` };
 const mayRun: Readonly<Record<Beside, string>> = {
   excel: '',
-  workbench: `script-src 'sha256-${createHash('sha256').update(AS_CHOSEN).digest('base64')}'; `,
+  workbench: `script-src ${AS_CHOSEN_SUM}; `,
 };
 
 const links = (name: PageName): string =>

@@ -3,6 +3,7 @@ const HtmlWebpackPlugin = require('html-webpack-plugin');
 const MiniCssExtractPlugin = require('mini-css-extract-plugin');
 const { leanGrid } = require('./lean-grid-loader.cjs');
 const Licences = require('./licences-plugin.cjs');
+const loadTs = require('./load-ts.cjs');
 const { mendedEngine } = require('./mended-engine-loader.cjs');
 const { mendedGrid } = require('./mended-grid-loader.cjs');
 const Pages = require('./pages-plugin.cjs');
@@ -42,7 +43,14 @@ module.exports = (env = {}, argv = {}) => ({
   // What others made stands in the script that needs it: a file of its own would only be one more to ask for.
   optimization: { minimizer: minifiers(), splitChunks: { cacheGroups: { defaultVendors: false } } },
   plugins: [
-    new HtmlWebpackPlugin({ template: path.join(SOURCE, 'index.html'), scriptLoading: 'defer' }),
+    new HtmlWebpackPlugin({
+      template: path.join(SOURCE, 'index.html'),
+      scriptLoading: 'defer',
+      templateParameters: () => {
+        const { AS_CHOSEN, AS_CHOSEN_SUM } = loadTs('build/asChosen.ts');
+        return { asChosen: AS_CHOSEN, asChosenSum: AS_CHOSEN_SUM };
+      },
+    }),
     new MiniCssExtractPlugin({ filename: '[name].css' }),
     new Templates(env.templates ? [path.resolve(env.templates)] : []),
     new Pages('workbench', env),

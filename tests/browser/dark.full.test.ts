@@ -1,10 +1,17 @@
-import type { Page } from 'playwright-core';
+import type { Page, Route } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
 import { LEGIBLE, luminance, type Rgb } from '../../src/hosts/workbench/grid/dark/nightColour';
 import { visitor, Workbench } from './workbench';
 import { drawn } from './cellColours';
 import { eachItsWorkbook } from './onePage';
 import { axeFaults, CONTRAST, LOOKS } from './paneChecks';
+
+declare global {
+  interface Window {
+    /** What the page was drawn on, from its first frame on. */
+    grounds: ReadonlySet<string>;
+  }
+}
 
 let sheet: Workbench;
 eachItsWorkbook((fresh) => {
@@ -150,6 +157,37 @@ describe('a choice against the system', () => {
     await isDark(tab);
     await tab.reload();
     await isDark(tab);
+    expect(tab.complaints).toEqual({ errors: [], outside: [] });
+    await tab.close();
+  });
+
+  it('is there before anything is drawn, however long the script takes', async () => {
+    const context = await visitor();
+    const tab = await Workbench.open({ of: context, before: (page) => page.emulateMedia(LOOKS.light) });
+    const { page } = tab;
+    await press(tab);
+    await isDark(tab);
+    const asked = new Promise<Route>((come) => void page.route(/\/workbench\.js$/, come));
+    // frames come once what the page waits for is there, and not before
+    await page.addInitScript(() => {
+      const grounds = new Set<string>();
+      window.grounds = grounds;
+      const look = (): void => {
+        grounds.add(getComputedStyle(document.body).backgroundColor);
+        requestAnimationFrame(look);
+      };
+      requestAnimationFrame(look);
+    });
+    await page.reload({ waitUntil: 'commit' });
+    await page.waitForFunction(() => performance.getEntriesByType('paint').length > 0);
+    expect(await page.evaluate(() => typeof window.sweeptable)).toBe('undefined');
+    expect(await ground(page, 'body')).toBeLessThan(DARK);
+    await (await asked).continue();
+    await tab.loaded();
+    await isDark(tab);
+    expect(await page.evaluate(() => [...window.grounds])).toEqual([
+      await page.evaluate(() => getComputedStyle(document.body).backgroundColor),
+    ]);
     expect(tab.complaints).toEqual({ errors: [], outside: [] });
     await tab.close();
   });

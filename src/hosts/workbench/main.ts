@@ -11,7 +11,7 @@ import { readTyped } from './tables/typedCells';
 import { KnownFailures } from './cell/knownFailures';
 import { dropLateAnswers } from './grid/lateAnswers';
 import { clearBar, fillBar, placeBar } from './page/bar';
-import { choosePageColours, keepColours } from './page/colours';
+import { keepColours } from './page/colours';
 import { asideCommand, showAside } from './page/aside';
 import { type Desk, offerBack, startOver } from './page/commands';
 import { openFile, saveFile } from './page/files';
@@ -75,7 +75,6 @@ const SETTLED = 300;
 /** What a page that is loaded anew because of it has to say. */
 const UNOPENED = 'unopened';
 
-choosePageColours();
 placeBar();
 const notice = new Notice(elementById('notice'));
 const storage = storageNotice();

@@ -31,8 +31,8 @@ const system = matchMedia('(prefers-color-scheme: dark)');
 const forced = matchMedia('(forced-colors: active)');
 const systems = (): Colours => (system.matches ? 'dark' : 'light');
 
-/** Light or dark as the system is, before anything is drawn; or as the button in the bar was set. */
-export function choosePageColours(): void {
+/** Light or dark as the system is, or as the button in the bar was set. As the page loads, a line in its head does the same. */
+function choosePageColours(): void {
   const colours = forced.matches ? undefined : chosen();
   if (colours) document.documentElement.dataset['theme'] = colours;
   else delete document.documentElement.dataset['theme'];
