@@ -203,6 +203,7 @@ export function proofTemplate(checks: readonly PublishedCheck[]): Template {
     answers: 'Why should I trust these numbers?',
     start:
       'Nothing needs typing. Each row is a value that somebody else printed or worked out, and beside it the value that our function gives in this workbook now. A row that differs is marked, and counted here.',
+    inList: { fields: ['printed', 'apart', 'differ'] },
     words: ['check', 'source', 'published', 'test', 'accuracy'],
     columns: WIDTHS,
     freezeRows: 2,

@@ -8,6 +8,7 @@ import { linkView } from './linkView';
 import type { OneAtATime } from './oneAtATime';
 import { recordsView } from './recordsView';
 import { repairView } from './repairView';
+import { sheetPicture } from './sheetPicture';
 import type { View } from './tabs';
 
 /** Every sheet that can be inserted, with the question it answers. */
@@ -22,7 +23,7 @@ export const sheetsView = (host: PaneHost, work: OneAtATime): View => ({
       h(
         'p',
         { class: 'hint' },
-        'Sheets that answer one question each. The demo job shows how one works; nothing that is there already is touched.',
+        'Sheets that answer one question each, and some of the answers to the demo job. Inserting one touches nothing that is there already.',
       ),
       ...(host.insertSheet || host.missing === undefined ? [] : [h('p', { class: 'missing' }, host.missing)]),
       h('ul', { class: 'sheets' }, ...byUse(TOPS).map((top) => entry(top, host, work))),
@@ -110,6 +111,7 @@ function entry(top: Template, { insertSheet }: PaneHost, work: OneAtATime): HTML
     {},
     h('h2', {}, top.name),
     h('p', {}, top.answers),
+    ...sheetPicture(top),
     h(
       'div',
       { class: 'buttons' },

@@ -3,6 +3,7 @@ import { chains } from './formulaDepth';
 import { chartFaults } from './chartFaults';
 import type { Fault } from './fault';
 import { formulaFaults } from './formulaFaults';
+import { inListFaults } from './inList';
 import { layout } from './layout';
 import { nodes } from './formulaNodes';
 import type { Template } from './template';
@@ -16,7 +17,12 @@ export function faults(template: Template): readonly Fault[] {
   const inFormulas = all.flatMap((node) =>
     formulaFaults(node, map).map((reason) => ({ at: node.at, reason })),
   );
-  return [...inFormulas, ...chartFaults(template, map), ...chains(all, map).faults];
+  return [
+    ...inFormulas,
+    ...chartFaults(template, map),
+    ...inListFaults(template, map),
+    ...chains(all, map).faults,
+  ];
 }
 
 /** The deepest chain of our functions in a template. */

@@ -1,4 +1,5 @@
 import type { OfBlock, OfCell, OfChart, OfColumn, OfField, OfTable, OfTemplate } from '../book/kinds';
+import type { InList } from './inList';
 
 /**
  * A template sheet as its JSON file says it: what each cell means, never how a host draws it. `templates/schema.json`
@@ -13,6 +14,8 @@ export interface Template extends OfTemplate {
   readonly answers: string;
   /** Second line: what to type where. */
   readonly start: string;
+  /** By what it is known in a list: answers of its own. */
+  readonly inList?: InList;
   /** Words of the trade that lead here. */
   readonly words: readonly string[];
   /** Width of each column, in characters. */

@@ -1,8 +1,11 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { byUse } from '../../src/sheets/byUse';
+import ANSWERS from '../../src/sheets/answersInList.json';
+import type { Lines } from '../../src/sheets/inList';
 import { TEMPLATES } from '../../src/sheets/templates';
 import { axeFaults, checkPane, checkPaneAccess, status, summaryOf, tab } from './paneChecks';
+import { PANE } from './ownPage';
 import { onPane, onPaneAfter } from './panePage';
 import { showEverything, VIEWS } from './paneContent';
 
@@ -54,6 +57,25 @@ describe('sheets', () => {
       const all = byUse(TEMPLATES);
       expect(await entries.locator('h2').allTextContents()).toEqual(all.map(({ name }) => name));
       expect(await entries.locator('p').allTextContents()).toEqual(all.map(({ answers }) => answers));
+    }));
+
+  it('shows some answers of each, whole and in letters that can be read', () =>
+    onPane(async (page) => {
+      const tables = page.locator('.sheets table');
+      const answers: Readonly<Record<string, Lines>> = ANSWERS;
+      expect(
+        await tables.evaluateAll((all) =>
+          (all as HTMLTableElement[]).map(({ rows }) =>
+            [...rows].map(({ cells }) => [...cells].map(({ textContent }) => textContent)),
+          ),
+        ),
+      ).toEqual(byUse(TEMPLATES).map(({ id }) => answers[id]));
+      const [smallest, furthest] = await tables.evaluateAll((all) => [
+        Math.min(...all.map((table) => parseFloat(getComputedStyle(table).fontSize))),
+        Math.max(...all.map((table) => table.getBoundingClientRect().right)),
+      ]);
+      expect(smallest).toBeGreaterThanOrEqual(12);
+      expect(furthest).toBeLessThan(PANE.width);
     }));
 
   it('asks the host once, however often it is pressed, and says what came of it', () =>

@@ -171,6 +171,11 @@ const REFUSED: readonly (readonly [string, Damage, RegExp])[] = [
   ['names of points that are numbers', (t) => charted(t, { names: 'Share' }), /charts\/0: Share holds no names/],
   ['names of points over words', (t) => charted(t, { x: 'Head', names: 'Head' }), /charts\/0: named points need numbers along the axis/],
   ['columns with a constant line that differs from row to row', (t) => charted(t, { type: 'column', limit: 'Share' }), /charts\/0: a constant line is the same in every row/],
+  ['a field in the list that is not there', (t) => (t.inList = { fields: ['exact', 'pops'] }), /^trial\.json: inList: there is no labelled field pops$/],
+  ['a field in the list that goes on from the line above', (t) => (delete fields(t)[2].label, (t.inList = { fields: ['exact'] })), /inList: there is no labelled field exact$/],
+  ['a table in the list that is not there', (t) => (t.inList = { table: 'Lamps', columns: ['Head', 'Reading'] }), /^trial\.json: inList: there is no table Lamps$/],
+  ['a column in the list that is not there', (t) => (t.inList = { table: 'Heads', columns: ['Head', 'Power'] }), /^trial\.json: inList: table Heads has no column Power$/],
+  ['a table in the list without columns', (t) => (t.inList = { table: 'Heads' }), /inList: must have required property 'columns'/],
   ['an id that is not the file’s name', (t) => (t.id = 'other'), /id: must be the file's name, trial/],
   ['a bad sheet name', (t) => (t.name = 'a/b'), /name: must match pattern/],
 ]; // prettier-ignore
