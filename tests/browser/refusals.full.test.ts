@@ -130,6 +130,25 @@ it('lays a whole job while a value is refused', async () => {
   await sheet.shows('B7', 120);
 });
 
+it('keeps what was refused in its cell when answers of other cells come in', async () => {
+  const { page } = sheet;
+  await sheet.startOver();
+  await page.getByRole('button', { name: 'New job' }).click();
+  await expect.poll(() => page.evaluate(() => window.sweeptable.selected())).toBe('A44');
+  await sheet.goTo('B44');
+  const answered = page.evaluate(() => window.sweeptable.calculated());
+  await page.keyboard.type('0');
+  await page.keyboard.press('Enter');
+  await said('a whole number from 1 to 99');
+  await answered;
+  // a figure behind it
+  await page.keyboard.press('End');
+  await page.keyboard.type('5');
+  await page.keyboard.press('Enter');
+  await quiet();
+  await sheet.shows('B44', 5);
+});
+
 /** Keys as fast as they go, one pressed before the last is let go. */
 const quickly = (...keys: string[]) => Promise.all(keys.map((key) => sheet.page.keyboard.press(key)));
 const typeAgain = (a1: string) => sheet.page.getByRole('button', { name: `Back to ${a1}` }).click();
