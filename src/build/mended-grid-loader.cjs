@@ -43,7 +43,7 @@ const MENDS = {
 							})
 						]`,
       `						"data-beside-formula": true,
-						children: iconActivated ? [["Leave as it was", handleCloseBtnClick, CloseIcon], ["Take what is written", handleConfirmBtnClick, CheckMarkIcon]].map(([title, onClick, Icon]) => jsx("button", { type: "button", title, "aria-label": title, tabIndex: -1, onClick, children: jsx(Icon, {}) }, title)) : jsx("button", { type: "button", title: "All functions, with what they take and give", onClick: () => dispatchEvent(new Event("sweeptable-functions")), children: "Functions" })`,
+						children: iconActivated ? [["Leave as it was", handleCloseBtnClick, CloseIcon], ["Take what is written", handleConfirmBtnClick, CheckMarkIcon]].map(([title, onClick, Icon]) => jsx("button", { type: "button", title, "aria-label": title, tabIndex: -1, onClick, children: jsx(Icon, {}) }, title)) : [jsx("button", { type: "button", title: "All functions, with what they take and give", onClick: () => dispatchEvent(new Event("sweeptable-functions")), children: "Functions" }, "functions")]`,
     ],
     // Lines around cells: those that go across a cell, and those made of dots and dashes in turn, no file of ours keeps. The
     // others have names.

@@ -53,14 +53,3 @@ it('what is offered leaves out what this grid does not calculate, which its cell
   await sheet.enter('H22', '=REGEXTEST(A1,"a")');
   await sheet.refuses('H22', '#NAME?', /^This grid has no function REGEXTEST\./);
 });
-
-it('a cell that is typed into while it warns keeps no look of the warning', async () => {
-  const look = () => sheet.page.evaluate(() => window.sweeptable.look('B8'));
-  const before = await look();
-  // shorter than the focal length
-  await sheet.enter('B8', '100');
-  await expect.poll(async () => (await sheet.texts('D8'))[0]).toContain('shorter than the focal length');
-  await sheet.enter('B8', '150');
-  await sheet.shows('B8', 150);
-  expect(await look()).toEqual(before);
-});

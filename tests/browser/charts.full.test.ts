@@ -41,31 +41,6 @@ async function openLine(rows: readonly (readonly (string | number | null)[])[]):
   return chartCalled(sheet, 'Reading');
 }
 
-/** How many marks stand apart on a chart, in the colour of its first series. */
-const marksOn = (drawn: Locator) =>
-  drawn.evaluate((card) => {
-    const canvas = card.querySelector('canvas');
-    const key = card.querySelector('.ink');
-    if (!canvas || !key) return 0;
-    const { width, height } = canvas;
-    const copy = new OffscreenCanvas(width, height).getContext('2d', { willReadFrequently: true });
-    copy?.drawImage(canvas, 0, 0);
-    const data = copy?.getImageData(0, 0, width, height).data ?? [];
-    const ink = (getComputedStyle(key).color.match(/[\d.]+/g) ?? []).slice(0, 3).map(Number);
-    const left = new Set<number>();
-    for (let at = 0; at < width * height; at++)
-      if (data[at * 4 + 3] === 255 && ink.every((part, c) => Math.abs(part - (data[at * 4 + c] ?? 0)) < 3))
-        left.add(at);
-    let marks = 0;
-    for (const first of left) {
-      marks++;
-      const reached = [first];
-      for (let at = reached.pop(); at !== undefined; at = reached.pop())
-        if (left.delete(at)) reached.push(at - 1, at + 1, at - width, at + width);
-    }
-    return marks;
-  });
-
 /** Where words stand along the axis below a chart, from left to right, in pixels. */
 const wordsBelow = (line: Locator) =>
   line.locator('canvas').evaluate((element) => {
@@ -114,7 +89,14 @@ describe('a chart on its sheet', () => {
     await sheet.page.keyboard.down('Control');
     for (let i = 0; i < 3; i++) await sheet.page.mouse.wheel(0, turn);
     await sheet.page.keyboard.up('Control');
-    const zoom = async () => Number.parseInt(await sheet.page.getByText(/^\d+%$/).innerText(), 10) / 100;
+    const zoom = async () =>
+      Number.parseInt(
+        await sheet.page
+          .locator('#grid')
+          .getByText(/^\d+%$/)
+          .innerText(),
+        10,
+      ) / 100;
     await expect.poll(zoom).not.toBe(1);
     // All of the sheet, its headings too, grows from the corner of the grid.
     const wanted = async () => {
@@ -185,14 +167,6 @@ describe('a chart on its sheet', () => {
     }
     await sheet.page.emulateMedia({ colorScheme: null, forcedColors: null });
     await expect.poll(() => drawing(chart())).toBe(seen[0]);
-  });
-
-  it('marks each point that has a name, also where two stand at the end of the axis', async () => {
-    await sheet.insert('Fleet compare');
-    const cost = chartCalled(sheet, 'Cost of the job against time a frame');
-    // two models take one time a frame, which is the longest: ours and a hired one
-    await expect.poll(async () => (await numbersOf(cost)).length).toBe(4);
-    await expect.poll(() => marksOn(cost)).toBe(4);
   });
 
   it('says so where there are no numbers yet', async () => {

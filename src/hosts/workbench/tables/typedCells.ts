@@ -22,9 +22,7 @@ export function readTyped(grid: Grid): void {
       const read = isOurs ? typedValue(words, targets(grid, subUnitId).target(row, col)) : undefined;
       if (!cell || !read) return next(cell);
       const { v, t } = read;
-      // as a text behind ' the grid takes it as it is, and the looks of conditions out of it
-      const taken = next({ ...cell, v, t: CellValueType.FORCE_STRING, p: undefined } as ICellData);
-      return taken && { ...taken, t };
+      return { ...cell, v, t, p: undefined } as ICellData;
     },
   });
 }
