@@ -260,4 +260,4 @@ async function comparePaper({ templates, files, work, run, convert }) {
   return { lines, count };
 }
 
-module.exports = { comparePaper, printedHere, copyFor, pagesByName, pagesOf, PAPERS, CUT };
+module.exports = { comparePaper };
