@@ -1,3 +1,4 @@
+import { gridRange } from '../../../engine/gridRange';
 import { address } from '../../../formula/address';
 import { closeButton, h } from '../../../pane/element';
 import { brokenRules, sayBroken } from '../grid/brokenRules';
@@ -26,7 +27,7 @@ async function brokenBy(grid: Grid, matches: readonly Match[]): Promise<string> 
     sheets.map(async (sheetId) => {
       const areas = matches
         .filter((match) => match.sheetId === sheetId)
-        .map(({ row, column }) => ({ startRow: row, endRow: row, startColumn: column, endColumn: column }));
+        .map(({ row, column }) => gridRange({ row, column, rows: 1, columns: 1 }));
       return brokenRules(grid, sheetId, areas);
     }),
   );
