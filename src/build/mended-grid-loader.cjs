@@ -10,6 +10,29 @@ const MENDS = {
       'const nextSelection = currentSelectionIndex + delta !== selections.length ? selections[currentSelectionIndex + delta] : selections[0];',
       'const nextSelection = selections.at((currentSelectionIndex + delta) % selections.length);',
     ],
+    // Enter goes on below the cell where Tab began, but only from the cell that Tab led to: whoever has chosen another one
+    // meanwhile begins anew, and would be led away from it.
+    [
+      `const shortcutExperienceParam = shortcutExperienceService.getCurrentBySearch({
+			unitId,
+			sheetId,
+			keycode: KeyCode.TAB
+		});`,
+      `const began = { unitId, sheetId, keycode: KeyCode.TAB };
+		let shortcutExperienceParam = shortcutExperienceService.getCurrentBySearch(began);
+		if (shortcutExperienceParam && !Rectangle.equals(shortcutExperienceParam.led, primary)) {
+			shortcutExperienceService.remove(began);
+			shortcutExperienceParam = undefined;
+		}`,
+    ],
+    [
+      `		if (isLastCell) {
+			selections[currentSelectionIndex].primary = null;`,
+      `		shortcutExperienceParam = shortcutExperienceService.getCurrentBySearch(began);
+		if (shortcutExperienceParam) shortcutExperienceParam.led = resultRange.primary;
+		if (isLastCell) {
+			selections[currentSelectionIndex].primary = null;`,
+    ],
     // Every text in sight is read as a date, a time and a number at each draw, to mark it as a text that looks like one. We have
     // no such marks, so nothing need be read: it was a third of the drawing.
     [

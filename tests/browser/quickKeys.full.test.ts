@@ -135,3 +135,15 @@ it.each(caseNumbers(20))('what is typed is in its cell or told, and in no other:
   await expect.poll(async () => (await told()).sort(), { message: typist.keys }).toEqual(left.sort());
   if (left.length > 0) await sheet.page.getByRole('button', { name: 'Leave as it was' }).click();
 });
+
+it('Enter goes on below a cell that was chosen by hand, wherever Tab had led before', async () => {
+  await sheet.click('M33');
+  await sheet.page.keyboard.press('Tab');
+  await sheet.click('N34');
+  await sheet.page.keyboard.press('Enter');
+  expect(await sheet.page.evaluate(() => window.sweeptable.selected())).toBe('N35');
+  // and else below where Tab began
+  await sheet.page.keyboard.press('Tab');
+  await sheet.page.keyboard.press('Enter');
+  expect(await sheet.page.evaluate(() => window.sweeptable.selected())).toBe('N36');
+});

@@ -19,10 +19,11 @@ it('a row that is inserted among the answers of Copy evenness changes none of th
     [6, 7, 8, 9, 10],
   ];
   await sheet.shows('B17', 'beyond');
-  const before = [...(await shown('B', answers)), ...(await shown('EFGHIJ', map))];
+  const all = async () => [...(await shown('B', answers)), ...(await shown('EFGHIJ', map))];
+  const before = await all();
   await sheet.rowMenu(23, 'rows above');
   await expect.poll(() => shown('M', [22, 23, 24])).toEqual(['1', '', '2']);
-  expect([...(await shown('B', answers)), ...(await shown('EFGHIJ', map))]).toEqual(before);
+  await expect.poll(all).toEqual(before);
 });
 
 it('a row that is inserted among the lights of the page of Shot record shows none of them twice', async () => {
