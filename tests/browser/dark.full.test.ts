@@ -63,13 +63,14 @@ describe.each(BOTH)('in the %s', (look) => {
     for (const [what, open, seen] of opened) {
       await open();
       await page.getByText(seen, { exact: true }).last().hover();
-      expect(await axeFaults(page, 'html', CONTRAST), what).toEqual([]);
+      // colours are taken little by little
+      await expect.poll(() => axeFaults(page, 'html', CONTRAST), { message: what }).toEqual([]);
       await page.keyboard.press('Escape');
     }
     await sheet.click('F9');
     await page.keyboard.type('=SWEEP.POPSFOR');
     await page.getByText('Fewest pops that reach').waitFor();
-    expect(await axeFaults(page, 'html', CONTRAST), 'suggestions').toEqual([]);
+    await expect.poll(() => axeFaults(page, 'html', CONTRAST), { message: 'suggestions' }).toEqual([]);
     await page.keyboard.press('Escape');
     await page.keyboard.press('Escape');
   });
