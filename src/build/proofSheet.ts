@@ -133,7 +133,7 @@ const CHECK_COLUMNS: readonly TemplateColumn[] = [
     id: 'Verdict',
     quantity: 'text',
     formula:
-      '=IF(IF(ISNUMBER([@Printed]),IF(ISNUMBER([@Difference]),ABS([@Difference])<=[@Allowed],FALSE),IFERROR([@Live]=[@Printed],FALSE)),"agrees","DIFFERS")',
+      '=IF(IF(ISNUMBER([@Printed]),IF(ISNUMBER([@Difference]),ABS([@Difference])<=[@Allowed],FALSE),IFERROR(AND([@Printed]<>"",[@Live]=[@Printed]),FALSE)),"agrees","DIFFERS")',
     warning: { when: '=[@Verdict]<>"agrees"', text: 'differs' },
   },
   { id: 'Source', quantity: 'text', fixed: 'values', wrap: true },

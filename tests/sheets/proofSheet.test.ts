@@ -128,6 +128,20 @@ test(
   },
 );
 
+test('a row that is left blank does not agree', { timeout: 60_000 }, async () => {
+  const few = proofTemplate(published.slice(0, 3));
+  const blank = {
+    ...few,
+    blocks: few.blocks.map((block) =>
+      block === tableOf(few, 'Checks')
+        ? { ...block, rows: block.rows.map((row, i) => (i === 1 ? row.map(() => null) : row)) }
+        : block,
+    ),
+  };
+  const { column, differ } = await totals(blank);
+  expect([column('Verdict'), differ]).toEqual([['agrees', 'DIFFERS', 'agrees'], 1]);
+});
+
 test('marks a row that differs', () => {
   const { conditions, tables } = planAlone(proof, true).sheet;
   const verdict = tableOf(proof, 'Checks').columns.findIndex(({ id }) => id === 'Verdict');
