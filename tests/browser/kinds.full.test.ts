@@ -7,6 +7,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
 import { readXlsx } from '../../src/xlsx/read';
 import { contrast } from '../sheets/contrast';
 import { chartCalled, numbersOf } from './chartsOnSheet';
+import { oneOf } from '../full';
 import { LOOKS } from './paneChecks';
 import { Workbench } from './workbench';
 
@@ -188,7 +189,8 @@ async function isDrawn(title: string, names: readonly string[]): Promise<void> {
   for (const { name, ink, paper } of seen) expect(contrast(ink, paper), name).toBeGreaterThanOrEqual(3);
 }
 
-it.each(['light', 'dark', 'forced'] as const)(
+// each run in another look
+it.each([(['light', 'dark', 'forced'] as const)[oneOf(3)] ?? 'light'])(
   'draws a constant line and a marked point of a sheet that is inserted, in %s colours',
   async (look) => {
     await sheet.page.emulateMedia(LOOKS[look]);

@@ -7,7 +7,7 @@ import { asInFile, type Model } from './model';
 /** Edits in a row. */
 const STEPS = 30;
 /** So many sequences in the full run, or as many as `npm run edits` asks for; a few for every commit. */
-const SEQUENCES = FULL ? Number(process.env['SWEEPTABLE_EDITS'] ?? 40) : 5;
+const SEQUENCES = FULL ? Number(process.env['SWEEPTABLE_EDITS'] ?? 25) : 5;
 
 // The engine tells the console of formulas that name what is gone.
 beforeAll(() => {

@@ -3,7 +3,7 @@ import { FULL, seedOf } from '../full';
 import { drawnFrom } from './fleet-drawn';
 import { light, type Light, openRecord } from './record';
 
-const SETS = FULL ? 1000 : 12;
+const SETS = FULL ? 500 : 12;
 const STOPS = [2.8, 4, 5.6, 8, 11, 16, 22, 32] as const;
 const STEPS = [['0.1', 0.1], ['1/3', 1 / 3], ['1/2', 0.5], ['1', 1]] as const; // prettier-ignore
 
