@@ -1,6 +1,7 @@
 import type { IWorkbookData } from '@univerjs/core';
 import { filterByTables } from './grid/filterByTables';
 import { showEarlyDialogs } from './grid/earlyDialogs';
+import { closeListByKey } from './grid/choosing';
 import { createGrid } from './grid/grid';
 import { followRules } from './tables/followRules';
 import { addRowByTab } from './tables/addRowByTab';
@@ -133,6 +134,7 @@ sheetsByKey(grid);
 let footNear = (): HTMLElement | undefined => undefined;
 leaveGridByKey(grid, frame, () => footNear());
 helpByKey();
+closeListByKey(grid);
 
 function open(found: Found): void {
   if (found.kind !== 'workbook') {
