@@ -133,6 +133,16 @@ const MENDS = {
   ui: [
     // A key that shows the grid's own list of keys, some of which do other things here: ours are in the help.
     ['this.disposeWithMe(shortcutService.registerShortcut(ToggleShortcutPanelShortcut));', ''],
+    // Where the pointer goes from a line of a menu, or from what that has opened: a finger that is lifted goes to the window, in
+    // which nothing can be looked for.
+    [
+      'if (nextTarget && ((_submenuElementRef$cu = submenuElementRef.current)',
+      'if (nextTarget instanceof Node && ((_submenuElementRef$cu = submenuElementRef.current)',
+    ],
+    [
+      'if (nextTarget && ((_menuItemElementRef$c = menuItemElementRef.current)',
+      'if (nextTarget instanceof Node && ((_menuItemElementRef$c = menuItemElementRef.current)',
+    ],
   ],
   'sheets-data-validation-ui': [
     // Tick boxes and lists for several words, which no file keeps.
