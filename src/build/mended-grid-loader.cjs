@@ -68,6 +68,8 @@ const MENDS = {
       `						"data-beside-formula": true,
 						children: iconActivated ? [["Leave as it was", handleCloseBtnClick, CloseIcon], ["Take what is written", handleConfirmBtnClick, CheckMarkIcon]].map(([title, onClick, Icon]) => jsx("button", { type: "button", title, "aria-label": title, tabIndex: -1, onClick, children: jsx(Icon, {}) }, title)) : [jsx("button", { type: "button", title: "All functions, with what they take and give", onClick: () => dispatchEvent(new Event("sweeptable-functions")), children: "Functions" }, "functions")]`,
     ],
+    // The handle that fills is larger where it is a finger that has to find it.
+    ['autofillSize: 6,', 'autofillSize: globalThis.matchMedia?.("(pointer: coarse)").matches ? 12 : 6,'],
     // Lines around cells: those that go across a cell, and those made of dots and dashes in turn, no file of ours keeps. The
     // others have names.
     [

@@ -37,6 +37,8 @@ class Hands implements Meant {
   });
   #surface: Surface = ON_BUTTON;
   #stop: () => void = () => {};
+  /** Where the finger lay down that may swipe; nothing once it does. */
+  #begun: Spot | undefined;
   /** What two fingers hold, as it was when they began and as it was last. */
   #pinched: { readonly from: Span; readonly zoom: number; last: Span } | undefined;
 
@@ -82,7 +84,10 @@ class Hands implements Meant {
       // else the browser would take the keyboard from the cells
       event.preventDefault();
     }
-    if (!this.#fingers.isBusy) this.#surface = surface;
+    if (!this.#fingers.isBusy) {
+      this.#surface = surface;
+      this.#begun = spotOf(event);
+    }
     this.#fingers.down(event.pointerId, spotOf(event), event.timeStamp);
   }
 
@@ -111,6 +116,9 @@ class Hands implements Meant {
   }
 
   swipe({ x, y }: Spot): void {
+    const hint = this.#begun && this.#surface.swiped?.(this.#begun);
+    this.#begun = undefined;
+    if (hint !== undefined) this.#ring.say(hint);
     scrollBy(this.#grid, -x, -y);
   }
 

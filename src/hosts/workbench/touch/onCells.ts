@@ -12,7 +12,7 @@ import type { Surface } from './surface';
 const EDGE = 8;
 
 /** So near the corner of what is chosen a finger means the handle there that fills, and so near its arrow the list of a cell, in pixels. */
-const NEAR = 20;
+const NEAR = 22;
 
 /** Between both ends, away from them; in the middle where there is no room. */
 const inside = (at: number, from: number, to: number): number =>
@@ -63,6 +63,12 @@ export class OnCells implements Surface {
 
   get hint(): string {
     return `Drag to ${this.#handle ? 'fill' : 'choose'} cells, or lift for the menu`;
+  }
+
+  /** To fill at once would write over cells where somebody only scrolls on from the cell that was chosen last. */
+  swiped(from: Spot): string | undefined {
+    if (isWriting(this.#grid) || !this.#handleNear(from)) return undefined;
+    return 'To fill cells, hold the corner first, then drag';
   }
 
   tap(at: Spot): void {
