@@ -36,7 +36,7 @@ export type Later = (wait: number, run: () => void) => () => void;
 /** A finger that lies still moves as little as this, in pixels. */
 const STILL = 8;
 /** How long it lies still until it holds, in milliseconds. */
-const HOLD = 500;
+export const HOLD = 500;
 /** The speed of a swipe is that of its end: so long back, and not where the finger has rested so long, in milliseconds. */
 const MEASURED = 100;
 const RESTED = 60;
