@@ -70,6 +70,32 @@ const MENDS = {
     ],
     // The handle that fills is larger where it is a finger that has to find it.
     ['autofillSize: 6,', 'autofillSize: globalThis.matchMedia?.("(pointer: coarse)").matches ? 12 : 6,'],
+    // A cell that is led to from below or from the right comes to stand below the rows and beside the columns that stay. The grid
+    // goes back by as many rows as stay, as if all were equally tall, so that the cell came to stand under tall ones.
+    [
+      `			startSheetViewColumn = column;
+			const hiddenColumns = skeleton.getHiddenColumnsInRange({
+				startColumn: startSheetViewColumn - freezedColCount,
+				endColumn: startSheetViewColumn
+			});
+			startSheetViewColumn = startSheetViewColumn - hiddenColumns.length;`,
+      `			const staying = freezedColCount > 0 ? skeleton.colStartX(scrollableStartCol) - skeleton.colStartX(scrollableStartCol - freezedColCount) : 0;
+			const at = skeleton.getOffsetRelativeToRowCol(Math.max(0, skeleton.colStartX(column) - staying), 0);
+			startSheetViewColumn = at.column + freezedColCount;
+			offsetX = at.columnOffset;`,
+    ],
+    [
+      `			startSheetViewRow = row;
+			const hiddenRows = skeleton.getHiddenRowsInRange({
+				startRow: startSheetViewRow - freezedRowCount,
+				endRow: startSheetViewRow
+			});
+			startSheetViewRow = startSheetViewRow - hiddenRows.length;`,
+      `			const staying = freezedRowCount > 0 ? skeleton.rowStartY(scrollableStartRow) - skeleton.rowStartY(scrollableStartRow - freezedRowCount) : 0;
+			const at = skeleton.getOffsetRelativeToRowCol(0, Math.max(0, skeleton.rowStartY(row) - staying));
+			startSheetViewRow = at.row + freezedRowCount;
+			offsetY = at.rowOffset;`,
+    ],
     // Lines around cells: those that go across a cell, and those made of dots and dashes in turn, no file of ours keeps. The
     // others have names.
     [
