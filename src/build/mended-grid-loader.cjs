@@ -96,6 +96,16 @@ const MENDS = {
 			startSheetViewRow = at.row + freezedRowCount;
 			offsetY = at.rowOffset;`,
     ],
+    // Below the cells the sum comes first, and a narrow page has all figures, two to a column, which can be drawn along. The grid
+    // has one there, the largest number.
+    [
+      'const showList = useMemo(() => isSingle && firstItem ? [firstItem] : filteredStatistics, [',
+      'const byUse = ({ name }) => ["SUM", "AVERAGE", "MAX", "MIN", "COUNTA", "COUNT"].indexOf(name);\n\t\tconst showList = useMemo(() => [...filteredStatistics].sort((a, b) => byUse(a) - byUse(b)), [',
+    ],
+    [
+      'if (showList.length > rowCountThreshold) return',
+      'if (showList.length > (isSingle ? 1 : rowCountThreshold)) return',
+    ],
     // Lines around cells: those that go across a cell, and those made of dots and dashes in turn, no file of ours keeps. The
     // others have names.
     [
