@@ -9,10 +9,11 @@ import { type GridTable, headingsOf, tableOfCell } from '../grid/tables';
 import { sheetOf } from '../tables/newTableRows';
 import { askWhich } from './filterDialog';
 import { bodyRows } from './tableFilters';
+import { undoKey } from '../grid/undoKey';
 
 type Say = (words: string) => void;
 
-const UNDO = 'Ctrl+Z takes that back.';
+const undone = (): string => `${undoKey()} takes that back.`;
 const STILL_COUNT = 'Formulas and charts still count them, all but SUBTOTAL and AGGREGATE.';
 
 /** The rows of a table below its heading: those in view, and those that are hidden. */
@@ -50,7 +51,7 @@ export function showAll(grid: Grid, say: Say, table: GridTable): void {
   const { hidden } = rowsOf(grid, table);
   if (hidden.length === 0) return;
   showRows(inside(grid), { unitId: unitId(grid), subUnitId: table.getSubunitId(), rows: hidden });
-  say(`All rows of ${table.getDisplayName()} are shown. ${UNDO}`);
+  say(`All rows of ${table.getDisplayName()} are shown. ${undone()}`);
 }
 
 /** What is typed must not go into a cell that nobody sees. */
@@ -92,6 +93,6 @@ export async function filterHere(grid: Grid, say: Say, chosen?: GridTable): Prom
     hideRows(inside(grid), { unitId: unitId(grid), subUnitId: sheetId, rows: out });
     const { shown: left, hidden } = rowsOf(grid, table);
     chooseShownCell(grid, table, left);
-    say(`${rowsInWords(hidden.length)} of ${name} ${are(hidden.length)} hidden. ${STILL_COUNT} ${UNDO}`);
+    say(`${rowsInWords(hidden.length)} of ${name} ${are(hidden.length)} hidden. ${STILL_COUNT} ${undone()}`);
   }
 }

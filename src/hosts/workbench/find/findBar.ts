@@ -11,6 +11,7 @@ import { elementById } from '../page/elementById';
 import { type Left, replaceIn } from './replace';
 import { type Found, type Match, search, type Wanted } from './search';
 import './findBar.css';
+import { undoKey } from '../grid/undoKey';
 
 const WHY: Readonly<Record<Left, string>> = {
   answer: 'what a formula answers',
@@ -208,7 +209,7 @@ class FindBar {
       `Replaced in ${cells(at.length)}.` +
         (left.length > 0 ? ` Left as it is in ${cells(left.length)}: ${reasons}.` : '') +
         (hidden > 0 ? ` Left in ${cells(hidden)} out of sight.` : '') +
-        (at.length > 0 ? ' Ctrl+Z in the sheet takes that back.' : ''),
+        (at.length > 0 ? ` ${undoKey()} in the sheet takes that back.` : ''),
     );
     this.#tellBroken(at);
   }

@@ -1,3 +1,5 @@
+import { undoKey } from './undoKey';
+
 /** Words of the grid by their place in its tree. */
 export interface Words {
   readonly [key: string]: string | Words | readonly unknown[];
@@ -278,7 +280,7 @@ export const OUR_WORDS: Words = {
     },
     sheetConfig: {
       tipNameRepeat: 'Another sheet is called so. Choose another name.',
-      redoDelete: 'Ctrl+Z brings it back.',
+      redoDelete: `${undoKey()} brings it back.`,
       copy: 'Copy this sheet',
       changeColor: 'Colour of the tab',
       resetColor: 'None',
@@ -292,7 +294,7 @@ export const OUR_WORDS: Words = {
       sheetNameCannotIsEmptyError: 'A sheet has a name.',
       sheetNameAlreadyExistsError: 'Another sheet is called so. Choose another name.',
       deleteSheet: 'Delete the sheet',
-      deleteSheetContent: 'Delete this sheet? Ctrl+Z brings it back.',
+      deleteSheetContent: `Delete this sheet? ${undoKey()} brings it back.`,
       deleteLargeSheetContent: 'Delete this sheet? It is so large that nothing brings it back.',
     },
     clipboard: {

@@ -28,6 +28,7 @@ import {
 } from './refusedInput';
 import { notAllowedIn, PUT_IN_ALERT, REFUSAL_ALERT, TIP_SIZE } from './tip';
 import type { TypingOn } from './typedOn';
+import { undoKey } from './undoKey';
 
 /** What fills cells that are chosen afterwards. */
 const FILLS: readonly string[] = [AutoFillCommand.id, RefillCommand.id, MoveRangeCommand.id];
@@ -200,7 +201,7 @@ export function tellRefusals(grid: Grid, typing: TypingOn): void {
     tip.show(
       { sheetId, ...first },
       notAllowedIn(first),
-      `${sayBroken([first, ...more])} Ctrl+Z takes all of it back.`,
+      `${sayBroken([first, ...more])} ${undoKey()} takes all of it back.`,
     );
   };
   const lookAtChosen = (): void =>

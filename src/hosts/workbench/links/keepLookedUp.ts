@@ -7,6 +7,7 @@ import { interceptors } from '../grid/inside';
 import { joined, NOTHING } from '../tables/newTableRows';
 import { columnSteps } from './columnSteps';
 import { foundHere } from './foundHere';
+import { undoKey } from '../grid/undoKey';
 
 /**
  * Where a sheet is deleted that others look up in, these keep what it said, as if typed, in the same step. Without it their
@@ -24,7 +25,7 @@ export function keepLookedUp(grid: Grid, say: (words: string) => void): void {
       const kept = keptWithout(going.getSheetName(), SHORT, foundHere(grid));
       if (kept.length === 0) return NOTHING;
       const sheets = [...new Set(kept.map(({ sheet }) => sheet))];
-      say(`${keptWithoutSheet(going.getSheetName(), sheets)} Ctrl+Z brings it back.`);
+      say(`${keptWithoutSheet(going.getSheetName(), sheets)} ${undoKey()} brings it back.`);
       const { redos, undos } = joined(
         sheets.map((name) => {
           const id = workbook.getSheetByName(name)?.getSheetId() ?? '';

@@ -7,6 +7,7 @@ import type { Grid } from '../grid/grid';
 import { commands, undoList, unitId } from '../grid/inside';
 import { columnSteps } from './columnSteps';
 import { foundHere } from './foundHere';
+import { undoKey } from '../grid/undoKey';
 
 export const joinsHere = (grid: Grid): readonly Join[] => findJoins(SHORT, foundHere(grid));
 
@@ -20,5 +21,7 @@ export function linkHere(grid: Grid, { sheet, to, columns }: ChosenWay): Outcome
   for (const step of redos) commands(grid).syncExecuteCommand(step.id, step.params);
   undoList(grid).pushUndoRedo({ unitID: unitId(grid), redoMutations: redos, undoMutations: undos });
   const names = columns.filter(({ follows }) => !follows).map(({ column }) => column);
-  return { done: `${linkedTo(sheet, names, to === 'typed' ? undefined : to.sheet)} Ctrl+Z takes it back.` };
+  return {
+    done: `${linkedTo(sheet, names, to === 'typed' ? undefined : to.sheet)} ${undoKey()} takes it back.`,
+  };
 }

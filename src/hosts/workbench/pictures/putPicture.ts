@@ -7,6 +7,7 @@ import { placeFor } from '../../../set/placeFor';
 import type { Grid } from '../grid/grid';
 import { takeStep } from '../grid/sheetData';
 import { sheetView } from '../grid/sheetView';
+import { undoKey } from '../grid/undoKey';
 
 /** Rows that are shown above a picture that is scrolled to: the rows that stay would hide its head. */
 const ABOVE = 3;
@@ -35,5 +36,5 @@ export function putPicture(grid: Grid, { of, width, height }: SheetPicture): Out
   if (change) takeStep(grid, change.redo, change.undo);
   const isMoved = place.row !== from.row || place.column !== from.column;
   if (isMoved) sheet.scrollToCell(Math.max(0, place.row - ABOVE), place.column);
-  return { done: `${pictureStands(name, address(place), address(from))} It follows the cells. Drag it, or take it away by Delete; Ctrl+Z takes it back.` }; // prettier-ignore
+  return { done: `${pictureStands(name, address(place), address(from))} It follows the cells. Drag it, or take it away by Delete; ${undoKey()} takes it back.` }; // prettier-ignore
 }

@@ -36,6 +36,7 @@ import { snapshotSheet } from '../book/snapshotSheet';
 import { toBook } from '../book/toBook';
 import { asLeft, type LeftInGrid, takeSheetBack, takeSheetsBack } from './takeSheetBack';
 import { valuesSheet } from './valuesSheet';
+import { undoKey } from '../grid/undoKey';
 
 const sheetsTaken = (workbook: FWorkbook): string[] =>
   workbook.getSheets().map((sheet) => sheet.getSheetName());
@@ -46,7 +47,7 @@ const tablesIn = (workbook: FWorkbook): KnownTable[] =>
     .map(({ name, columns }) => ({ name, columns: columns.map(({ displayName }) => displayName) }));
 
 const NO_WORKBOOK = { refused: 'No workbook is open. Reload the page and try again.' } as const;
-const UNDOABLE = 'Ctrl+Z takes it away again.';
+const undoable = (): string => `${undoKey()} takes it away again.`;
 
 /** In this grid a table may not be called like a sheet either. */
 const namesTaken = (workbook: FWorkbook): string[] => [
@@ -115,7 +116,7 @@ function layJob(grid: Grid, templates: readonly Template[]): Outcome {
     takeSheetsBack(
       grid,
       job.map(({ left }) => left),
-      `${JOB_BACK} Ctrl+Z brings them back.`,
+      `${JOB_BACK} ${undoKey()} brings them back.`,
     );
   for (const template of templates) {
     const together = job.flatMap(({ plan }) => tablesOf(plan));
@@ -137,7 +138,7 @@ function layJob(grid: Grid, templates: readonly Template[]): Outcome {
       left.name,
       at,
       others.map((other) => other.left.name),
-    )} Ctrl+Z takes all away again.`,
+    )} ${undoKey()} takes all away again.`,
     takeBack: () =>
       asOneStep(grid, () => {
         const taken = back();
@@ -205,7 +206,7 @@ function layPlanned(
   const start = plan.start && address(plan.start);
   const said = [
     inserted(sheet.name, { demo: demo && start !== undefined, start }),
-    UNDOABLE,
+    undoable(),
     ...couldLink(waitingFor(template, SHORT, tables)),
     ...notLookedUp(lackingIn(template, tables)),
   ].join(' ');
@@ -226,5 +227,5 @@ export function copyValues(grid: Grid): Outcome {
   if (!made) return NOTHING_TO_COPY;
   const left = laid(grid, workbook, name, made.sheet);
   if ('refused' in left) return left;
-  return done(grid, left, `${made.isCard ? copiedCard(name) : copied(name)} ${UNDOABLE}`);
+  return done(grid, left, `${made.isCard ? copiedCard(name) : copied(name)} ${undoable()}`);
 }

@@ -5,6 +5,7 @@ import { NOT_BACK, takenAway } from '../../../pane/sentences';
 import type { Grid } from '../grid/grid';
 import type { LaidInGrid } from './lay';
 import { sheetState } from './sheetState';
+import { undoKey } from '../grid/undoKey';
 
 /** A sheet that has just been laid, as it is left. */
 export interface LeftInGrid extends LaidInGrid {
@@ -65,4 +66,4 @@ export function takeSheetsBack(grid: Grid, left: readonly LeftInGrid[], done: st
 export const takeSheetBack =
   (grid: Grid, left: LeftInGrid): (() => Promise<Outcome>) =>
   () =>
-    Promise.resolve(takeSheetsBack(grid, [left], `${takenAway(left.name)} Ctrl+Z brings it back.`));
+    Promise.resolve(takeSheetsBack(grid, [left], `${takenAway(left.name)} ${undoKey()} brings it back.`));

@@ -11,6 +11,7 @@ import { type GridTable, headingsOf, tableOfCell } from '../grid/tables';
 import { ask } from '../page/dialog';
 import { answersNow, changedAnswers } from './changedAnswers';
 import { chartAgainst, ruleAgainst } from './objections';
+import { undoKey } from '../grid/undoKey';
 
 type Say = (words: string) => void;
 
@@ -22,7 +23,7 @@ interface Rows {
   readonly columns: readonly string[];
 }
 
-const UNDO = 'Ctrl+Z takes that back.';
+const undone = (): string => `${undoKey()} takes that back.`;
 const NOTHING_CHOSEN = 'Choose a cell of the table that shall be sorted, or the rows.';
 
 /** A table without its heading. */
@@ -71,11 +72,11 @@ export async function sortHere(grid: Grid, say: Say, table?: GridTable): Promise
   else if (!outcome.isChanged) say(`The rows of ${rows.name} stand in that order already.`);
   else {
     const done = `${rows.name} is sorted by ${column}.`;
-    say(`${done} ${UNDO}`);
+    say(`${done} ${undone()}`);
     await nextAnswers(grid.api);
     const changed = changedAnswers(before, answersNow(grid, { subUnitId, range, from: outcome.from }));
     if (changed.length > 0)
-      say(`${done} Answers that go by the order of its rows are others now: ${listed(changed)}. ${UNDO}`);
+      say(`${done} Answers that go by the order of its rows are others now: ${listed(changed)}. ${undone()}`);
   }
 }
 

@@ -15,6 +15,7 @@ import { RULE_TYPES } from '../book/besideCells';
 import { address } from '../../../formula/address';
 import { type GridCells, isBlank, type Mutations, NOTHING, sheetOf, written } from './newTableRows';
 import { pastedValue, type Target } from './pastedCell';
+import { undoKey } from '../grid/undoKey';
 
 /** After all hooks of the grid: what they would write is written over. Before them: cells are as they were. */
 const [FIRST, LAST] = [-2, 1000];
@@ -147,7 +148,7 @@ function overText(lost: readonly Lost[]): string {
   const what = isOne
     ? `${first} held ${formulas > 0 ? 'a formula' : 'something'}: it was pasted over.`
     : `${lost.length} cells from ${first} to ${last} held ${formulas === lost.length ? 'formulas' : 'something'}: they were pasted over${formulas > 0 && formulas < lost.length ? `, with ${formulas === 1 ? 'a formula' : `${formulas} formulas`} among them` : ''}.`;
-  return `${what} Ctrl+Z brings ${isOne ? 'it' : 'them'} back.`;
+  return `${what} ${undoKey()} brings ${isOne ? 'it' : 'them'} back.`;
 }
 
 /** Says where something was lost by a paste, beyond what was chosen for it. */

@@ -14,6 +14,7 @@ import { takeStep } from '../grid/sheetData';
 import { shownValue } from '../grid/shownValue';
 import { tablesOn } from '../grid/tables';
 import { type GridCells, written } from './newTableRows';
+import { undoKey } from '../grid/undoKey';
 
 /** More cells than this are no table of points and heads. */
 const MOST_CELLS = 10_000;
@@ -89,5 +90,5 @@ export function writeCells(grid: Grid, block: Block, writes: readonly CellWrite[
   });
   const { redos, undos } = written(grid, sheet.getSheetId(), cells);
   takeStep(grid, at(redos, 0), at(undos, 0));
-  return { done: `${writtenText(`${at(places, 0)} to ${at(places, places.length - 1)}`, block.sheet)} Ctrl+Z takes it back.` }; // prettier-ignore
+  return { done: `${writtenText(`${at(places, 0)} to ${at(places, places.length - 1)}`, block.sheet)} ${undoKey()} takes it back.` }; // prettier-ignore
 }

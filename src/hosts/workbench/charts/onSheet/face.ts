@@ -7,10 +7,11 @@ import { barFillOf } from '../drawing/barFill';
 import { chartTable } from '../drawing/chartTable';
 import { drawChart, hasNumbers } from '../drawing/draw';
 import { isDrawn, type LiveChart } from '../liveChart';
+import { undoKey } from '../../grid/undoKey';
 
 const TOLD_OF_KEYS = 'Arrow keys move it, Shift and an arrow key size it, Escape goes back to the cells.';
 const NO_NUMBERS = 'No numbers yet: fill in the inputs of the sheet.';
-const GONE = 'The cells that this chart drew are gone. Ctrl+Z brings them back.';
+const gone = (): string => `The cells that this chart drew are gone. ${undoKey()} brings them back.`;
 
 /** One chart as it stands on its sheet: title, key, drawing, and its numbers for those who do not see it. */
 export class Face {
@@ -73,7 +74,7 @@ export class Face {
     const chart = this.#chart;
     if (!chart) return;
     if (chart.series.length === 0 || !hasNumbers(chart)) {
-      this.#plot.replaceChildren(h('p', {}, chart.series.length === 0 ? GONE : NO_NUMBERS));
+      this.#plot.replaceChildren(h('p', {}, chart.series.length === 0 ? gone() : NO_NUMBERS));
       return;
     }
     this.#plot.replaceChildren();
