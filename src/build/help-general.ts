@@ -166,12 +166,15 @@ const WORKBENCH = `${table(
 )}${table(
   ['Fingers', 'What they do'],
   [
-    ['Swipe', 'Scrolls the sheet, wherever it begins.'],
+    ['Swipe', 'Scrolls the sheet, wherever it begins; below it, the names of the sheets, and the sums.'],
     [
       'Tap',
-      'Chooses a cell, or by its heading a row or a column. A tap on the chosen cell opens it for writing.',
+      'Chooses a cell, or by its heading a row or a column. A tap on the chosen cell opens its list, or opens it for writing.',
     ],
-    ['Hold, then drag', 'Chooses several cells; moves a chart, or sizes it by its corner.'],
+    [
+      'Hold, then drag',
+      'Chooses several cells, or fills on from the corner of those that are chosen; moves a chart, or sizes it by its corner; puts the chosen name of a sheet elsewhere.',
+    ],
     ['Hold, then lift', 'Opens the menu: copy, paste, insert, delete.'],
     ['Two fingers', 'Drawn apart they make the sheet larger, together smaller.'],
   ],

@@ -24,6 +24,7 @@ afterEach(async () => {
 
 const selected = () => sheet.page.evaluate(() => window.sweeptable.selected());
 const placeOf = (a1: string) => sheet.page.evaluate((at) => window.sweeptable.place(at), a1);
+const roomOf = (a1: string) => sheet.page.evaluate((at) => window.sweeptable.room(at), a1);
 const button = (name: string) => sheet.page.getByRole('button', { name, exact: true });
 /** The box in which a cell is written into. */
 const written = () =>
@@ -38,12 +39,60 @@ async function scrollDown(by: number): Promise<void> {
     await hand.swipe({ x: 200, y: 800 }, { x: 200, y: 800 - Math.min(400, left) }, { rests: true });
 }
 
+/** By the lists and the corner of Heads, as a new job lays it. */
+async function choosesAndFills(): Promise<void> {
+  const { page } = sheet;
+  await expect.poll(async () => (await sheet.texts('F45'))[0]).toBe('stops');
+  const list = page.locator('[data-u-comp="sheets-dropdown-list"]');
+  const entries = list.locator('.univer-cursor-pointer');
+  // a finger beside the arrow, which is at the right end of the cell
+  await hand.tap(await placeOf('E45'));
+  await list.waitFor();
+  await page.keyboard.press('Escape');
+  await list.waitFor({ state: 'hidden' });
+  await expect.poll(selected).toBe('E45');
+  await hand.tap(await placeOf('E45'));
+  await list.waitFor();
+  // elsewhere, where the next cell has no list
+  await hand.tap(await placeOf('B44'));
+  await list.waitFor({ state: 'hidden' });
+  const scale = await placeOf('F45');
+  await hand.tap(scale);
+  await expect.poll(selected).toBe('F45');
+  expect(await list.isVisible()).toBe(false);
+  await hand.tap(scale);
+  await list.waitFor();
+  const heights = await entries.evaluateAll((all) => all.map((each) => each.getBoundingClientRect().height));
+  expect(heights.length).toBeGreaterThan(1);
+  expect(heights.filter((height) => height < 44)).toEqual([]);
+  await entries.filter({ hasText: 'percent' }).tap();
+  await sheet.shows('F45', 'percent');
+
+  const [most, room] = [await placeOf('C45'), await roomOf('C45')];
+  const corner = { x: most.x + room.width / 2, y: most.y + room.height / 2 };
+  await hand.tap(most);
+  await expect.poll(selected).toBe('C45');
+  const hint = page.locator('.touch-hint');
+  await hand.swipe(corner, { x: corner.x, y: corner.y + 30 }, { rests: true });
+  await expect.poll(() => hint.textContent()).toBe('To fill cells, hold the corner first, then drag');
+  expect(await sheet.values('C45', 'C46', 'C47')).toEqual([1200, 2400, 400]);
+  const scrolled = (await placeOf('C45')).y - most.y;
+  await hand.hold({ x: corner.x, y: corner.y + scrolled }, { x: corner.x, y: (await placeOf('C47')).y });
+  await expect.poll(selected).toBe('C45:C47');
+  await expect.poll(() => sheet.values('C45', 'C46', 'C47')).toEqual([1200, 1200, 1200]);
+  for (const before of ['percent', 'stops']) {
+    await button('Undo').tap();
+    await expect.poll(() => sheet.values('C46', 'F45')).toEqual([2400, before]);
+  }
+}
+
 describe('by touch alone', () => {
-  it('leads at 820 px from a new job over readings to a printed set card', async () => {
+  it('leads at 820 px from a new job over lists, a fill and readings to a printed set card', async () => {
     await onGlass(820, 1180);
     const { page } = sheet;
     await button('New job').tap();
     await expect.poll(() => sheet.sheets()).toContain('Set card');
+    await choosesAndFills();
     await button('Sheets and functions').tap();
     await expect.poll(() => sheet.pane.isVisible()).toBe(false);
 
@@ -236,19 +285,26 @@ describe('what is touched', () => {
     ].join(', ');
     expect(await missed(TOOLS)).toEqual([]);
     await button('More').tap();
-    expect(await missed('[data-slot="popover-content"] [data-u-command]')).toEqual([]);
+    const more = '[data-slot="popover-content"]';
+    expect(await missed(`${more} [data-u-command]`)).toEqual([]);
     await sheet.page.keyboard.press('Escape');
+    // while it fades it takes what is touched
+    await sheet.page.locator(more).waitFor({ state: 'detached' });
+    await hand.hold(await placeOf('A6'));
+    await sheet.page.getByText('Paste only').waitFor();
+    await expect.poll(() => missed('.univer-popup button')).toEqual([]);
   });
 });
 
 describe('with no room beside the sheet', () => {
-  it('at 400 px the pane lies over it, leaves after an insert and says what was done, and the cell can be read', async () => {
+  it('at 400 px the pane lies over it, leaves after an insert and says what was done, and the cell can be read, with the sum of several', async () => {
     await onGlass(400, 800);
     const { page } = sheet;
     expect((await sheet.pane.boundingBox())?.width).toBe(400);
     await sheet.pane.getByRole('button', { name: /^Insert with the demo job\W+Heads$/ }).tap();
     await expect.poll(() => sheet.pane.isVisible()).toBe(false);
     await expect.poll(() => sheet.notice.innerText()).toContain('is inserted');
+    expect(await sheet.notice.innerText()).toContain('Undo takes');
     const tab = page.getByRole('tab', { name: 'Heads', exact: true });
     const names = page.locator('[data-u-comp="slide-tab-bar"]');
     await expect
@@ -257,6 +313,27 @@ describe('with no room beside the sheet', () => {
         return one && all ? one.x >= all.x && one.x + one.width <= all.x + all.width + 1 : false;
       })
       .toBe(true);
+    await sheet.goTo('A13');
+    const edge = async (a1: string, side: 1 | -1): Promise<number> =>
+      (await placeOf(a1)).y + (side * (await roomOf(a1)).height) / 2;
+    // below the rows that stay, all of it
+    await expect.poll(() => edge('A13', -1)).toBeGreaterThan((await edge('A2', 1)) - 1);
+    await sheet.goTo('C44');
+    await hand.hold(await placeOf('C44'), await placeOf('C46'));
+    await expect
+      .poll(() => page.locator('#grid footer').innerText())
+      .toMatch(/Sum: 4 200 Ws\s+Average: 1 400 Ws/);
+    await hand.hold(await placeOf('B45'));
+    await page.getByText('Clear', { exact: true }).tap();
+    const opened = page.locator('[data-u-context-menu-submenu]');
+    await expect
+      .poll(async () => {
+        const box = await opened.boundingBox();
+        return box !== null && box.x >= 0 && box.x + box.width <= 400;
+      })
+      .toBe(true);
+    await page.keyboard.press('Escape');
+    await opened.waitFor({ state: 'hidden' });
     await button('Take back').tap();
     await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
 
@@ -345,6 +422,28 @@ describe('with no room beside the sheet', () => {
         return [at(left + 2), at(right - 2)].every((found) => found !== null && tab.contains(found));
       });
     await expect.poll(() => isShown('Heads')).toBe(true);
+    // a finger draws the names along, wherever it lies, without choosing one, and chooses by a tap
+    const all = await page.locator('[data-u-comp="slide-tab-bar"]').boundingBox();
+    const drawn = async (name: string): Promise<void> => {
+      const on = await page.getByRole('tab', { name, exact: true }).boundingBox();
+      const from = { x: (on?.x ?? NaN) + 15, y: (all?.y ?? NaN) + 22 };
+      await hand.swipe(from, { x: from.x - 90, y: from.y }, { rests: true });
+    };
+    const leftOf = async (name: string) =>
+      (await page.getByRole('tab', { name, exact: true }).boundingBox())?.x ?? NaN;
+    const before = await leftOf('Set card');
+    await drawn('Heads');
+    await expect.poll(() => leftOf('Set card')).toBeLessThan(before - 40);
+    await drawn('Pops plan');
+    await expect.poll(() => isShown('Set card')).toBe(true);
+    expect(await page.evaluate(() => window.sweeptable.inView())).toBe('Heads');
+    await page.getByRole('tab', { name: 'Set card', exact: true }).tap();
+    await expect.poll(() => page.evaluate(() => window.sweeptable.inView())).toBe('Set card');
+    // and carries the chosen one once that is held
+    const [card, plan] = [await leftOf('Set card'), await leftOf('Pops plan')];
+    const y = (all?.y ?? NaN) + 22;
+    await hand.hold({ x: card + 20, y }, { x: plan + 10, y });
+    await expect.poll(() => sheet.sheets()).toEqual(['Pops build', 'Heads', 'Set card', 'Pops plan']);
   });
 
   it.each([
