@@ -1,7 +1,7 @@
 import type { IWorkbookData } from '@univerjs/core';
 import { filterByTables } from './grid/filterByTables';
 import { showEarlyDialogs } from './grid/earlyDialogs';
-import { closeListByKey } from './grid/choosing';
+import { listByKeys } from './grid/listByKeys';
 import { createGrid } from './grid/grid';
 import { followRules } from './tables/followRules';
 import { addRowByTab } from './tables/addRowByTab';
@@ -119,6 +119,7 @@ const turn = new Turn();
 if (!(await turn.take())) saving.leave();
 const last = await lastVisit();
 const typing = new TypingOn();
+listByKeys(() => grid);
 keepKeyboardInBar();
 const grid = createGrid('grid', worker);
 const desk: Desk = { grid, notice, saving };
@@ -134,7 +135,6 @@ sheetsByKey(grid);
 let footNear = (): HTMLElement | undefined => undefined;
 leaveGridByKey(grid, frame, () => footNear());
 helpByKey();
-closeListByKey(grid);
 
 function open(found: Found): void {
   if (found.kind !== 'workbook') {

@@ -5,14 +5,10 @@ import { holdsCell } from '../../../engine/gridRange';
 import type { Place } from '../../../formula/address';
 import type { Grid } from './grid';
 import { commands, inside, unitId } from './inside';
-import { isWriting } from './keyboard';
 import { inputRules } from './rules';
 
-/** Opens the list of a cell, to choose from, and closes it. */
+/** Opens the list of a cell, to choose from. */
 const OPENS_LIST = 'sheet.operation.show-data-validation-dropdown';
-const CLOSES_LIST = 'sheet.operation.hide-data-validation-dropdown';
-/** The list, while it is open. */
-const LIST = '[data-u-comp="sheets-dropdown-list"]';
 
 /** The rule of a cell that offers a list to choose from, with an arrow that opens it. */
 export function listOf(grid: Grid, { row, column }: Place): ISheetDataValidationRule | undefined {
@@ -44,25 +40,6 @@ export function opensList(grid: Grid, press: () => void): boolean {
   press();
   listening.dispose();
   return isOpened;
-}
-
-/**
- * A key closes the list of a cell: Escape does no more than that, unless the cell is written into, and any other goes on to the
- * cells. The grid leaves it open, beside a cell that may not be the chosen one any longer.
- */
-export function closeListByKey(grid: Grid): void {
-  addEventListener(
-    'keydown',
-    (event) => {
-      const isWritten = isWriting(grid);
-      if (!document.querySelector(LIST) || (isWritten && event.key !== 'Escape')) return;
-      void commands(grid).executeCommand(CLOSES_LIST, {});
-      if (event.key !== 'Escape' || isWritten) return;
-      event.preventDefault();
-      event.stopImmediatePropagation();
-    },
-    { capture: true },
-  );
 }
 
 /** What is chosen in the sheet in view; nothing where that has gone with rows or columns that were taken back. */
