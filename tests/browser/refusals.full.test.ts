@@ -149,6 +149,45 @@ it('keeps what was refused in its cell when answers of other cells come in', asy
   await sheet.shows('B44', 5);
 });
 
+it.each([
+  ['B5', 'elf', 'cannot be read as an f-number'],
+  ['B6', '-5', 'It must be above 0, not -5.'],
+  // cells of texts, which show nothing of what they hold
+  ['B9', '1//60', 'cannot be read as a number of stops'],
+  ['B13', 'abc', 'cannot be read as a shutter time'],
+])('says at %s that %s is nothing that can be read, and keeps it', async (a1, typed, reason) => {
+  await sheet.startOver();
+  await sheet.enter(a1, typed);
+  await said(`${a1} cannot be used as it is`);
+  await said(reason);
+  expect(String((await sheet.values(a1))[0])).toBe(typed);
+  await sheet.click('F6');
+  await quiet();
+});
+
+it('says so where a table has no answer yet, leads back to the cell, and is quiet about what can be read', async () => {
+  await sheet.startOver();
+  await sheet.insert('Heads');
+  await sheet.goTo('AC44');
+  await sheet.page.keyboard.type('f/');
+  await sheet.page.keyboard.press('Enter');
+  await said('cannot be read as an f-number');
+  await sheet.page.getByRole('button', { name: 'Back to AC44' }).click();
+  await expect.poll(() => sheet.page.evaluate(() => window.sweeptable.selected())).toBe('AC44');
+  await sheet.page.keyboard.type('f/8 2/3');
+  await sheet.page.keyboard.press('Enter');
+  await sheet.shows('AC44', 'f/8 2/3');
+  await sheet.page.evaluate(() => window.sweeptable.calculated());
+  await quiet();
+  // a name is whatever it is
+  await sheet.goTo('A44');
+  await sheet.page.keyboard.type('elf');
+  await sheet.page.keyboard.press('Enter');
+  await sheet.shows('A44', 'elf');
+  await sheet.page.evaluate(() => window.sweeptable.calculated());
+  await quiet();
+});
+
 /** Keys as fast as they go, one pressed before the last is let go. */
 const quickly = (...keys: string[]) => Promise.all(keys.map((key) => sheet.page.keyboard.press(key)));
 const typeAgain = (a1: string) => sheet.page.getByRole('button', { name: `Back to ${a1}` }).click();

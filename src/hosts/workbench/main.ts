@@ -59,6 +59,7 @@ import { offerFunctions } from './grid/suggestions';
 import { insertWholeRows } from './grid/tableRowCommands';
 import { tellFailuresInTips } from './grid/tip';
 import { tellRefusals } from './grid/refusalTip';
+import { tellUnread } from './grid/unreadTip';
 import { TypingOn } from './grid/typedOn';
 import { backByKey } from './grid/backByKey';
 import { WorkerWatch } from './worker/workerWatch';
@@ -167,6 +168,7 @@ const aside = await allAside().catch(() => []);
 
 tellFailuresInTips(grid, failures);
 tellRefusals(grid, typing);
+tellUnread(grid, worker);
 backByKey(grid);
 keepWriting(grid);
 leaveBarWithWriting(grid);

@@ -34,7 +34,7 @@ import { undoKey } from './undoKey';
 const FILLS: readonly string[] = [AutoFillCommand.id, RefillCommand.id, MoveRangeCommand.id];
 
 /** Our tip at a cell, read out as it comes. */
-function tipAt(grid: Grid, key: string) {
+export function tipAt(grid: Grid, key: string) {
   const alerts = inside(grid).get(CellAlertManagerService);
   return {
     show({ sheetId, row, column }: SheetPlace, title: string, ...content: ReactNode[]): void {
@@ -58,7 +58,7 @@ function tipAt(grid: Grid, key: string) {
   };
 }
 
-const button = (run: () => void, ...content: ReactNode[]): ReactNode =>
+export const button = (run: () => void, ...content: ReactNode[]): ReactNode =>
   createElement(
     'button',
     // the editor keeps the keyboard
@@ -80,7 +80,7 @@ function wayBack(grid: Grid, { sheetId, row, column }: SheetPlace): ReactNode {
   return button(run, had ? `Back to ${had}` : 'Leave it empty', createElement('kbd', null, 'Esc'));
 }
 
-const isAt = (a: SheetPlace, b: SheetPlace): boolean =>
+export const isAt = (a: SheetPlace, b: SheetPlace): boolean =>
   a.sheetId === b.sheetId && a.row === b.row && a.column === b.column;
 
 /**

@@ -17,10 +17,13 @@ export const TIP_SIZE = { width: 320, height: 112 };
 /** Of ours, told where somebody has typed what is refused, and where something else has put it in. */
 export const REFUSAL_ALERT = 'SWEEPTABLE_REFUSAL';
 export const PUT_IN_ALERT = 'SWEEPTABLE_PUT_IN';
+/** Of ours, told where somebody has typed what no answer can do with. */
+export const UNREAD_ALERT = 'SWEEPTABLE_UNREAD';
 
 /** What a formula may call besides our functions; the grid reads the last two by ways of its own. */
 const CALLED_HERE = [...ENGINE_FUNCTIONS, 'LET', 'LAMBDA'];
 
+export const ofNoUse = (place: Place): string => `${address(place)} cannot be used as it is`;
 export const notAllowedIn = (place: Place): string => `Not allowed in ${address(place)}`;
 
 /**

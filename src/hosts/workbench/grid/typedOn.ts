@@ -1,10 +1,11 @@
 /** Whoever is told of something types no sooner because of it, in milliseconds: it has to be seen, and the first words read. */
-const READS = 700;
+export const READS = 700;
 
 /** Keys of somebody who goes on with the next cell: those that write, and those that lead on. */
 const LEADS: readonly string[] = ['Enter', 'Tab', 'ArrowDown', 'ArrowUp', 'ArrowLeft', 'ArrowRight'];
 const MODIFIERS: readonly string[] = ['Shift', 'Control', 'Alt', 'AltGraph', 'Meta', 'CapsLock'];
 
+export const isModifier = ({ key }: KeyboardEvent): boolean => MODIFIERS.includes(key);
 const goesOn = ({ key, ctrlKey, altKey, metaKey }: KeyboardEvent): boolean =>
   !ctrlKey && !altKey && !metaKey && (key.length === 1 || LEADS.includes(key));
 
@@ -36,7 +37,7 @@ export class TypingOn {
 
   #press(event: KeyboardEvent): void {
     const typedOn = this.#typedOn;
-    if (!typedOn || MODIFIERS.includes(event.key)) return;
+    if (!typedOn || isModifier(event)) return;
     this.rest();
     if (event.timeStamp < this.#readAt && goesOn(event)) typedOn();
   }

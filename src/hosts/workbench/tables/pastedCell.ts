@@ -28,7 +28,7 @@ const text = (v: string, t = CellValueType.STRING): PastedValue => ({ v, t });
 const number = (v: number): PastedValue => ({ v, t: CellValueType.NUMBER });
 
 /** What of the catalogue a cell of this format holds, by its unit. */
-const quantitiesIn = (format: string): Quantity[] =>
+export const quantitiesIn = (format: string): Quantity[] =>
   Object.values<Quantity>(Q).filter(({ shown }) => shown.input === format || shown.result === format);
 
 /** What the format writes around a number: the f/ of f/5.6. */
