@@ -107,6 +107,19 @@ const SHEETS: Readonly<Record<string, readonly Misread[]>> = {
     [{ 'Lights[Reading] 2': 9, 'Lights[Tenths] 2': 8 }, 'Lights[Lacks] 2', 'reading'],
   ],
   'pops-plan': [[{ filter: '-4' }, 'beside filter', '! filters take light: no stops below 0']],
+  'shot-record': [
+    // What filters take is typed as what they take: a loss of 4 stops is 4.
+    [{ filters: '-4' }, 'beside aperture', '! filters: below 0?'],
+    [{ filters: '-1/3' }, 'beside aperture', '! filters: below 0?'],
+    [{ filters: '0' }, 'beside aperture', ''],
+    [{ filters: null }, 'beside aperture', ''],
+    [{ filters: 'ND 0.9' }, 'beside aperture', ''],
+    [{ filters: 'elf' }, 'beside aperture', '! filters: not read'],
+    [{ aperture: 'elf' }, 'beside aperture', '! cannot be read'],
+    [{ aperture: null }, 'beside aperture', ''],
+    [{ shutter: '1//60' }, 'beside aperture', '! shutter: not read'],
+    [{ shutter: null }, 'beside aperture', ''],
+  ],
 };
 
 /** The cell of a field, or of a column in one of the rows of its table. */
