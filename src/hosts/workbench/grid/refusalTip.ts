@@ -20,6 +20,7 @@ import { isWriting, takeKeyboard } from './keyboard';
 import {
   chosenPlace,
   giveUpWriting,
+  isAt,
   onRefusedInput,
   onWriting,
   type RefusedInput,
@@ -79,9 +80,6 @@ function wayBack(grid: Grid, { sheetId, row, column }: SheetPlace): ReactNode {
   };
   return button(run, had ? `Back to ${had}` : 'Leave it empty', createElement('kbd', null, 'Esc'));
 }
-
-export const isAt = (a: SheetPlace, b: SheetPlace): boolean =>
-  a.sheetId === b.sheetId && a.row === b.row && a.column === b.column;
 
 /**
  * What was refused: the cell that is open with it, and those whose writer had typed on before anybody could have read why. They

@@ -30,6 +30,9 @@ import { type Step, stepsBefore } from './undoSteps';
 
 export type SheetPlace = Place & { readonly sheetId: string };
 
+export const isAt = (a: SheetPlace, b: SheetPlace): boolean =>
+  a.sheetId === b.sheetId && a.row === b.row && a.column === b.column;
+
 /** What was typed into a cell that does not allow it, and why it does not. */
 export interface RefusedInput extends SheetPlace {
   readonly typed: string;

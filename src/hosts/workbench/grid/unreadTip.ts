@@ -6,8 +6,8 @@ import { onReport } from '../worker/reports';
 import { onNewWorkbook } from './changes';
 import type { Grid } from './grid';
 import { commands } from './inside';
-import { button, isAt, tipAt } from './refusalTip';
-import { chosenPlace, onWriting, type SheetPlace, writeAgain } from './refusedInput';
+import { button, tipAt } from './refusalTip';
+import { chosenPlace, isAt, onWriting, type SheetPlace, writeAgain } from './refusedInput';
 import { ofNoUse, UNREAD_ALERT } from './tip';
 import { isModifier, READS } from './typedOn';
 
