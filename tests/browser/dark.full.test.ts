@@ -58,6 +58,14 @@ describe.each(BOTH)('in the %s', (look) => {
       ],
       ['the menu of a sheet', () => tab.click({ button: 'right' }), 'Copy this sheet'],
       ['the formats', () => grid.getByText('Shown as').first().click(), 'Watt-seconds'],
+      [
+        'a table that cannot be made',
+        async () => {
+          await sheet.click('F6');
+          await grid.locator('[data-u-command="sheet.operation.open-table-selector"]').first().click();
+        },
+        'A table has headings and one row at least',
+      ],
       ['the list of sheets', () => grid.locator('footer [data-u-comp]').nth(1).click(), 'Pops build'],
     ];
     for (const [what, open, seen] of opened) {
