@@ -6,13 +6,14 @@ import {
 import type { Grid } from './grid';
 import { commands } from './inside';
 import { inputRules } from './rules';
+import { undoKey } from './undoKey';
 
 function sentence([first, ...more]: readonly ISheetDataValidationRule[]): string | undefined {
   if (!first) return undefined;
   const rule = first.error ? `, “${first.error}”` : '';
   return more.length === 0
-    ? `A rule stood in these cells${rule}. The new one takes its place there; Ctrl+Z in the cells brings it back.`
-    : `${more.length + 1} rules stood in these cells. The new one takes their place there; Ctrl+Z in the cells brings them back.`;
+    ? `A rule stood in these cells${rule}. The new one takes its place there; ${undoKey()} in the cells brings it back.`
+    : `${more.length + 1} rules stood in these cells. The new one takes their place there; ${undoKey()} in the cells brings them back.`;
 }
 
 /** A cell has one rule: where another is added, the grid takes the one that was there away, and this tells of it. */
