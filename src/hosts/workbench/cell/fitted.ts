@@ -1,7 +1,7 @@
 const PLAIN = /^-?\d+\.(\d+)$/;
 
 /** Half of the last digit goes away from zero, as spreadsheets round: by the digits that are shown, not by their binary form. */
-const rounded = (text: string, digits: number): string => {
+export const rounded = (text: string, digits: number): string => {
   const size = Math.round(Number(`${text.replace('-', '')}e${digits}`));
   return (text.startsWith('-') ? '-' : '') + Number(`${size}e-${digits}`).toFixed(digits);
 };
