@@ -14,7 +14,7 @@ import { PALETTE } from '../../../book/palette';
 import type { BookCell, BookSheet } from '../../../book/book';
 import { chartsInReach, extentOf } from '../charts/inReach';
 import { keep } from './keptWithSheet';
-import { LEAST_ROW, rowPixels } from './measures';
+import { LEAST_ROW, tallRow } from './measures';
 import { gridStyle } from './styles';
 import { heightsOfLines, lettersHere, widePixels } from './typeface';
 
@@ -45,14 +45,15 @@ const byIndex = <T>(
 
 function rowsOf(
   { heights, filteredRows = [], hiddenRows = [] }: BookSheet,
-  tall: (height: number, row: number) => number,
+  tall: (height: number, row: number) => Partial<IRowData>,
 ): IObjectArrayPrimitiveType<Partial<IRowData>> {
   const rows: Record<number, Partial<IRowData>> = byIndex(heights, (height, row) => ({
-    h: tall(height, row),
+    ...tall(height, row),
     ia: BooleanNumber.FALSE,
   }));
   for (const row of filteredRows) rows[row] = { ...rows[row], hd: BooleanNumber.TRUE };
-  for (const row of hiddenRows) rows[row] = { ...rows[row], hd: BooleanNumber.TRUE, custom: BY_HAND };
+  for (const row of hiddenRows)
+    rows[row] = { ...rows[row], hd: BooleanNumber.TRUE, custom: { ...rows[row]?.custom, ...BY_HAND } };
   return rows;
 }
 
@@ -90,7 +91,7 @@ export function snapshotSheet(sheet: BookSheet, id: string): Partial<IWorksheetD
     columnCount: Math.max(usual.columnCount, covered.columns),
     defaultRowHeight: LEAST_ROW,
     columnData,
-    rowData: rowsOf(sheet, (height, row) => Math.max(rowPixels(height), needed.get(row) ?? 0)),
+    rowData: rowsOf(sheet, (height, row) => tallRow(height, needed.get(row))),
     mergeData: sheet.merges.map(gridRange),
     freeze: {
       xSplit: freeze.columns,

@@ -22,7 +22,7 @@ import { drawnChart } from '../../../book/chart';
 import { keptCharts, keptWith } from './keptWithSheet';
 import { kindOver } from '../charts/rowsDrawn';
 import { pageNow, pageOfOwn } from './printedPage';
-import { pointsOf } from './measures';
+import { madePoints } from './measures';
 import { NotWritten } from './notWritten';
 import { isByHand } from '../../../engine/filter/byHand';
 import { areaOfGridRange } from '../../../engine/gridRange';
@@ -101,7 +101,12 @@ function bookSheet(
     ),
     ...(filteredRows.length > 0 ? { filteredRows } : {}),
     ...(hiddenRows.length > 0 ? { hiddenRows } : {}),
-    heights: Object.fromEntries(rows.flatMap(([r, { h }]) => (h === undefined ? [] : [[r, pointsOf(h)]]))),
+    heights: Object.fromEntries(
+      rows.flatMap(([r, row]) => {
+        const points = madePoints(row);
+        return points === undefined ? [] : [[r, points]];
+      }),
+    ),
     cells,
     merges: (sheet.mergeData ?? []).map(areaOfGridRange),
     freeze: { rows: sheet.freeze?.ySplit ?? 0, columns: sheet.freeze?.xSplit ?? 0 },

@@ -2,6 +2,7 @@ import type { CustomData } from '@univerjs/core';
 import type { Area } from '../../../formula/area';
 import { FONT, USUAL_SIZE } from '../../../book/palette';
 import type { BookCell, BookStyle } from '../../../book/book';
+import type { Needed } from './measures';
 
 /**
  * Sheets are made for Arial, which many computers lack: the letters that stand in its place are wider, and their lines higher.
@@ -83,17 +84,20 @@ function linesOf(text: string, pixels: number, widthOf: (text: string) => number
   return count;
 }
 
+/** How high a line of a cell is on paper, in sizes of its type. */
+const LINE_ON_PAPER = 1.25;
+
 /**
- * Pixels of the rows that words in lines need here, by row, where the widths of columns are known in pixels. Rows that nothing
+ * What the rows need that words in lines stand in, by row, where the widths of columns are known in pixels. Rows that nothing
  * is broken in are left out, and so are all where there is no page.
  */
 export function heightsOfLines(
   cells: readonly BookCell[],
   widthOf: (column: number) => number | undefined,
   merges: readonly Area[],
-): ReadonlyMap<number, number> {
+): ReadonlyMap<number, Needed> {
   const measured = measure();
-  const found = new Map<number, number>();
+  const found = new Map<number, Needed>();
   if (!measured) return found;
   const merged = new Map(merges.map((area) => [`${area.row},${area.column}`, area]));
   for (const { row, column, value, style } of cells) {
@@ -105,8 +109,13 @@ export function heightsOfLines(
     const font = fontOf(style);
     const { fontBoundingBoxAscent, fontBoundingBoxDescent } = measured(value, font);
     const lines = linesOf(value, width, (text) => measured(text, font).width);
-    const height = Math.ceil(lines * (fontBoundingBoxAscent + fontBoundingBoxDescent)) + EDGES;
-    found.set(row, Math.max(found.get(row) ?? 0, height));
+    const before = found.get(row) ?? { pixels: 0, points: 0 };
+    const pixels = Math.ceil(lines * (fontBoundingBoxAscent + fontBoundingBoxDescent)) + EDGES;
+    const points = lines * (style.size ?? USUAL_SIZE) * LINE_ON_PAPER;
+    found.set(row, {
+      pixels: Math.max(before.pixels, pixels),
+      points: Math.max(before.points, points),
+    });
   }
   return found;
 }

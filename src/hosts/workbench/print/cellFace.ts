@@ -6,7 +6,7 @@ import { FONT, USUAL_SIZE } from '../../../book/palette';
 import { h } from '../../../pane/element';
 import { fitted } from '../cell/fitted';
 import { general } from '../cell/general';
-import { pointsOf } from '../book/measures';
+import { madePoints, pointsOf } from '../book/measures';
 import { bookStyle } from '../book/styles';
 import { widerThanMade } from '../book/typeface';
 import type { Grid } from '../grid/grid';
@@ -115,7 +115,7 @@ export function printedSheet(grid: Grid, sheet: FWorksheet): PrintedSheet {
         first,
         count,
         (row) => inner.getRowVisible(row),
-        (row) => pointsOf(inner.getRowHeight(row)) * POINT,
+        (row) => (madePoints(inner.getRowManager().getRow(row)) ?? pointsOf(inner.getRowHeight(row))) * POINT,
       ),
     columns: (first, count) =>
       lines(
