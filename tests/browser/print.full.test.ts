@@ -48,6 +48,26 @@ it('prints words of an own sheet as far as the screen shows them', async () => {
   await takeAway();
 });
 
+it('prints the sign of numbers that just fit their cells', async () => {
+  // its columns are narrow for many of its numbers
+  const calculated = sheet.page.evaluate(() => window.sweeptable.calculated());
+  await sheet.pane.getByRole('button', { name: /^Insert\W+Proof$/ }).click();
+  await calculated;
+  await lay();
+  const free = await paper()
+    .locator('.cell')
+    .evaluateAll((cells) =>
+      cells.flatMap((cell) => {
+        const letters = cell.firstElementChild;
+        if (!letters || !/^-\d+\.\d+$/.test(letters.textContent)) return [];
+        return [letters.getBoundingClientRect().left - cell.getBoundingClientRect().left];
+      }),
+    );
+  expect(free.length).toBeGreaterThan(0);
+  expect(Math.min(...free)).toBeGreaterThanOrEqual(0);
+  await takeAway();
+});
+
 it('prints a chart that was moved over the edge of what prints whole, on a page of its own', async () => {
   const { page } = sheet;
   await lay();

@@ -162,21 +162,35 @@ const LINE = 2;
 const isGeneral = ({ format = 'General' }: BookStyle): boolean => format === 'General';
 
 let measuring: CanvasRenderingContext2D | null | undefined;
-/** What prints of a number: as many digits as there is room for. One that is cut would be another number. */
-function numberText(text: string, style: BookStyle, font: string, width: number): string {
+/**
+ * What prints of a number: as many digits as there is room for, and how far it stays from the edge then: less than others where it
+ * would be signs instead. One that is cut would be another number.
+ */
+function numberIn(
+  text: string,
+  style: BookStyle,
+  font: string,
+  width: number,
+): { readonly text: string; readonly edge: number } {
   const value = Number(text);
   const full = isGeneral(style) && text !== '' && Number.isFinite(value) ? general(value) : text;
   measuring ??= document.createElement('canvas').getContext('2d');
   const context = measuring;
-  if (!context) return full;
+  if (!context) return { text: full, edge: EDGES.number };
   context.font = font;
-  return fitted(full, width - LINE, (each) => context.measureText(each).width);
+  const widthOf = (each: string): number => context.measureText(each).width;
+  const shown = fitted(full, width - EDGES.number - LINE / 2, widthOf);
+  if (!shown.startsWith('#')) return { text: shown, edge: EDGES.number };
+  const closer = fitted(full, width - LINE, widthOf);
+  return { text: closer, edge: Math.min(EDGES.number, width - LINE / 2 - widthOf(closer)) };
 }
 
 /** A cell as it is printed, so many pixels wide and without its place. */
 export function cellFace({ text, isNumber, style }: ShownCell, width: number): HTMLElement {
   const font = `${style.italic ? 'italic ' : ''}${style.bold ? 'bold ' : ''}${style.size ?? USUAL_SIZE}pt ${style.font ?? FONT}, sans-serif`;
-  const shown = isNumber ? numberText(text, style, font, width) : text;
+  const { text: shown, edge: free } = isNumber
+    ? numberIn(text, style, font, width)
+    : { text, edge: EDGES.number };
   const face = h('div', { class: style.wrap ? 'cell wraps' : 'cell' }, h('span', {}, shown));
   const align = style.align ?? (isNumber ? 'right' : 'left');
   const set = (name: string, value: string): void => face.style.setProperty(name, value);
@@ -185,7 +199,7 @@ export function cellFace({ text, isNumber, style }: ShownCell, width: number): H
   set('align-items', UPRIGHT[style.vertical ?? 'middle']);
   set('text-align', align);
   // as in the grid, a number never touches the words beside it
-  if (align === 'right') set('padding-right', `${EDGES.number}px`);
+  if (align === 'right') set('padding-right', `${free}px`);
   if (style.ink) set('color', style.ink);
   if (style.fill) set('background', style.fill);
   if (style.underline || style.strike)
