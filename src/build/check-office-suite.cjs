@@ -1,14 +1,15 @@
 /**
  * `npm run check:office-suite` has LibreOffice calculate our sheets, and compares cell by cell. It does not know our
- * functions, so in the copy that it gets their cells hold their values; every other formula is without one. The sheets
- * as they are go onto pages in dist/office-suite/ with `--pages`, for a person to look at. It prints them too, and its pages are
- * compared with those of the workbench.
+ * functions, so in the copy that it gets their cells hold their values; every other formula is without one. It prints them
+ * too, and the words on its pages are compared with those of the workbench. With `--pages` the sheets as they are go onto pages in
+ * dist/office-suite/, for a person to look at.
  */
-const { spawnSync } = require('node:child_process');
+const { execFile, spawnSync } = require('node:child_process');
 const fs = require('node:fs');
 const os = require('node:os');
 const path = require('node:path');
 const { pathToFileURL } = require('node:url');
+const { promisify } = require('node:util');
 const { Workbook } = require('@cj-tech-master/excelts');
 const { installChartSupport } = require('@cj-tech-master/excelts/chart');
 const { comparePaper } = require('./paper-beside-suite.cjs');
@@ -17,23 +18,31 @@ const { allTemplates } = require('./templates.cjs');
 const ROOT = path.resolve(__dirname, '../..');
 const PAGES = path.join(ROOT, 'dist/office-suite');
 const WITH_PAGES = process.argv.includes('--pages');
-/** The printed words beside the workbench's take minutes more. */
-const WITH_PAPER = process.argv.includes('--paper');
+/** Reads the words of printed pages. */
+const READER = 'pdftotext';
+const COMMAND = 'src/build/command.cjs';
 const OURS = '_xldudf_';
 const CLOSE = 1e-9;
 const NOTHING = 1e-12;
 const MOST_OUTPUT = 1e8;
 
 /** Runs a program; throws with what it said where it failed. */
-function run(program, given) {
-  const { status, error, stdout, stderr } = spawnSync(program, given, {
-    cwd: ROOT,
-    encoding: 'utf8',
-    maxBuffer: MOST_OUTPUT,
-  });
-  if (error || status !== 0)
-    throw new Error(`${program} ${given.join(' ')} failed: ${error?.message ?? stdout + stderr}`);
-  return stdout;
+async function run(program, given) {
+  try {
+    return (await promisify(execFile)(program, given, { cwd: ROOT, maxBuffer: MOST_OUTPUT })).stdout;
+  } catch (cause) {
+    const { message, stdout = '', stderr = '' } = cause;
+    throw new Error(`${program} ${given.join(' ')} failed: ${stdout + stderr || message}`, { cause });
+  }
+}
+
+/** Does something with each of some, with as many at a time as the computer has processors. */
+async function withEach(all, work) {
+  const left = [...all];
+  const next = async () => {
+    for (let one = left.shift(); one !== undefined; one = left.shift()) await work(one);
+  };
+  await Promise.all(Array.from({ length: os.availableParallelism() }, next));
 }
 
 const isThere = (program) => !spawnSync(program, ['--help'], { stdio: 'ignore' }).error;
@@ -111,13 +120,13 @@ function comparisonWorks(ours, theirs) {
   );
 }
 
-function makePages(files, work) {
+async function makePages(files, work) {
   fs.rmSync(PAGES, { recursive: true, force: true });
   fs.mkdirSync(PAGES, { recursive: true });
-  convert('pdf', PAGES, files, work);
+  await convert('pdf', PAGES, files, work);
   for (const file of files) {
     const base = path.join(PAGES, path.basename(file, '.xlsx'));
-    run('pdftoppm', ['-r', '90', '-png', `${base}.pdf`, base]);
+    await run('pdftoppm', ['-r', '90', '-png', `${base}.pdf`, base]);
   }
 }
 
@@ -129,19 +138,15 @@ async function check(work) {
     { name: id, given: [id] },
     { name: `${id}-empty`, given: [id, '--empty'] },
   ]);
-  for (const sheet of sheets) {
+  // builds the command line once, where it has to be
+  await run(process.execPath, [COMMAND, 'sheet', '--list']);
+  await withEach(sheets, async (sheet) => {
     sheet.file = path.join(work, `${sheet.name}.xlsx`);
     sheet.copy = path.join(copies, `${sheet.name}.xlsx`);
-    run(process.execPath, [
-      'src/build/command.cjs',
-      'sheet',
-      sheet.given[0],
-      sheet.file,
-      ...sheet.given.slice(1),
-    ]);
+    await run(process.execPath, [COMMAND, 'sheet', sheet.given[0], sheet.file, ...sheet.given.slice(1)]);
     sheet.left = await writeCopy(sheet.file, sheet.copy);
-  }
-  convert(
+  });
+  await convert(
     'xlsx',
     back,
     sheets.map(({ copy }) => copy),
@@ -161,15 +166,20 @@ async function check(work) {
     if (lines.length > 0) isGood = false;
     else console.log(`${name}: LibreOffice gives the same in all ${left} cells that it calculates.`);
   }
-  if (WITH_PAPER) {
+  if (isThere(READER)) {
     const files = sheets.map(({ name, file }) => [name, file]);
     const { lines, count } = await comparePaper({ templates, files, work, run, convert });
     for (const line of lines) console.error(line);
     if (lines.length > 0) isGood = false;
     else console.log(`Workbench and LibreOffice print the same words on the same ${count} pages.`);
+  } else {
+    console.error(
+      `The printed pages were not compared: ${READER} cannot be run here. Install Poppler's tools.`,
+    );
+    isGood = false;
   }
   if (WITH_PAGES) {
-    makePages(
+    await makePages(
       sheets.filter(({ given }) => given.length === 1).map(({ file }) => file),
       work,
     );
@@ -180,11 +190,7 @@ async function check(work) {
 
 async function main() {
   installChartSupport();
-  const missing = [
-    'soffice',
-    ...(WITH_PAPER ? ['pdftotext'] : []),
-    ...(WITH_PAGES ? ['pdftoppm'] : []),
-  ].filter((program) => !isThere(program));
+  const missing = ['soffice', ...(WITH_PAGES ? ['pdftoppm'] : [])].filter((program) => !isThere(program));
   if (missing.length > 0) {
     console.error(
       `Nothing was checked: ${missing.join(' and ')} cannot be run here. Install LibreOffice Calc and Poppler's tools.`,

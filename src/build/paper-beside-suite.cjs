@@ -14,11 +14,11 @@ const { DIST, buildIfNeeded } = require('./start.cjs');
 const PAPERS = ['A4', 'Letter'];
 /** A busy computer takes its time until a page shows what it will: milliseconds. */
 const PATIENCE = 120_000;
-/** The workbook that a page begins with has this sheet, filled. */
-const THERE_ALREADY = 'pops-build';
+/** The sheet that a page begins with is called so, as its own name would be taken when it is inserted. */
+const FIRST = 'First';
 const FILLS = [
-  { end: '', label: 'Insert with the demo job', there: [THERE_ALREADY] },
-  { end: '-empty', label: 'Insert empty', there: [] },
+  { end: '', label: 'Insert with the demo job' },
+  { end: '-empty', label: 'Insert empty' },
 ];
 
 /** Names of the tables that a template looks up in. */
@@ -38,6 +38,17 @@ function askersFirst(templates) {
     if (next < 0) throw new Error('Sheets look up in each other in a circle.');
     return left.splice(next, 1)[0];
   });
+}
+
+async function renameFirst(page) {
+  // what comes late would take the focus away
+  await settled(page);
+  const tab = page.locator('[data-u-comp="slide-tab-item"]').first();
+  await tab.dblclick();
+  const name = tab.locator('[contenteditable="true"]');
+  await name.fill(FIRST);
+  await name.press('Enter');
+  await page.waitForFunction((first) => window.sweeptable.sheets()[0] === first, FIRST);
 }
 
 async function insert(page, name, label) {
@@ -93,6 +104,22 @@ function narrowedBy() {
   return 1 / Number(/scaleX\((.*)\)/.exec(transform)[1]);
 }
 
+/**
+ * Letters of a text that no font here has, so that nothing is printed in their place: the browser that npm brings has one font. They
+ * look like a code that stands for no letter.
+ */
+function lettersWithoutFont(text) {
+  const [size, none] = [40, '\u0378'];
+  const canvas = document.createElement('canvas').getContext('2d', { willReadFrequently: true });
+  const drawn = (letter) => {
+    canvas.font = `${size / 2}px Arial, sans-serif`;
+    canvas.clearRect(0, 0, size, size);
+    canvas.fillText(letter, 0, size / 2);
+    return canvas.getImageData(0, 0, size, size).data.join();
+  };
+  return [...new Set(text)].filter((letter) => letter.trim() !== '' && drawn(letter) === drawn(none));
+}
+
 /** PDFs of all sheets in the order of their tabs, which is given too, by the end of the sheets' names and the paper. */
 async function printedHere(templates, folder) {
   await buildIfNeeded();
@@ -100,20 +127,22 @@ async function printedHere(templates, folder) {
   const browser = await launchBrowser();
   const printed = [];
   let wider;
+  let absent;
   try {
-    for (const { end, label, there } of FILLS) {
+    for (const { end, label } of FILLS) {
       const page = await browser.newPage({ viewport: { width: 1560, height: 820 }, locale: 'en-US' });
       page.setDefaultTimeout(PATIENCE);
       await page.goto(server.url);
       await page.waitForFunction(() => document.documentElement.dataset.pane === 'true');
+      await renameFirst(page);
       await page.getByRole('tab', { name: 'Sheets' }).click();
-      for (const { id, name } of askersFirst(templates))
-        if (!there.includes(id)) await insert(page, name, label);
+      for (const { name } of askersFirst(templates)) await insert(page, name, label);
       await page.addStyleTag({ content: '.paper .plot canvas { visibility: hidden; }' });
       wider = await page.evaluate(narrowedBy);
       await settled(page);
       const tabs = await page.evaluate(() => window.sweeptable.sheets());
       const before = await textOfAll(page);
+      absent = await page.evaluate(lettersWithoutFont, before);
       for (const paper of PAPERS) {
         const file = path.join(folder, `all${end}-${paper}.pdf`);
         await printAll(page, paper, file);
@@ -126,7 +155,7 @@ async function printedHere(templates, folder) {
     await browser.close();
     await server.close();
   }
-  return { printed, wider };
+  return { printed, wider, absent };
 }
 
 const STYLES = 'xl/styles.xml';
@@ -195,8 +224,14 @@ async function copyFor({ paper, wider }, file, copy, cut = '') {
   return wordsIn(said.join(' '));
 }
 
-/** Texts of the pages of a PDF. */
-const pagesOf = (run, file) => run('pdftotext', ['-layout', file, '-']).split('\f').slice(0, -1);
+/** Texts of the pages of a PDF, without the letters that one side has no font for. */
+async function pagesOf({ run, absent }, file) {
+  const text = await run('pdftotext', ['-layout', file, '-']);
+  return absent
+    .reduce((left, letter) => left.replaceAll(letter, ' '), text)
+    .split('\f')
+    .slice(0, -1);
+}
 
 /** The pages of each sheet of a PDF that has all of them, one after the other. */
 function bySheet(pages) {
@@ -211,17 +246,16 @@ function bySheet(pages) {
 }
 
 /** What the sheets were printed as here, by the name of the PDF that LibreOffice makes of the file. */
-function pagesByName({ printed }, templates, run) {
+async function pagesByName(printed, templates, reader) {
   const idOf = new Map(templates.map(({ id, name }) => [name, id]));
-  return new Map(
-    printed.flatMap(({ end, paper, file, tabs }) => {
-      const sheets = bySheet(pagesOf(run, file));
-      if (sheets.length !== tabs.length)
-        throw new Error(`${tabs.length} sheets were printed as ${sheets.length}.`);
-      // a filled sheet of the same name stands before the empty one
-      return sheets.map((pages, i) => [`${idOf.get(tabs[i].replace(/ \(2\)$/, ''))}${end}-${paper}`, pages]);
-    }),
-  );
+  const found = new Map();
+  for (const { end, paper, file, tabs } of printed) {
+    const sheets = bySheet(await pagesOf(reader, file));
+    if (sheets.length !== tabs.length)
+      throw new Error(`${tabs.length} sheets were printed as ${sheets.length}.`);
+    for (const [i, pages] of sheets.entries()) found.set(`${idOf.get(tabs[i])}${end}-${paper}`, pages);
+  }
+  return found;
 }
 
 /**
@@ -234,8 +268,9 @@ function pagesByName({ printed }, templates, run) {
 async function comparePaper({ templates, files, work, run, convert }) {
   const folder = path.join(work, 'paper');
   fs.mkdirSync(folder);
-  const here = await printedHere(templates, folder);
-  const printed = pagesByName(here, templates, run);
+  const { printed, wider, absent } = await printedHere(templates, folder);
+  const reader = { run, absent };
+  const here = await pagesByName(printed, templates, reader);
   const copies = [];
   for (const [name, file] of files)
     for (const paper of PAPERS) {
@@ -243,17 +278,17 @@ async function comparePaper({ templates, files, work, run, convert }) {
       copies.push({
         name: `${name}-${paper}`,
         copy,
-        said: await copyFor({ paper, wider: here.wider }, file, copy, CUT[name]),
+        said: await copyFor({ paper, wider }, file, copy, CUT[name]),
       });
     }
-  convert('pdf', folder, copies.map(({ copy }) => copy), work); // prettier-ignore
+  await convert('pdf', folder, copies.map(({ copy }) => copy), work); // prettier-ignore
   const lines = [];
   let count = 0;
   for (const { name, said } of copies) {
-    const pages = printed.get(name);
+    const pages = here.get(name);
     if (!pages) throw new Error(`${name} was not printed.`);
     lines.push(...missed(pages, said).map((fault) => `${name}: the comparison does not find ${fault}`));
-    const theirs = pagesOf(run, path.join(folder, `${name}.pdf`));
+    const theirs = await pagesOf(reader, path.join(folder, `${name}.pdf`));
     lines.push(...differences(pages, theirs, said).map((line) => `${name}: ${line}`));
     count += pages.length;
   }

@@ -14,7 +14,8 @@ const more = (some, others) =>
 
 /**
  * Without numbers that are the same, to fewer digits in one of them: where a number has no format its column decides how many
- * there are, and LibreOffice counts columns in other letters. Three digits behind the point have to agree.
+ * there are, and LibreOffice counts columns in other letters. Three digits behind the point have to agree. LibreOffice rounds such
+ * a number to ten digits, and those to the ones that it shows.
  */
 function withoutRounded(here, there) {
   const left = [...there];
@@ -27,9 +28,11 @@ function withoutRounded(here, there) {
 }
 
 const FEWEST = 3;
+const ROUNDED_TWICE = 8;
 function isRounded(one, other) {
   const decimals = Math.min(...[one, other].map((word) => /^-?\d+\.(\d+)$/.exec(word)?.[1].length ?? 0));
-  return decimals >= FEWEST && Math.abs(Number(one) - Number(other)) < 0.51 * 10 ** -decimals;
+  const most = decimals < ROUNDED_TWICE ? 0.51 : 1.01;
+  return decimals >= FEWEST && Math.abs(Number(one) - Number(other)) < most * 10 ** -decimals;
 }
 
 const lettersOf = (words) => [...words.join('')].sort().join('');
@@ -42,6 +45,7 @@ const lettersOf = (words) => [...words.join('')].sort().join('');
 function differences(ours, theirs, said) {
   if (ours.length !== theirs.length) return [`${ours.length} pages here, ${theirs.length} by LibreOffice`];
   return ours.flatMap((text, i) => {
+    if (text === theirs[i]) return [];
     const [one, other] = [wordsIn(text), wordsIn(theirs[i])];
     const all = [more(one, other), more(other, one)];
     // letters that stand apart in one of them are a word in the other

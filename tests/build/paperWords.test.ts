@@ -36,6 +36,11 @@ describe('printed pages side by side', () => {
     ]);
   });
 
+  test('may be rounded twice where a number has many digits', () => {
+    const found = (one: string, other: string) => differences([one], [other], NONE).length;
+    expect([found('2.236067977', '2.236067978'), found('2.236067977', '2.236067979'), found('0.248', '0.249')]).toEqual([0, 1, 1]); // prettier-ignore
+  });
+
   test('may differ by words that are excused, and by no others', () => {
     expect(differences(['Light across'], ['Light up'], new Set(['across', 'up']))).toEqual([]);
     expect(differences(['Light across'], ['Dark up'], new Set(['across', 'up']))).toHaveLength(1);
