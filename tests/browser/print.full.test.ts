@@ -127,3 +127,16 @@ it('prints the colour of a warning under all of its words', async () => {
   expect(under).toBeGreaterThan(letters);
   await takeAway();
 });
+
+it('heads the pages by the name that the tab has now', async () => {
+  const { page } = sheet;
+  await page.locator('[data-u-comp="slide-tab-item"]').first().dblclick();
+  await page.keyboard.press('Control+A');
+  await page.keyboard.type('Vase & plinth');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.evaluate(() => window.sweeptable.inView())).toBe('Vase & plinth');
+  await lay();
+  const heads = await paper().locator('section > p > span:first-child').allTextContents();
+  expect(new Set(heads)).toEqual(new Set(['Vase & plinth']));
+  await takeAway();
+});
