@@ -10,8 +10,8 @@ const FRESH = FULL ? Number(process.env['SWEEPTABLE_SEED'] ?? 0) : 0;
 if (!(Number.isInteger(FRESH) && FRESH >= 0 && FRESH < 1e6))
   throw new Error('SWEEPTABLE_SEED must be a whole number from 0 below a million.');
 
-/** A fifth of the cases for every commit, all of them in full. */
-export const runs = (all: number): number => (FULL ? all : Math.ceil(all / 5));
+/** A fifth of the cases for every commit, half of them in full, others each time. */
+export const runs = (all: number): number => Math.ceil(all / (FULL ? 2 : 5));
 
 /** What a generator starts from: the test's own number for every commit, another for each run in full. */
 export const seedOf = (own: number): number => FRESH * 1000 + own;
@@ -22,9 +22,12 @@ export const trials = (own: number, all = 100): { readonly seed: number; readonl
   numRuns: runs(all),
 });
 
-/** Of listed cases the first of every so many for every commit, all of them in full. */
-export const drawn = <T>(cases: readonly T[], oneIn = 5): readonly T[] =>
-  FULL ? cases : cases.filter((_, i) => i % oneIn === 0);
+/** Of listed cases the first of every so many for every commit; in full half of the others, the other half in another run. */
+export const drawn = <T>(cases: readonly T[], oneIn = 5): readonly T[] => {
+  if (!FULL) return cases.filter((_, i) => i % oneIn === 0);
+  const others = cases.filter((_, i) => i % oneIn !== 0);
+  return others.length < 2 ? cases : others.filter((_, i) => i % 2 === oneOf(2));
+};
 
 /** The numbers of cases that are drawn each from its own: 1, 2, 3 … for every commit, others for each run in full. */
 export const caseNumbers = (all: number): number[] =>

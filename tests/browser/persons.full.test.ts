@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { contrast, LEGIBLE, luminance, type Rgb } from '../../src/hosts/workbench/grid/dark/nightColour';
+import { oneOf } from '../full';
 import { drawn } from './cellColours';
 import { Person, type Screen } from './person';
 
@@ -9,9 +10,12 @@ const SIZES = [
   { width: 820, height: 1180, touched: true },
   { width: 400, height: 800, touched: true },
 ] as const;
-const SCREENS: readonly Screen[] = SIZES.flatMap((size) =>
-  (['light', 'dark'] as const).map((look) => ({ ...size, look })),
-);
+const LOOKS = ['light', 'dark'] as const;
+/** Each size in one of them, and in the other in another run. */
+const SCREENS: readonly Screen[] = SIZES.map((size, i) => ({
+  ...size,
+  look: LOOKS[(i + oneOf(LOOKS.length)) % LOOKS.length] ?? 'light',
+}));
 
 /** In milliseconds, so that a busy computer tells of all the steps. */
 const LONG = 180_000;
