@@ -386,8 +386,11 @@ describe('with no room beside the sheet', () => {
     const { top } = await written();
     await hand.swipe({ x: 150, y: 440 }, { x: 150, y: 400 }, { rests: true });
     await expect.poll(async () => (await written()).top).toBeLessThan(top - 30);
-    await hand.swipe({ x: 150, y: 460 }, { x: 150, y: 260 }, { rests: true });
-    await expect.poll(async () => (await written()).opacity).toBe('0');
+    const onwards = async (): Promise<string> => {
+      await hand.swipe({ x: 150, y: 460 }, { x: 150, y: 260 }, { rests: true });
+      return (await written()).opacity;
+    };
+    await expect.poll(onwards).toBe('0');
     await page.keyboard.press('Enter');
     await sheet.shows('B17', 45);
   });
