@@ -37,6 +37,19 @@ it('the list of a cell is opened, gone through and chosen from by keys, and clos
   await open().waitFor({ state: 'detached' });
   await sheet.shows('B12', 'D');
 
+  // what the cell holds may be chosen again, by a key and by a click
+  await page.keyboard.press('Alt+ArrowDown');
+  await open().waitFor();
+  await page.keyboard.press('ArrowDown');
+  await entry('D').waitFor();
+  await page.keyboard.press('Enter');
+  await open().waitFor({ state: 'detached' });
+  await sheet.shows('B12', 'D');
+  await page.keyboard.press('Alt+ArrowDown');
+  await open().getByText('D', { exact: true }).click();
+  await open().waitFor({ state: 'detached' });
+  await sheet.shows('B12', 'D');
+
   // any other key goes on to the cells
   await page.keyboard.press('Alt+ArrowDown');
   await open().waitFor();

@@ -1,4 +1,5 @@
-import { openList } from './choosing';
+import { DataValidationType } from '@univerjs/core';
+import { listOf, openList } from './choosing';
 import type { Grid } from './grid';
 import { commands } from './inside';
 import { isWriting, takeKeyboard } from './keyboard';
@@ -11,6 +12,9 @@ const ENTRY = '.univer-cursor-pointer';
 
 const STEPS: Readonly<Record<string, number>> = { ArrowDown: 1, ArrowUp: -1 };
 const CHOOSES: readonly string[] = ['Enter', ' '];
+
+/** What marks the entry that the cell holds. */
+const HELD = 'svg';
 
 const entriesOf = (list: Element): HTMLElement[] => [...list.querySelectorAll<HTMLElement>(ENTRY)];
 
@@ -37,14 +41,14 @@ function lookAt(list: Element, entry: HTMLElement): void {
 /** The one after that to which the keys have led, or else the one that the cell holds, or the first. */
 function next(entries: readonly HTMLElement[], step: number): HTMLElement | undefined {
   const at = entries.findIndex((each) => each === ledTo());
-  if (at < 0) return entries.find((each) => each.querySelector('svg')) ?? entries[0];
+  if (at < 0) return entries.find((each) => each.querySelector(HELD)) ?? entries[0];
   return entries[Math.min(Math.max(at + step, 0), entries.length - 1)];
 }
 
 /**
  * Alt and an arrow down open the list of the chosen cell, arrows lead through it, Enter chooses, and Escape closes it: the keys of
  * a combobox (WAI-ARIA Authoring Practices 1.2). Any other key closes it and goes on to the cells. The grid has none of these, and
- * leaves the list open, beside a cell that may not be the chosen one any longer. While a cell is written into, only Escape has to
+ * leaves the list open, beside a cell that may not be the chosen one any longer. To choose what the cell holds leaves it there. While a cell is written into, only Escape has to
  * do with its list: an arrow leads on to the next cell. Call it before there is a grid, which else has each key first.
  */
 export function listByKeys(grid: () => Grid): void {
@@ -76,6 +80,18 @@ export function listByKeys(grid: () => Grid): void {
     close();
     return chosen !== undefined || (key === 'Escape' && !isWritten);
   };
+  // the grid empties a cell for which the entry that it holds is chosen again
+  addEventListener(
+    'click',
+    (event) => {
+      const entry = event.target instanceof Element ? event.target.closest(`${LIST} ${ENTRY}`) : null;
+      const cell = entry?.querySelector(HELD) ? chosenPlace(grid()) : undefined;
+      if (!cell || listOf(grid(), cell)?.type !== DataValidationType.LIST) return;
+      event.stopImmediatePropagation();
+      close();
+    },
+    { capture: true },
+  );
   addEventListener(
     'keydown',
     (event) => {
