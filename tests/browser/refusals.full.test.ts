@@ -92,6 +92,13 @@ it('tells of cells that were pasted or filled against their rules, and leaves th
   await sheet.undo('C21');
   await sheet.shows('M34', before[1]);
 
+  // taken back where it was pasted
+  await sheet.paste('M33', '-7');
+  await said(DISTANCE);
+  await sheet.page.keyboard.press('Control+z');
+  await sheet.shows('M33', before[0]);
+  await quiet();
+
   await sheet.paste('M33', '-7');
   await said(DISTANCE);
   await sheet.click('M33');

@@ -1,4 +1,4 @@
-import { type IRange } from '@univerjs/core';
+import { type IRange, UndoCommand } from '@univerjs/core';
 import {
   AutoFillCommand,
   CellAlertManagerService,
@@ -222,7 +222,7 @@ export function tellRefusals(grid: Grid, typing: TypingOn): void {
   });
   commands(grid).onCommandExecuted(({ id }) => {
     if (FILLS.includes(id)) lookAtChosen();
-    else if (id === SetSelectionsOperation.id) tip.hide();
+    else if (id === SetSelectionsOperation.id || id === UndoCommand.id) tip.hide();
     else if (id === SetWorksheetActiveOperation.id) refusals.show();
   });
 }
