@@ -48,8 +48,9 @@ function next(entries: readonly HTMLElement[], step: number): HTMLElement | unde
 /**
  * Alt and an arrow down open the list of the chosen cell, arrows lead through it, Enter chooses, and Escape closes it: the keys of
  * a combobox (WAI-ARIA Authoring Practices 1.2). Any other key closes it and goes on to the cells. The grid has none of these, and
- * leaves the list open, beside a cell that may not be the chosen one any longer. To choose what the cell holds leaves it there. While a cell is written into, only Escape has to
- * do with its list: an arrow leads on to the next cell. Call it before there is a grid, which else has each key first.
+ * leaves the list open, beside a cell that may not be the chosen one any longer. To choose what the cell holds leaves it there.
+ * While a cell is written into, only Escape has to do with its list: an arrow leads on to the next cell. Call it before there is a
+ * grid, which else has each key first.
  */
 export function listByKeys(grid: () => Grid): void {
   const close = (): void => {
