@@ -37,8 +37,11 @@ export const inserted = (name: string, { demo, start }: Inserted): string =>
   `“${name}” is inserted${demo ? ' with the demo job' : ''}.${start === undefined ? '' : ` Start in ${start}.`}`;
 
 /** What to do with the sheets of a job: which to begin with, at which cell, and which follow. */
-export const jobInserted = (first: string, at: string, others: readonly string[]): string =>
-  `${[first, ...others].map((name) => `“${name}”`).join(', ')} are inserted with the demo job. First type your heads over those in “${first}”, from ${at} on.`;
+export const jobInserted = (first: string, at: string, others: readonly string[]): string => {
+  const [next] = others;
+  const then = next === undefined ? '' : `, then their names over those in “${next}”`;
+  return `${[first, ...others].map((name) => `“${name}”`).join(', ')} are inserted with the demo job. First type your heads over those in “${first}”, from ${at} on${then}.`;
+};
 export const JOB_BACK = 'The sheets of the new job are taken away again.';
 /** Behind why one of them stays, or is gone: perhaps all of them are. */
 export const JOB_STAYS = 'What there is of the job stays as it is.';

@@ -118,7 +118,9 @@ export function checkNewJob(on: OnHost): void {
     on(async (host) => {
       const before = await host.sheets();
       await press(host, 'New job');
-      await said(host).toMatch('First type your heads over those in “Heads”, from A44 on.');
+      await said(host).toMatch(
+        'First type your heads over those in “Heads”, from A44 on, then their names over those in “Pops plan”.',
+      );
       expect(await host.sheets()).toEqual([...before, 'Heads', 'Pops plan', 'Set card']);
       await takeBack(host);
       await said(host).toMatch('The sheets of the new job are taken away again.');

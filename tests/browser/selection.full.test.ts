@@ -17,3 +17,11 @@ it('what is selected is selected again after a reload', async () => {
   await sheet.page.keyboard.press('Enter');
   await sheet.shows('G21', 5);
 });
+
+it('a name that is typed into the field for it takes the place of the one there', async () => {
+  await sheet.click('G12');
+  await sheet.page.getByLabel('Name of the chosen cells').click();
+  await sheet.page.keyboard.type('H20');
+  await sheet.page.keyboard.press('Enter');
+  await expect.poll(selected).toBe('H20');
+});

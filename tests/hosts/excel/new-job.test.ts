@@ -51,7 +51,9 @@ test('a new job comes in as three sheets, each linked to those before it, stays 
 test('a new job beside an earlier one gets names of its own, and looks up in its own sheets', async () => {
   const { workbook, host } = await jobIn();
   expect(await host.newJob()).toMatchObject({
-    done: expect.stringContaining('First type your heads over those in “Heads (2)”, from A44 on.') as string,
+    done: expect.stringContaining(
+      'First type your heads over those in “Heads (2)”, from A44 on, then their names over those in “Pops plan (2)”.',
+    ) as string,
   });
   const second = JOB.map((name) => `${name} (2)`);
   expect(namesIn(workbook)).toEqual(['Sheet1', ...JOB, ...second]);

@@ -4,7 +4,7 @@ import { openExcel, sheetOf } from './laid';
 
 export const JOB = ['Heads', 'Pops plan', 'Set card'];
 export const NEW_JOB =
-  '“Heads”, “Pops plan”, “Set card” are inserted with the demo job. First type your heads over those in “Heads”, from A44 on.';
+  '“Heads”, “Pops plan”, “Set card” are inserted with the demo job. First type your heads over those in “Heads”, from A44 on, then their names over those in “Pops plan”.';
 
 export const namesIn = (workbook: FakeWorkbook): string[] => workbook.sheets.map(({ name }) => name);
 
