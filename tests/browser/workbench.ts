@@ -164,7 +164,8 @@ export class Workbench {
     const { y } = await this.page.evaluate((at) => window.sweeptable.place(at), `A${row}`);
     await this.page.mouse.click(ROW_HEADINGS, y);
     await this.page.mouse.click(ROW_HEADINGS, y, { button: 'right' });
-    const text = this.page.getByText(entry).first();
+    // one of a menu before may still be going
+    const text = this.page.getByText(entry).filter({ visible: true }).first();
     // Its number has a field of its own: a person clicks beside it.
     await text
       .locator('xpath=ancestor::*[contains(@class, "univer-cursor-pointer")][1]')

@@ -14,8 +14,8 @@ interface Case {
   readonly meaning: Meaning;
 }
 
-const OFTEN = FULL ? 6 : 20;
-/** One in twenty, or in full one in six, others in each run; or one in fifteen. Every input meets some mishaps, and every mishap some inputs. */
+const OFTEN = FULL ? 6 : 40;
+/** One in forty, or in full one in six, others in each run; or one in fifteen. Every input meets some mishaps, and every mishap some inputs. */
 const casesOf = (inputs: readonly Input[], many: boolean): Case[] =>
   inputs.flatMap((input, i) =>
     MISHAPS.flatMap((mishap, j) => {
