@@ -33,5 +33,8 @@ export const drawn = <T>(cases: readonly T[], oneIn = 5): readonly T[] => {
 export const caseNumbers = (all: number): number[] =>
   Array.from({ length: runs(all) }, (_, i) => FRESH * 100_000 + i + 1);
 
+/** Of cases that take long one, which is another in another run in full. */
+export const inTurn = <T>(all: readonly T[]): readonly T[] => all.filter((_, i) => i === oneOf(all.length));
+
 /** One of so many, from 0: the first for every commit, another for each run in full. */
 export const oneOf = (count: number): number => FRESH % count;

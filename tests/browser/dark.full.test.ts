@@ -105,8 +105,7 @@ describe.each(BOTH)('in the %s', (look) => {
     await page.emulateMedia(LOOKS[look]);
     await sheet.insert('Mains plan');
     await page.locator('#grid').getByText('Mains plan', { exact: true }).last().click({ button: 'right' });
-    // a menu of the test before may still be going
-    await page.getByText('Delete', { exact: true }).filter({ visible: true }).click();
+    await sheet.seen('Delete').click();
     const words = page.getByText('Ctrl+Z brings it back');
     await words.waitFor();
     // its buttons take their colours little by little

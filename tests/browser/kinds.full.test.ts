@@ -7,7 +7,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
 import { readXlsx } from '../../src/xlsx/read';
 import { contrast } from '../sheets/contrast';
 import { chartCalled, numbersOf } from './chartsOnSheet';
-import { oneOf } from '../full';
+import { inTurn } from '../full';
 import { LOOKS } from './paneChecks';
 import { Workbench } from './workbench';
 
@@ -189,8 +189,7 @@ async function isDrawn(title: string, names: readonly string[]): Promise<void> {
   for (const { name, ink, paper } of seen) expect(contrast(ink, paper), name).toBeGreaterThanOrEqual(3);
 }
 
-// each run in another look
-it.each([(['light', 'dark', 'forced'] as const)[oneOf(3)] ?? 'light'])(
+it.each(inTurn(['light', 'dark', 'forced'] as const))(
   'draws a constant line and a marked point of a sheet that is inserted, in %s colours',
   async (look) => {
     await sheet.page.emulateMedia(LOOKS[look]);

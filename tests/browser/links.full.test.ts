@@ -56,7 +56,7 @@ it('sheets that were inserted apart are joined, and keep what they looked up whe
   await sheet.shows(MOST, 500);
 
   await page.locator('[data-u-comp="slide-tab-item"]').filter({ hasText: 'Heads' }).click({ button: 'right' });
-  await page.getByText('Delete', { exact: true }).filter({ visible: true }).last().click();
+  await sheet.seen('Delete').last().click();
   await page.getByRole('button', { name: /OK|Confirm/ }).last().click();
   await notice().toMatch('“Heads” is gone. “Pops plan” looked things up in it: what it said last stands there now as if typed.');
   await sheet.sheet('Pops plan');
@@ -89,7 +89,7 @@ it('cells outside tables are joined as well, and keep what they looked up', asyn
   await expect.poll(recycle).toContain('INDEX(Models[Recycle]');
 
   await page.locator('[data-u-comp="slide-tab-item"]').filter({ hasText: 'Heads' }).click({ button: 'right' });
-  await page.getByText('Delete', { exact: true }).filter({ visible: true }).last().click();
+  await sheet.seen('Delete').last().click();
   await page.getByRole('button', { name: /OK|Confirm/ }).last().click();
   await notice().toMatch('“Heads” is gone. “Pops build” looked things up in it: what it said last stands there now as if typed.');
   await expect.poll(recycle).toBe('');

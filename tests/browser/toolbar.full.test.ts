@@ -41,11 +41,9 @@ it('has what takes a sheet away last in the menu of its tab, and no protection t
     .getByText('Pops build', { exact: true })
     .last()
     .click({ button: 'right' });
-  // a menu of the test before may still be going
-  const entry = (words: string) => sheet.page.getByText(words, { exact: true }).filter({ visible: true });
   // once the menu has opened and stands still
-  await entry('Copy this sheet').hover();
-  const y = async (words: string) => (await entry(words).last().boundingBox())?.y;
+  await sheet.seen('Copy this sheet').hover();
+  const y = async (words: string) => (await sheet.seen(words).last().boundingBox())?.y;
   const last = await y('Delete');
   for (const words of ['Copy this sheet', 'Rename', 'Colour of the tab', 'Hide', 'Show hidden sheets'])
     expect(await y(words), words).toBeLessThan(last ?? 0);

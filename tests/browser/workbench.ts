@@ -159,13 +159,17 @@ export class Workbench {
     await expect.poll(() => this.page.evaluate(() => window.sweeptable.inView())).toBe(name);
   }
 
+  /** Words that are seen: those of a menu before, which is going, may still be there. */
+  seen(words: string, { exact = true } = {}): Locator {
+    return this.page.getByText(words, { exact }).filter({ visible: true });
+  }
+
   /** Chooses an entry of the menu on a row's heading. */
   async rowMenu(row: number, entry: string): Promise<void> {
     const { y } = await this.page.evaluate((at) => window.sweeptable.place(at), `A${row}`);
     await this.page.mouse.click(ROW_HEADINGS, y);
     await this.page.mouse.click(ROW_HEADINGS, y, { button: 'right' });
-    // one of a menu before may still be going
-    const text = this.page.getByText(entry).filter({ visible: true }).first();
+    const text = this.seen(entry, { exact: false }).first();
     // Its number has a field of its own: a person clicks beside it.
     await text
       .locator('xpath=ancestor::*[contains(@class, "univer-cursor-pointer")][1]')

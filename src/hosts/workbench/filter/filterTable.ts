@@ -9,11 +9,10 @@ import { type GridTable, headingsOf, tableOfCell } from '../grid/tables';
 import { sheetOf } from '../tables/newTableRows';
 import { askWhich } from './filterDialog';
 import { bodyRows } from './tableFilters';
-import { undoKey } from '../grid/undoKey';
+import { undone } from '../grid/undoKey';
 
 type Say = (words: string) => void;
 
-const undone = (): string => `${undoKey()} takes that back.`;
 const STILL_COUNT = 'Formulas and charts still count them, all but SUBTOTAL and AGGREGATE.';
 
 /** The rows of a table below its heading: those in view, and those that are hidden. */

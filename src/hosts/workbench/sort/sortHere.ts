@@ -11,7 +11,7 @@ import { type GridTable, headingsOf, tableOfCell } from '../grid/tables';
 import { ask } from '../page/dialog';
 import { answersNow, changedAnswers } from './changedAnswers';
 import { chartAgainst, ruleAgainst } from './objections';
-import { undoKey } from '../grid/undoKey';
+import { undone } from '../grid/undoKey';
 
 type Say = (words: string) => void;
 
@@ -23,7 +23,6 @@ interface Rows {
   readonly columns: readonly string[];
 }
 
-const undone = (): string => `${undoKey()} takes that back.`;
 const NOTHING_CHOSEN = 'Choose a cell of the table that shall be sorted, or the rows.';
 
 /** A table without its heading. */
