@@ -96,6 +96,42 @@ const MENDS = {
 			startSheetViewRow = at.row + freezedRowCount;
 			offsetY = at.rowOffset;`,
     ],
+    // The name of a sheet that is carried along stays among its neighbours, where its looks have it float. The grid puts it into
+    // the page's body meanwhile: whatever then brought other sheets found it gone, and all around the cells went with it.
+    ['\t\tdocument.body.appendChild(this._slideTabItem);\n', ''],
+    [
+      `			this._placeholder.after(this._slideTabItem);
+			primeval.removeChild(this._placeholder);`,
+      '\t\t\tthis._placeholder.remove();',
+    ],
+    [
+      '\t\t\tconst primeval = this._slideTabBar.primeval();\n\t\t\tthis._slideTabItem.style',
+      '\t\t\tthis._slideTabItem.style',
+    ],
+    // Where the press that begins to write a name ends, nothing waits any more for it to become a long one: it did, where the name
+    // was written within half a second.
+    [
+      'if ((_this$_activeTabItem8 = this._activeTabItem) === null',
+      'clearTimeout(this._longPressTimer);\n\t\t\tif ((_this$_activeTabItem8 = this._activeTabItem) === null',
+    ],
+    // Other sheets, or another workbook, while a name is carried: it is laid down where it was.
+    [
+      '\t_initConfig() {\n',
+      `	_layDown() {
+		clearTimeout(this._longPressTimer);
+		if (this._autoScrollTime === null) return;
+		this._closeAutoScroll();
+		this._activeTabItem?.disableFixed();
+		this.updateItems();
+	}
+	_initConfig() {
+		this._layDown();
+`,
+    ],
+    [
+      '\tdestroy() {\n\t\tthis.removeListener();\n\t\tthis._downActionX',
+      '\tdestroy() {\n\t\tthis._layDown();\n\t\tthis.removeListener();\n\t\tthis._downActionX',
+    ],
     // Below the cells the sum comes first, and a narrow page has all figures, two to a column, which can be drawn along. The grid
     // has one there, the largest number.
     [

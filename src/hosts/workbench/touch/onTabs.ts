@@ -49,7 +49,6 @@ function waitForHold(tab: Element, pointer: number): () => void {
     clearTimeout(waiting);
     drawn.abort();
   };
-  // the grid takes what it carries out of the row of names, so that this is heard of there alone
   tab.addEventListener(
     'touchmove',
     (event) => {
