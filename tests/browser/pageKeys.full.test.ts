@@ -49,3 +49,24 @@ it('leaves Ctrl+P to the browser, which asks the page for what it prints', async
   await sheet.page.keyboard.press('Control+p');
   await expect.poll(() => sheet.page.title()).toBe('false');
 });
+
+it('types into the chosen cell of a sheet whose name was clicked on, and into a name that was clicked on twice', async () => {
+  const { page } = sheet;
+  await sheet.insert('Mains plan');
+  await sheet.sheet('Pops build');
+  await page.keyboard.type('16');
+  await page.keyboard.press('Enter');
+  await sheet.shows('B5', 16);
+  expect(await page.evaluate(() => window.sweeptable.selected())).toBe('B6');
+  // the name of the sheet in view
+  await page.locator('#grid').getByText('Pops build', { exact: true }).last().click();
+  await page.keyboard.type('32');
+  await page.keyboard.press('Enter');
+  await sheet.shows('B6', 32);
+  await page.locator('#grid').getByText('Pops build', { exact: true }).last().dblclick();
+  await page.keyboard.press('ControlOrMeta+a');
+  await page.keyboard.type('Pops');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => sheet.sheets()).toEqual(['Pops', 'Mains plan']);
+  await sheet.shows('B6', 32);
+});
