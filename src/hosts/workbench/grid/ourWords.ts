@@ -158,8 +158,9 @@ export const OUR_WORDS: Words = {
     },
     clipboard: {
       authentication: {
-        title: 'This page may not read the clipboard',
-        content: 'Allow it in the browser, or paste with Ctrl+V.',
+        // said of a copy and of a paste
+        title: 'This page may not use the clipboard',
+        content: 'Nothing is copied, nor pasted. Allow it in the browser; Ctrl+V pastes all the same.',
       },
     },
     'zoom-slider': { resetTo: 'Back to' },
