@@ -60,3 +60,27 @@ it('the list of a cell is opened, gone through and chosen from by keys, and clos
   await page.keyboard.press('Alt+ArrowDown');
   expect(await selected()).toBe('B11');
 });
+
+it('an entry is taken in small letters and with blanks around it, in a cell, in the formula bar and from elsewhere', async () => {
+  const { keyboard } = sheet.page;
+  await sheet.insert('Mains plan');
+  // of the curves B, C, D, K or Z, above those of the circuits in a table
+  await sheet.enter('B12', 'd');
+  await sheet.shows('B12', 'D');
+  await sheet.click('B12');
+  await sheet.page.locator('[data-u-comp="formula-bar"] canvas').first().click();
+  await keyboard.press('Control+a');
+  await keyboard.type(' k ');
+  await keyboard.press('Enter');
+  await sheet.shows('B12', 'K');
+  await sheet.paste('B12', 'z');
+  await sheet.shows('B12', 'Z');
+  await sheet.undo('B12');
+  await sheet.shows('B12', 'K');
+  expect(await sheet.refusal.count()).toBe(0);
+
+  await sheet.enter('B12', 'e');
+  await sheet.refusal.waitFor();
+  await keyboard.press('Escape');
+  await sheet.shows('B12', 'K');
+});

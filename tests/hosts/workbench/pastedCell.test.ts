@@ -73,3 +73,34 @@ describe('what is typed', () => {
     expect(typedValue(words, target)).toEqual(t === undefined ? undefined : { v, t }),
   );
 });
+
+describe('a text that means an entry of a list', () => {
+  const listed = (entries: readonly string[], format?: string): Target => ({ ...of(format), entries });
+  const CURVES = ['B', 'C', 'D'];
+  test.each<[words: string, target: Target, v: unknown, t: unknown]>([
+    ['c', listed(CURVES), 'C', STRING],
+    [' C ', listed(CURVES), 'C', STRING],
+    ['\u00a0c', listed(CURVES, '@'), 'C', STRING],
+    ['AS SRGB', listed(['refuse', 'as sRGB']), 'as sRGB', STRING],
+    // one of them as it was typed, apart from the blanks
+    ['c ', listed(['C', 'c']), 'c', STRING],
+    // a date, and a truth, if the list did not say otherwise
+    ['1/3', listed(['0.1', '1/3']), '1/3', STRING],
+    ['True', listed(['TRUE', 'FALSE']), 'TRUE', STRING],
+    [' 0.1', listed(['0.1', '1/3']), 0.1, NUMBER],
+    [' 0.1', listed(['0.1', '1/3'], '@'), '0.1', STRING],
+  ])('%j among %j', (words, target, v, t) => {
+    expect(typedValue(words, target)).toEqual({ v, t });
+    expect(pastedValue(words, target)).toEqual({ v, t });
+  });
+
+  test.each<[words: string, entries: readonly string[]]>([
+    ['x', CURVES],
+    ['cc', CURVES],
+    // either may be meant
+    ['KEY', ['Key', 'key']],
+  ])('%j means none among %j', (words, entries) => {
+    expect(typedValue(words, listed(entries))).toBeUndefined();
+    expect(pastedValue(words, listed(entries))).toEqual({ v: words, t: STRING });
+  });
+});

@@ -9,7 +9,7 @@ import { type ISheetDiscreteRangeLocation, PREDEFINED_HOOK_NAME_PASTE } from '@u
 import type { Grid } from '../grid/grid';
 import { holdsCell } from '../../../engine/gridRange';
 import { clipboard } from '../grid/inside';
-import { inputRules } from '../grid/rules';
+import { entriesOf, inputRules } from '../grid/rules';
 import { tablesOn } from '../grid/tables';
 import { RULE_TYPES } from '../book/besideCells';
 import { address } from '../../../formula/address';
@@ -35,14 +35,18 @@ export function targets(grid: Grid, sheetId: string) {
   const sheet = sheetOf(grid, sheetId);
   const present = sheet.getSheet().getCellMatrix();
   const styles = sheet.getWorkbook().getStyles();
-  const areas = inputRules(grid, sheetId).flatMap(({ type, ranges }) =>
-    NUMBERS.includes(type) ? ranges : [],
-  );
+  const rules = inputRules(grid, sheetId);
+  const areas = rules.flatMap(({ type, ranges }) => (NUMBERS.includes(type) ? ranges : []));
+  const lists = rules.flatMap((rule) => {
+    const entries = entriesOf(grid, sheetId, rule);
+    return entries ? rule.ranges.map((area) => ({ area, entries })) : [];
+  });
   const styleAt = (row: number, column: number): Nullable<IStyleData> =>
     styles.getStyleByCell(present.getValue(row, column));
   const target = (row: number, column: number): Target => ({
     format: styleAt(row, column)?.n?.pattern,
     isNumber: areas.some((area) => holdsCell(area, row, column)),
+    entries: lists.find(({ area }) => holdsCell(area, row, column))?.entries,
   });
   return {
     styleAt,

@@ -1,6 +1,7 @@
 import { CellValueType, getNumfmtParseValueFilter, numfmt, willLoseNumericPrecision } from '@univerjs/core';
 import { Q, type Quantity } from '../../../catalogue/quantities';
 import { readQuantity } from '../../../cells/quantityReader';
+import { entryMeant } from './listEntry';
 
 const TEXT_FORMAT = '@';
 /** Digits, signs and percent: any letter in a format is one of a date, a time, a currency or a unit. */
@@ -15,6 +16,8 @@ export interface Target {
   readonly format: string | undefined;
   /** Whether its input rule takes numbers alone. */
   readonly isNumber: boolean;
+  /** What may stand in it, where its input rule takes nothing else. */
+  readonly entries?: readonly string[] | undefined;
 }
 
 /** What it holds then; a format where the text brings one into a cell that has none. */
@@ -51,12 +54,23 @@ function withUnit(words: string, format: string): number | undefined {
 
 const isOfDates = (format: string): boolean => numfmt.isDateFormat(format);
 
+/** An entry of its list that a text means, as the rule of the cell knows it: 1/3 is no date there. */
+function listed(words: string, { entries, ...target }: Target): PastedValue | undefined {
+  const entry = entries && entryMeant(words, entries);
+  if (entry === undefined) return undefined;
+  const read = pastedValue(entry, target);
+  return String(read.v) === entry ? read : text(entry);
+}
+
 /**
  * What is typed into a cell, where the grid would make something else of it: as if it came from elsewhere. Undefined where the grid
- * reads it as it should: into a cell without a format all but ratios and feet, and into one of texts or dates.
+ * reads it as it should: into a cell without a format all but ratios and feet, and into one of texts or dates. Of a list it is the
+ * entry that is meant.
  */
 export function typedValue(words: string, target: Target): PastedValue | undefined {
   const { format = 'General' } = target;
+  const entry = listed(words, target);
+  if (entry) return entry;
   if (format === TEXT_FORMAT) return undefined;
   const isForGrid = format === 'General' || isOfDates(format);
   if (isForGrid && !KEPT_AS_TYPED.test(words.trim())) return undefined;
@@ -69,9 +83,12 @@ export function typedValue(words: string, target: Target): PastedValue | undefin
  * the text says; one of texts takes the text; one of numbers takes numbers, and what is none stays a text, which is shown as
  * what it is.
  */
-export function pastedValue(words: string, { format = 'General', isNumber }: Target): PastedValue {
+export function pastedValue(words: string, target: Target): PastedValue {
+  const { format = 'General', isNumber } = target;
   const trimmed = words.trim();
   if (trimmed === '') return { v: null, t: null };
+  const entry = listed(words, target);
+  if (entry) return entry;
   if (format === TEXT_FORMAT) return text(words);
   if (/^(true|false)$/i.test(trimmed))
     return { v: Number(trimmed.toLowerCase() === 'true'), t: CellValueType.BOOLEAN };
