@@ -68,6 +68,27 @@ const MENDS = {
       `						"data-beside-formula": true,
 						children: iconActivated ? [["Leave as it was", handleCloseBtnClick, CloseIcon], ["Take what is written", handleConfirmBtnClick, CheckMarkIcon]].map(([title, onClick, Icon]) => jsx("button", { type: "button", title, "aria-label": title, tabIndex: -1, onClick, children: jsx(Icon, {}) }, title)) : [jsx("button", { type: "button", title: "All functions, with what they take and give", onClick: () => dispatchEvent(new Event("sweeptable-functions")), children: "Functions" }, "functions")]`,
     ],
+    // Cells of a table can be copied and pasted in part, and emptied, as others can, and as they can by keys.
+    ...['copySpecial', 'pasteSpecial'].map((entry) => [
+      `title: "sheets-ui.rightClick.${entry}",
+		hidden$: getObservableWithExclusiveRange$(accessor, getMenuHiddenObservable(accessor, UniverInstanceType.UNIVER_SHEET))`,
+      `title: "sheets-ui.rightClick.${entry}",
+		hidden$: getMenuHiddenObservable(accessor, UniverInstanceType.UNIVER_SHEET)`,
+    ]),
+    [
+      `title: "sheets-ui.rightClick.clearContent",
+		disabled$: getObservableWithExclusiveRange$(accessor, getCurrentRangeDisable$(accessor, {
+			workbookTypes: [WorkbookEditablePermission],
+			worksheetTypes: [WorksheetEditPermission, WorksheetSetCellValuePermission],
+			rangeTypes: [RangeProtectionPermissionEditPoint]
+		})),`,
+      `title: "sheets-ui.rightClick.clearContent",
+		disabled$: getCurrentRangeDisable$(accessor, {
+			workbookTypes: [WorkbookEditablePermission],
+			worksheetTypes: [WorksheetEditPermission, WorksheetSetCellValuePermission],
+			rangeTypes: [RangeProtectionPermissionEditPoint]
+		}),`,
+    ],
     // The handle that fills is larger where it is a finger that has to find it.
     ['autofillSize: 6,', 'autofillSize: globalThis.matchMedia?.("(pointer: coarse)").matches ? 12 : 6,'],
     // A cell that is led to from below or from the right comes to stand below the rows and beside the columns that stay. The grid

@@ -40,3 +40,28 @@ it('the foot of a table leaves the cells below a table to who writes there, and 
   await sheet.hover('D20');
   await expect.poll(() => sort.isVisible()).toBe(false);
 });
+
+it('a cell of a table can be copied and pasted in part, and emptied, from its menu', async () => {
+  const { mouse } = sheet.page;
+  const menuAt = async (a1: string, ...entries: string[]): Promise<void> => {
+    await sheet.click(a1);
+    const { x, y } = await sheet.page.evaluate((at) => window.sweeptable.place(at), a1);
+    await mouse.click(x, y, { button: 'right' });
+    for (const entry of entries.slice(0, -1)) await sheet.seen(entry).last().hover();
+    await sheet
+      .seen(entries.at(-1) ?? '')
+      .last()
+      .click();
+  };
+  await sheet.insert('Lights on set');
+  await sheet.copy('D34', 'E34');
+  await menuAt('D35', 'Paste only', 'Values');
+  // as at the second light
+  await sheet.shows('E35', (await sheet.values('E34'))[0]);
+  expect(await sheet.values('D35')).toEqual(await sheet.values('D34'));
+  await menuAt('Q35', 'Copy as', 'Formulas alone');
+  await menuAt('D35', 'Clear', 'What they hold');
+  await sheet.shows('D35', null);
+  await sheet.undo('D36');
+  await expect.poll(() => sheet.values('D35')).toEqual(await sheet.values('D34'));
+});
