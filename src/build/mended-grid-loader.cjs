@@ -89,6 +89,26 @@ const MENDS = {
 			rangeTypes: [RangeProtectionPermissionEditPoint]
 		}),`,
     ],
+    // The name of a sheet is written by a double click as slow as one may be elsewhere on a computer (500 ms, the usual setting of
+    // systems, from memory); Escape gives the writing up, and blanks within a name that is pasted stay.
+    ['"DoubleClickDelay", 300', '"DoubleClickDelay", 500'],
+    [
+      `				e.stopPropagation();
+				if (e.key === "Enter") {
+					input.blur();`,
+      `				e.stopPropagation();
+				if (e.key === "Escape") input.innerText = former;
+				if (e.key === "Enter" || e.key === "Escape") {
+					input.blur();`,
+    ],
+    [
+      'const input = this._slideTabItem.querySelector("span");\n\t\t\tconst pasteAction',
+      'const input = this._slideTabItem.querySelector("span");\n\t\t\tconst former = input?.innerText;\n\t\t\tconst pasteAction',
+    ],
+    [
+      'const savedText = text.replace(/\\s/g, "");\n\t\t\t\t\tdocument.execCommand',
+      'const savedText = text.replace(/\\s+/g, " ").trim();\n\t\t\t\t\tdocument.execCommand',
+    ],
     // The handle that fills is larger where it is a finger that has to find it.
     ['autofillSize: 6,', 'autofillSize: globalThis.matchMedia?.("(pointer: coarse)").matches ? 12 : 6,'],
     // A cell that is led to from below or from the right comes to stand below the rows and beside the columns that stay. The grid

@@ -51,6 +51,33 @@ it('has what takes a sheet away last in the menu of its tab, and no protection t
   await sheet.page.keyboard.press('Escape');
 });
 
+it('has the name of a sheet written by a slow double click; Escape gives it up, and a name that is pasted keeps its blanks', async () => {
+  const { page } = sheet;
+  const name = page.locator('[data-u-comp="slide-tab-item"][aria-selected="true"]');
+  const written = name.locator('[contenteditable="true"]');
+  const inView = () => page.evaluate(() => window.sweeptable.inView());
+  const slowly = async (): Promise<void> => {
+    await name.click();
+    await page.waitForTimeout(400);
+    await page.mouse.down({ clickCount: 2 });
+    await page.mouse.up({ clickCount: 2 });
+    await written.waitFor();
+  };
+  await slowly();
+  await page.keyboard.type('Vase');
+  await page.keyboard.press('Escape');
+  await expect.poll(() => written.count()).toBe(0);
+  expect(await inView()).toBe('Pops build');
+  expect(await name.innerText()).toBe('Pops build');
+
+  await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+  await page.evaluate(() => navigator.clipboard.writeText(' Vase and\tplinth\n'));
+  await slowly();
+  await page.keyboard.press('Control+v');
+  await page.keyboard.press('Enter');
+  await expect.poll(inView).toBe('Vase and plinth');
+});
+
 const open = (command: string) =>
   sheet.page.locator(`#grid [data-u-command="${command}"]`).locator('[aria-haspopup]').first().click();
 
