@@ -11,6 +11,7 @@ import './missingSheet';
 import './noIndex';
 import './readFormulasOnce';
 import './spilled';
+import './textCells';
 import { AVERAGES } from './averages';
 import { CHOICE } from './choose';
 import { CONDITIONAL } from './conditional';
