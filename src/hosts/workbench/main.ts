@@ -1,5 +1,6 @@
 import type { IWorkbookData } from '@univerjs/core';
 import { filterByTables } from './grid/filterByTables';
+import { drawAnswersInTexts } from './grid/answersInTexts';
 import { showEarlyDialogs } from './grid/earlyDialogs';
 import { listByKeys } from './grid/listByKeys';
 import { createGrid } from './grid/grid';
@@ -166,6 +167,7 @@ function open(found: Found): void {
 }
 open(last.found);
 filterByTables(grid);
+drawAnswersInTexts(grid);
 if (last.found.kind === 'unreadable')
   notice.say(`${UNREADABLE[last.found.why]} ${ASIDE}`, {
     label: 'Show what was put aside',

@@ -16,11 +16,14 @@ import { chartsInReach, extentOf } from '../charts/inReach';
 import { keep } from './keptWithSheet';
 import { LEAST_ROW, tallRow } from './measures';
 import { gridStyle } from './styles';
+import { TEXT_FORMAT } from '../tables/pastedCell';
 import { heightsOfLines, lettersHere, widePixels } from './typeface';
 
 const SPARE_ROWS = 60;
 const LEAST_COLUMNS = 26;
-const TEXT_FORMAT = '@';
+/** Beginnings of texts that are read otherwise as they are typed, where 1/60 is kept and anywhere else. */
+const IN_TEXTS = /^[=']/;
+const ELSEWHERE = /^[=+\-@']/;
 
 /**
  * A text carries its type: without it the grid reads "1/60" as a date. One that could be taken for a formula carries
@@ -33,8 +36,8 @@ export function content({ value, formula, style }: BookCell): ICellData {
   if (typeof value === 'number') return { v: value, t: CellValueType.NUMBER };
   if (typeof value === 'boolean') return { v: value ? 1 : 0, t: CellValueType.BOOLEAN };
   if (typeof value === 'object') return { v: value.error, t: CellValueType.STRING };
-  const couldBeFormula = /^[=+\-@]/.test(value) && style?.format !== TEXT_FORMAT;
-  return { v: value, t: couldBeFormula ? CellValueType.FORCE_STRING : CellValueType.STRING };
+  const couldBeElse = (style?.format === TEXT_FORMAT ? IN_TEXTS : ELSEWHERE).test(value);
+  return { v: value, t: couldBeElse ? CellValueType.FORCE_STRING : CellValueType.STRING };
 }
 
 const byIndex = <T>(

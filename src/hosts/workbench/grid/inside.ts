@@ -49,6 +49,10 @@ export const cellsAsTheyAre = (
   about: ISetRangeValuesMutationParams,
 ): ISetRangeValuesMutationParams => SetRangeValuesUndoMutationFactory(inside(grid), about);
 
+/** A formula with the brackets behind it that somebody has left out at its end. */
+export const withBrackets = (grid: Grid, formula: string): string =>
+  formula + ')'.repeat(inside(grid).get(LexerTreeBuilder).checkIfAddBracket(formula));
+
 /** A formula as it reads so many rows further down. */
 export const movedDown = (grid: Grid, formula: string, rows: number): string =>
   inside(grid).get(LexerTreeBuilder).moveFormulaRefOffset(formula, 0, rows);

@@ -159,7 +159,9 @@ const EDGES = { plain: 3, number: 7 } as const;
 /** Between one cell and the next. */
 const LINE = 2;
 
-const isGeneral = ({ format = 'General' }: BookStyle): boolean => format === 'General';
+/** Formats that say nothing of a number: with the second it stands in a cell of texts. */
+const SAY_NOTHING: readonly string[] = ['General', '@'];
+const isGeneral = ({ format = 'General' }: BookStyle): boolean => SAY_NOTHING.includes(format);
 
 let measuring: CanvasRenderingContext2D | null | undefined;
 /**

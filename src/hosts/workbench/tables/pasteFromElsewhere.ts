@@ -8,13 +8,13 @@ import {
 import { type ISheetDiscreteRangeLocation, PREDEFINED_HOOK_NAME_PASTE } from '@univerjs/preset-sheets-core';
 import type { Grid } from '../grid/grid';
 import { holdsCell } from '../../../engine/gridRange';
-import { clipboard } from '../grid/inside';
+import { clipboard, withBrackets } from '../grid/inside';
 import { entriesOf, inputRules } from '../grid/rules';
 import { tablesOn } from '../grid/tables';
 import { RULE_TYPES } from '../book/besideCells';
 import { address } from '../../../formula/address';
 import { type GridCells, isBlank, type Mutations, NOTHING, sheetOf, written } from './newTableRows';
-import { pastedValue, type Target } from './pastedCell';
+import { pastedValue, type Target, TEXT_FORMAT } from './pastedCell';
 import { undoKey } from '../grid/undoKey';
 
 /** After all hooks of the grid: what they would write is written over. Before them: cells are as they were. */
@@ -57,6 +57,13 @@ export function targets(grid: Grid, sheetId: string) {
       const look = format === undefined ? style : { ...style, n: { pattern: format } };
       return { v, t, p: null, ...(look ? { s: look } : {}) };
     },
+    /** A formula that comes into a cell of texts, which the grid would keep as it is written; undefined where the grid reads it. */
+    formula(words: string, row: number, column: number): ICellData | undefined {
+      const style = styleAt(row, column);
+      return style?.n?.pattern === TEXT_FORMAT
+        ? { f: withBrackets(grid, words), v: null, t: null, p: null, s: style }
+        : undefined;
+    },
   };
 }
 
@@ -65,7 +72,7 @@ function cellsOf(
   { subUnitId, range }: ISheetDiscreteRangeLocation,
   content: ObjectMatrix<ICellData>,
 ) {
-  const { styleAt, value } = targets(grid, subUnitId);
+  const { styleAt, value, formula } = targets(grid, subUnitId);
   const cells: GridCells = {};
   content.forValue((i, j, cell) => {
     const [row, column] = [range.rows[i], range.cols[j]];
@@ -74,8 +81,12 @@ function cellsOf(
     const isFormula = words !== undefined && isFormulaString(words);
     // a formula is read by the grid; so are words in several lines, with their looks
     const s = styleAt(row, column);
-    const made = words === undefined || isFormula ? (s ? { s } : {}) : value(words, row, column);
-    (cells[row] ??= {})[column] = made;
+    const asItIs = s ? { s } : {};
+    (cells[row] ??= {})[column] = isFormula
+      ? (formula(words, row, column) ?? asItIs)
+      : words === undefined
+        ? asItIs
+        : value(words, row, column);
   });
   return cells;
 }
@@ -87,10 +98,11 @@ function keepLooks(grid: Grid): void {
     priority: LAST,
     onPastePlainText({ subUnitId, range }, words): Mutations {
       const [row, column] = [range.rows[0], range.cols[0]];
-      const isOurs = !isFormulaString(words) && !/[\r\n]/.test(words) && words.trim() !== '';
-      if (row === undefined || column === undefined || !isOurs) return NOTHING;
-      const cell = targets(grid, subUnitId).value(words, row, column);
-      return written(grid, subUnitId, { [row]: { [column]: cell } });
+      if (row === undefined || column === undefined || /[\r\n]/.test(words) || words.trim() === '')
+        return NOTHING;
+      const into = targets(grid, subUnitId);
+      const cell = isFormulaString(words) ? into.formula(words, row, column) : into.value(words, row, column);
+      return cell ? written(grid, subUnitId, { [row]: { [column]: cell } }) : NOTHING;
     },
     onPasteCells(from, to, content, { pasteType }) {
       const isFromElsewhere = !from && OF_VALUES.includes(pasteType);

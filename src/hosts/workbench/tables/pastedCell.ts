@@ -3,7 +3,8 @@ import { Q, type Quantity } from '../../../catalogue/quantities';
 import { readQuantity } from '../../../cells/quantityReader';
 import { entryMeant } from './listEntry';
 
-const TEXT_FORMAT = '@';
+/** Of a cell that keeps what is typed as it is, such as 1/60, which would be a date elsewhere. */
+export const TEXT_FORMAT = '@';
 /** Digits, signs and percent: any letter in a format is one of a date, a time, a currency or a unit. */
 const OF_NUMBERS = /^[#0?,./ %E+]*$/;
 
