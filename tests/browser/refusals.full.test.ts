@@ -67,6 +67,21 @@ it.each(['light', 'dark'] as const)('can be read in the %s', async (colorScheme)
   await sheet.told(DISTANCE);
 });
 
+it('has what was refused chosen whole by Ctrl+A, wherever somebody is in it', async () => {
+  const { keyboard } = sheet.page;
+  const [had] = await sheet.values('M33');
+  await sheet.enter('M33', 'xyz');
+  await said(DISTANCE);
+  await keyboard.press('End');
+  await keyboard.press('Control+a');
+  await keyboard.type('2');
+  await keyboard.press('Enter');
+  await sheet.shows('M33', 2);
+  await quiet();
+  await sheet.undo('M34');
+  await sheet.shows('M33', had);
+});
+
 it('keeps a word that is in no list, and a refusal of one of many cells refuses all', async () => {
   const before = await sheet.values('B33', 'L33', 'M33', 'M34');
   await sheet.enter('B33', 'sun');
