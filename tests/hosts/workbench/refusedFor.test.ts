@@ -16,6 +16,9 @@ describe('what is told at the cell that was typed', () => {
   it('is the refusal without the name of the argument', () => {
     expect(refusedFor(refusal('STOPDIFF', 'elf', 8), 'elf')).toMatch(/^"elf" cannot be read as .*\. Write /);
     expect(refusedFor(refusal('FNUMBER', -5), -5)).toBe('It must be above 0, not -5.');
+    // in a cell of texts
+    expect(refusedFor(refusal('EXPOSUREVALUE', 8, '-5'), '-5')).toBe('It must be above 0, not -5.');
+    expect(refusedFor(refusal('EXPOSUREVALUE', 8, '-5'), '-5.0')).toBe('It must be above 0, not -5.');
   });
 
   it('is nothing where another value was refused', () => {
@@ -23,7 +26,8 @@ describe('what is told at the cell that was typed', () => {
     expect(refusedFor(refusal('STOPDIFF', 'elf', 8), 8)).toBeUndefined();
     expect(refusedFor(refusal('FNUMBER', -5), -50)).toBeUndefined();
     expect(refusedFor(refusal('FNUMBER', -50), -5)).toBeUndefined();
-    expect(refusedFor(refusal('FNUMBER', -5), '-5')).toBeUndefined();
+    expect(refusedFor(refusal('FNUMBER', -5), '-50')).toBeUndefined();
+    expect(refusedFor(refusal('FNUMBER', -5), '-5 elf')).toBeUndefined();
   });
 });
 

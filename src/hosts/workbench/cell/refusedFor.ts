@@ -3,6 +3,7 @@ import { quote } from '../../../cells/textParts';
 import { isFail } from '../../../exposure/core/result';
 import { quantitiesIn } from '../tables/pastedCell';
 
+const NUMBER = /^-?\d+(\.\d+)?$/;
 const OUTSIDE = /^.+? (must be .+, not (\S+)\.)/;
 
 /**
@@ -10,12 +11,12 @@ const OUTSIDE = /^.+? (must be .+, not (\S+)\.)/;
  * Undefined where it speaks of something else.
  */
 export function refusedFor(message: string, typed: string | number): string | undefined {
-  if (typeof typed === 'number') {
-    const [, rest, value] = OUTSIDE.exec(message) ?? [];
-    return rest !== undefined && value === String(typed) ? `It ${rest}` : undefined;
-  }
-  const from = message.indexOf(`: ${quote(typed)} `);
-  return from < 0 ? undefined : message.slice(from + 2);
+  const from = typeof typed === 'string' ? message.indexOf(`: ${quote(typed)} `) : -1;
+  if (from >= 0) return message.slice(from + 2);
+  // a cell of texts holds the number -5 as a text
+  const isNumber = typeof typed === 'number' || NUMBER.test(typed);
+  const [, rest, value] = (isNumber && OUTSIDE.exec(message)) || [];
+  return rest !== undefined && value === String(Number(typed)) ? `It ${rest}` : undefined;
 }
 
 /** Formats that take any text. */
