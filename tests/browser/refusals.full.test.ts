@@ -177,6 +177,7 @@ it.each([
   // cells of texts, which show nothing of what they hold
   ['B9', '1//60', 'cannot be read as a number of stops'],
   ['B13', 'abc', 'cannot be read as a shutter time'],
+  ['B13', '-5', 'It must be above 0, not -5.'],
 ])('says at %s that %s is nothing that can be read, and keeps it', async (a1, typed, reason) => {
   await sheet.startOver();
   await sheet.enter(a1, typed);
@@ -185,6 +186,49 @@ it.each([
   expect(String((await sheet.values(a1))[0])).toBe(typed);
   await sheet.click('F6');
   await quiet();
+});
+
+describe('of what can be read nowhere', () => {
+  const alone = () => expect.poll(() => sheet.refusal.count()).toBe(1);
+
+  it('tells in one tip after a pause who types on at once, and again where its cell is chosen', async () => {
+    await sheet.startOver();
+    await sheet.click('B5');
+    await quickly('e', 'l', 'f', 'Enter', 'x', 'y', 'z', 'Enter');
+    await said('B6 cannot be used as it is');
+    await said('Nor can B5.');
+    await alone();
+    await sheet.click('F6');
+    await quiet();
+    await sheet.click('B5');
+    await said('B5 cannot be used as it is');
+    await said('"elf" cannot be read as an f-number');
+    await sheet.enter('B5', 'f/11');
+    await sheet.click('B6');
+    await said('B6 cannot be used as it is');
+    expect(await sheet.refusal.innerText()).not.toContain('B5');
+  });
+
+  it('tells beside no other tip', async () => {
+    await sheet.startOver();
+    await sheet.enter('B6', 'xyz');
+    await said('B6 cannot be used as it is');
+    await sheet.enter('B7', '-5');
+    await said('Not taken');
+    await alone();
+    await sheet.told('A length in millimetres, above 0.');
+    await sheet.click('B6');
+    await said('B6 cannot be used as it is');
+    await alone();
+  });
+
+  it('tells of what was pasted', async () => {
+    await sheet.startOver();
+    await sheet.paste('B5', 'elf\nxyz');
+    await said('B5 cannot be used as it is');
+    await said('Nor can B6.');
+    await alone();
+  });
 });
 
 it('says so where a table has no answer yet, leads back to the cell, and is quiet about what can be read', async () => {

@@ -1,22 +1,18 @@
 import { type IRange, UndoCommand } from '@univerjs/core';
 import {
-  AutoFillCommand,
   CellAlertManagerService,
   CellAlertType,
-  MoveRangeCommand,
-  RefillCommand,
   SetSelectionsOperation,
   SetWorksheetActiveOperation,
-  SheetsSelectionsService,
 } from '@univerjs/preset-sheets-core';
 import { createElement, Fragment, type MouseEvent, type ReactNode } from 'react';
 import { address } from '../../../formula/address';
 import { brokenRules, sayBroken } from './brokenRules';
 import { onNewWorkbook } from './changes';
 import type { Grid } from './grid';
-import { NOTHING } from '../tables/newTableRows';
-import { clipboard, commands, inside, unitId } from './inside';
+import { commands, inside, unitId } from './inside';
 import { isWriting, takeKeyboard } from './keyboard';
+import { onPutIn } from './putIn';
 import {
   chosenPlace,
   giveUpWriting,
@@ -27,20 +23,17 @@ import {
   type SheetPlace,
   writeAgain,
 } from './refusedInput';
-import { notAllowedIn, PUT_IN_ALERT, REFUSAL_ALERT, TIP_SIZE } from './tip';
+import { notAllowedIn, OUR_ALERTS, PUT_IN_ALERT, REFUSAL_ALERT, TIP_SIZE } from './tip';
 import type { TypingOn } from './typedOn';
 import { undoKey } from './undoKey';
 
-/** What fills cells that are chosen afterwards. */
-const FILLS: readonly string[] = [AutoFillCommand.id, RefillCommand.id, MoveRangeCommand.id];
-
-/** Our tip at a cell, read out as it comes. */
+/** Our tip at a cell, read out as it comes: in the place of any other of ours, which would lie over it. */
 export function tipAt(grid: Grid, key: string) {
   const alerts = inside(grid).get(CellAlertManagerService);
   return {
     show({ sheetId, row, column }: SheetPlace, title: string, ...content: ReactNode[]): void {
       // it keeps what it says for as long as it stands
-      alerts.removeAlert(key);
+      for (const each of OUR_ALERTS) alerts.removeAlert(each);
       alerts.showAlert({
         key,
         type: CellAlertType.ERROR,
@@ -202,27 +195,9 @@ export function tellRefusals(grid: Grid, typing: TypingOn): void {
       `${sayBroken([first, ...more])} ${undoKey()} takes all of it back.`,
     );
   };
-  const lookAtChosen = (): void =>
-    void look(
-      inside(grid)
-        .get(SheetsSelectionsService)
-        .getCurrentSelections()
-        .map(({ range }) => range),
-    );
-  clipboard(grid).addClipboardHook({
-    id: 'sweeptable-tell-refusals',
-    onAfterPaste(success) {
-      if (success) lookAtChosen();
-    },
-    // one text is pasted right behind this, and nobody is told when
-    onPastePlainText() {
-      setTimeout(lookAtChosen);
-      return NOTHING;
-    },
-  });
+  onPutIn(grid, 'sweeptable-tell-refusals', (areas) => void look(areas));
   commands(grid).onCommandExecuted(({ id }) => {
-    if (FILLS.includes(id)) lookAtChosen();
-    else if (id === SetSelectionsOperation.id || id === UndoCommand.id) tip.hide();
+    if (id === SetSelectionsOperation.id || id === UndoCommand.id) tip.hide();
     else if (id === SetWorksheetActiveOperation.id) refusals.show();
   });
 }

@@ -19,6 +19,8 @@ export const REFUSAL_ALERT = 'SWEEPTABLE_REFUSAL';
 export const PUT_IN_ALERT = 'SWEEPTABLE_PUT_IN';
 /** Of ours, told where somebody has typed what no answer can do with. */
 export const UNREAD_ALERT = 'SWEEPTABLE_UNREAD';
+/** Of these one stands at a time. */
+export const OUR_ALERTS: readonly string[] = [REFUSAL_ALERT, PUT_IN_ALERT, UNREAD_ALERT];
 
 /** What a formula may call besides our functions; the grid reads the last two by ways of its own. */
 const CALLED_HERE = [...ENGINE_FUNCTIONS, 'LET', 'LAMBDA'];
