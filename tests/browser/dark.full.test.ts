@@ -1,6 +1,6 @@
-import type { Page, Route } from 'playwright-core';
+import type { Locator, Page, Route } from 'playwright-core';
 import { describe, expect, inject, it } from 'vitest';
-import { LEGIBLE, luminance, type Rgb } from '../../src/hosts/workbench/grid/dark/nightColour';
+import { contrast, LEGIBLE, luminance, type Rgb } from '../../src/hosts/workbench/grid/dark/nightColour';
 import { visitor, Workbench } from './workbench';
 import { drawn } from './cellColours';
 import { eachItsWorkbook } from './onePage';
@@ -21,6 +21,9 @@ eachItsWorkbook((fresh) => {
 const DARK = 0.1;
 const LIGHT = 0.7;
 const BOTH = ['light', 'dark'] as const;
+/** What the edge of a field needs. Source: WCAG 2.2, success criterion 1.4.11. */
+const SEEN = 3;
+const rgbOf = (colour: string): Rgb => (colour.match(/\d+/g) ?? []).slice(0, 3).map(Number) as unknown as Rgb;
 
 /** Letters of each of these cells against the ground they are drawn on; a unit test has the colours of all cells of all sheets. */
 async function readable(...cells: readonly string[]): Promise<void> {
@@ -80,6 +83,29 @@ describe.each(BOTH)('in the %s', (look) => {
     await page.getByText('Fewest pops that reach').waitFor();
     await expect.poll(() => axeFaults(page, 'html', CONTRAST), { message: 'suggestions' }).toEqual([]);
     await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
+  });
+
+  it('shows the edges of the fields in a menu, under the pointer too', async () => {
+    const { page } = sheet;
+    await page.emulateMedia(LOOKS[look]);
+    await sheet.openRowMenu(9);
+    const words = sheet.seen('rows above', { exact: false }).first();
+    const entry = page.locator('button', { has: words });
+    const colour = (of: Locator, property: 'backgroundColor' | 'borderTopColor') =>
+      of.evaluate((element, named) => getComputedStyle(element)[named], property).then(rgbOf);
+    const field = entry.locator('input');
+    const isSeenOn = async (ground: Rgb) =>
+      expect(contrast(await colour(field, 'borderTopColor'), ground)).toBeGreaterThanOrEqual(SEEN);
+    await isSeenOn(await colour(field, 'backgroundColor'));
+    await isSeenOn(await colour(page.locator('.univer-popup .univer-min-w-52').first(), 'backgroundColor'));
+    await words.hover();
+    // colours are taken little by little
+    await entry.evaluate((button) => Promise.all(button.getAnimations().map(({ finished }) => finished)));
+    expect(await entry.evaluate((button) => getComputedStyle(button).backgroundColor)).not.toBe(
+      'rgba(0, 0, 0, 0)',
+    );
+    await isSeenOn(await colour(entry, 'backgroundColor'));
     await page.keyboard.press('Escape');
   });
 

@@ -164,11 +164,15 @@ export class Workbench {
     return this.page.getByText(words, { exact }).filter({ visible: true });
   }
 
-  /** Chooses an entry of the menu on a row's heading. */
-  async rowMenu(row: number, entry: string): Promise<void> {
+  async openRowMenu(row: number): Promise<void> {
     const { y } = await this.page.evaluate((at) => window.sweeptable.place(at), `A${row}`);
     await this.page.mouse.click(ROW_HEADINGS, y);
     await this.page.mouse.click(ROW_HEADINGS, y, { button: 'right' });
+  }
+
+  /** Chooses an entry of the menu on a row's heading. */
+  async rowMenu(row: number, entry: string): Promise<void> {
+    await this.openRowMenu(row);
     const text = this.seen(entry, { exact: false }).first();
     // Its number has a field of its own: a person clicks beside it.
     await text
