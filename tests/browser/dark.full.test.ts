@@ -141,6 +141,38 @@ describe.each(BOTH)('in the %s', (look) => {
   });
 });
 
+describe('in forced colours', () => {
+  it('marks the entry under the pointer in the menu of a row', async () => {
+    const { page } = sheet;
+    await page.emulateMedia(LOOKS.forced);
+    await sheet.openRowMenu(9);
+    const entry = page.locator('.univer-popup button', { has: sheet.seen('Hide these rows') });
+    const edge = () => entry.evaluate((button) => getComputedStyle(button).outlineStyle);
+    await page.mouse.move(0, 0);
+    expect(await edge()).toBe('none');
+    await entry.hover();
+    await expect.poll(edge).toBe('solid');
+    await page.keyboard.press('Escape');
+  });
+
+  it('draws one box around the name of a sheet', async () => {
+    const { page } = sheet;
+    await page.emulateMedia(LOOKS.forced);
+    const boxes = await page
+      .locator('#grid [data-u-comp="slide-tab-item"]')
+      .first()
+      .locator('*')
+      .evaluateAll(
+        (within) =>
+          within.filter((element) => {
+            const { borderTopStyle, outlineStyle } = getComputedStyle(element);
+            return borderTopStyle !== 'none' || outlineStyle !== 'none';
+          }).length,
+      );
+    expect(boxes).toBe(1);
+  });
+});
+
 /** How bright an element is drawn behind its words. */
 const ground = (page: Page, selector: string) =>
   page
