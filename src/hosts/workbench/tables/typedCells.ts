@@ -16,7 +16,11 @@ function intoTexts(grid: Grid, typed: ICellData, held: Nullable<ICellData>): ICe
   const { v: words } = typed;
   // its colours while it is written are none of the cell's
   const bare = { ...typed, s: held?.s, p: null };
-  if (isFormulaString(words)) return { ...bare, f: withBrackets(grid, String(words)), v: null, t: null };
+  if (isFormulaString(words)) {
+    const formula = withBrackets(grid, String(words));
+    // one that was opened and left is not calculated anew
+    return held && held.f === formula ? { ...held } : { ...bare, f: formula, v: null, t: null };
+  }
   return typeof words === 'string' && words.startsWith("'")
     ? { ...bare, v: words.slice(1), t: CellValueType.FORCE_STRING }
     : typed;
