@@ -76,3 +76,48 @@ it('are laid down when another sheet comes while one is carried', async () => {
   expect(first.x + first.width).toBeLessThan(second.x + 1);
   expect(first.y).toBe(second.y);
 });
+
+it('lead to their sheet, and the keyboard to its cells, when one is clicked on while another is written', async () => {
+  const { page } = sheet;
+  await sheet.insert('Mains plan');
+  await sheet.sheet('Pops build');
+  await nameOf('Pops build').dblclick();
+  await page.keyboard.press('ControlOrMeta+a');
+  await page.keyboard.type('Pops');
+  await nameOf('Mains plan').click();
+  await expect.poll(() => page.evaluate(() => window.sweeptable.inView())).toBe('Mains plan');
+  await page.keyboard.type('4');
+  await page.keyboard.press('Enter');
+  await sheet.shows('B5', 4);
+  expect(await sheet.sheets()).toEqual(['Pops', 'Mains plan']);
+});
+
+it('give the keyboard to the cells when one of a sheet that was not in view is clicked on twice', async () => {
+  const { page } = sheet;
+  await sheet.insert('Mains plan');
+  await nameOf('Pops build').dblclick();
+  await page.keyboard.type('16');
+  await page.keyboard.press('Enter');
+  await sheet.shows('B5', 16);
+});
+
+it('give the keyboard to the cells once one has been written, and stay as they were by Escape', async () => {
+  const { page } = sheet;
+  const isWritten = () => nameOf('').locator('[contenteditable="true"]').count();
+  await nameOf('Pops build').dblclick();
+  await page.keyboard.type('Pops');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => sheet.sheets()).toEqual(['Pops']);
+  await expect.poll(isWritten).toBe(0);
+  await page.keyboard.press('ControlOrMeta+z');
+  await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
+  await nameOf('Pops build').dblclick();
+  await page.keyboard.type('Nothing');
+  await page.keyboard.press('Escape');
+  await expect.poll(isWritten).toBe(0);
+  await expect.poll(names).toEqual(['Pops build']);
+  await page.keyboard.type('16');
+  await page.keyboard.press('Enter');
+  await sheet.shows('B5', 16);
+  expect(await sheet.sheets()).toEqual(['Pops build']);
+});

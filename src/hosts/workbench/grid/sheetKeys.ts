@@ -13,19 +13,6 @@ export function sheetsByKey(grid: Grid): void {
   );
 }
 
-/** The name of a sheet, which takes the keyboard when it is clicked on, and can do nothing with what is typed. */
-const NAME = '[data-u-comp="slide-tab-item"]';
-
-/** Whoever has clicked on the name of a sheet types into its chosen cell; with a finger the letters would come up. */
-export function typeBelowName(grid: Grid): void {
-  addEventListener('click', (event) => {
-    const name = event.target instanceof Element ? event.target.closest(NAME) : null;
-    const isFirst = event instanceof PointerEvent && event.pointerType !== 'touch' && event.detail === 1;
-    // a second click begins to write the name
-    if (isFirst && name && document.activeElement === name) takeKeyboard(grid);
-  });
-}
-
 /** The first follows on the last. */
 function show(grid: Grid, step: number): void {
   const workbook = grid.api.getActiveWorkbook();
