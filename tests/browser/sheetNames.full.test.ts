@@ -121,3 +121,20 @@ it('give the keyboard to the cells once one has been written, and stay as they w
   await sheet.shows('B5', 16);
   expect(await sheet.sheets()).toEqual(['Pops build']);
 });
+
+it('bring another sheet into the formula that is being written, and leave what is written as it is', async () => {
+  const { page } = sheet;
+  await sheet.insert('Mains plan');
+  await sheet.sheet('Pops build');
+  await sheet.click('H8');
+  await page.keyboard.type('=');
+  await nameOf('Mains plan').click();
+  await expect.poll(() => page.evaluate(() => window.sweeptable.inView())).toBe('Mains plan');
+  await sheet.click('B5');
+  await page.keyboard.type('*2');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.evaluate(() => window.sweeptable.inView())).toBe('Pops build');
+  await expect
+    .poll(() => sheet.page.evaluate(() => window.sweeptable.cell('H8').formula))
+    .toBe("='Mains plan'!B5*2");
+});
