@@ -24,17 +24,14 @@ function show(grid: Grid, id: string | undefined): void {
   if (id && workbook && workbook.getActiveSheet().getSheetId() !== id) workbook.setActiveSheet(id);
 }
 
-/** Enter gives the keyboard to the cells once a name has been written; Escape leaves the name as it was. */
+/** Enter and Escape give the keyboard to the cells, with the name that was written or the one before. */
 export function leaveNameByKey(grid: Grid): void {
   addEventListener(
     'keydown',
     ({ key, target, isComposing }) => {
       if (isComposing || !(target instanceof HTMLElement) || !target.matches(WRITTEN)) return;
-      if (key === 'Escape') {
-        target.textContent = grid.api.getActiveWorkbook()?.getActiveSheet().getSheetName() ?? '';
-        target.blur();
-      } else if (key !== 'Enter') return;
-      // the grid has taken the name by then, or asks for another
+      if (key !== 'Enter' && key !== 'Escape') return;
+      // the grid has taken either name by then, or asks for another
       setTimeout(() => {
         if (!isNameWritten() && document.activeElement === document.body) takeKeyboard(grid);
       });
