@@ -155,6 +155,27 @@ describe('in forced colours', () => {
     await page.keyboard.press('Escape');
   });
 
+  it('marks one entry at a time in a menu of the bar', async () => {
+    const { page } = sheet;
+    await page.emulateMedia(LOOKS.forced);
+    await page.locator('#grid').getByText('Shown as').first().click();
+    const marked = () =>
+      page
+        .locator('[role="menu"]')
+        .filter({ visible: true })
+        .locator('[role^="menuitem"]')
+        .evaluateAll((entries) =>
+          entries
+            .filter((entry) => getComputedStyle(entry).outlineStyle !== 'none')
+            .map((entry) => entry.textContent),
+        );
+    await sheet.seen('Watt-seconds').hover();
+    await expect.poll(marked).toEqual(['Watt-seconds']);
+    await sheet.seen('Metres').hover();
+    await expect.poll(marked).toEqual(['Metres']);
+    await page.keyboard.press('Escape');
+  });
+
   it('draws one box around the name of a sheet', async () => {
     const { page } = sheet;
     await page.emulateMedia(LOOKS.forced);
