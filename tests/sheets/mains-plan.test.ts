@@ -292,6 +292,13 @@ describe('the order of switching on', () => {
   });
 });
 
+test('what the demo types of a head, and each word above it, fits its column beside the pane', () => {
+  const shown: Readonly<Record<string, string>> = { Plate: '16.0 A', Lamp: '300 W' };
+  for (const [i, { id }] of table.columns.slice(0, 8).entries())
+    for (const words of [...id.split(' '), shown[id] ?? ''])
+      expect(words.length, words).toBeLessThanOrEqual(template.columns[i] ?? 0);
+});
+
 describe('a person who looks at the colours', () => {
   test('sees every loaded circuit marked, whichever way it comes out', async () => {
     const sheet = await calculated(template);
