@@ -259,6 +259,13 @@ const MENDS = {
       'if (nextTarget instanceof Node && ((_menuItemElementRef$c = menuItemElementRef.current)',
     ],
   ],
+  'sheets-note-ui': [
+    // *Note* opens the note of the chosen cell to be written, also where it is shown already to be read: nothing would follow.
+    [
+      'if (this._activePopup && row === this._activePopup.row',
+      'if (!location.trigger && this._activePopup && row === this._activePopup.row',
+    ],
+  ],
   'sheets-data-validation-ui': [
     // Tick boxes and lists for several words, which no file keeps.
     [

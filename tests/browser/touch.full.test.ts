@@ -354,6 +354,31 @@ describe('with no room beside the sheet', () => {
     await expect.poll(() => sheet.pane.isVisible()).toBe(false);
   });
 
+  it('means at 820 px the cells that a note lies over, and writes the note that is opened to be written', async () => {
+    await onGlass(820, 1180);
+    const { page } = sheet;
+    const note = page.locator('[data-u-comp="note-textarea"]');
+    const shown = async (a1: string) => {
+      await hand.tap(await placeOf(a1));
+      await expect.poll(selected).toBe(a1);
+      await note.waitFor();
+      return note.inputValue();
+    };
+    const before = await shown('B5');
+    const { x, y, width, height } = (await note.boundingBox()) ?? { x: NaN, y: NaN, width: NaN, height: NaN };
+    await hand.tap({ x: x + width / 2, y: y + height / 2 });
+    await expect.poll(selected).not.toBe('B5');
+    await page.keyboard.type('9');
+    await page.keyboard.press('Enter');
+    expect(await shown('B5')).toBe(before);
+
+    await page.locator('#grid').getByText('Note', { exact: true }).first().tap();
+    await expect.poll(() => note.evaluate((field) => document.activeElement === field)).toBe(true);
+    await page.keyboard.press('Control+End');
+    await page.keyboard.type(' Ask Ada.');
+    expect(await note.inputValue()).toBe(`${before} Ask Ada.`);
+  });
+
   it('at 400 px says why it refuses where that can be read, and keeps the cell that is written into above the keyboard', async () => {
     await onGlass(400, 800);
     const { page } = sheet;
