@@ -258,6 +258,21 @@ const MENDS = {
       'if (nextTarget && ((_menuItemElementRef$c = menuItemElementRef.current)',
       'if (nextTarget instanceof Node && ((_menuItemElementRef$c = menuItemElementRef.current)',
     ],
+    // A line of a menu that is clicked on once it has opened more, as each line is by a finger, hid that again for good.
+    [
+      `			if (hasSubmenu && !disabled) {
+				setSubmenuPositionReady(false);
+				setSubmenuVisible(true);`,
+      `			if (hasSubmenu && !disabled) {
+				setSubmenuVisible(true);`,
+    ],
+    [
+      `					setSubmenuPositionReady(false);
+					setSubmenuVisible(true);
+					return;`,
+      `					setSubmenuVisible(true);
+					return;`,
+    ],
   ],
   'sheets-note-ui': [
     // *Note* opens the note of the chosen cell to be written, also where it is shown already to be read: nothing would follow.
