@@ -161,6 +161,10 @@ const WORKBENCH = `${table(
       'Alt+Down',
       'Opens the list of a cell that has one: arrows lead through it, Enter chooses, Escape closes it.',
     ],
+    [
+      'Shift+F10',
+      'Opens the menu of what is chosen, as the menu key does: arrows lead through it, Enter chooses, Escape closes it.',
+    ],
     ['Ctrl+Alt+Enter', 'Adds a row to the table of the chosen cell; Tab in its last cell does so too.'],
     ['Ctrl+Alt+S, Ctrl+Alt+F', 'Sorts the table of the chosen cell, and filters it.'],
     ['Ctrl+Alt+5', 'To the charts of the sheet; arrows move one, with Shift they size it.'],

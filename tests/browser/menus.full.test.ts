@@ -7,13 +7,18 @@ eachItsWorkbook((fresh) => {
   sheet = fresh;
 });
 
+const selected = () => sheet.page.evaluate(() => window.sweeptable.selected());
+const isAtCells = () =>
+  expect
+    .poll(() => sheet.page.evaluate(() => document.activeElement?.getAttribute('data-u-comp')))
+    .toBe('editor');
 const menuAt = async (a1: string): Promise<void> => {
   await sheet.click(a1);
   const { x, y } = await sheet.page.evaluate((at) => window.sweeptable.place(at), a1);
   await sheet.page.mouse.click(x, y, { button: 'right' });
 };
 
-it('a line of a menu that is clicked on shows what it has opened', async () => {
+it('a line of a menu that is clicked on shows what it has opened, and Escape leads back to the cells', async () => {
   await menuAt('H6');
   const line = sheet.seen('Paste only').last();
   await line.hover();
@@ -25,4 +30,48 @@ it('a line of a menu that is clicked on shows what it has opened', async () => {
   expect(await opened.isVisible()).toBe(true);
   await sheet.page.keyboard.press('Escape');
   await opened.waitFor({ state: 'detached' });
+  await isAtCells();
+  await sheet.page.keyboard.type('7');
+  await sheet.page.keyboard.press('Enter');
+  await sheet.shows('H6', 7);
+});
+
+it('the menu of what is chosen is opened, gone through and chosen from by keys', async () => {
+  const { keyboard } = sheet.page;
+  const at = (words: string) =>
+    expect.poll(() => sheet.page.evaluate(() => document.activeElement?.textContent)).toBe(words);
+  await sheet.enterDown('H6', ['7', '8', '9']);
+  await sheet.click('H7');
+  await keyboard.press('Shift+F10');
+  await at('Copy');
+  for (let n = 0; n < 3; n++) await keyboard.press('ArrowDown');
+  await at('Copy as');
+  for (const words of ['Paste only', 'Clear']) {
+    await keyboard.press('ArrowDown');
+    await at(words);
+  }
+  await keyboard.press('ArrowRight');
+  await at('What they hold');
+  await keyboard.press('ArrowLeft');
+  await at('Clear');
+  // nothing happens to the cells meanwhile
+  await keyboard.press('Delete');
+  await sheet.shows('H7', 8);
+  await keyboard.press('Escape');
+  await isAtCells();
+  expect(await selected()).toBe('H7');
+
+  await keyboard.press('ContextMenu');
+  await at('Copy');
+  await keyboard.press('ArrowUp');
+  await at('Delete');
+  await keyboard.press('Enter');
+  for (const words of ['Delete these columns', 'Delete these rows']) {
+    await at(words);
+    await keyboard.press('ArrowDown');
+  }
+  await keyboard.press('ArrowUp');
+  await keyboard.press('Enter');
+  await sheet.shows('H7', 9);
+  await isAtCells();
 });
