@@ -252,11 +252,27 @@ const MENDS = {
     // which nothing can be looked for.
     [
       'if (nextTarget && ((_submenuElementRef$cu = submenuElementRef.current)',
-      'if (nextTarget instanceof Node && ((_submenuElementRef$cu = submenuElementRef.current)',
+      'if (waitsForFinger(nextTarget)) return;\n\t\t\t\tif (nextTarget instanceof Node && ((_submenuElementRef$cu = submenuElementRef.current)',
     ],
     [
       'if (nextTarget && ((_menuItemElementRef$c = menuItemElementRef.current)',
-      'if (nextTarget instanceof Node && ((_menuItemElementRef$c = menuItemElementRef.current)',
+      'if (waitsForFinger(nextTarget)) return;\n\t\t\t\tif (nextTarget instanceof Node && ((_menuItemElementRef$c = menuItemElementRef.current)',
+    ],
+    // What a line has opened stays there for the finger's next tap, and goes when that is elsewhere. The grid takes a finger that is
+    // lifted for a pointer that has gone away, and closed it half a second later.
+    [
+      'useEffect(() => () => clearSubmenuCloseTimer(), [clearSubmenuCloseTimer]);',
+      `useEffect(() => () => clearSubmenuCloseTimer(), [clearSubmenuCloseTimer]);
+	const waitsForFinger = (to) => {
+		if (to instanceof Node || !matchMedia("(pointer: coarse)").matches) return false;
+		const press = ({ target }) => {
+			if (menuItemElementRef.current?.contains(target) || submenuElementRef.current?.contains(target)) return;
+			removeEventListener("pointerdown", press, true);
+			setSubmenuVisible(false);
+		};
+		addEventListener("pointerdown", press, true);
+		return true;
+	};`,
     ],
     // A line of a menu that is clicked on once it has opened more, as each line is by a finger, hid that again for good.
     [
@@ -275,6 +291,11 @@ const MENDS = {
     ],
   ],
   'sheets-note-ui': [
+    // The menu of a cell that has a note offers to write it on.
+    [
+      'hidden$: combineLatest([getMenuHiddenObservable(accessor, UniverInstanceType.UNIVER_SHEET), getHasNote$(accessor)]).pipe(map(([hidden, hasNote]) => hidden || hasNote)),',
+      'hidden$: getMenuHiddenObservable(accessor, UniverInstanceType.UNIVER_SHEET),',
+    ],
     // *Note* opens the note of the chosen cell to be written, also where it is shown already to be read: nothing would follow.
     [
       'if (this._activePopup && row === this._activePopup.row',

@@ -332,8 +332,17 @@ describe('with no room beside the sheet', () => {
         return box !== null && box.x >= 0 && box.x + box.width <= 400;
       })
       .toBe(true);
-    await page.keyboard.press('Escape');
+    // longer than the grid waits for a pointer that has gone
+    await page.waitForTimeout(800);
+    await page.getByText('Copy as', { exact: true }).tap();
+    await expect.poll(() => opened.allInnerTexts()).toEqual([expect.stringMatching(/Formulas alone/)]);
+    await page.waitForTimeout(800);
+    await page.getByText('Clear', { exact: true }).tap();
+    await page.getByText('What they hold', { exact: true }).tap();
+    await expect.poll(() => sheet.texts('B45')).toEqual(['']);
     await opened.waitFor({ state: 'hidden' });
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => sheet.texts('B45')).toEqual(['1']);
     await button('Take back').tap();
     await expect.poll(() => sheet.sheets()).toEqual(['Pops build']);
 
@@ -372,7 +381,8 @@ describe('with no room beside the sheet', () => {
     await page.keyboard.press('Enter');
     expect(await shown('B5')).toBe(before);
 
-    await page.locator('#grid').getByText('Note', { exact: true }).first().tap();
+    await hand.hold(await placeOf('B5'));
+    await page.getByText('Write the note', { exact: true }).tap();
     await expect.poll(() => note.evaluate((field) => document.activeElement === field)).toBe(true);
     await page.keyboard.press('Control+End');
     await page.keyboard.type(' Ask Ada.');

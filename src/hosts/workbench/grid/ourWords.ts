@@ -368,7 +368,7 @@ export const OUR_WORDS: Words = {
   'sheets-numfmt-ui': { addDecimal: 'One digit more', subtractDecimal: 'One digit less' },
   'sheets-note-ui': {
     note: { placeholder: 'Write the note' },
-    rightClick: { addNote: 'Write a note', toggleNote: 'Keep the note in view, or no longer' },
+    rightClick: { addNote: 'Write the note', toggleNote: 'Keep the note in view, or no longer' },
   },
   'data-validation': RULES,
   'sheets-data-validation': RULES,
