@@ -312,6 +312,11 @@ const MENDS = {
     ['extraComponent: validator.optionsInput', 'extraComponent: void 0'],
   ],
   'sheets-data-validation': [
+    // What waits to be checked until the page has time may be of a sheet that has gone meanwhile.
+    [
+      'async validatorRanges(unitId, subUnitId, ranges) {\n\t\tif (!ranges.length)',
+      'async validatorRanges(unitId, subUnitId, ranges) {\n\t\tif (!ranges.length || !this._univerInstanceService.getUnit(unitId, UniverInstanceType.UNIVER_SHEET)?.getSheetBySheetId(subUnitId))',
+    ],
     // A new rule begins as one that refuses nothing, and its list looks like those of our sheets.
     [
       `		type: DataValidationType.DECIMAL,
