@@ -181,6 +181,12 @@ const KEYS: Readonly<Record<string, () => Promise<void>>> = {
     await press('Alt+ArrowDown');
     await closes(sheet.page.locator('[data-u-comp="sheets-dropdown-list"]'));
   },
+  'Shift+F10': async () => {
+    await press('Shift+F10');
+    await focusedIn('.univer-popup');
+    await press('Escape');
+    await focusedIn('[data-u-comp="editor"]');
+  },
   'Ctrl+Alt+Enter': async () => {
     const before = await sheet.tables();
     await press('Control+Alt+Enter');
