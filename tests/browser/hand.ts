@@ -30,7 +30,11 @@ export class Hand {
     spots: readonly Spot[],
     after = 16,
   ): Promise<void> {
-    this.#clock += after / 1000;
+    const then = this.#clock + after / 1000;
+    const now = Date.now() / 1000;
+    this.#clock = type === 'touchStart' ? Math.max(then, now) : then;
+    // nor before its time: a browser takes no tap that is still to come
+    if (this.#clock > now) await this.#page.waitForTimeout((this.#clock - now) * 1000);
     await this.#session.send('Input.dispatchTouchEvent', {
       type,
       touchPoints: spots.map(({ x, y }, id) => ({ x, y, id })),
