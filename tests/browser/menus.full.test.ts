@@ -75,3 +75,30 @@ it('the menu of what is chosen is opened, gone through and chosen from by keys',
   await sheet.shows('H7', 9);
   await isAtCells();
 });
+
+it('what a line has opened by keys goes with its menu', async () => {
+  const { keyboard } = sheet.page;
+  const opened = sheet.page.locator('[data-u-context-menu-submenu]').filter({ visible: true });
+  const into = async (line: string): Promise<void> => {
+    await sheet.click('H7');
+    await keyboard.press('Shift+F10');
+    const led = () => sheet.page.evaluate(() => document.activeElement?.textContent);
+    await expect.poll(led).toBe('Copy');
+    for (let n = 0; n < 10 && (await led()) !== line; n++) await keyboard.press('ArrowDown');
+    await keyboard.press('ArrowRight');
+    await expect.poll(() => opened.count()).toBe(1);
+    await expect.poll(led).not.toBe(line);
+  };
+  await into('Insert');
+  await keyboard.press('Escape');
+  await expect.poll(() => opened.count()).toBe(0);
+  await into('Insert');
+  // within the number of columns
+  await keyboard.press('ArrowDown');
+  await keyboard.press('Tab');
+  await keyboard.press('Escape');
+  await expect.poll(() => opened.count()).toBe(0);
+  await into('Clear');
+  await keyboard.press('Enter');
+  await expect.poll(() => opened.count()).toBe(0);
+});

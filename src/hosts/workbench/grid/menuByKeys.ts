@@ -90,10 +90,13 @@ export function menuByKeys(grid: () => Grid): void {
     line.click();
     leadInto((panel) => panel !== before[0] && (isAgain || !before.includes(panel)));
   }
+  /** What a line has opened goes, as if the pointer had gone away from it: the grid leaves it in the page behind a menu that closes. */
+  function close(): void {
+    opener?.dispatchEvent(new MouseEvent('mouseout', { bubbles: true, relatedTarget: document.body }));
+  }
   function goBack(): void {
     opener?.focus();
-    // as if the pointer had gone away
-    opener?.dispatchEvent(new MouseEvent('mouseout', { bubbles: true, relatedTarget: document.body }));
+    close();
   }
 
   /** Whether the key is done with. */
@@ -109,7 +112,8 @@ export function menuByKeys(grid: () => Grid): void {
     }
     const led = document.activeElement;
     const panel = opened.find((each) => each.contains(led));
-    // the grid closes it
+    if (key === 'Escape') close();
+    // the grid closes the menu
     if (key === 'Escape' && panel) setTimeout(() => takeKeyboard(grid()));
     if (key === 'Escape' || (panel && led instanceof HTMLInputElement)) return false;
     const step = STEPS[key];
