@@ -222,6 +222,16 @@ describe('of what can be read nowhere', () => {
     await alone();
   });
 
+  it('tells no more of what was taken back at once', async () => {
+    await sheet.startOver();
+    const [had] = await sheet.values('B13');
+    await sheet.enter('B13', 'abd');
+    await said('B13 cannot be used as it is');
+    await sheet.page.keyboard.press('Control+z');
+    await expect.poll(() => sheet.values('B13')).toEqual([had]);
+    await quiet();
+  });
+
   it('tells of what was pasted', async () => {
     await sheet.startOver();
     await sheet.paste('B5', 'elf\nxyz');

@@ -84,14 +84,23 @@ describe('a text that means an entry of a list', () => {
     ['AS SRGB', listed(['refuse', 'as sRGB']), 'as sRGB', STRING],
     // one of them as it was typed, apart from the blanks
     ['c ', listed(['C', 'c']), 'c', STRING],
-    // a date, and a truth, if the list did not say otherwise
+    // a date, if the list did not say otherwise
     ['1/3', listed(['0.1', '1/3']), '1/3', STRING],
-    ['True', listed(['TRUE', 'FALSE']), 'TRUE', STRING],
     [' 0.1', listed(['0.1', '1/3']), 0.1, NUMBER],
     [' 0.1', listed(['0.1', '1/3'], '@'), '0.1', STRING],
   ])('%j among %j', (words, target, v, t) => {
     expect(typedValue(words, target)).toEqual({ v, t });
     expect(pastedValue(words, target)).toEqual({ v, t });
+  });
+
+  // as a list of another program may have them: =SUM would leave a text out, and =B5=TRUE would be FALSE
+  test.each<[words: string, entries: readonly string[], v: unknown, t: unknown, format?: string]>([
+    ['True', ['TRUE', 'FALSE'], 1, BOOLEAN],
+    ['1.10', ['1', '1.10'], 1.1, NUMBER],
+    ['10%', ['10%', '20%'], 0.1, NUMBER, '0%'],
+  ])('%j among %j is what it is elsewhere', (words, entries, v, t, format) => {
+    expect(typedValue(words, listed(entries))).toBeUndefined();
+    expect(pastedValue(words, listed(entries))).toEqual({ v, t, ...(format ? { format } : {}) });
   });
 
   test.each<[words: string, entries: readonly string[]]>([

@@ -189,6 +189,8 @@ export function tellUnread(grid: Grid, worker: Worker): void {
       if (again && !(isTold() && told && isAt(told, again))) due = again;
       if (due) showInPause();
     }
+    // a step was taken back, or a rule has taken it out again
+    if (id === SetRangeValuesMutation.id && told && heldBy(grid, told) !== told.typed) hide();
     if (id !== SetRangeValuesMutation.id || !writesIn) return;
     const place = writesIn;
     // answers come in while somebody writes

@@ -55,12 +55,17 @@ function withUnit(words: string, format: string): number | undefined {
 
 const isOfDates = (format: string): boolean => numfmt.isDateFormat(format);
 
-/** An entry of its list that a text means, as the rule of the cell knows it: 1/3 is no date there. */
+/**
+ * An entry of its list that a text means, as the rule of the cell knows it: 1/3 is no date there. Of a truth, 10% or 1.10 the cell
+ * holds what sums and conditions read, as elsewhere.
+ */
 function listed(words: string, { entries, ...target }: Target): PastedValue | undefined {
   const entry = entries && entryMeant(words, entries);
   if (entry === undefined) return undefined;
   const read = pastedValue(entry, target);
-  return String(read.v) === entry ? read : text(entry);
+  if (String(read.v) === entry) return read;
+  const isDate = read.format !== undefined && isOfDates(read.format);
+  return read.t === CellValueType.STRING || isDate ? text(entry) : undefined;
 }
 
 /**
