@@ -85,6 +85,30 @@ const settled = (page) =>
     while (await isAnswered());
   }, QUIET);
 
+/** A cell beside all that the first sheet has. */
+const SPARE = 'I5';
+
+/** Presses keys, until the spare cell shows what is expected of them. */
+async function untilSpareShows(page, value, ...keys) {
+  for (const key of keys) await page.keyboard.press(key);
+  await page.waitForFunction(([at, shown]) => window.sweeptable.cell(at).value === shown, [SPARE, value]);
+}
+
+/**
+ * Waits until all answers are there, however long a busy computer takes for them: a formula that is typed now is answered together
+ * with all that still waits, or behind it.
+ */
+async function allAnswered(page) {
+  await page.locator('[data-u-comp="slide-tab-item"]').first().click();
+  await page.waitForFunction((first) => window.sweeptable.inView() === first, FIRST);
+  const { x, y } = await page.evaluate((at) => window.sweeptable.place(at), SPARE);
+  await page.mouse.click(x, y);
+  await untilSpareShows(page, 2, '=', '1', '+', '1', 'Enter');
+  // a second click so soon would open the cell
+  await untilSpareShows(page, null, 'ArrowUp', 'Delete');
+  await settled(page);
+}
+
 async function askForAll(page) {
   await page.getByRole('button', { name: 'Print all' }).click();
 }
@@ -139,7 +163,7 @@ async function printedHere(templates, folder) {
       for (const { name } of askersFirst(templates)) await insert(page, name, label);
       await page.addStyleTag({ content: '.paper .plot canvas { visibility: hidden; }' });
       wider = await page.evaluate(narrowedBy);
-      await settled(page);
+      await allAnswered(page);
       const tabs = await page.evaluate(() => window.sweeptable.sheets());
       const before = await textOfAll(page);
       absent = await page.evaluate(lettersWithoutFont, before);

@@ -4,6 +4,7 @@ import type { Grid } from './grid';
 import { commands } from './inside';
 import { isWriting, takeKeyboard } from './keyboard';
 import { chosenPlace } from './refusedInput';
+import { takeKeys } from './takeKey';
 
 const CLOSES_LIST = 'sheet.operation.hide-data-validation-dropdown';
 /** The list of a cell, while it is open, and what can be chosen in it. */
@@ -93,13 +94,5 @@ export function listByKeys(grid: () => Grid): void {
     },
     { capture: true },
   );
-  addEventListener(
-    'keydown',
-    (event) => {
-      if (document.querySelector('dialog[open]') || !press(event)) return;
-      event.preventDefault();
-      event.stopImmediatePropagation();
-    },
-    { capture: true },
-  );
+  takeKeys(press);
 }

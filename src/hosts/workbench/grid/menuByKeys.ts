@@ -6,6 +6,7 @@ import type { Grid } from './grid';
 import { inside } from './inside';
 import { isWriting, takeKeyboard } from './keyboard';
 import { sheetView } from './sheetView';
+import { takeKeys } from './takeKey';
 import { isModifier } from './typedOn';
 
 /** The menu of a cell, a heading or a sheet, unless it is going, and what its lines have opened, which goes after it. */
@@ -132,15 +133,7 @@ export function menuByKeys(grid: () => Grid): void {
     return true;
   }
 
-  addEventListener(
-    'keydown',
-    (event) => {
-      if (document.querySelector('dialog[open]') || !press(event)) return;
-      event.preventDefault();
-      event.stopImmediatePropagation();
-    },
-    { capture: true },
-  );
+  takeKeys(press);
   // a browser has a menu of its own for both keys
   addEventListener(
     'contextmenu',
